@@ -1,0 +1,70 @@
+/** The accepted range of a numeric argument, shown in every error about it. */
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+/**
+ * Bad input to `core`: names the argument, its unit and the accepted range, so that a form can put
+ * the message beside the right field.
+ */
+export class ArgumentError extends RangeError {
+  readonly argument: string;
+  readonly unit: string;
+  readonly range: Range | undefined;
+
+  constructor(argument: string, unit: string, range: Range | undefined, problem: string) {
+    super(problem);
+    this.name = 'RangeError';
+    this.argument = argument;
+    this.unit = unit;
+    this.range = range;
+  }
+}
+
+/**
+ * Returns `value` when it is a finite number inside `min..max` (both included).
+ * @throws ArgumentError (a RangeError) that names the argument, its unit and the accepted range.
+ */
+export function inRange(argument: string, value: number, unit: string, range: Range): number {
+  if (typeof value === 'number' && value >= range.min && value <= range.max) return value;
+  const spelled = unit === '' ? '' : ` ${unit}`;
+  throw new ArgumentError(
+    argument,
+    unit,
+    range,
+    `${argument} must be from ${range.min} to ${range.max}${spelled}, but is ${String(value)}`,
+  );
+}
+
+/** As `inRange`, for a whole number. */
+export function wholeInRange(argument: string, value: number, unit: string, range: Range): number {
+  inRange(argument, value, unit, range);
+  if (Number.isInteger(value)) return value;
+  const spelled = unit === '' ? '' : ` ${unit}`;
+  throw new ArgumentError(
+    argument,
+    unit,
+    range,
+    `${argument} must be a whole number from ${range.min} to ${range.max}${spelled}, but is ${value}`,
+  );
+}
+
+/** As `inRange`, for one of a fixed list of words. */
+export function oneOf<T extends string>(argument: string, value: T, allowed: readonly T[]): T {
+  if (allowed.includes(value)) return value;
+  throw new ArgumentError(
+    argument,
+    '',
+    undefined,
+    `${argument} must be one of ${allowed.join(', ')}, but is ${String(value)}`,
+  );
+}
+
+/** Body weights the program accepts: the lightest toy puppy to the heaviest giant breed, in kg (D). */
+export const WEIGHT_KG: Range = { min: 0.1, max: 150 };
+
+/** Checks a body weight in kg. */
+export function weightInRange(argument: string, weightKg: number): number {
+  return inRange(argument, weightKg, 'kg', WEIGHT_KG);
+}

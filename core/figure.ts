@@ -1,0 +1,83 @@
+import type { SourceId } from './sources.ts';
+
+/**
+ * How sure we are, as shown to the practitioner: A study in dogs, B human trial or cohort,
+ * C textbook, guideline or sport rule, D common practice or our own choice.
+ */
+export type EvidenceLevel = 'A' | 'B' | 'C' | 'D';
+
+/**
+ * How the program came by a figure: S read in the source, M recalled from memory, C our arithmetic
+ * from a stated formula, CP common practice without a source, D our own editable decision.
+ */
+export type Mark = 'S' | 'M' | 'C' | 'CP' | 'D';
+
+/** Where a figure or rule comes from. */
+export interface Provenance {
+  readonly evidence: EvidenceLevel;
+  readonly mark: Mark;
+  readonly sources: readonly SourceId[];
+}
+
+/** One input that went into a figure, as it is shown: "Body weight 24.0 kg". */
+export interface FigureInput {
+  readonly label: string;
+  readonly value: number | string;
+  readonly unit: string;
+}
+
+/**
+ * A number that can explain itself. Built once in core; the "why this number" component on screen
+ * and the footnotes of a handout both print it as it stands.
+ */
+export interface Figure extends Provenance {
+  /** Stable key, the same on screen and in wording files, e.g. `restingEnergy`. */
+  readonly id: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: string;
+  /** The range, where there is one; `rangeMeaning` says what it is, e.g. "90 % interval". */
+  readonly low?: number;
+  readonly high?: number;
+  readonly rangeMeaning?: string;
+  /** The formula in words and symbols, e.g. `70 × kg^0.75`. */
+  readonly formula: string;
+  readonly inputs: readonly FigureInput[];
+  /** What the reader should know before leaning on it. */
+  readonly notes: readonly string[];
+}
+
+/** A central value with its range, all in the same unit, and the figure that explains it. */
+export interface Estimate {
+  readonly mid: number;
+  readonly low: number;
+  readonly high: number;
+  readonly figure: Figure;
+}
+
+/**
+ * One reason behind an outcome or a proposal. `code` is stable (wording files translate it);
+ * `text` is the English sentence; `change` says what would change it.
+ */
+export interface Reason extends Provenance {
+  readonly code: string;
+  readonly text: string;
+  readonly params: Readonly<Record<string, number | string>>;
+  readonly change?: string;
+}
+
+/** What a caller supplies to `estimate`: everything but the three numbers. */
+export type FigureText = Omit<Figure, 'value' | 'low' | 'high' | 'notes' | 'inputs'> & {
+  readonly notes?: readonly string[];
+  readonly inputs?: readonly FigureInput[];
+};
+
+/** Builds a `Figure` without a range. */
+export function figure(value: number, text: FigureText): Figure {
+  return { ...text, value, notes: text.notes ?? [], inputs: text.inputs ?? [] };
+}
+
+/** Builds an `Estimate` and its figure from the same three numbers. */
+export function estimate(mid: number, low: number, high: number, text: FigureText): Estimate {
+  return { mid, low, high, figure: { ...figure(mid, text), low, high } };
+}
