@@ -1,0 +1,192 @@
+import { z } from 'zod';
+import type { Assessment, FoodProposal, Ramp, Ration } from '../../core/index.ts';
+import type { Answer } from './errors.ts';
+import { choice, id, line, requiredLine } from './fields.ts';
+import {
+  clientInput,
+  dogInput,
+  foodDecisionInput,
+  planRequest,
+  PAPERS,
+  practiceInput,
+  visitFacts,
+  type Client,
+  type Dog,
+  type FoodDecisionInput,
+  type PlanRequest,
+  type Practice,
+  type Stored,
+  type VisitFacts,
+} from './records.ts';
+
+/** Which practice is open: the practitioner's own, the invented demonstration, or none yet. */
+export type OpenPractice = 'own' | 'demo' | null;
+
+export interface AppStatus {
+  readonly version: string;
+  readonly open: OpenPractice;
+  /** True when an own practice exists on this machine, open or not. */
+  readonly ownExists: boolean;
+  /** Today by the machine's clock and time zone, `YYYY-MM-DD`. */
+  readonly today: string;
+  /** Where the records lie, for display only; the front end never sends a path. */
+  readonly folder: string;
+  readonly practice: Practice | null;
+}
+
+/** A line of the list of dogs. */
+export interface DogLine {
+  readonly id: string;
+  readonly name: string;
+  readonly breed: string;
+  readonly clientId: string;
+  readonly clientName: string;
+  readonly phone: string;
+  readonly lastVisitDay: string | null;
+  readonly lastWeightKg: number | null;
+  readonly lastBcs: number | null;
+}
+
+export type Visit = VisitFacts & Stored;
+
+/** A ramp as it was made, kept with what was asked for. Earlier versions stay. */
+export interface Plan {
+  readonly id: string;
+  readonly dogId: string;
+  readonly visitId: string;
+  readonly version: number;
+  readonly madeOn: string;
+  readonly current: boolean;
+  readonly request: PlanRequest;
+  readonly ramp: Ramp;
+  readonly createdAt: string;
+}
+
+/** What the dog is to eat from a day on, and what was known when it was decided. */
+export interface FoodDecision {
+  readonly id: string;
+  readonly dogId: string;
+  readonly visitId: string;
+  readonly decidedOn: string;
+  readonly decision: FoodDecisionInput['decision'];
+  readonly kcalPerDay: number;
+  readonly ration: Ration | null;
+  readonly proposal: FoodProposal;
+  readonly note: string;
+  readonly createdAt: string;
+}
+
+/** Everything the dog's page and the visit form need, in one answer. */
+export interface DogFile {
+  readonly dog: Dog;
+  readonly client: Client;
+  /** Oldest first. */
+  readonly visits: readonly Visit[];
+  /** Oldest first; at most one is current. */
+  readonly plans: readonly Plan[];
+  /** Oldest first. */
+  readonly foodDecisions: readonly FoodDecision[];
+  /** What core makes of the record today; null before the first weighing. */
+  readonly assessment: Assessment | null;
+}
+
+export interface SavedVisit {
+  readonly visit: Visit;
+  readonly plan: Plan | null;
+  readonly foodDecision: FoodDecision | null;
+}
+
+export interface Draft {
+  readonly key: string;
+  readonly json: string;
+  readonly savedAt: string;
+}
+
+export interface RenderedHandout {
+  readonly fileName: string;
+  readonly mediaType: 'application/pdf';
+  readonly base64: string;
+  readonly pages: number;
+}
+
+export const HANDOUT_KINDS = ['running-plan', 'feeding-sheet'] as const;
+export type HandoutKind = (typeof HANDOUT_KINDS)[number];
+
+interface CallDefinition<In extends z.ZodType, Out> {
+  readonly input: In;
+  /** Carries the result's type only; never set. */
+  readonly result?: Out;
+}
+
+const call =
+  <Out>() =>
+  <In extends z.ZodType>(input: In): CallDefinition<In, Out> => ({ input });
+
+const nothing = z.strictObject({});
+const draftKey = requiredLine('Key of the draft');
+
+/**
+ * The one list of what the front end may ask of the service. Both transports carry exactly these
+ * calls; the service parses every input with the schema given here.
+ */
+export const contract = {
+  'app/status': call<AppStatus>()(nothing),
+  /** Opens the own practice (creating it) or a fresh copy of the demonstration practice. */
+  'app/open': call<AppStatus>()(
+    z.strictObject({ which: choice('Practice to open', ['own', 'demo']) }),
+  ),
+  'practice/save': call<Practice>()(practiceInput),
+  'clients/list': call<readonly Client[]>()(z.strictObject({ query: line('Search text') })),
+  'clients/save': call<Client>()(
+    z.strictObject({ id: id('The owner').nullable(), client: clientInput }),
+  ),
+  'dogs/list': call<readonly DogLine[]>()(z.strictObject({ query: line('Search text') })),
+  'dogs/save': call<Dog>()(
+    z.strictObject({ id: id('The dog').nullable(), dog: dogInput }),
+  ),
+  /** A new dog of a new owner, in one step: both are kept or neither. */
+  'dogs/saveWithOwner': call<Dog>()(
+    z.strictObject({ client: clientInput, dog: dogInput.omit({ clientId: true }) }),
+  ),
+  'dogs/file': call<DogFile>()(z.strictObject({ dogId: id('The dog') })),
+  /** Saves a visit with the plan and the food decision made at it: all or none. */
+  'visits/save': call<SavedVisit>()(
+    z.strictObject({
+      id: id('The visit').nullable(),
+      visit: visitFacts,
+      plan: planRequest.nullable(),
+      food: foodDecisionInput.nullable(),
+    }),
+  ),
+  'drafts/get': call<Draft | null>()(z.strictObject({ key: draftKey })),
+  'drafts/put': call<null>()(
+    z.strictObject({
+      key: draftKey,
+      json: z
+        .string({ error: 'The draft must be text.' })
+        .max(500_000, { error: 'The draft may have at most 500000 characters.' }),
+    }),
+  ),
+  'drafts/drop': call<null>()(z.strictObject({ key: draftKey })),
+  'handouts/render': call<RenderedHandout>()(
+    z.strictObject({
+      kind: choice('Handout', HANDOUT_KINDS),
+      dogId: id('The dog'),
+      paper: choice('Paper size', PAPERS).nullable(),
+    }),
+  ),
+} as const;
+
+export type Contract = typeof contract;
+export type CallName = keyof Contract;
+export type InputOf<N extends CallName> = z.input<Contract[N]['input']>;
+export type ParsedOf<N extends CallName> = z.output<Contract[N]['input']>;
+export type ResultOf<N extends CallName> = Exclude<Contract[N]['result'], undefined>;
+
+/** Every call's name, for the transports to register. */
+export const CALL_NAMES = Object.keys(contract) as CallName[];
+
+/** What both transports and the service itself offer. */
+export interface Caller {
+  call<N extends CallName>(name: N, input: InputOf<N>): Promise<Answer<ResultOf<N>>>;
+}

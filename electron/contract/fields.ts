@@ -1,0 +1,61 @@
+import { z } from 'zod';
+import { isIsoDay } from '../../core/day.ts';
+import { LIMITS, TEXT_LENGTH, limitSentence, type LimitName } from './limits.ts';
+
+// The building blocks of every input schema: each refuses with a whole sentence that names the
+// field, its unit and its range, because the sentence is shown to the practitioner as it stands.
+
+/** A number inside a named limit. */
+export const quantity = (name: LimitName) => {
+  const sentence = limitSentence(LIMITS[name]);
+  return z
+    .number({ error: sentence })
+    .min(LIMITS[name].min, { error: sentence })
+    .max(LIMITS[name].max, { error: sentence });
+};
+
+/** A whole number inside a named limit. */
+export const whole = (name: LimitName) =>
+  quantity(name).int({ error: `${LIMITS[name].label} must be a whole number.` });
+
+// Control characters would spoil paper, CSV and screen alike; tab and line breaks are kept.
+// eslint-disable-next-line no-control-regex
+const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
+
+const cleaned = (label: string, max: number) =>
+  z
+    .string({ error: `${label} must be text.` })
+    .max(max, { error: `${label} may have at most ${max} characters.` })
+    .transform((text) => text.replace(CONTROL, '').toWellFormed().trim());
+
+/** One line of text, empty allowed. */
+export const line = (label: string) => cleaned(label, TEXT_LENGTH.line);
+
+/** One line of text that must not be empty. */
+export const requiredLine = (label: string) =>
+  cleaned(label, TEXT_LENGTH.line).refine((text) => text.length > 0, {
+    error: `${label} is needed.`,
+  });
+
+/** An address of several lines. */
+export const address = (label: string) => cleaned(label, TEXT_LENGTH.address);
+
+/** Free notes. */
+export const notes = (label: string) => cleaned(label, TEXT_LENGTH.notes);
+
+/** A calendar day written YYYY-MM-DD. */
+export const day = (label: string) =>
+  z
+    .string({ error: `${label} must be a day, written YYYY-MM-DD.` })
+    .refine(isIsoDay, { error: `${label} must be a day from 1980 to 2150, written YYYY-MM-DD.` });
+
+/** The id of a stored record. */
+export const id = (label = 'The record') =>
+  z.uuid({ error: `${label} is not named by a valid id.` });
+
+/** One of a list of words. */
+export const choice = <const T extends readonly [string, ...string[]]>(label: string, words: T) =>
+  z.enum(words, { error: `${label} must be one of: ${words.join(', ')}.` });
+
+/** Yes or no. */
+export const flag = (label: string) => z.boolean({ error: `${label} must be yes or no.` });

@@ -1,0 +1,44 @@
+/**
+ * The one list of what a typed quantity is called, its unit and its accepted range. The schemas at
+ * the service's edge and the hints beside the form fields both read it.
+ */
+export interface Limit {
+  readonly label: string;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+}
+
+export const LIMITS = {
+  weightKg: { label: 'Body weight', unit: 'kg', min: 0.1, max: 150 },
+  targetWeightKg: { label: 'Target weight', unit: 'kg', min: 0.1, max: 150 },
+  adultWeightKg: { label: 'Expected adult weight', unit: 'kg', min: 0.5, max: 150 },
+  scaleStepKg: { label: 'Step of the scale', unit: 'kg', min: 0.001, max: 5 },
+  withersCm: { label: 'Height at the withers', unit: 'cm', min: 10, max: 120 },
+  neuteredAtMonths: { label: 'Age when neutered', unit: 'months', min: 1, max: 240 },
+  bcs: { label: 'Body condition score', unit: 'of 9', min: 1, max: 9 },
+  lameness: { label: 'Lameness grade', unit: 'of 5', min: 0, max: 5 },
+  mealsPerDay: { label: 'Meals', unit: 'a day', min: 1, max: 6 },
+  kcalPer100g: { label: 'Energy of the food', unit: 'kcal per 100 g', min: 5, max: 950 },
+  gramsPerDay: { label: 'Amount', unit: 'g a day', min: 0, max: 10000 },
+  gramsPerCup: { label: "Weight of the owner's own cup", unit: 'g', min: 1, max: 1000 },
+  nutrientPct: { label: 'Share on the label', unit: '%', min: 0, max: 100 },
+  kcalPerDay: { label: 'Daily energy', unit: 'kcal a day', min: 1, max: 20000 },
+  sessionsPerWeek: { label: 'Sessions', unit: 'a week', min: 2, max: 4 },
+  continuousMinutes: { label: 'Running without a break', unit: 'min', min: 1, max: 240 },
+  distanceKm: { label: 'Distance', unit: 'km', min: 0.2, max: 100 },
+  paceMinPerKm: { label: 'Pace', unit: 'min per km', min: 2, max: 20 },
+  capPercent: { label: 'Weekly rise', unit: '%', min: 5, max: 30 },
+  climbM: { label: 'Climb per session', unit: 'm', min: 0, max: 5000 },
+  runMinutes: { label: 'Time run', unit: 'min', min: 0, max: 600 },
+} as const satisfies Record<string, Limit>;
+
+export type LimitName = keyof typeof LIMITS;
+
+/** How long typed text may be, in characters. */
+export const TEXT_LENGTH = { line: 200, address: 1000, notes: 20000 } as const;
+
+/** The sentence for a value outside its limit, e.g. "Body weight must be from 0.1 to 150 kg." */
+export function limitSentence(limit: Limit): string {
+  return `${limit.label} must be from ${limit.min} to ${limit.max} ${limit.unit}.`;
+}

@@ -1,0 +1,161 @@
+import { z } from 'zod';
+import { address, choice, day, flag, id, line, notes, quantity, requiredLine, whole } from './fields.ts';
+
+// What the front end may send to be kept. A record as it is read back is its input plus `Stored`.
+
+/** What the service adds to a record it keeps. Times are UTC instants in ISO text. */
+export interface Stored {
+  readonly id: string;
+  readonly createdAt: string;
+  readonly updatedAt: string;
+}
+
+export const SEXES = ['female', 'male'] as const;
+export const NEUTER_STATES = ['intact', 'neutered', 'unknown'] as const;
+export const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
+export const VISIT_KINDS = ['intake', 'follow-up'] as const;
+export const MUSCLE_CONDITIONS = ['normal', 'mild loss', 'moderate loss', 'severe loss'] as const;
+export const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
+export const WEIGHING_METHODS = ['same scale', 'other scale', 'harness on', 'wet coat'] as const;
+export const ACTIVITIES = ['low', 'moderate', 'high', 'working'] as const;
+export const STARTS = ['conditioned', 'unconditioned', 'post-injury'] as const;
+export const WALK_BASES = ['passed', 'failed', 'not tested'] as const;
+export const FOOD_GOALS = ['lose', 'hold', 'gain'] as const;
+export const SURGERY_STATES = ['none', 'cleared in writing', 'not cleared'] as const;
+export const PAPERS = ['A4', 'LETTER'] as const;
+export const DAY_FORMATS = ['YYYY-MM-DD', 'DD.MM.YYYY', 'DD/MM/YYYY', 'MM/DD/YYYY'] as const;
+
+export const practiceInput = z.object({
+  name: requiredLine('Name of the practice'),
+  practitioner: line('Name of the practitioner'),
+  address: address('Address'),
+  phone: line('Phone'),
+  email: line('E-mail'),
+  registration: address('Registration text'),
+  weightUnit: choice('Unit of weight', ['kg', 'lb']),
+  energyUnit: choice('Unit of energy', ['kcal', 'kJ']),
+  distanceUnit: choice('Unit of distance', ['km', 'mi']),
+  temperatureUnit: choice('Unit of temperature', ['C', 'F']),
+  paper: choice('Paper size', PAPERS),
+  dayFormat: choice('Format of days', DAY_FORMATS),
+});
+export type Practice = z.output<typeof practiceInput>;
+
+export const clientInput = z.object({
+  name: requiredLine('Name of the owner'),
+  phone: line('Phone'),
+  email: line('E-mail'),
+  address: address('Address'),
+  vetPractice: line('Vet practice'),
+  vetName: line('Name of the vet'),
+  vetContact: line('Contact of the vet'),
+  notes: notes('Notes on the owner'),
+});
+export type ClientInput = z.output<typeof clientInput>;
+export type Client = ClientInput & Stored;
+
+export const dogInput = z.object({
+  clientId: id('The owner'),
+  name: requiredLine('Name of the dog'),
+  breed: line('Breed'),
+  sex: choice('Sex', SEXES),
+  neuter: choice('Neuter status', NEUTER_STATES),
+  neuteredAtMonths: quantity('neuteredAtMonths').nullable(),
+  birthDay: day('Day of birth'),
+  adultWeightKg: quantity('adultWeightKg').nullable(),
+  withersCm: quantity('withersCm').nullable(),
+  coat: choice('Coat', COATS),
+  shortNosed: flag('Short-nosed'),
+  sighthound: flag('Sighthound build'),
+  notes: notes('Notes on the dog'),
+});
+export type DogInput = z.output<typeof dogInput>;
+export type Dog = DogInput & Stored;
+
+export const dietItemInput = z.object({
+  name: requiredLine('Name of the food'),
+  treat: flag('Treat'),
+  kcalPer100g: quantity('kcalPer100g'),
+  gramsPerDay: quantity('gramsPerDay'),
+  gramsPerCup: quantity('gramsPerCup').nullable(),
+  /** True when these grams stay as they are and the other foods take up the change. */
+  fixedGrams: flag('Amount stays fixed'),
+});
+export type DietItem = z.output<typeof dietItemInput>;
+
+const grade = whole('lameness').nullable();
+const limbGrades = z.object({ leftFore: grade, rightFore: grade, leftHind: grade, rightHind: grade });
+/** Lameness 0–5 per limb; null = not looked at. */
+export type LimbGrades = z.output<typeof limbGrades>;
+
+export const consentInput = z.object({
+  given: flag('Consent of the vet'),
+  vet: line('Vet who consented'),
+  day: day('Day of the consent').nullable(),
+  scope: line('Scope of the consent'),
+  expiryDay: day('Day the consent ends').nullable(),
+});
+export type VetConsent = z.output<typeof consentInput>;
+
+export const overrideInput = z.object({
+  code: requiredLine('Rule'),
+  reason: requiredLine('Reason for overriding a rule'),
+});
+export type Override = z.output<typeof overrideInput>;
+
+/** What the practitioner saw, measured and was told. */
+export const visitFacts = z.object({
+  dogId: id('The dog'),
+  kind: choice('Kind of visit', VISIT_KINDS),
+  day: day('Day of the visit'),
+  weightKg: quantity('weightKg').nullable(),
+  weighingMethod: choice('How the dog was weighed', WEIGHING_METHODS),
+  scaleStepKg: quantity('scaleStepKg'),
+  bcs: whole('bcs').nullable(),
+  muscle: choice('Muscle condition', MUSCLE_CONDITIONS).nullable(),
+  lamenessWalk: limbGrades,
+  lamenessTrot: limbGrades,
+  gaitNote: notes('Gait note'),
+  signs: z.array(requiredLine('Sign')).max(40),
+  surgery: choice('Surgery', SURGERY_STATES),
+  airwayDisease: flag('Airway disease'),
+  radiographicClearance: flag('Growth plates closed on radiographs'),
+  conditioning: choice('Starting condition', STARTS),
+  walkBase: choice('Walk base', WALK_BASES),
+  activity: choice('Daily activity', ACTIVITIES),
+  consent: consentInput,
+  overrides: z.array(overrideInput).max(40),
+  targetWeightKg: quantity('targetWeightKg').nullable(),
+  foodGoal: choice('Aim of feeding', FOOD_GOALS),
+  mealsPerDay: whole('mealsPerDay'),
+  diet: z.array(dietItemInput).max(20),
+  notes: notes('Notes on the visit'),
+});
+export type VisitFacts = z.output<typeof visitFacts>;
+
+export const goalInput = z.union([
+  z.object({ continuousMinutes: quantity('continuousMinutes') }),
+  z.object({ distanceKm: quantity('distanceKm'), paceMinPerKm: quantity('paceMinPerKm') }),
+]);
+
+/** What the practitioner asks of the plan; the service has `core` build the ramp from it. */
+export const planRequest = z.object({
+  startDay: day('First day of the plan'),
+  start: choice('Starting level', STARTS),
+  sessionsPerWeek: whole('sessionsPerWeek'),
+  goal: goalInput,
+  eventDay: day('Day of the event').nullable(),
+  capPercent: quantity('capPercent').nullable(),
+});
+export type PlanRequest = z.output<typeof planRequest>;
+
+export const DECISIONS = ['accepted', 'edited', 'declined'] as const;
+
+/** The practitioner's answer to the food the program proposes at this visit. */
+export const foodDecisionInput = z.object({
+  decision: choice('Decision on the food', DECISIONS),
+  /** The day's energy the practitioner settled on; for `accepted` the service takes the proposal. */
+  kcalPerDay: quantity('kcalPerDay').nullable(),
+  note: notes('Note on the decision'),
+});
+export type FoodDecisionInput = z.output<typeof foodDecisionInput>;

@@ -1,0 +1,22 @@
+import type { Database } from 'better-sqlite3';
+import type { Kysely } from 'kysely';
+import type { CallName, ParsedOf, ResultOf } from '../contract/contract.ts';
+import type { Schema } from './schema.ts';
+
+/** One open practice: its file, its typed queries, and what the handlers may ask of the machine. */
+export interface Desk {
+  readonly db: Kysely<Schema>;
+  readonly raw: Database;
+  readonly which: 'own' | 'demo';
+  /** Today in the machine's time zone, `YYYY-MM-DD`. */
+  today(): string;
+  /** Now as a UTC instant, ISO text. */
+  instant(): string;
+  newId(): string;
+}
+
+/** Answers one call on an open practice; throws `Refusal` to answer with an error. */
+export type Handler<N extends CallName> = (desk: Desk, input: ParsedOf<N>) => Promise<ResultOf<N>>;
+
+/** The handlers of some calls, by name. */
+export type Handlers<N extends CallName> = { readonly [K in N]: Handler<K> };

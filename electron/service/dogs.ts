@@ -1,0 +1,115 @@
+import { sql, type Kysely } from 'kysely';
+import type { DogLine } from '../contract/contract.ts';
+import type { Dog, DogInput } from '../contract/records.ts';
+import { insertClient, readClient } from './clients.ts';
+import type { Desk, Handlers } from './context.ts';
+import { badField, notFound } from './refuse.ts';
+import type { DogRow, Schema } from './schema.ts';
+import { likeWords, matches, searchText } from './searchText.ts';
+
+const MOST_LISTED = 100;
+
+const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
+
+function fromRow(row: DogRow): Dog {
+  const { searchText: _searchText, ...dog } = row;
+  return {
+    ...dog,
+    sex: dog.sex as Dog['sex'],
+    neuter: dog.neuter as Dog['neuter'],
+    coat: dog.coat as Dog['coat'],
+    shortNosed: dog.shortNosed === 1,
+    sighthound: dog.sighthound === 1,
+  };
+}
+
+function toRow(dog: DogInput) {
+  return {
+    ...dog,
+    shortNosed: bit(dog.shortNosed),
+    sighthound: bit(dog.sighthound),
+    searchText: searchText(dog.name, dog.breed),
+  };
+}
+
+/** Reads one dog. @throws Refusal (not-found). */
+export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {
+  const row = await db.selectFrom('dog').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) throw notFound('The dog');
+  return fromRow(row);
+}
+
+async function insertDog(desk: Desk, db: Kysely<Schema>, dog: DogInput): Promise<Dog> {
+  const at = desk.instant();
+  const row: DogRow = { ...toRow(dog), id: desk.newId(), createdAt: at, updatedAt: at };
+  await db.insertInto('dog').values(row).execute();
+  return fromRow(row);
+}
+
+function assertBornBy(desk: Desk, birthDay: string): void {
+  if (birthDay <= desk.today()) return;
+  throw badField('dog.birthDay', 'Day of birth must not lie in the future.');
+}
+
+async function listDogs(desk: Desk, query: string): Promise<DogLine[]> {
+  let select = desk.db
+    .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .leftJoin('visit', (join) =>
+      join.on('visit.id', '=', (eb) =>
+        eb
+          .selectFrom('visit as latest')
+          .select('latest.id')
+          .whereRef('latest.dogId', '=', 'dog.id')
+          .orderBy('latest.day', 'desc')
+          .orderBy('latest.createdAt', 'desc')
+          .limit(1),
+      ),
+    )
+    .select([
+      'dog.id',
+      'dog.name',
+      'dog.breed',
+      'dog.clientId',
+      'client.name as clientName',
+      'client.phone',
+      'visit.day as lastVisitDay',
+      'visit.weightKg as lastWeightKg',
+      'visit.bcs as lastBcs',
+    ]);
+  for (const word of likeWords(query)) {
+    select = select.where((eb) =>
+      eb.or([matches('dog.searchText', word), matches('client.searchText', word)]),
+    );
+  }
+  return select
+    .orderBy(sql`visit.day is null`)
+    .orderBy('visit.day', 'desc')
+    .orderBy('dog.searchText')
+    .limit(MOST_LISTED)
+    .execute();
+}
+
+export const dogHandlers: Handlers<'dogs/list' | 'dogs/save' | 'dogs/saveWithOwner'> = {
+  'dogs/list': (desk, { query }) => listDogs(desk, query),
+  'dogs/save': async (desk, { id, dog }) => {
+    assertBornBy(desk, dog.birthDay);
+    await readClient(desk.db, dog.clientId);
+    if (id === null) return insertDog(desk, desk.db, dog);
+    const row = await desk.db
+      .updateTable('dog')
+      .set({ ...toRow(dog), updatedAt: desk.instant() })
+      .where('id', '=', id)
+      .returningAll()
+      .executeTakeFirst();
+    if (row === undefined) throw notFound('The dog');
+    return fromRow(row);
+  },
+  'dogs/saveWithOwner': async (desk, { client, dog }) => {
+    assertBornBy(desk, dog.birthDay);
+    return desk.db.transaction().execute(async (transaction) => {
+      const owner = await insertClient(desk, transaction, client);
+      return insertDog(desk, transaction, { ...dog, clientId: owner.id });
+    });
+  },
+};

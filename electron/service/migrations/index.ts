@@ -1,0 +1,5 @@
+import { firstRecords } from './0001-first-records.ts';
+import type { Migration } from './migration.ts';
+
+/** All migrations, in order, numbered from 1 without gaps. A released one never changes. */
+export const MIGRATIONS: readonly Migration[] = [firstRecords];

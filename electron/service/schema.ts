@@ -1,0 +1,151 @@
+import type { Practice } from '../contract/records.ts';
+
+// The rows of the database as Kysely sees them (camelCase, see `CamelCasePlugin`). Yes/no is 0 or 1.
+
+type Bit = 0 | 1;
+
+export interface PracticeRow extends Practice {
+  id: 1;
+  updatedAt: string;
+}
+
+export interface ClientRow {
+  id: string;
+  name: string;
+  phone: string;
+  email: string;
+  address: string;
+  vetPractice: string;
+  vetName: string;
+  vetContact: string;
+  notes: string;
+  searchText: string;
+  createdAt: string;
+  updatedAt: string;
+}
+
+export interface DogRow {
+  id: string;
+  clientId: string;
+  name: string;
+  breed: string;
+  sex: string;
+  neuter: string;
+  neuteredAtMonths: number | null;
+  birthDay: string;
+  adultWeightKg: number | null;
+  withersCm: number | null;
+  coat: string;
+  shortNosed: Bit;
+  sighthound: Bit;
+  notes: string;
+  searchText: string;
+  createdAt: string;
+  updatedAt: string;
+}
+
+export interface VisitRow {
+  id: string;
+  dogId: string;
+  kind: string;
+  day: string;
+  weightKg: number | null;
+  weighingMethod: string;
+  scaleStepKg: number;
+  bcs: number | null;
+  muscle: string | null;
+  gaitNote: string;
+  surgery: string;
+  airwayDisease: Bit;
+  radiographicClearance: Bit;
+  conditioning: string;
+  walkBase: string;
+  activity: string;
+  consentGiven: Bit;
+  consentVet: string;
+  consentDay: string | null;
+  consentScope: string;
+  consentExpiryDay: string | null;
+  targetWeightKg: number | null;
+  foodGoal: string;
+  mealsPerDay: number;
+  notes: string;
+  createdAt: string;
+  updatedAt: string;
+}
+
+export interface LamenessRow {
+  visitId: string;
+  gait: string;
+  limb: string;
+  grade: number;
+}
+
+export interface SignRow {
+  visitId: string;
+  position: number;
+  sign: string;
+}
+
+export interface OverrideRow {
+  visitId: string;
+  position: number;
+  code: string;
+  reason: string;
+}
+
+export interface DietItemRow {
+  visitId: string;
+  position: number;
+  name: string;
+  treat: Bit;
+  kcalPer100g: number;
+  gramsPerDay: number;
+  gramsPerCup: number | null;
+  fixedGrams: Bit;
+}
+
+export interface PlanRow {
+  id: string;
+  dogId: string;
+  visitId: string;
+  version: number;
+  madeOn: string;
+  current: Bit;
+  request: string;
+  ramp: string;
+  createdAt: string;
+}
+
+export interface FoodDecisionRow {
+  id: string;
+  dogId: string;
+  visitId: string;
+  decidedOn: string;
+  decision: string;
+  kcalPerDay: number;
+  ration: string | null;
+  proposal: string;
+  note: string;
+  createdAt: string;
+}
+
+export interface DraftRow {
+  key: string;
+  json: string;
+  savedAt: string;
+}
+
+export interface Schema {
+  practice: PracticeRow;
+  client: ClientRow;
+  dog: DogRow;
+  visit: VisitRow;
+  visitLameness: LamenessRow;
+  visitSign: SignRow;
+  visitOverride: OverrideRow;
+  dietItem: DietItemRow;
+  plan: PlanRow;
+  foodDecision: FoodDecisionRow;
+  draft: DraftRow;
+}
