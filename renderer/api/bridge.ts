@@ -1,0 +1,17 @@
+import type { CallName, InputOf, ResultOf } from '../../electron/contract/contract.ts';
+import type { Answer } from '../../electron/contract/errors.ts';
+
+/** What the Electron preload puts on `window.trotwell`. */
+export interface Bridge {
+  readonly calls: {
+    readonly [N in CallName]: (input: InputOf<N>) => Promise<Answer<ResultOf<N>>>;
+  };
+  /** Opens the system's save dialogue. Resolves to false when the practitioner cancels. */
+  saveFile(fileName: string, base64: string): Promise<unknown>;
+}
+
+declare global {
+  interface Window {
+    readonly trotwell?: Bridge;
+  }
+}

@@ -1,0 +1,22 @@
+/** Turns the base64 text of an answer into bytes. */
+export function bytesFromBase64(base64: string): Uint8Array<ArrayBuffer> {
+  const raw = atob(base64);
+  const bytes = new Uint8Array(raw.length);
+  for (let i = 0; i < raw.length; i++) bytes[i] = raw.charCodeAt(i);
+  return bytes;
+}
+
+/** Hands a PDF to the practitioner: the system's save dialogue in Electron, a download elsewhere. */
+export async function savePdf(fileName: string, base64: string): Promise<void> {
+  if (window.trotwell !== undefined) {
+    await window.trotwell.saveFile(fileName, base64);
+    return;
+  }
+  const url = URL.createObjectURL(new Blob([bytesFromBase64(base64)], { type: 'application/pdf' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = fileName;
+  link.click();
+  // The download has its own hold on the data once the click is handled.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}

@@ -1,0 +1,31 @@
+import type { EvidenceLevel, Mark, Provenance } from '../../../core/figure.ts';
+import { source } from '../../../core/sources.ts';
+
+/** The evidence levels in words, as the practitioner reads them. */
+export const EVIDENCE: Record<EvidenceLevel, string> = {
+  A: 'study in dogs',
+  B: 'human trial or cohort',
+  C: 'textbook, guideline or sport rule',
+  D: 'common practice or our own choice',
+};
+
+const MARKS: Record<Mark, string> = {
+  S: 'read in the source',
+  M: 'from memory, not re-read',
+  C: 'calculated from a stated formula',
+  CP: 'common practice, no published source',
+  D: 'our own choice, editable where it is a setting',
+};
+
+/** How the figure was come by, e.g. "read in the source". */
+export function markText(mark: Mark): string {
+  return MARKS[mark];
+}
+
+/** Each source as one printed line, with its caveat. */
+export function sourceLines(provenance: Provenance): readonly string[] {
+  return provenance.sources.map((id) => {
+    const { reference, caveat } = source(id);
+    return caveat === undefined ? reference : `${reference} (${caveat})`;
+  });
+}

@@ -1,0 +1,32 @@
+import { computed, ref } from 'vue';
+import { fieldId, useFieldContext } from './useForm.ts';
+
+/** What every field component shares: ids, its problem once it may be shown, the ARIA wiring. */
+export function useField(path: () => string, hasHint: () => boolean) {
+  const context = useFieldContext();
+  const left = ref(false);
+  const id = computed(() => fieldId(path()));
+  const problem = computed(() => {
+    const message = context.problemAt(path());
+    return message !== undefined && (left.value || context.attempted.value) ? message : undefined;
+  });
+  const describedBy = computed(() => {
+    const ids = [
+      hasHint() ? `${id.value}-hint` : '',
+      problem.value === undefined ? '' : `${id.value}-problem`,
+    ].filter((part) => part !== '');
+    return ids.length === 0 ? undefined : ids.join(' ');
+  });
+  return {
+    context,
+    id,
+    problem,
+    describedBy,
+    /** Called when the practitioner leaves the field: from now on its problem is shown. */
+    leave: () => {
+      left.value = true;
+    },
+    /** Called on every change by hand: a problem named by the service is thereby answered. */
+    changed: () => context.clear(path()),
+  };
+}

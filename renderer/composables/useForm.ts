@@ -1,0 +1,96 @@
+import {
+  computed,
+  inject,
+  provide,
+  reactive,
+  ref,
+  type ComputedRef,
+  type InjectionKey,
+  type Ref,
+} from 'vue';
+import type { AppError } from '../../electron/contract/errors.ts';
+import { plainCopy } from './plainCopy.ts';
+
+/** One refused field, as the summary above the form lists it. */
+export interface Problem {
+  readonly path: string;
+  readonly message: string;
+}
+
+/** What a field component needs from the form around it. */
+export interface FieldContext {
+  /** Text as typed, by path, where it differs from the value's own spelling ("62 lb"). */
+  readonly typed: Record<string, string>;
+  /** True after the first attempt to save: every problem is shown from then on. */
+  readonly attempted: Readonly<Ref<boolean>>;
+  problemAt(path: string): string | undefined;
+  /** Called by a field whose text cannot be read. Blocks saving. */
+  refuse(path: string, message: string): void;
+  /** Called by a field whose text is fine again. */
+  clear(path: string): void;
+}
+
+export interface Form<T extends object> extends FieldContext {
+  readonly values: T;
+  readonly problems: ComputedRef<readonly Problem[]>;
+  /** Puts an answer's refused fields beside their inputs. */
+  takeError(error: AppError): void;
+  /** Marks an attempt to save. @returns true when nothing stands in the way. */
+  attempt(): boolean;
+  /** Replaces everything, e.g. by a draft. */
+  replace(values: T, typed?: Record<string, string>): void;
+}
+
+const FIELDS: InjectionKey<FieldContext> = Symbol('fields');
+
+/** The state of one form: values, text as typed, and problems by path of the call's input. */
+export function useForm<T extends object>(initial: T): Form<T> {
+  const values = reactive(plainCopy(initial)) as T;
+  const typed = reactive<Record<string, string>>({});
+  const messages = reactive<Record<string, string>>({});
+  const attempted = ref(false);
+
+  const form: Form<T> = {
+    values,
+    typed,
+    attempted,
+    problems: computed(() =>
+      Object.entries(messages).map(([path, message]) => ({ path, message })),
+    ),
+    problemAt: (path) => messages[path],
+    refuse: (path, message) => {
+      messages[path] = message;
+    },
+    clear: (path) => {
+      delete messages[path];
+    },
+    takeError(error) {
+      attempted.value = true;
+      for (const field of error.fields ?? []) messages[field.path] = field.message;
+    },
+    attempt() {
+      attempted.value = true;
+      return Object.keys(messages).length === 0;
+    },
+    replace(next, nextTyped = {}) {
+      Object.assign(values, plainCopy(next));
+      for (const path of Object.keys(typed)) delete typed[path];
+      Object.assign(typed, nextTyped);
+      for (const path of Object.keys(messages)) delete messages[path];
+      attempted.value = false;
+    },
+  };
+  provide(FIELDS, form);
+  return form;
+}
+
+export function useFieldContext(): FieldContext {
+  const context = inject(FIELDS);
+  if (context === undefined) throw new Error('A field stands outside a form.');
+  return context;
+}
+
+/** The id of the element that takes the focus for a field. */
+export function fieldId(path: string): string {
+  return `field-${path.replaceAll(/[^A-Za-z0-9]+/g, '-')}`;
+}

@@ -1,0 +1,40 @@
+import { defineStore } from 'pinia';
+import { computed, shallowRef } from 'vue';
+import type { AppStatus } from '../../electron/contract/contract.ts';
+import type { AppError } from '../../electron/contract/errors.ts';
+import type { Practice } from '../../electron/contract/records.ts';
+import { useClient } from '../api/client.ts';
+import { DEFAULT_CHOICES, type ShownChoices } from '../units/shown.ts';
+
+/** Which practice is open, its settings, and today by the service's clock. */
+export const usePractice = defineStore('practice', () => {
+  const client = useClient();
+  const status = shallowRef<AppStatus | null>(null);
+  const error = shallowRef<AppError | null>(null);
+
+  const practice = computed<Practice | null>(() => status.value?.practice ?? null);
+  const choices = computed<ShownChoices>(() => practice.value ?? DEFAULT_CHOICES);
+  const today = computed(() => status.value?.today ?? '');
+  const isDemo = computed(() => status.value?.open === 'demo');
+
+  async function load(): Promise<void> {
+    const answer = await client.call('app/status', {});
+    error.value = answer.ok ? null : answer.error;
+    if (answer.ok) status.value = answer.value;
+  }
+
+  /** Opens the own or the demonstration practice. @returns true when it is open. */
+  async function open(which: 'own' | 'demo'): Promise<boolean> {
+    const answer = await client.call('app/open', { which });
+    error.value = answer.ok ? null : answer.error;
+    if (answer.ok) status.value = answer.value;
+    return answer.ok;
+  }
+
+  /** Takes over settings that the service has just kept. */
+  function keep(saved: Practice): void {
+    if (status.value !== null) status.value = { ...status.value, practice: saved };
+  }
+
+  return { status, error, practice, choices, today, isDemo, load, open, keep };
+});

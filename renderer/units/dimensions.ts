@@ -1,0 +1,100 @@
+import {
+  CM_PER_INCH,
+  GRAMS_PER_OUNCE,
+  KG_PER_LB,
+  KJ_PER_KCAL,
+  KM_PER_MILE,
+} from '../../core/units.ts';
+import type { Practice } from '../../electron/contract/records.ts';
+
+/** What kind of quantity a field holds; each is kept in one SI-like base unit. */
+export type Dimension =
+  | 'weight'
+  | 'scaleStep'
+  | 'length'
+  | 'grams'
+  | 'energyPer100g'
+  | 'energyPerDay'
+  | 'distance'
+  | 'climb'
+  | 'pace'
+  | 'minutes'
+  | 'months'
+  | 'percent'
+  | 'count';
+
+/** A unit that may be typed: its spellings (lower case) and how many base units one of it is. */
+export interface Unit {
+  readonly name: string;
+  readonly spellings: readonly string[];
+  readonly factor: number;
+  /** Digits behind the point when shown. */
+  readonly digits: number;
+}
+
+const unit = (name: string, factor: number, digits: number, ...spellings: string[]): Unit => ({
+  name,
+  factor,
+  digits,
+  spellings: [name.toLowerCase(), ...spellings],
+});
+
+const KG = unit('kg', 1, 1, 'kgs', 'kilo', 'kilos');
+const LB = unit('lb', KG_PER_LB, 1, 'lbs', 'pound', 'pounds');
+const GRAM_OF_KG = unit('g', 0.001, 0);
+const OUNCE_OF_KG = unit('oz', GRAMS_PER_OUNCE / 1000, 1);
+
+const FIXED: Record<
+  Exclude<
+    Dimension,
+    'weight' | 'scaleStep' | 'energyPer100g' | 'energyPerDay' | 'distance' | 'pace'
+  >,
+  readonly [Unit, ...Unit[]]
+> = {
+  length: [unit('cm', 1, 0), unit('in', CM_PER_INCH, 1, '"', 'inch', 'inches'), unit('m', 100, 2)],
+  grams: [unit('g', 1, 0, 'gram', 'grams'), unit('oz', GRAMS_PER_OUNCE, 1), unit('kg', 1000, 2)],
+  climb: [unit('m', 1, 0), unit('ft', 0.3048, 0, 'feet')],
+  minutes: [unit('min', 1, 1, 'minutes', 'm'), unit('h', 60, 2, 'hour', 'hours')],
+  months: [unit('months', 1, 0, 'month', 'mo'), unit('years', 12, 1, 'year', 'y', 'yr')],
+  percent: [unit('%', 1, 1, 'percent')],
+  count: [unit('', 1, 0)],
+};
+
+type UnitChoices = Pick<Practice, 'weightUnit' | 'energyUnit' | 'distanceUnit'>;
+
+/** The units that may be typed for a quantity, the practice's own first. */
+export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [Unit, ...Unit[]] {
+  const pounds = choices.weightUnit === 'lb';
+  const kilojoule = choices.energyUnit === 'kJ';
+  const miles = choices.distanceUnit === 'mi';
+  switch (dimension) {
+    case 'weight':
+      return pounds ? [LB, KG, OUNCE_OF_KG, GRAM_OF_KG] : [KG, LB, GRAM_OF_KG, OUNCE_OF_KG];
+    case 'scaleStep':
+      return pounds
+        ? [{ ...LB, digits: 2 }, { ...KG, digits: 3 }, GRAM_OF_KG, OUNCE_OF_KG]
+        : [{ ...KG, digits: 3 }, GRAM_OF_KG, { ...LB, digits: 2 }, OUNCE_OF_KG];
+    case 'energyPer100g':
+      return energyUnits('/100 g', kilojoule);
+    case 'energyPerDay':
+      return energyUnits('/day', kilojoule);
+    case 'distance': {
+      const km = unit('km', 1, 1);
+      const mi = unit('mi', KM_PER_MILE, 1, 'mile', 'miles');
+      return miles ? [mi, km] : [km, mi, unit('m', 0.001, 0)];
+    }
+    case 'pace': {
+      const perKm = unit('min/km', 1, 2, 'min per km', '/km');
+      const perMile = unit('min/mi', 1 / KM_PER_MILE, 2, 'min per mi', 'min/mile', '/mi');
+      return miles ? [perMile, perKm] : [perKm, perMile];
+    }
+    default:
+      return FIXED[dimension];
+  }
+}
+
+function energyUnits(per: string, kilojouleFirst: boolean): readonly [Unit, ...Unit[]] {
+  const kcal = unit(`kcal${per}`, 1, 0, 'kcal', 'cal');
+  const kj = unit(`kJ${per}`, 1 / KJ_PER_KCAL, 0, 'kj');
+  return kilojouleFirst ? [kj, kcal] : [kcal, kj];
+}

@@ -1,0 +1,129 @@
+import { fahrenheitFromCelsius } from '../../core/units.ts';
+import type { Practice } from '../../electron/contract/records.ts';
+import { unitsOf, type Dimension, type Unit } from './dimensions.ts';
+
+/** Narrow no-break space between a number and its unit. */
+const THIN = '\u202f';
+
+/** Turns base values into text in the practice's units. Rounds for display only. */
+export interface Shown {
+  /** "28.4 kg"; a dash when there is no value. */
+  amount(dimension: Dimension, value: number | null | undefined, digits?: number): string;
+  /** The number without its unit, for a column whose head names the unit. */
+  bare(dimension: Dimension, value: number, digits?: number): string;
+  unitName(dimension: Dimension): string;
+  /** A core figure's value, whose unit is spelled in SI. */
+  figure(value: number, unit: string): string;
+  /** "680 to 920 kcal/day". */
+  figureRange(low: number, high: number, unit: string): string;
+  temperature(celsius: number): string;
+  /** A calendar day in the practice's format. */
+  day(iso: string | null | undefined): string;
+  /** A calendar day with its weekday, "Mon 03.02.2025". */
+  weekdayDay(iso: string): string;
+}
+
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+
+/** Which dimension a unit in a core figure belongs to. */
+const FIGURE_DIMENSIONS: Record<string, Dimension> = {
+  kg: 'weight',
+  'kcal/day': 'energyPerDay',
+  'kcal per day': 'energyPerDay',
+  'kcal/100 g': 'energyPer100g',
+  'kcal per 100 g': 'energyPer100g',
+  'g/day': 'grams',
+  g: 'grams',
+  km: 'distance',
+  cm: 'length',
+};
+
+export type ShownChoices = Pick<
+  Practice,
+  'weightUnit' | 'energyUnit' | 'distanceUnit' | 'temperatureUnit' | 'dayFormat'
+>;
+
+/** Units of a practice that has not been set up yet. */
+export const DEFAULT_CHOICES: ShownChoices = {
+  weightUnit: 'kg',
+  energyUnit: 'kcal',
+  distanceUnit: 'km',
+  temperatureUnit: 'C',
+  dayFormat: 'YYYY-MM-DD',
+};
+
+export function shownWith(choices: ShownChoices): Shown {
+  const number = (value: number, unit: Unit, digits = unit.digits) =>
+    unit.name.startsWith('min/') && digits === unit.digits
+      ? minutesSeconds(value / unit.factor)
+      : roundText(value / unit.factor, digits);
+
+  const shown: Shown = {
+    amount(dimension, value, digits) {
+      if (value === null || value === undefined) return '–';
+      const unit = unitsOf(dimension, choices)[0];
+      return joined(number(value, unit, digits), unit.name);
+    },
+    bare: (dimension, value, digits) => number(value, unitsOf(dimension, choices)[0], digits),
+    unitName: (dimension) => unitsOf(dimension, choices)[0].name,
+    figure(value, unit) {
+      const dimension = FIGURE_DIMENSIONS[unit];
+      if (dimension !== undefined) {
+        const shownUnit = unitsOf(dimension, choices)[0];
+        const text = number(value, shownUnit);
+        return joined(text, unit === 'g/day' ? 'g/day' : shownUnit.name);
+      }
+      if (unit === '°C') return shown.temperature(value);
+      return joined(plainNumber(value), unit);
+    },
+    figureRange(low, high, unit) {
+      const dimension = FIGURE_DIMENSIONS[unit];
+      const first =
+        dimension === undefined ? plainNumber(low) : number(low, unitsOf(dimension, choices)[0]);
+      return `${first} to ${shown.figure(high, unit)}`;
+    },
+    temperature(celsius) {
+      const fahrenheit = choices.temperatureUnit === 'F';
+      const value = fahrenheit ? fahrenheitFromCelsius(celsius) : celsius;
+      return joined(roundText(value, 0), fahrenheit ? '°F' : '°C');
+    },
+    day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
+    weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,
+  };
+  return shown;
+}
+
+export function dayText(iso: string, format: ShownChoices['dayFormat']): string {
+  return format
+    .replace('YYYY', iso.slice(0, 4))
+    .replace('MM', iso.slice(5, 7))
+    .replace('DD', iso.slice(8, 10));
+}
+
+function weekdayName(iso: string): string {
+  const sundayFirst = new Date(`${iso}T00:00:00Z`).getUTCDay();
+  return WEEKDAYS[(sundayFirst + 6) % 7] ?? '';
+}
+
+function roundText(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? (0).toFixed(digits) : text.replace('-', '−');
+}
+
+/** Minutes as "6:30". */
+export function minutesSeconds(minutes: number): string {
+  const seconds = Math.round(minutes * 60);
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}
+
+/** A number of no known dimension: whole from 100 on, else at most three figures. */
+function plainNumber(value: number): string {
+  if (Number.isInteger(value)) return roundText(value, 0);
+  const size = Math.abs(value);
+  return String(Number(value.toFixed(size >= 100 ? 0 : size >= 10 ? 1 : 2))).replace('-', '−');
+}
+
+function joined(text: string, unit: string): string {
+  if (unit === '') return text;
+  return unit === '%' || unit.startsWith('°') ? `${text}${THIN}${unit}` : `${text}\u00a0${unit}`;
+}
