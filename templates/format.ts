@@ -1,0 +1,137 @@
+import { weekday, type IsoDay } from '../core/day.ts';
+import {
+  fahrenheitFromCelsius,
+  inchesFromCm,
+  kjFromKcal,
+  lbFromKg,
+  milesFromKm,
+} from '../core/units.ts';
+
+/** How a practice wants its paper written. Same words as the practice's settings. */
+export interface PrintSettings {
+  readonly paper: 'A4' | 'LETTER';
+  readonly dayFormat: 'YYYY-MM-DD' | 'DD.MM.YYYY' | 'DD/MM/YYYY' | 'MM/DD/YYYY';
+  readonly weightUnit: 'kg' | 'lb';
+  readonly energyUnit: 'kcal' | 'kJ';
+  readonly distanceUnit: 'km' | 'mi';
+  readonly temperatureUnit: 'C' | 'F';
+}
+
+/** What a language needs to write numbers and days. */
+export interface NumberWords {
+  /** The decimal mark. */
+  readonly decimal: string;
+  /** Monday first. */
+  readonly weekdays: readonly [string, string, string, string, string, string, string];
+  /** "{low} to {high}" in the language. */
+  readonly range: string;
+}
+
+type Params = Readonly<Record<string, string | number>>;
+
+/**
+ * Fills the `{name}` gaps of a wording.
+ * @throws RangeError when a gap has no value: an unfilled gap must never reach paper.
+ */
+export function fill(text: string, params: Params): string {
+  return text.replace(/\{(\w+)\}/g, (_, name: string) => {
+    const value = params[name];
+    if (value === undefined) throw new RangeError(`wording "${text}" needs a value for ${name}`);
+    return String(value);
+  });
+}
+
+/** A no-break space between a number and its unit, so that a line never ends between them. */
+const NBSP = '\u00a0';
+export const withUnit = (text: string, unit: string): string => `${text}${NBSP}${unit}`;
+
+/** Writes numbers, days and amounts the way one practice and one language want them. */
+export interface Format {
+  /** Fixed decimals. */
+  number(value: number, decimals?: number): string;
+  /** Up to `most` decimals, without trailing zeros. */
+  trimmed(value: number, most?: number): string;
+  range(low: string, high: string): string;
+  day(day: IsoDay): string;
+  /** With the day of the week: "Mon 01.12.2025". */
+  weekdayDay(day: IsoDay): string;
+  /** Day and month with the day of the week: "Mon 01.12." */
+  shortDay(day: IsoDay): string;
+  weight(kg: number): string;
+  weightRange(lowKg: number, highKg: number): string;
+  readonly weightUnit: string;
+  energy(kcal: number): string;
+  energyRange(lowKcal: number, highKcal: number): string;
+  grams(grams: number): string;
+  minutes(minutes: number): string;
+  distance(km: number): string;
+  height(cm: number): string;
+  temperature(celsius: number): string;
+  percent(value: number, decimals?: number): string;
+}
+
+const twoDigits = (day: IsoDay) => ({
+  y: day.slice(0, 4),
+  m: day.slice(5, 7),
+  d: day.slice(8, 10),
+});
+
+function writeDay(day: IsoDay, format: PrintSettings['dayFormat']): string {
+  const { y, m, d } = twoDigits(day);
+  return format.replace('YYYY', y).replace('MM', m).replace('DD', d);
+}
+
+/** Day and month only, in the order and with the marks of the practice's format. */
+function writeShortDay(day: IsoDay, format: PrintSettings['dayFormat']): string {
+  const { m, d } = twoDigits(day);
+  const short = { 'YYYY-MM-DD': 'MM-DD', 'DD.MM.YYYY': 'DD.MM.', 'DD/MM/YYYY': 'DD/MM' } as const;
+  const pattern = format === 'MM/DD/YYYY' ? 'MM/DD' : short[format];
+  return pattern.replace('MM', m).replace('DD', d);
+}
+
+/** Builds the writer for a practice's settings and a language. */
+export function createFormat(settings: PrintSettings, words: NumberWords): Format {
+  const number = (value: number, decimals = 0) =>
+    value.toFixed(decimals).replace('.', words.decimal).replace('-', '\u2212');
+  const trimmed = (value: number, most = 1) => {
+    const power = 10 ** most;
+    return String(Math.round(value * power) / power)
+      .replace('.', words.decimal)
+      .replace('-', '\u2212');
+  };
+  const range = (low: string, high: string) => fill(words.range, { low, high });
+  const pounds = settings.weightUnit === 'lb';
+  const weightText = (kg: number) => number(pounds ? lbFromKg(kg) : kg, 1);
+  const kilojoules = settings.energyUnit === 'kJ';
+  const energyText = (kcal: number) => number(kilojoules ? kjFromKcal(kcal) : kcal);
+  const miles = settings.distanceUnit === 'mi';
+  const fahrenheit = settings.temperatureUnit === 'F';
+  return {
+    number,
+    trimmed,
+    range,
+    day: (day) => writeDay(day, settings.dayFormat),
+    weekdayDay: (day) =>
+      `${words.weekdays[weekday(day)]}${NBSP}${writeDay(day, settings.dayFormat)}`,
+    shortDay: (day) =>
+      `${words.weekdays[weekday(day)]}${NBSP}${writeShortDay(day, settings.dayFormat)}`,
+    weight: (kg) => withUnit(weightText(kg), settings.weightUnit),
+    weightRange: (low, high) =>
+      withUnit(range(weightText(low), weightText(high)), settings.weightUnit),
+    weightUnit: settings.weightUnit,
+    energy: (kcal) => withUnit(energyText(kcal), settings.energyUnit),
+    energyRange: (low, high) =>
+      withUnit(range(energyText(low), energyText(high)), settings.energyUnit),
+    grams: (grams) => withUnit(number(grams), 'g'),
+    minutes: (minutes) => withUnit(trimmed(minutes, 1), 'min'),
+    distance: (km) => withUnit(trimmed(miles ? milesFromKm(km) : km, 1), settings.distanceUnit),
+    height: (cm) =>
+      pounds ? withUnit(number(inchesFromCm(cm), 1), 'in') : withUnit(number(cm), 'cm'),
+    temperature: (celsius) =>
+      withUnit(
+        number(fahrenheit ? fahrenheitFromCelsius(celsius) : celsius),
+        `°${settings.temperatureUnit}`,
+      ),
+    percent: (value, decimals = 0) => withUnit(number(value, decimals), '%'),
+  };
+}

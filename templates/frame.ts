@@ -1,0 +1,134 @@
+import type {
+  Content,
+  ContentSection,
+  DynamicContent,
+  TDocumentDefinitions,
+} from 'pdfmake/interfaces';
+import { createFormat, fill, type Format } from './format.ts';
+import type { HandoutContext } from './model.ts';
+import { letterhead, REGISTRATION_IN_HEAD } from './parts/letterhead.ts';
+import { ruleLine } from './parts/layout.ts';
+import { breakBeforeOrphan } from './parts/pages.ts';
+import type { HandoutDocument } from './render.ts';
+import { BODY, MARGIN, PAPER_SIZE, palette, styles, textWidth, type Palette } from './theme.ts';
+import type { FrameWords } from './words/words.ts';
+
+/** What a sheet's parts share: the writer, the colours and the width they may fill. */
+export interface Press {
+  readonly format: Format;
+  readonly colours: Palette;
+  readonly width: number;
+}
+
+/** One sheet before it is put on paper. */
+export interface Sheet {
+  /** "Running plan": in the footer and the file's title. */
+  readonly kind: string;
+  /** "Running plan for Bramble". */
+  readonly title: string;
+  readonly body: readonly Content[];
+  /** A line that must be at hand on every page, e.g. when to stop. */
+  readonly reminder?: string;
+}
+
+/** The writer and colours for a practice and a language. */
+export function press(context: HandoutContext, words: FrameWords): Press {
+  return {
+    format: createFormat(context.practice, words.numbers),
+    colours: palette(context.practice.accent),
+    width: textWidth(context.practice.paper),
+  };
+}
+
+/** Puts sheets on paper, each from a new page with the letterhead, numbered through. */
+export function assemble(
+  context: HandoutContext,
+  words: FrameWords,
+  sheets: readonly Sheet[],
+): HandoutDocument {
+  const tools = press(context, words);
+  const { practice, dog } = context;
+  const titles = sheets.map((sheet) => sheet.kind).join(', ');
+  const definition: TDocumentDefinitions = {
+    pageSize: PAPER_SIZE[practice.paper],
+    pageMargins: [MARGIN.left, MARGIN.top, MARGIN.right, MARGIN.bottom],
+    defaultStyle: BODY,
+    styles: styles(tools.colours),
+    content: sheets.map((sheet) => section(context, words, sheet, tools)),
+    pageBreakBefore: breakBeforeOrphan(practice.paper),
+  };
+  return {
+    definition,
+    title: `${titles}: ${dog.name}, ${tools.format.day(context.day)}`,
+    author: practice.practitioner || practice.name,
+    subject: context.demo ? words.demo : practice.name,
+    language: words.language,
+  };
+}
+
+function section(
+  context: HandoutContext,
+  words: FrameWords,
+  sheet: Sheet,
+  tools: Press,
+): ContentSection {
+  return {
+    section: [
+      letterhead(context.practice, tools.colours),
+      ...(context.demo ? [demoStrip(words.demo)] : []),
+      { text: sheet.title, style: 'title', margin: [0, 13, 0, 2] },
+      { text: titleLine(context, words, tools.format), style: 'small', margin: [0, 0, 0, 6] },
+      ...sheet.body,
+      ...longRegistration(context),
+    ],
+    footer: footer(context, words, sheet, tools),
+  };
+}
+
+function demoStrip(text: string): Content {
+  return { text, bold: true, fontSize: 9, alignment: 'center', margin: [0, 6, 0, 0] };
+}
+
+function titleLine(context: HandoutContext, words: FrameWords, format: Format): string {
+  const { dog, owner, day } = context;
+  return [dog.breed, fill(words.owner, { owner: owner.name }), format.weekdayDay(day)]
+    .filter((part) => part !== '')
+    .join('  ·  ');
+}
+
+function longRegistration(context: HandoutContext): readonly Content[] {
+  const { registration } = context.practice;
+  if (registration.length <= REGISTRATION_IN_HEAD) return [];
+  return [{ text: registration, style: 'foot', margin: [0, 10, 0, 0] }];
+}
+
+/** Keeps a text that somebody typed to one line of the footer. */
+function shorten(text: string, most: number): string {
+  return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+}
+
+function footer(
+  context: HandoutContext,
+  words: FrameWords,
+  sheet: Sheet,
+  tools: Press,
+): DynamicContent {
+  const about = [shorten(context.dog.name, 40), sheet.kind, tools.format.day(context.day)];
+  const own = context.demo ? words.demo : shorten(context.practice.footer ?? '', 110);
+  return (page, pages) => ({
+    margin: [MARGIN.left, 6, MARGIN.right, 0],
+    stack: [
+      { text: sheet.reminder ?? '', bold: true, fontSize: 8.5, margin: [0, 0, 0, 3] },
+      ruleLine(tools.width, tools.colours.rule, 0.6),
+      {
+        margin: [0, 3, 0, 0],
+        columns: [
+          { width: '*', text: about.join('  ·  '), style: 'foot' },
+          { width: 'auto', text: fill(words.page, { page, pages }), style: 'foot' },
+        ],
+        columnGap: 12,
+      },
+      { text: own, style: 'foot' },
+    ],
+  });
+}

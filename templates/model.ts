@@ -1,0 +1,89 @@
+import type { IsoDay } from '../core/day.ts';
+import type { PrintSettings } from './format.ts';
+
+/** A practice's checked logo; `data` is base64 for PNG and JPEG, markup for SVG. */
+export interface Logo {
+  readonly mediaType: 'image/png' | 'image/jpeg' | 'image/svg+xml';
+  readonly data: string;
+}
+
+/** Letterhead and print settings of the practice; any text may be empty. */
+export interface PracticePrint extends PrintSettings {
+  readonly name: string;
+  readonly practitioner: string;
+  readonly address: string;
+  readonly phone: string;
+  readonly email: string;
+  readonly registration: string;
+  readonly logo?: Logo | null;
+  /** `#rrggbb`; darkened on paper where it would be too faint to read. */
+  readonly accent?: string | null;
+  /** A line of the practice's own at the foot of every page. */
+  readonly footer?: string | null;
+}
+
+export interface DogFacts {
+  readonly name: string;
+  readonly breed: string;
+  readonly sex: 'female' | 'male';
+  readonly neuter: 'intact' | 'neutered' | 'unknown';
+  readonly birthDay: IsoDay;
+  readonly withersCm: number | null;
+}
+
+export interface OwnerFacts {
+  readonly name: string;
+  readonly phone: string;
+  readonly email: string;
+  readonly vetPractice: string;
+  readonly vetName: string;
+  readonly vetContact: string;
+}
+
+/** What every handout needs to know. */
+export interface HandoutContext {
+  readonly practice: PracticePrint;
+  readonly dog: DogFacts;
+  readonly owner: OwnerFacts;
+  /** The day printed on the sheet. */
+  readonly day: IsoDay;
+  /** True for the invented demonstration practice; every page says so. */
+  readonly demo: boolean;
+}
+
+export interface LimbGrades {
+  readonly leftFore: number | null;
+  readonly rightFore: number | null;
+  readonly leftHind: number | null;
+  readonly rightHind: number | null;
+}
+
+export interface Consent {
+  readonly given: boolean;
+  readonly vet: string;
+  readonly day: IsoDay | null;
+  readonly scope: string;
+  readonly expiryDay: IsoDay | null;
+}
+
+/** A rule the practitioner set aside, and why. */
+export interface Override {
+  readonly code: string;
+  readonly reason: string;
+}
+
+export type MuscleCondition = 'normal' | 'mild loss' | 'moderate loss' | 'severe loss';
+
+/** What was found at the visit; `null` where it was not looked at. */
+export interface Findings {
+  readonly day: IsoDay;
+  readonly weightKg: number | null;
+  readonly bcs: number | null;
+  readonly muscle: MuscleCondition | null;
+  readonly lamenessWalk: LimbGrades;
+  readonly lamenessTrot: LimbGrades;
+  readonly gaitNote: string;
+  readonly targetWeightKg: number | null;
+  readonly consent: Consent;
+  readonly overrides: readonly Override[];
+}
