@@ -3,14 +3,14 @@ import type { Palette } from '../theme.ts';
 
 /** A heading that never stands alone at the foot of a page (see `breakBeforeOrphan`). */
 export function heading(text: string): Content {
-  return { text, style: 'heading', headlineLevel: 1, margin: [0, 15, 0, 5] };
+  return { text, style: 'heading', headlineLevel: 1, margin: [0, 11, 0, 4] };
 }
 
 /** A heading with content short enough to stay on one page with it. */
 export function section(title: string, content: readonly Content[]): Content {
   return {
     unbreakable: true,
-    stack: [{ text: title, style: 'heading', margin: [0, 15, 0, 5] }, ...content],
+    stack: [{ text: title, style: 'heading', margin: [0, 11, 0, 4] }, ...content],
   };
 }
 
@@ -19,7 +19,7 @@ export function paragraph(text: Content, after = 5): Content {
 }
 
 /** A list with drawn bullets; `after` is the space below each item in points. */
-export function bullets(items: readonly Content[], after = 2.5): Content {
+export function bullets(items: readonly Content[], after = 1.5): Content {
   return {
     ul: items.map((item) => spaced(item, after)),
     markerColor: '#55605b',

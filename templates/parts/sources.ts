@@ -1,0 +1,41 @@
+import type { Content } from 'pdfmake/interfaces';
+import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
+import { source, type SourceId } from '../../core/sources.ts';
+import { fill } from '../format.ts';
+import type { OwnerWords } from '../words/words.ts';
+
+/** The source ids of several figures and rules, each once, in order of first use. */
+export function uniqueSources(items: readonly Provenance[]): readonly SourceId[] {
+  return [...new Set(items.flatMap((item) => item.sources))];
+}
+
+/** "[B]" after a sentence; explained at the end of the sheet. */
+export const levelMark = (level: EvidenceLevel): string => `[${level}]`;
+
+function named(id: SourceId, style: 'short' | 'reference', words: OwnerWords['sources']): string {
+  const entry = source(id);
+  if (!('caveat' in entry) || entry.caveat === undefined) return entry[style];
+  return fill(words.caveat, { source: entry[style], caveat: entry.caveat });
+}
+
+/** The footnote of an owner's sheet: what the letters mean, and the sources in short. */
+export function sourceNote(items: readonly Provenance[], words: OwnerWords['sources']): Content {
+  const names = uniqueSources(items).map((id) => named(id, 'short', words));
+  return {
+    unbreakable: true,
+    margin: [0, 14, 0, 0],
+    stack: [
+      { text: words.title, style: 'foot', bold: true },
+      { text: words.levels, style: 'foot' },
+      ...(names.length > 0 ? [{ text: names.join('; '), style: 'foot' }] : []),
+    ],
+  };
+}
+
+/** Full references, one a line, for a letter between professionals. */
+export function referenceList(items: readonly Provenance[], words: OwnerWords['sources']): Content {
+  return {
+    ol: uniqueSources(items).map((id) => ({ text: named(id, 'reference', words), style: 'foot' })),
+    style: 'foot',
+  };
+}

@@ -1,0 +1,69 @@
+import type { Content } from 'pdfmake/interfaces';
+import type { Provenance } from '../../core/figure.ts';
+import { fill } from '../format.ts';
+import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import type { HandoutContext } from '../model.ts';
+import { BARE, bullets, callout, section, tickBox, writingLine } from '../parts/layout.ts';
+import { sourceNote } from '../parts/sources.ts';
+import type { HandoutDocument } from '../render.ts';
+import type { OwnerWords } from '../words/words.ts';
+
+/** Where the advice of the sheet comes from. */
+const ADVICE: readonly Provenance[] = [
+  { evidence: 'A', mark: 'S', sources: ['lafuente2019'] },
+  { evidence: 'D', mark: 'CP', sources: ['commonPractice'] },
+];
+
+/** The kit and technique sheet as one part of a document. */
+export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet {
+  const tools = press(context, words.frame);
+  const { kit } = words;
+  const dog = { dog: context.dog.name };
+  const list = (items: readonly string[]) => bullets(items.map((item) => fill(item, dog)));
+  return {
+    kind: kit.kind,
+    title: fill(kit.title, dog),
+    body: [
+      section(kit.harnessTitle, [list(kit.harness)]),
+      section(kit.startTitle, [list(kit.start)]),
+      {
+        columns: [section(kit.youTitle, [list(kit.you)]), section(kit.pawsTitle, [list(kit.paws)])],
+        columnGap: 24,
+      },
+      section(kit.packTitle, [packList(kit.pack)]),
+      fitRecord(words, tools),
+      { text: fill(kit.vet, dog), bold: true, margin: [0, 12, 0, 0] },
+      sourceNote(ADVICE, words.sources),
+    ],
+  };
+}
+
+function packList(items: readonly string[]): Content {
+  const cells = items.flatMap((text) => [tickBox(9), { text, margin: [4, -1, 8, 0] } as Content]);
+  return {
+    table: { widths: items.flatMap(() => [11, '*']), body: [cells] },
+    layout: BARE,
+  };
+}
+
+function fitRecord(words: OwnerWords, tools: Press): Content {
+  const [harness, size, line, watch] = words.kit.fitLines;
+  const cells = (name: string) => [
+    { text: name, style: 'small', margin: [0, 8, 0, 0] },
+    writingLine((tools.width - 60) / 2 - 70, tools.colours, 19),
+  ];
+  const body = [
+    [...cells(harness), ...cells(size)],
+    [...cells(line), ...cells(watch)],
+  ];
+  return callout(
+    words.kit.fitTitle,
+    [{ table: { widths: [66, '*', 66, '*'], body }, layout: BARE } as Content],
+    tools.colours,
+  );
+}
+
+/** Kit and technique for one dog and owner: harness, line, first runs, paws. */
+export function kitSheet(context: HandoutContext, words: OwnerWords): HandoutDocument {
+  return assemble(context, words.frame, [kitSheetPart(context, words)]);
+}
