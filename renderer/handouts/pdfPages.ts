@@ -1,0 +1,53 @@
+import {
+  getDocument,
+  GlobalWorkerOptions,
+  TextLayer,
+  type PDFDocumentProxy,
+  type PDFPageProxy,
+} from 'pdfjs-dist';
+import workerUrl from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
+
+GlobalWorkerOptions.workerSrc = workerUrl;
+
+/** Opens a PDF from its bytes. The bytes are handed over to the worker and cannot be used again. */
+export function openPdf(bytes: Uint8Array): Promise<PDFDocumentProxy> {
+  return getDocument({ data: bytes, useWasm: false, isImageDecoderSupported: false }).promise;
+}
+
+/**
+ * Draws one page into `host`: a canvas to look at, and a layer of text over it to select and to
+ * read out.
+ */
+export async function drawPage(
+  page: PDFPageProxy,
+  host: HTMLElement,
+  width: number,
+): Promise<void> {
+  const scale = width / page.getViewport({ scale: 1 }).width;
+  const viewport = page.getViewport({ scale });
+  const density = window.devicePixelRatio || 1;
+
+  const canvas = document.createElement('canvas');
+  canvas.setAttribute('aria-hidden', 'true');
+  canvas.width = Math.floor(viewport.width * density);
+  canvas.height = Math.floor(viewport.height * density);
+  canvas.style.width = `${viewport.width}px`;
+  canvas.style.height = `${viewport.height}px`;
+
+  const text = document.createElement('div');
+  text.className = 'page-text';
+  host.style.setProperty('--total-scale-factor', String(scale));
+  host.replaceChildren(canvas, text);
+
+  await page.render({
+    canvas,
+    viewport,
+    transform: density === 1 ? undefined : [density, 0, 0, density, 0, 0],
+  }).promise;
+  const layer = new TextLayer({
+    textContentSource: page.streamTextContent(),
+    container: text,
+    viewport,
+  });
+  await layer.render();
+}

@@ -1,0 +1,149 @@
+import type { Ration } from '../../core/index.ts';
+import { blankVisit } from '../../electron/contract/blank.ts';
+import type { DogFile } from '../../electron/contract/contract.ts';
+import type {
+  DietItem,
+  FoodDecisionInput,
+  PlanRequest,
+  VisitFacts,
+} from '../../electron/contract/records.ts';
+
+type Nullable<T, K extends keyof T> = Omit<T, K> & { [P in K]: T[P] | null };
+
+/** A food while it is being typed: its numbers may still be missing. */
+export type DietEntry = Nullable<DietItem, 'kcalPer100g' | 'gramsPerDay'>;
+
+/** The facts while they are being typed. */
+export type VisitEntry = Omit<Nullable<VisitFacts, 'scaleStepKg' | 'mealsPerDay'>, 'diet'> & {
+  diet: DietEntry[];
+};
+
+/** The plan asked for while it is being typed; both goals are kept, one is sent. */
+export interface PlanEntry {
+  wanted: boolean;
+  startDay: string;
+  start: PlanRequest['start'];
+  sessionsPerWeek: number | null;
+  goalKind: 'minutes' | 'distance';
+  goal: {
+    continuousMinutes: number | null;
+    distanceKm: number | null;
+    paceMinPerKm: number | null;
+  };
+  eventDay: string | null;
+  capPercent: number | null;
+}
+
+export interface FoodEntry {
+  decision: FoodDecisionInput['decision'] | 'open';
+  kcalPerDay: number | null;
+  note: string;
+}
+
+/** Intake and follow-up in one form; the paths of its fields are those of the call's input. */
+export interface VisitForm {
+  visit: VisitEntry;
+  plan: PlanEntry;
+  food: FoodEntry;
+}
+
+const DEFAULT_SESSIONS = 3;
+const DEFAULT_MINUTES = 30;
+
+/** The form of a new visit: carries over from the last one what usually stays. */
+export function newVisitForm(file: DogFile, today: string): VisitForm {
+  const previous = file.visits.at(-1);
+  const ration: Ration | null = file.foodDecisions.at(-1)?.ration ?? null;
+  const visit = blankVisit(file.dog.id, today, previous, ration);
+  return formOf(visit, file, previous === undefined);
+}
+
+/** The form of a kept visit, to be put right. */
+export function keptVisitForm(file: DogFile, visitId: string): VisitForm | null {
+  const visit = file.visits.find((kept) => kept.id === visitId);
+  return visit === undefined ? null : formOf(visit, file, false);
+}
+
+function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitForm {
+  const asked = file.plans.find((plan) => plan.current)?.request;
+  const goal = asked?.goal;
+  return {
+    visit: { ...visit },
+    plan: {
+      wanted: planWanted,
+      startDay: visit.day,
+      start: visit.conditioning,
+      sessionsPerWeek: asked?.sessionsPerWeek ?? DEFAULT_SESSIONS,
+      goalKind: goal !== undefined && 'distanceKm' in goal ? 'distance' : 'minutes',
+      goal: {
+        continuousMinutes:
+          goal !== undefined && 'continuousMinutes' in goal
+            ? goal.continuousMinutes
+            : DEFAULT_MINUTES,
+        distanceKm: goal !== undefined && 'distanceKm' in goal ? goal.distanceKm : null,
+        paceMinPerKm: goal !== undefined && 'distanceKm' in goal ? goal.paceMinPerKm : null,
+      },
+      eventDay: asked?.eventDay ?? null,
+      capPercent: asked?.capPercent ?? null,
+    },
+    food: { decision: 'open', kcalPerDay: null, note: '' },
+  };
+}
+
+export function blankDietEntry(treat: boolean): DietEntry {
+  return {
+    name: '',
+    treat,
+    kcalPer100g: null,
+    gramsPerDay: null,
+    gramsPerCup: null,
+    fixedGrams: false,
+  };
+}
+
+/** The facts as far as they can be computed with: foods without their numbers are left out. */
+export function factsOf(entry: VisitEntry): VisitFacts {
+  return {
+    ...entry,
+    scaleStepKg: entry.scaleStepKg ?? 0.1,
+    mealsPerDay: entry.mealsPerDay ?? 2,
+    diet: entry.diet.filter(
+      (item): item is DietItem => item.kcalPer100g !== null && item.gramsPerDay !== null,
+    ),
+  };
+}
+
+/** The plan request as it is sent; null when none is wanted or it is not complete yet. */
+export function planRequestOf(plan: PlanEntry): PlanRequest | null {
+  const goal = goalOf(plan);
+  if (!plan.wanted || goal === null || plan.startDay === '' || plan.sessionsPerWeek === null) {
+    return null;
+  }
+  return {
+    startDay: plan.startDay,
+    start: plan.start,
+    sessionsPerWeek: plan.sessionsPerWeek,
+    goal,
+    eventDay: plan.eventDay,
+    capPercent: plan.capPercent,
+  };
+}
+
+function goalOf({ goalKind, goal }: PlanEntry): PlanRequest['goal'] | null {
+  if (goalKind === 'minutes') {
+    const { continuousMinutes } = goal;
+    return continuousMinutes === null ? null : { continuousMinutes };
+  }
+  const { distanceKm, paceMinPerKm } = goal;
+  return distanceKm === null || paceMinPerKm === null ? null : { distanceKm, paceMinPerKm };
+}
+
+/** The answer to the food proposal as it is sent; null while it is left open. */
+export function foodDecisionOf(food: FoodEntry): FoodDecisionInput | null {
+  if (food.decision === 'open') return null;
+  return {
+    decision: food.decision,
+    kcalPerDay: food.decision === 'edited' ? food.kcalPerDay : null,
+    note: food.note,
+  };
+}

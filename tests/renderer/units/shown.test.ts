@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_CHOICES, dayText, shownWith } from '../../../renderer/units/shown.ts';
+
+const metric = shownWith(DEFAULT_CHOICES);
+const imperial = shownWith({
+  weightUnit: 'lb',
+  energyUnit: 'kJ',
+  distanceUnit: 'mi',
+  temperatureUnit: 'F',
+  dayFormat: 'MM/DD/YYYY',
+});
+const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ');
+
+describe('amounts in the units of the practice', () => {
+  it('always carry their unit', () => {
+    expect(plain(metric.amount('weight', 28.44))).toBe('28.4 kg');
+    expect(plain(imperial.amount('weight', 28.44))).toBe('62.7 lb');
+    expect(plain(metric.amount('energyPerDay', 661.97))).toBe('662 kcal/day');
+    expect(plain(imperial.amount('energyPerDay', 661.97))).toBe('2770 kJ/day');
+    expect(plain(metric.amount('pace', 6.5))).toBe('6:30 min/km');
+  });
+  it('show a dash for what is not there', () => {
+    expect(metric.amount('weight', null)).toBe('–');
+  });
+  it('never show a negative zero', () => {
+    expect(plain(metric.amount('weight', -0.001))).toBe('0.0 kg');
+  });
+});
+
+describe('figures of core', () => {
+  it('are converted from their SI unit', () => {
+    expect(plain(imperial.figure(10, 'kg'))).toBe('22.0 lb');
+    expect(plain(metric.figure(0.9541, '%/week'))).toBe('0.95 %/week');
+    expect(plain(metric.figure(-0.5, '%/week'))).toBe('−0.5 %/week');
+    expect(plain(imperial.figure(20, '°C'))).toBe('68 °F');
+  });
+  it('spell a range once', () => {
+    expect(plain(metric.figureRange(680, 920.4, 'kcal/day'))).toBe('680 to 920 kcal/day');
+  });
+});
+
+describe('days', () => {
+  it.each([
+    ['YYYY-MM-DD', '2025-02-03'],
+    ['DD.MM.YYYY', '03.02.2025'],
+    ['DD/MM/YYYY', '03/02/2025'],
+    ['MM/DD/YYYY', '02/03/2025'],
+  ] as const)('are written as %s', (format, text) => {
+    expect(dayText('2025-02-03', format)).toBe(text);
+  });
+  it('know their weekday', () => {
+    // 3 February 2025 was a Monday (ISO 8601 calendar).
+    expect(metric.weekdayDay('2025-02-03')).toBe('Mon 2025-02-03');
+  });
+});
