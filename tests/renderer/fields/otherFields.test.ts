@@ -58,7 +58,7 @@ describe('a choice', () => {
   it('is taken from a select', async () => {
     const props = { label: 'Coat', options: COATS };
     const { wrapper, form } = mountField(SelectField, { coat: 'ordinary' }, 'coat', props);
-    await wrapper.get('select').setValue(1);
+    await wrapper.get('select').setValue('1');
     expect(form.values.coat).toBe('thick');
   });
   it('is taken from a radio group under a legend', async () => {
