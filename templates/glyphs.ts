@@ -2,7 +2,7 @@
 export type Coverage = ReadonlySet<number>;
 
 /** Printed instead of a character that a font cannot draw; both families have it. */
-export const REPLACEMENT = '\uFFFD';
+export const REPLACEMENT = '\u25A0';
 
 // Platform and encoding of the Unicode subtables, best first (OpenType 1.9, "cmap").
 const UNICODE_SUBTABLES = ['3/10', '0/4', '0/6', '3/1', '0/3'];

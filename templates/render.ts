@@ -25,7 +25,7 @@ export interface RenderOptions {
 export interface RenderedPdf {
   readonly bytes: Uint8Array;
   readonly pages: number;
-  /** Characters of the data that the fonts cannot draw; printed as U+FFFD. Usually empty. */
+  /** Characters of the data that the fonts cannot draw; printed as U+25A0. Usually empty. */
   readonly missingCharacters: readonly string[];
 }
 

@@ -24,18 +24,21 @@ export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet 
     kind: kit.kind,
     title: fill(kit.title, dog),
     body: [
-      section(kit.harnessTitle, [list(kit.harness)]),
-      section(kit.startTitle, [list(kit.start)]),
-      {
-        columns: [section(kit.youTitle, [list(kit.you)]), section(kit.pawsTitle, [list(kit.paws)])],
-        columnGap: 24,
-      },
+      pair(
+        section(kit.harnessTitle, [list(kit.harness)]),
+        section(kit.startTitle, [list(kit.start)]),
+      ),
+      pair(section(kit.youTitle, [list(kit.you)]), section(kit.pawsTitle, [list(kit.paws)])),
       section(kit.packTitle, [packList(kit.pack)]),
       fitRecord(words, tools),
       { text: fill(kit.vet, dog), bold: true, margin: [0, 12, 0, 0] },
       sourceNote(ADVICE, words.sources),
     ],
   };
+}
+
+function pair(left: Content, right: Content): Content {
+  return { columns: [left, right], columnGap: 24 };
 }
 
 function packList(items: readonly string[]): Content {

@@ -132,6 +132,8 @@ export const en = {
     consent: 'Vet’s consent',
     consentGiven: 'given by {vet} on {day}',
     consentMissing: 'not on file yet',
+    theVet: 'your vet',
+    dayUnknown: 'a day not noted',
   },
   heat: {
     title: 'Heat',
