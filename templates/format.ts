@@ -2,6 +2,7 @@ import { weekday, type IsoDay } from '../core/day.ts';
 import {
   fahrenheitFromCelsius,
   inchesFromCm,
+  KM_PER_MILE,
   kjFromKcal,
   lbFromKg,
   milesFromKm,
@@ -65,6 +66,8 @@ export interface Format {
   grams(grams: number): string;
   minutes(minutes: number): string;
   distance(km: number): string;
+  /** "6:30 min/km", or per mile. */
+  pace(minPerKm: number): string;
   height(cm: number): string;
   temperature(celsius: number): string;
   percent(value: number, decimals?: number): string;
@@ -125,6 +128,11 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
     grams: (grams) => withUnit(number(grams), 'g'),
     minutes: (minutes) => withUnit(trimmed(minutes, 1), 'min'),
     distance: (km) => withUnit(trimmed(miles ? milesFromKm(km) : km, 1), settings.distanceUnit),
+    pace: (minPerKm) => {
+      const seconds = Math.round((miles ? minPerKm * KM_PER_MILE : minPerKm) * 60);
+      const rest = String(seconds % 60).padStart(2, '0');
+      return withUnit(`${Math.floor(seconds / 60)}:${rest}`, `min/${settings.distanceUnit}`);
+    },
     height: (cm) =>
       pounds ? withUnit(number(inchesFromCm(cm), 1), 'in') : withUnit(number(cm), 'cm'),
     temperature: (celsius) =>

@@ -1,30 +1,25 @@
-import type { Content, TableCell } from 'pdfmake/interfaces';
-import type { Ramp } from '../../core/training.ts';
+import type { Column, Content, TableCell } from 'pdfmake/interfaces';
+import type { Ramp, RampSession, RampWeek } from '../../core/ramp/types.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
 import { BARE, calmTable, tickBox } from './layout.ts';
 
-type Week = Ramp['weeks'][number];
-type Session = Week['sessions'][number];
 type PlanWords = OwnerWords['plan'];
 
-/** Widths of the columns of a session inside its week, in points; the notes take the rest. */
-const SESSION_WIDTHS = [62, '*', 44, 34, 26, 26, 30, 62] as const;
-const WEEK_WIDTH = 78;
+/** Widths of the columns of a session in points; the notes take the rest. */
+const SESSION_WIDTHS = [66, 150, 44, 32, 26, 26, 28, '*'] as const;
 
 /** What to do in a session: bouts of running and walking, or one run without a break. */
-export function sessionText(session: Session, words: PlanWords, format: Format): string {
-  const { bouts } = session;
-  if (bouts.count === 1) return fill(words.continuous, { run: format.minutes(bouts.runMinutes) });
-  return fill(words.bouts, {
-    count: bouts.count,
-    run: format.minutes(bouts.runMinutes),
-    walk: format.minutes(bouts.walkMinutes),
-  });
+export function sessionText(session: RampSession, words: PlanWords, format: Format): string {
+  const run = format.minutes(session.runMin);
+  if (session.kind === 'continuous') {
+    return fill(words.continuous, { run, effort: words.efforts[session.effort] });
+  }
+  return fill(words.bouts, { count: session.repeats, run, walk: format.minutes(session.walkMin) });
 }
 
-function sessionRow(session: Session, words: PlanWords, format: Format): TableCell[] {
+function sessionRow(session: RampSession, words: PlanWords, format: Format): TableCell[] {
   return [
     { text: format.shortDay(session.day) },
     { text: sessionText(session, words, format) },
@@ -35,34 +30,43 @@ function sessionRow(session: Session, words: PlanWords, format: Format): TableCe
   ];
 }
 
-function weekCell(week: Week, number: number, words: PlanWords, format: Format): Content {
-  const days = week.sessions.map((session) => session.day);
-  const first = days[0];
+/** The line over a week's sessions: number, first day, minutes in all, and whether it is easy. */
+function weekLine(week: RampWeek, words: PlanWords, format: Format): Content {
+  const about = [
+    format.day(week.startDay),
+    fill(words.weekMinutes, { minutes: format.minutes(week.runMinutes) }),
+  ];
   return {
-    stack: [
-      { text: fill(words.week, { week: number }), font: 'Serif', fontSize: 12 },
-      ...(first === undefined ? [] : [{ text: format.day(first), style: 'small' }]),
-      ...(week.recovery ? [easyTag(words.easyWeek)] : []),
+    columns: [
       {
-        text: fill(words.weekMinutes, { minutes: format.minutes(week.runMinutes) }),
-        style: 'small',
+        width: 'auto',
+        text: fill(words.week, { week: week.number }),
+        font: 'Serif',
+        fontSize: 11.5,
       },
+      { width: 'auto', text: about.join('  ·  '), style: 'small', margin: [0, 2.5, 0, 0] },
+      ...(isEasy(week) ? [easyTag(words.easyWeek)] : []),
     ],
+    columnGap: 10,
+    margin: [3, 1, 0, 0],
   };
 }
 
+const isEasy = (week: RampWeek) => week.recovery || week.easyBeforeEvent;
+
 /** A framed word: marks an easy week without the help of colour. */
-function easyTag(text: string): Content {
+function easyTag(text: string): Column {
   return {
-    margin: [0, 1, 0, 2],
+    width: 'auto',
+    margin: [0, 1, 0, 0],
     table: { body: [[{ text, bold: true, fontSize: 9 }]] },
     layout: {
       hLineWidth: () => 0.9,
       vLineWidth: () => 0.9,
       paddingLeft: () => 4,
       paddingRight: () => 4,
-      paddingTop: () => 1,
-      paddingBottom: () => 1,
+      paddingTop: () => 0.5,
+      paddingBottom: () => 0,
     },
   };
 }
@@ -84,20 +88,24 @@ function headerRow(words: PlanWords): TableCell[] {
     head(columns.lame, 'center'),
     head(columns.notes),
   ];
-  return [head(columns.week), sessionTable([sessionHead])];
+  const nextDay = { ...(head(columns.nextDay, 'center') as object), colSpan: 3 } as TableCell;
+  const groupHead = ['', '', '', '', nextDay, '', '', ''].map((cell) =>
+    cell === '' ? { text: '' } : cell,
+  );
+  return [sessionTable([groupHead, sessionHead], false)];
 }
 
-function sessionTable(body: TableCell[][]): Content {
+function sessionTable(body: TableCell[][], ruled = true): Content {
   return {
     table: { widths: [...SESSION_WIDTHS], body },
     layout: {
       ...BARE,
-      hLineWidth: (row, node) => (row === 0 || row === node.table.body.length ? 0 : 0.4),
+      hLineWidth: (row, node) => (!ruled || row === 0 || row === node.table.body.length ? 0 : 0.4),
       hLineColor: () => '#d5dbd8',
       paddingLeft: () => 3,
       paddingRight: () => 3,
-      paddingTop: () => 3.5,
-      paddingBottom: () => 3.5,
+      paddingTop: () => 2.5,
+      paddingBottom: () => 1.5,
     },
   };
 }
@@ -107,23 +115,30 @@ function sessionTable(body: TableCell[][]): Content {
  * page. An easy week is named and shaded.
  */
 export function weekTable(ramp: Ramp, words: PlanWords, tools: Press): Content {
-  const rows = ramp.weeks.map((week, index) => [
-    weekCell(week, index + 1, words, tools.format),
-    sessionTable(week.sessions.map((session) => sessionRow(session, words, tools.format))),
+  const rows = ramp.weeks.map((week) => [
+    {
+      stack: [
+        weekLine(week, words, tools.format),
+        sessionTable(week.sessions.map((session) => sessionRow(session, words, tools.format))),
+      ],
+    },
   ]);
-  const shaded = (row: number) => ramp.weeks[row - 1]?.recovery === true;
+  const shaded = (row: number) => {
+    const week = ramp.weeks[row - 1];
+    return week !== undefined && isEasy(week);
+  };
   return {
     table: {
       headerRows: 1,
       keepWithHeaderRows: 1,
       dontBreakRows: true,
-      widths: [WEEK_WIDTH, '*'],
+      widths: ['*'],
       body: [headerRow(words), ...rows],
     },
     layout: {
       ...calmTable(tools.colours),
       fillColor: (row: number) => (shaded(row) ? tools.colours.tint : null),
-      paddingLeft: (column: number) => (column === 0 ? 5 : 0),
+      paddingLeft: () => 0,
       paddingRight: () => 0,
     },
   };
