@@ -1,7 +1,7 @@
 import type { Content, ContentTable, CustomTableLayout, TableCell } from 'pdfmake/interfaces';
 import type { Palette } from '../theme.ts';
 
-/** A heading that never stands alone at the foot of a page (see `breakBeforeOrphan`). */
+/** A heading over running text; it never stands alone at the foot of a page (`breakBeforeOrphan`). */
 export function heading(text: string): Content {
   return { text, style: 'heading', headlineLevel: 1, margin: [0, 11, 0, 4] };
 }

@@ -1,9 +1,10 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Reason } from '../../core/figure.ts';
+import type { Screening, ScreeningReason } from '../../core/readiness/types.ts';
 import { fill } from '../format.ts';
-import type { Override } from '../model.ts';
+import type { Press } from '../frame.ts';
 import type { OwnerWords, ReasonWords } from '../words/words.ts';
-import { bullets } from './layout.ts';
+import { bullets, section } from './layout.ts';
 import { levelMark } from './sources.ts';
 
 /** A reason in the language of the sheet, or in core's English where there is no own sentence. */
@@ -12,27 +13,54 @@ export function reasonText(reason: Reason, sentences: ReasonWords): string {
   return own === undefined ? reason.text : fill(own, reason.params);
 }
 
-/** Reasons as a list; what would change each one and who set it aside stand under it. */
-export function reasonList(
-  reasons: readonly Reason[],
-  overrides: readonly Override[],
-  words: OwnerWords,
-  sentences: ReasonWords,
-): Content {
+function isScreened(reason: Reason | ScreeningReason): reason is ScreeningReason {
+  return 'overriddenBecause' in reason;
+}
+
+function reasonItem(reason: Reason, words: OwnerWords): Content {
+  const { screening, reasons } = words;
+  const setAside = isScreened(reason) ? reason.overriddenBecause : null;
+  const change = setAside === null ? reason.change : undefined;
+  const lines: Content[] = [
+    `${reasonText(reason, reasons)} ${levelMark(reason.evidence)}`,
+    ...(change === undefined ? [] : [{ text: fill(screening.change, { change }), style: 'small' }]),
+    ...(setAside === null
+      ? []
+      : [{ text: fill(screening.overridden, { reason: setAside }), bold: true }]),
+  ];
+  return { stack: lines };
+}
+
+/** Reasons as a list; what would change each one, or why it was set aside, stands under it. */
+export function reasonList(reasons: readonly Reason[], words: OwnerWords): Content {
   return bullets(
-    reasons.map((reason) => {
-      const setAside = overrides.find((override) => override.code === reason.code);
-      const lines: Content[] = [
-        `${reasonText(reason, sentences)} ${levelMark(reason.evidence)}`,
-        ...(reason.change === undefined
-          ? []
-          : [{ text: fill(words.screening.change, { change: reason.change }), style: 'small' }]),
-        ...(setAside === undefined
-          ? []
-          : [{ text: fill(words.screening.overridden, { reason: setAside.reason }), bold: true }]),
-      ];
-      return { stack: lines };
-    }),
+    reasons.map((reason) => reasonItem(reason, words)),
     3,
   );
+}
+
+/** The outcome of the screening with its reasons, and from when the dog is old enough. */
+export function screeningBlock(
+  screening: Screening,
+  dog: string,
+  words: OwnerWords,
+  tools: Press,
+): Content {
+  const outcome = fill(words.screening.outcomes[screening.outcome], { dog });
+  const later =
+    screening.oldEnoughOn === null
+      ? []
+      : [
+          {
+            text: fill(words.screening.oldEnough, {
+              dog,
+              day: tools.format.day(screening.oldEnoughOn),
+            }),
+          },
+        ];
+  return section(fill(words.screening.title, { dog }), [
+    { text: outcome, style: 'lead', bold: true, margin: [0, 0, 0, 3] },
+    ...later,
+    reasonList(screening.reasons, words),
+  ]);
 }

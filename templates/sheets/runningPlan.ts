@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces';
-import type { Provenance, Reason } from '../../core/figure.ts';
+import type { Provenance } from '../../core/figure.ts';
 import type { Ramp, RampGoal } from '../../core/ramp/types.ts';
+import type { Screening } from '../../core/readiness/types.ts';
 import { fill, type Format } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
@@ -13,23 +14,18 @@ import {
   stopRules,
 } from '../parts/advice.ts';
 import { findingFacts } from '../parts/findings.ts';
-import { callout, factGrid, heading, paragraph, section } from '../parts/layout.ts';
-import { reasonList } from '../parts/screening.ts';
+import { callout, factGrid, paragraph, section } from '../parts/layout.ts';
+import { reasonList, screeningBlock } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
-/** What core made of the question whether the dog may run. */
-export interface ScreeningPrint {
-  readonly outcome: 'ready' | 'walking-only' | 'vet-first';
-  readonly reasons: readonly Reason[];
-}
-
 export interface RunningPlanData extends HandoutContext {
   readonly findings: Findings;
-  readonly screening: ScreeningPrint;
-  readonly ramp: Ramp;
+  readonly screening: Screening;
+  /** Null while the dog may not run. */
+  readonly ramp: Ramp | null;
 }
 
 /** Where the advice that is the same for every dog comes from. */
@@ -69,23 +65,10 @@ function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content
   );
 }
 
-function screeningBlock(data: RunningPlanData, words: OwnerWords): Content {
-  const { screening, findings, dog } = data;
-  const outcomes = {
-    ready: words.screening.ready,
-    'walking-only': words.screening.walkingOnly,
-    'vet-first': words.screening.vetFirst,
-  };
-  const name = { dog: dog.name };
-  return section(fill(words.screening.title, name), [
-    {
-      text: fill(outcomes[screening.outcome], name),
-      style: 'lead',
-      bold: true,
-      margin: [0, 0, 0, 3],
-    },
-    reasonList(screening.reasons, findings.overrides, words, {}),
-  ]);
+/** Without a plan: how to get to one. */
+function noPlan(screening: Screening, dog: string, words: OwnerWords): readonly Content[] {
+  if (screening.outcome === 'vet first') return [];
+  return [paragraph(fill(words.screening.walkBase, { dog }))];
 }
 
 /** The running plan as one part of a document. */
@@ -93,18 +76,17 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
   const tools = press(data, words.frame);
   const { ramp, dog, findings, screening } = data;
   const { plan } = words;
-  const name = { dog: dog.name };
-  const items = [...screening.reasons, ...ramp.reasons, ...ADVICE];
+  const facts = findingFacts(findings, words.findings, tools.format);
+  const items = [...screening.reasons, ...(ramp?.reasons ?? []), ...ADVICE];
   return {
     kind: plan.kind,
-    title: fill(plan.title, name),
+    title: fill(plan.title, { dog: dog.name }),
     reminder: plan.reminder,
     body: [
-      atAGlance(ramp, plan, tools),
-      screeningBlock(data, words),
-      section(plan.found, [
-        factGrid(findingFacts(findings, words.findings, tools.format), tools.colours),
-      ]),
+      ...(ramp === null ? [] : [atAGlance(ramp, plan, tools)]),
+      screeningBlock(screening, dog.name, words, tools),
+      ...(ramp === null ? noPlan(screening, dog.name, words) : []),
+      section(plan.found, [factGrid(facts, tools.colours)]),
       ...gaitNote(findings, words),
       stopRules(words, dog.name, tools),
       everyRun(words),
@@ -112,13 +94,21 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
       heatFirstAid(words, dog.name, tools),
       foodAndWater(words),
       askYourVet(words, dog.name),
-      { ...(heading(plan.weekTable) as object), pageBreak: 'before' } as Content,
-      paragraph(fill(plan.weekIntro, name), 6),
-      weekTable(ramp, plan, tools),
-      ...rampNotes(ramp, words),
+      ...(ramp === null ? [] : weekPages(ramp, dog.name, words, tools)),
       sourceNote(items, words.sources),
     ],
   };
+}
+
+/** The log on pages of its own, to hang up. */
+function weekPages(ramp: Ramp, dog: string, words: OwnerWords, tools: Press): readonly Content[] {
+  const { plan } = words;
+  return [
+    { text: plan.weekTable, style: 'heading', pageBreak: 'before', margin: [0, 0, 0, 4] },
+    paragraph(fill(plan.weekIntro, { dog }), 6),
+    weekTable(ramp, plan, tools),
+    ...rampNotes(ramp, words),
+  ];
 }
 
 function gaitNote(findings: Findings, words: OwnerWords): readonly Content[] {
@@ -129,7 +119,7 @@ function gaitNote(findings: Findings, words: OwnerWords): readonly Content[] {
 /** What core has to say about the plan itself, e.g. that the event comes too early. */
 function rampNotes(ramp: Ramp, words: OwnerWords): readonly Content[] {
   if (ramp.reasons.length === 0) return [];
-  return [section(words.plan.about, [reasonList(ramp.reasons, [], words, {})])];
+  return [section(words.plan.about, [reasonList(ramp.reasons, words)])];
 }
 
 /**

@@ -100,9 +100,14 @@ export const en = {
   },
   screening: {
     title: 'Can {dog} run?',
-    ready: 'Yes: {dog} can start the plan.',
-    walkingOnly: 'Not yet: {dog} should only walk for now.',
-    vetFirst: 'Please see your vet first.',
+    outcomes: {
+      'ready to start': 'Yes: {dog} can start the plan.',
+      'walking only': 'Not yet: {dog} should only walk for now.',
+      'vet first': 'Please see your vet first. Until then, no running.',
+    },
+    oldEnough: '{dog} is old enough to run from {day}.',
+    walkBase:
+      'The test to pass: a brisk walk of 30 minutes, twice in a week. {dog} moves evenly and is fine the next day.',
     change: 'What would change this: {change}',
     overridden: 'We set this rule aside. The reason: {reason}',
   },
@@ -136,6 +141,49 @@ export const en = {
     consentMissing: 'not on file yet',
     theVet: 'your vet',
     dayUnknown: 'a day not noted',
+  },
+  feeding: {
+    kind: 'Feeding sheet',
+    title: 'Food for {dog}',
+    perDay: '{energy} a day',
+    likely: 'What {dog} needs is an estimate: {range} a day. The scale tells us if it is right.',
+    aims: {
+      lose: 'Aim: lose weight, slow and steady',
+      hold: 'Aim: keep the weight',
+      gain: 'Aim: put on weight',
+    },
+    target: 'Target weight: {weight}',
+    foodsTitle: 'What goes in the bowl',
+    columns: {
+      food: 'Food',
+      perDay: 'A day',
+      perMeal: 'A meal',
+      cups: 'Your cup',
+      energy: 'Energy',
+    },
+    mealsNote:
+      'Split over {meals} meals a day. Weigh the food on a kitchen scale: a cup can be far off.',
+    oneMealNote: 'In one meal a day. Weigh the food on a kitchen scale: a cup can be far off.',
+    cups: '{cups} a meal',
+    total: 'All food',
+    treatsTitle: 'Treats',
+    treats: 'Up to {energy} a day. Treats are part of the day’s food, not on top.',
+    treatsOver: 'Today’s treats come to {energy}. Please cut them down first.',
+    changeTitle: 'Change the food step by step',
+    changeIntro: 'Mix the old and the new food. Grams a day:',
+    oldFood: 'Old food',
+    newFood: 'New food',
+    weighTitle: 'Next weigh-in: {day}',
+    weigh: 'Use the same scale, before a meal, without harness.',
+    noWeighDay: 'Next weigh-in: please ask us for a day',
+    whyTitle: 'Why this much',
+    vetTitle: 'Ask your vet',
+    vet: [
+      'before you change the food of a dog that is ill or on medicine',
+      'if {dog} will not eat, is sick, or has loose stools for more than a day',
+      'if {dog} loses weight fast, or drinks much more than before',
+    ],
+    water: 'Fresh water is always there.',
   },
   heat: {
     title: 'Heat',
@@ -195,6 +243,8 @@ export const en = {
     vet: 'If {dog} limps, rubs sore or will not wear the harness, stop. Call us or ask your vet.',
     paceTitle: 'Pace for {dog}',
   },
+  /** Sentences by reason code; empty in English, where core's own are printed. */
+  reasons: {} as Readonly<Record<string, string>>,
   sources: {
     title: 'Where this comes from',
     levels:

@@ -7,11 +7,14 @@ type Wording<T> = T extends string
     ? readonly [Wording<First>, ...{ [I in keyof Rest]: Wording<Rest[I]> }]
     : { readonly [K in keyof T]: Wording<T[K]> };
 
+/**
+ * Sentences for core's reasons by code, with the gaps that the reason's `params` fill. Where a
+ * language has none, core's English is printed.
+ */
+export type ReasonWords = Readonly<Record<string, string>>;
+
 /** The wording of the owner's sheets in one language. English (`en.ts`) sets the keys. */
-export type OwnerWords = Wording<typeof en>;
+export type OwnerWords = Wording<Omit<typeof en, 'reasons'>> & { readonly reasons: ReasonWords };
 
 /** What the frame of a page needs. */
 export type FrameWords = OwnerWords['frame'];
-
-/** Reasons come from core in English; a language gives its own sentence by code where it has one. */
-export type ReasonWords = Readonly<Record<string, string>>;

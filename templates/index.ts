@@ -1,0 +1,21 @@
+export { renderPdf } from './render.ts';
+export type { HandoutDocument, RenderedPdf, RenderOptions } from './render.ts';
+export type {
+  Consent,
+  DogFacts,
+  Findings,
+  HandoutContext,
+  LimbGrades,
+  Logo,
+  MuscleCondition,
+  Override,
+  OwnerFacts,
+  PracticePrint,
+} from './model.ts';
+export { checkAccent, type AccentCheck } from './colour.ts';
+export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';
+export { FONT_FILE_NAMES } from './fonts.ts';
+export { kitSheet } from './sheets/kitSheet.ts';
+export { runningPlan, type RunningPlanData } from './sheets/runningPlan.ts';
+export { en } from './words/en.ts';
+export type { OwnerWords } from './words/words.ts';
