@@ -1,0 +1,55 @@
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A closed or open line that runs smoothly through its spots (Catmull-Rom as cubic Béziers). */
+function smooth(spots: readonly Spot[]): string {
+  const at = (index: number) => spots[Math.min(spots.length - 1, Math.max(0, index))]!;
+  const start = at(0);
+  let path = `M${start.x} ${start.y}`;
+  for (let i = 0; i < spots.length - 1; i++) {
+    const [before, from, to, after] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
+    const c1 = { x: from.x + (to.x - before.x) / 6, y: from.y + (to.y - before.y) / 6 };
+    const c2 = { x: to.x - (after.x - from.x) / 6, y: to.y - (after.y - from.y) / 6 };
+    path += ` C${fix(c1.x)} ${fix(c1.y)} ${fix(c2.x)} ${fix(c2.y)} ${fix(to.x)} ${fix(to.y)}`;
+  }
+  return path;
+}
+
+const fix = (value: number) => Number(value.toFixed(1));
+
+/**
+ * The trunk of a dog, head to the left, at a body condition score: its outline from above and from
+ * the side, as SVG paths. Proportions are drawn by eye, to show the direction and not a measure.
+ */
+export function conditionOutline(score: number): { fromAbove: string; fromSide: string } {
+  const over = score - 5;
+  const half = [
+    { x: 2, y: 7 },
+    { x: 22, y: 15 + over },
+    { x: 48, y: 18 + over * 1.2 },
+    { x: 82, y: Math.max(4.5, 11.5 + over * 2.7) },
+    { x: 106, y: 14 + over * 1.3 },
+    { x: 124, y: 4 + Math.max(0, over) * 0.5 },
+  ];
+  const far = [...half].reverse().map(({ x, y }) => ({ x, y: -y }));
+  const back = [
+    { x: 2, y: 4 },
+    { x: 40, y: 2 },
+    { x: 90, y: 3 - Math.max(0, over) * 0.4 },
+    { x: 126, y: 6 },
+  ];
+  const belly = [
+    { x: 124, y: 24 + over },
+    { x: 108, y: Math.max(16, 25 + over * 2.6) },
+    { x: 84, y: Math.max(24, 34 + over * 2.8) },
+    { x: 46, y: 46 + over * 1.2 },
+    { x: 16, y: 36 + over },
+    { x: 2, y: 22 },
+  ];
+  return {
+    fromAbove: `${smooth([...half, ...far])} Z`,
+    fromSide: `${smooth([...back, ...belly])} Z`,
+  };
+}

@@ -1,0 +1,20 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
+
+const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+/** Every violation axe finds on the page as it stands, one line each; empty when there is none. */
+export async function axeViolations(page: Page): Promise<readonly string[]> {
+  const loaded = await page.evaluate(() => 'axe' in window);
+  // Evaluated, not added as a script: the page's own policy must stay as strict as it is.
+  if (!loaded) await page.evaluate(await readFile(axePath, 'utf8'));
+  const results = await page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResults> } };
+    return axe.run({ resultTypes: ['violations'] });
+  });
+  return results.violations.map(
+    ({ id, help, nodes }) => `${id}: ${help} (${nodes.map(({ html }) => html).join(' | ')})`,
+  );
+}
