@@ -6,6 +6,14 @@ import { bullets, callout, calmTable, paragraph, section } from './layout.ts';
 
 // Advice that stands on more than one sheet. `dog` is the dog's name.
 
+function twoColumns(items: readonly string[]): Content {
+  const half = Math.ceil(items.length / 2);
+  return {
+    columns: [bullets(items.slice(0, half), 0.5), bullets(items.slice(half), 0.5)],
+    columnGap: 16,
+  };
+}
+
 /** When to stop and whom to call: heavy frame, on the first page of every running sheet. */
 export function stopRules(words: OwnerWords, dog: string, tools: Press): Content {
   const { plan } = words;
@@ -13,7 +21,7 @@ export function stopRules(words: OwnerWords, dog: string, tools: Press): Content
     plan.stopTitle,
     [
       paragraph(fill(plan.stopIntro, { dog }), 2),
-      bullets([...plan.stopSigns], 0.5),
+      twoColumns(plan.stopSigns),
       { text: fill(plan.stopLater, { dog }), margin: [0, 1, 0, 0] },
     ],
     tools.colours,
@@ -59,7 +67,7 @@ export function nextDay(words: OwnerWords, dog: string, tools: Press): Content {
   return section(fill(plan.nextTitle, { dog }), [
     {
       table: {
-        widths: ['*', '*'],
+        widths: ['*', 190],
         dontBreakRows: true,
         body: [
           [

@@ -14,6 +14,11 @@ export function section(title: string, content: readonly Content[]): Content {
   };
 }
 
+/** Two blocks side by side. */
+export function pair(left: Content, right: Content): Content {
+  return { columns: [left, right], columnGap: 24, unbreakable: true };
+}
+
 export function paragraph(text: Content, after = 5): Content {
   return { text, margin: [0, 0, 0, after] } as Content;
 }

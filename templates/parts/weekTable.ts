@@ -8,7 +8,7 @@ import { BARE, calmTable, tickBox } from './layout.ts';
 type PlanWords = OwnerWords['plan'];
 
 /** Widths of the columns of a session in points; the notes take the rest. */
-const SESSION_WIDTHS = [66, 150, 44, 32, 26, 26, 28, '*'] as const;
+const SESSION_WIDTHS = [62, 162, 46, 32, 26, 26, 28, '*'] as const;
 
 /** What to do in a session: bouts of running and walking, or one run without a break. */
 export function sessionText(session: RampSession, words: PlanWords, format: Format): string {

@@ -3,7 +3,7 @@ import type { Provenance } from '../../core/figure.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
-import { BARE, bullets, callout, section, tickBox, writingLine } from '../parts/layout.ts';
+import { BARE, bullets, callout, pair, section, tickBox, writingLine } from '../parts/layout.ts';
 import { sourceNote } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
@@ -35,10 +35,6 @@ export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet 
       sourceNote(ADVICE, words.sources),
     ],
   };
-}
-
-function pair(left: Content, right: Content): Content {
-  return { columns: [left, right], columnGap: 24 };
 }
 
 function packList(items: readonly string[]): Content {

@@ -14,7 +14,7 @@ import {
   stopRules,
 } from '../parts/advice.ts';
 import { findingFacts } from '../parts/findings.ts';
-import { callout, factGrid, paragraph, section } from '../parts/layout.ts';
+import { callout, factGrid, pair, paragraph, section } from '../parts/layout.ts';
 import { reasonList, screeningBlock } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
@@ -92,8 +92,7 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
       everyRun(words),
       nextDay(words, dog.name, tools),
       heatFirstAid(words, dog.name, tools),
-      foodAndWater(words),
-      askYourVet(words, dog.name),
+      pair(foodAndWater(words), askYourVet(words, dog.name)),
       ...(ramp === null ? [] : weekPages(ramp, dog.name, words, tools)),
       sourceNote(items, words.sources),
     ],

@@ -1,0 +1,49 @@
+import { en, kitSheet, runningPlan, type HandoutDocument } from '../../../templates/index.ts';
+import type { Paper } from '../../../templates/theme.ts';
+import { context, longNames } from './people.ts';
+import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
+
+/** A handout made of invented data, for tests and page pictures alike. */
+export interface SampleHandout {
+  readonly name: string;
+  /** Pages on A4 and on Letter. */
+  readonly pages: Readonly<Record<Paper, number>>;
+  build(paper: Paper): HandoutDocument;
+}
+
+export const PAPERS: readonly Paper[] = ['A4', 'LETTER'];
+/** The instant written into every sample, so that the bytes stay the same. */
+export const INSTANT = new Date('2025-12-01T09:00:00Z');
+
+export const SAMPLES: readonly SampleHandout[] = [
+  {
+    name: 'running-plan',
+    pages: { A4: 4, LETTER: 4 },
+    build: (paper) => runningPlan(plan(paper), en),
+  },
+  {
+    name: 'running-plan-40-weeks',
+    pages: { A4: 9, LETTER: 9 },
+    build: (paper) => runningPlan(longPlan(paper), en),
+  },
+  {
+    name: 'running-plan-nothing-known',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => runningPlan(noPlan(paper), en),
+  },
+  {
+    name: 'running-plan-long-names',
+    pages: { A4: 5, LETTER: 5 },
+    build: (paper) => runningPlan(longNamesPlan(paper), en),
+  },
+  {
+    name: 'kit-sheet',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => kitSheet(context(paper), en),
+  },
+  {
+    name: 'kit-sheet-long-names',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => kitSheet(longNames(paper), en),
+  },
+];

@@ -1,0 +1,59 @@
+import { buildRamp } from '../../../core/ramp/build.ts';
+import type { RampRequest } from '../../../core/ramp/types.ts';
+import { screenForRunning } from '../../../core/readiness/screen.ts';
+import type { RunningPlanData } from '../../../templates/index.ts';
+import type { Paper } from '../../../templates/theme.ts';
+import { context, emptyFindings, findings, longNames } from './people.ts';
+
+const request: RampRequest = {
+  startDay: '2025-12-01',
+  start: 'conditioned',
+  sessionsPerWeek: 3,
+  goal: { continuousMinutes: 30 },
+};
+
+function screened(data: Pick<RunningPlanData, 'findings' | 'dog'>): RunningPlanData['screening'] {
+  const { findings: found, dog } = data;
+  return screenForRunning({
+    day: found.day,
+    birthDay: dog.birthDay,
+    weightKg: found.weightKg ?? undefined,
+    bcs: found.bcs ?? undefined,
+    lameness: { walk: found.lamenessWalk, trot: found.lamenessTrot },
+    walkBase: found.weightKg === null ? 'not tested' : 'passed',
+    consent: found.consent,
+    overrides: found.overrides,
+  });
+}
+
+/** A plan that core made of the invented dog's record. */
+export function plan(paper: Paper, changes: Partial<RampRequest> = {}): RunningPlanData {
+  const base = context(paper);
+  return {
+    ...base,
+    findings,
+    screening: screened({ findings, dog: base.dog }),
+    ramp: buildRamp({ ...request, ...changes }),
+  };
+}
+
+/** The slowest start and a far goal: about 40 weeks. */
+export function longPlan(paper: Paper): RunningPlanData {
+  return plan(paper, {
+    start: 'post-injury',
+    capPercent: 7,
+    goal: { continuousMinutes: 60 },
+    sessionsPerWeek: 4,
+  });
+}
+
+/** Nothing known: no plan can be made yet. */
+export function noPlan(paper: Paper): RunningPlanData {
+  const base = context(paper);
+  const screening = screened({ findings: emptyFindings, dog: base.dog });
+  return { ...base, findings: emptyFindings, screening, ramp: null };
+}
+
+export function longNamesPlan(paper: Paper): RunningPlanData {
+  return { ...plan(paper), ...longNames(paper) };
+}
