@@ -58,6 +58,8 @@ export interface Format {
   weekdayDay(day: IsoDay): string;
   /** Day and month with the day of the week: "Mon 01.12." */
   shortDay(day: IsoDay): string;
+  /** The same on two lines, for a narrow column. */
+  stackedDay(day: IsoDay): string;
   weight(kg: number): string;
   weightRange(lowKg: number, highKg: number): string;
   readonly weightUnit: string;
@@ -118,6 +120,8 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
       `${words.weekdays[weekday(day)]}${NBSP}${writeDay(day, settings.dayFormat)}`,
     shortDay: (day) =>
       `${words.weekdays[weekday(day)]}${NBSP}${writeShortDay(day, settings.dayFormat)}`,
+    stackedDay: (day) =>
+      `${words.weekdays[weekday(day)]}\n${writeShortDay(day, settings.dayFormat)}`,
     weight: (kg) => withUnit(weightText(kg), settings.weightUnit),
     weightRange: (low, high) =>
       withUnit(range(weightText(low), weightText(high)), settings.weightUnit),

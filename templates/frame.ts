@@ -1,4 +1,5 @@
 import type {
+  Column,
   Content,
   ContentSection,
   DynamicContent,
@@ -75,9 +76,15 @@ function section(
   return {
     section: [
       letterhead(context.practice, tools.colours),
-      ...(context.demo ? [demoStrip(words.demo)] : []),
-      { text: sheet.title, style: 'title', margin: [0, 13, 0, 2] },
-      { text: titleLine(context, words, tools.format), style: 'small', margin: [0, 0, 0, 6] },
+      { text: sheet.title, style: 'title', margin: [0, 12, 0, 1] },
+      {
+        columns: [
+          { width: '*', text: titleLine(context, words, tools.format), style: 'small' },
+          ...(context.demo ? [demoMark(words.demo)] : []),
+        ],
+        columnGap: 12,
+        margin: [0, 0, 0, 3],
+      },
       ...sheet.body,
       ...longRegistration(context),
     ],
@@ -85,8 +92,8 @@ function section(
   };
 }
 
-function demoStrip(text: string): Content {
-  return { text, bold: true, fontSize: 9, alignment: 'center', margin: [0, 6, 0, 0] };
+function demoMark(text: string): Column {
+  return { width: 'auto', text, bold: true, fontSize: 9 };
 }
 
 function titleLine(context: HandoutContext, words: FrameWords, format: Format): string {

@@ -1,8 +1,10 @@
 export { renderPdf } from './render.ts';
 export type { HandoutDocument, RenderedPdf, RenderOptions } from './render.ts';
 export type {
+  Changeover,
   Consent,
   DogFacts,
+  FeedingAim,
   Findings,
   HandoutContext,
   LimbGrades,
@@ -15,6 +17,7 @@ export type {
 export { checkAccent, type AccentCheck } from './colour.ts';
 export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';
 export { FONT_FILE_NAMES } from './fonts.ts';
+export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
 export { kitSheet } from './sheets/kitSheet.ts';
 export { runningPlan, type RunningPlanData } from './sheets/runningPlan.ts';
 export { en } from './words/en.ts';

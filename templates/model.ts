@@ -87,3 +87,16 @@ export interface Findings {
   readonly consent: Consent;
   readonly overrides: readonly Override[];
 }
+
+export type FeedingAim = 'lose' | 'hold' | 'gain';
+
+/** Grams a day while one food takes the place of another. */
+export interface Changeover {
+  readonly oldFood: string;
+  readonly newFood: string;
+  readonly steps: readonly {
+    readonly day: IsoDay;
+    readonly oldGrams: number;
+    readonly newGrams: number;
+  }[];
+}

@@ -120,7 +120,7 @@ export function callout(
 ): ContentTable {
   const weight = tone === 'warning' ? 1.8 : 0;
   return {
-    margin: [0, 11, 0, 3],
+    margin: [0, 9, 0, 2],
     unbreakable: true,
     table: {
       widths: ['*'],

@@ -146,7 +146,8 @@ export const en = {
     kind: 'Feeding sheet',
     title: 'Food for {dog}',
     perDay: '{energy} a day',
-    likely: 'What {dog} needs is an estimate: {range} a day. The scale tells us if it is right.',
+    likely:
+      'To keep its weight a dog like {dog} needs {range} a day. That is an estimate: the scale tells us more.',
     aims: {
       lose: 'Aim: lose weight, slow and steady',
       hold: 'Aim: keep the weight',
@@ -164,18 +165,16 @@ export const en = {
     mealsNote:
       'Split over {meals} meals a day. Weigh the food on a kitchen scale: a cup can be far off.',
     oneMealNote: 'In one meal a day. Weigh the food on a kitchen scale: a cup can be far off.',
-    cups: '{cups} a meal',
+    cups: '{cups} a day',
     total: 'All food',
     treatsTitle: 'Treats',
     treats: 'Up to {energy} a day. Treats are part of the day’s food, not on top.',
     treatsOver: 'Today’s treats come to {energy}. Please cut them down first.',
     changeTitle: 'Change the food step by step',
-    changeIntro: 'Mix the old and the new food. Grams a day:',
-    oldFood: 'Old food',
-    newFood: 'New food',
-    weighTitle: 'Next weigh-in: {day}',
+    gramsADay: 'Grams a day',
+    weighTitle: 'Next weigh-in',
     weigh: 'Use the same scale, before a meal, without harness.',
-    noWeighDay: 'Next weigh-in: please ask us for a day',
+    noWeighDay: 'Please ask us for a day.',
     whyTitle: 'Why this much',
     vetTitle: 'Ask your vet',
     vet: [

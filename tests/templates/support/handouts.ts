@@ -1,5 +1,12 @@
-import { en, kitSheet, runningPlan, type HandoutDocument } from '../../../templates/index.ts';
+import {
+  en,
+  feedingSheet,
+  kitSheet,
+  runningPlan,
+  type HandoutDocument,
+} from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
+import { bareMeals, fullMeals, longNamesMeals, meals } from './meals.ts';
 import { context, longNames } from './people.ts';
 import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
@@ -35,6 +42,26 @@ export const SAMPLES: readonly SampleHandout[] = [
     name: 'running-plan-long-names',
     pages: { A4: 5, LETTER: 5 },
     build: (paper) => runningPlan(longNamesPlan(paper), en),
+  },
+  {
+    name: 'feeding-sheet',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => feedingSheet(meals(paper), en),
+  },
+  {
+    name: 'feeding-sheet-six-foods',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => feedingSheet(fullMeals(paper), en),
+  },
+  {
+    name: 'feeding-sheet-bare',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => feedingSheet(bareMeals(paper), en),
+  },
+  {
+    name: 'feeding-sheet-long-names',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => feedingSheet(longNamesMeals(paper), en),
   },
   {
     name: 'kit-sheet',

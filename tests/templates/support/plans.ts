@@ -41,9 +41,7 @@ export function plan(paper: Paper, changes: Partial<RampRequest> = {}): RunningP
 export function longPlan(paper: Paper): RunningPlanData {
   return plan(paper, {
     start: 'post-injury',
-    capPercent: 7,
     goal: { continuousMinutes: 60 },
-    sessionsPerWeek: 4,
   });
 }
 

@@ -1,0 +1,112 @@
+import type { Content, TableCell } from 'pdfmake/interfaces';
+import type { Ration, RationItem } from '../../core/food/ration.ts';
+import { fill, type Format } from '../format.ts';
+import type { Press } from '../frame.ts';
+import type { Changeover } from '../model.ts';
+import type { OwnerWords } from '../words/words.ts';
+import { calmTable, section } from './layout.ts';
+
+type FeedingWords = OwnerWords['feeding'];
+
+const right = (text: string, bold = false): TableCell => ({ text, alignment: 'right', bold });
+const head = (text: string, alignment: 'left' | 'right' = 'left'): TableCell => ({
+  text,
+  style: 'tableHead',
+  alignment,
+});
+
+function foodRow(
+  item: RationItem,
+  cups: boolean,
+  words: FeedingWords,
+  format: Format,
+): TableCell[] {
+  return [
+    { text: item.name },
+    right(format.grams(item.gramsPerDay)),
+    right(format.grams(item.gramsPerMeal), true),
+    ...(cups
+      ? [
+          right(
+            item.cupsPerDay === null
+              ? ''
+              : fill(words.cups, { cups: format.trimmed(item.cupsPerDay, 1) }),
+          ),
+        ]
+      : []),
+    right(format.energy(item.kcalPerDay)),
+  ];
+}
+
+/** What goes in the bowl: grams a day and a meal for each food; treats are told apart below. */
+export function bowlTable(ration: Ration, words: FeedingWords, tools: Press): Content {
+  const foods = ration.items.filter((item) => !item.treat);
+  const cups = foods.some((item) => item.cupsPerDay !== null);
+  const { columns } = words;
+  const body: TableCell[][] = [
+    [
+      head(columns.food),
+      head(columns.perDay, 'right'),
+      head(columns.perMeal, 'right'),
+      ...(cups ? [head(columns.cups, 'right')] : []),
+      head(columns.energy, 'right'),
+    ],
+    ...foods.map((item) => foodRow(item, cups, words, tools.format)),
+  ];
+  const note = ration.mealsPerDay === 1 ? words.oneMealNote : words.mealsNote;
+  return section(words.foodsTitle, [
+    {
+      fontSize: foods.length > 3 ? 10.5 : 11.5,
+      table: {
+        headerRows: 1,
+        dontBreakRows: true,
+        widths: ['*', 68, 68, ...(cups ? [76] : []), 72],
+        body,
+      },
+      layout: { ...calmTable(tools.colours), paddingTop: () => 2.5, paddingBottom: () => 2.5 },
+    } as Content,
+    {
+      text: fill(note, { meals: ration.mealsPerDay }),
+      style: 'small',
+      margin: [0, 4, 0, 0],
+    },
+  ]);
+}
+
+/** Steps of a changeover that fit side by side. */
+const STEPS_A_ROW = 10;
+
+/** Day by day from the old food to the new one. */
+export function changeoverCalendar(
+  changeover: Changeover,
+  words: FeedingWords,
+  tools: Press,
+): Content {
+  const { format } = tools;
+  const steps = changeover.steps.slice(0, STEPS_A_ROW);
+  const cell = (text: string, bold = false): TableCell => ({
+    text,
+    alignment: 'center',
+    fontSize: 9,
+    bold,
+  });
+  const name = (text: string): TableCell => ({ text, fontSize: 9 });
+  const body = [
+    [
+      name(words.gramsADay),
+      ...steps.map((step) => ({
+        text: format.stackedDay(step.day),
+        style: 'tableHead',
+        alignment: 'center' as const,
+      })),
+    ],
+    [name(changeover.oldFood), ...steps.map((step) => cell(format.number(step.oldGrams)))],
+    [name(changeover.newFood), ...steps.map((step) => cell(format.number(step.newGrams), true))],
+  ];
+  return section(words.changeTitle, [
+    {
+      table: { headerRows: 1, widths: ['*', ...steps.map(() => 31)], body },
+      layout: { ...calmTable(tools.colours), paddingLeft: () => 1, paddingRight: () => 1 },
+    },
+  ]);
+}
