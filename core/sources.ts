@@ -81,7 +81,8 @@ export const SOURCES = {
     short: 'Linder et al. 2012',
   },
   laflamme1997: {
-    reference: 'Laflamme DP. Development and validation of a body condition score system for dogs. 1997.',
+    reference:
+      'Laflamme DP. Development and validation of a body condition score system for dogs. 1997.',
     short: 'Laflamme 1997',
   },
   wsavaNutrition: {
@@ -205,7 +206,8 @@ export const SOURCES = {
   },
   kano2016: { reference: 'Kano et al. 2016.', short: 'Kano 2016' },
   froudeGaits: {
-    reference: 'Dynamic similarity of gaits: walk to trot near Froude 0.5, trot to gallop about 2–3.',
+    reference:
+      'Dynamic similarity of gaits: walk to trot near Froude 0.5, trot to gallop about 2–3.',
     short: 'Dynamic similarity',
     caveat: 'from memory',
   },
@@ -237,7 +239,10 @@ export const SOURCES = {
     caveat: 'from memory',
   },
   pipan2012: { reference: 'Pipan M et al. 2012.', short: 'Pipan et al. 2012' },
-  lafuente2019: { reference: 'Lafuente P et al. Vet Rec 2019;184:64.', short: 'Lafuente et al. 2019' },
+  lafuente2019: {
+    reference: 'Lafuente P et al. Vet Rec 2019;184:64.',
+    short: 'Lafuente et al. 2019',
+  },
   commonPractice: {
     reference: 'Common practice of the trade; no published source.',
     short: 'Common practice',

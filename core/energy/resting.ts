@@ -36,6 +36,8 @@ export function restingEnergyFigure(weightKg: number): Figure {
     evidence: 'C',
     mark: 'S',
     sources: ['hand2010'],
-    notes: ['The energy a resting dog spends in a day. A real dog eats more: see maintenance energy.'],
+    notes: [
+      'The energy a resting dog spends in a day. A real dog eats more: see maintenance energy.',
+    ],
   });
 }

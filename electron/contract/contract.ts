@@ -141,9 +141,7 @@ export const contract = {
     z.strictObject({ id: id('The owner').nullable(), client: clientInput }),
   ),
   'dogs/list': call<readonly DogLine[]>()(z.strictObject({ query: line('Search text') })),
-  'dogs/save': call<Dog>()(
-    z.strictObject({ id: id('The dog').nullable(), dog: dogInput }),
-  ),
+  'dogs/save': call<Dog>()(z.strictObject({ id: id('The dog').nullable(), dog: dogInput })),
   /** A new dog of a new owner, in one step: both are kept or neither. */
   'dogs/saveWithOwner': call<Dog>()(
     z.strictObject({ client: clientInput, dog: dogInput.omit({ clientId: true }) }),

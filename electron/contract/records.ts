@@ -1,5 +1,16 @@
 import { z } from 'zod';
-import { address, choice, day, flag, id, line, notes, quantity, requiredLine, whole } from './fields.ts';
+import {
+  address,
+  choice,
+  day,
+  flag,
+  id,
+  line,
+  notes,
+  quantity,
+  requiredLine,
+  whole,
+} from './fields.ts';
 
 // What the front end may send to be kept. A record as it is read back is its input plus `Stored`.
 
@@ -84,7 +95,12 @@ export const dietItemInput = z.object({
 export type DietItem = z.output<typeof dietItemInput>;
 
 const grade = whole('lameness').nullable();
-const limbGrades = z.object({ leftFore: grade, rightFore: grade, leftHind: grade, rightHind: grade });
+const limbGrades = z.object({
+  leftFore: grade,
+  rightFore: grade,
+  leftHind: grade,
+  rightHind: grade,
+});
 /** Lameness 0–5 per limb; null = not looked at. */
 export type LimbGrades = z.output<typeof limbGrades>;
 

@@ -1,0 +1,9 @@
+/** The public face of the science. */
+export * from './assess.ts';
+export * from './check.ts';
+export * from './day.ts';
+export * from './figure.ts';
+export * from './nutrition.ts';
+export * from './sources.ts';
+export * from './training.ts';
+export * from './units.ts';

@@ -1,0 +1,15 @@
+export * from './condition/bodyCondition.ts';
+export * from './condition/idealWeight.ts';
+export * from './energy/growth.ts';
+export * from './energy/maintenance.ts';
+export * from './energy/resting.ts';
+export * from './food/foodEnergy.ts';
+export * from './food/ration.ts';
+export * from './running/cost.ts';
+export * from './running/power.ts';
+export * from './weight/adjustFood.ts';
+export * from './weight/corridor.ts';
+export type * from './weight/foodTypes.ts';
+export * from './weight/ownEnergy.ts';
+export * from './weight/trend.ts';
+export * from './weight/weighing.ts';

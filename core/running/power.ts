@@ -1,0 +1,17 @@
+import { inRange, weightInRange } from '../check.ts';
+
+/**
+ * Gross metabolic power of level running at steady speed, W per kg:
+ * `10.7 M^−0.316 v + 6.03 M^−0.303` (oxygen uptake `0.533 M^−0.316 v + 0.300 M^−0.303` ml/s/kg at
+ * 20.1 J per ml, rounded to the coefficients the cost of distance uses too).
+ *
+ * @param speedMps 0–20 m/s
+ * @throws RangeError when weight or speed is out of range
+ * @example runningPower({ weightKg: 20, speedMps: 3 }) // 14.889
+ * Source: Taylor, Heglund & Maloiy 1982 (S): 62 species, 90 % within 25 %.
+ */
+export function runningPower(run: { weightKg: number; speedMps: number }): number {
+  weightInRange('weightKg', run.weightKg);
+  inRange('speedMps', run.speedMps, 'm/s', { min: 0, max: 20 });
+  return 10.7 * run.weightKg ** -0.316 * run.speedMps + 6.03 * run.weightKg ** -0.303;
+}

@@ -1,0 +1,65 @@
+import type { IsoDay } from '../day.ts';
+import type { Estimate, Figure, Reason } from '../figure.ts';
+import type { FedFood, Ration } from '../food/ration.ts';
+import type { OwnEnergy } from './ownEnergy.ts';
+import type { WeightTrend } from './trend.ts';
+
+export type FoodGoal = 'lose' | 'hold' | 'gain';
+
+export interface AdjustFoodInput {
+  readonly day: IsoDay;
+  readonly goal: FoodGoal;
+  readonly weightKg: number;
+  readonly targetWeightKg: number;
+  /** Body condition 1–9, where scored. */
+  readonly bcs?: number;
+  /** Weight at the start of the present feeding plan; `weightKg` if absent. */
+  readonly initialWeightKg?: number;
+  /** True once a food decision stands and the record since then can speak. */
+  readonly onPlan?: boolean;
+  /** What the dog eats now, treats included, kcal/day. */
+  readonly currentKcal?: number;
+  /** Weighings since the present ration began. */
+  readonly trend?: WeightTrend;
+  /** The formula's estimate of maintenance energy. */
+  readonly maintenance: Estimate;
+  /** The dog's own estimate, where the record gives one. */
+  readonly own?: OwnEnergy;
+  readonly growing?: boolean;
+  /** The food is a complete diet made for weight loss. */
+  readonly weightLossDiet?: boolean;
+  readonly foods?: readonly FedFood[];
+  readonly mealsPerDay?: number;
+  /** Energy of the planned running beyond the counted activity, kcal/day on average. */
+  readonly runningKcalPerDay?: number;
+}
+
+export type FoodVerdict =
+  /** First ration of a plan. */
+  | 'start'
+  /** The record asks for another ration. */
+  | 'change'
+  /** The record is where it should be. */
+  | 'keep'
+  /** The record cannot tell yet. */
+  | 'wait'
+  /** No ration is proposed: the vet first. */
+  | 'refer';
+
+export interface FoodProposal {
+  readonly verdict: FoodVerdict;
+  /** Proposed energy, treats included, kcal/day; null with `refer`. */
+  readonly kcalPerDay: number | null;
+  /** What to put in the bowl; null without foods, or with `refer`. */
+  readonly ration: Ration | null;
+  readonly treatAllowanceKcal: number | null;
+  readonly reasons: readonly Reason[];
+  readonly warnings: readonly Reason[];
+  /** Why the vet comes first, in a sentence; null otherwise. */
+  readonly referral: string | null;
+  /** What the program waits for, in a sentence; null otherwise. */
+  readonly waitingFor: string | null;
+  readonly nextWeighInDay: IsoDay;
+  /** The proposed energy as a figure; null with `refer`. */
+  readonly figure: Figure | null;
+}

@@ -1,0 +1,87 @@
+import type { ClientInput, DogInput, LimbGrades, Practice, VisitFacts } from './records.ts';
+
+// The starting state of each form. A field without an answer is null or empty, never a guess that
+// would be taken for a finding.
+
+const UNSEEN: LimbGrades = { leftFore: null, rightFore: null, leftHind: null, rightHind: null };
+
+export function blankPractice(): Practice {
+  return {
+    name: '',
+    practitioner: '',
+    address: '',
+    phone: '',
+    email: '',
+    registration: '',
+    weightUnit: 'kg',
+    energyUnit: 'kcal',
+    distanceUnit: 'km',
+    temperatureUnit: 'C',
+    paper: 'A4',
+    dayFormat: 'YYYY-MM-DD',
+  };
+}
+
+export function blankClient(): ClientInput {
+  return {
+    name: '',
+    phone: '',
+    email: '',
+    address: '',
+    vetPractice: '',
+    vetName: '',
+    vetContact: '',
+    notes: '',
+  };
+}
+
+export function blankDog(): Omit<DogInput, 'clientId'> {
+  return {
+    name: '',
+    breed: '',
+    sex: 'female',
+    neuter: 'unknown',
+    neuteredAtMonths: null,
+    birthDay: '',
+    adultWeightKg: null,
+    withersCm: null,
+    coat: 'ordinary',
+    shortNosed: false,
+    sighthound: false,
+    notes: '',
+  };
+}
+
+/**
+ * A new visit. At a follow-up, what usually stays as it was (diet, consent, target, scale) is
+ * carried over from `previous`; what has to be looked at afresh (weight, score, gait, signs) is not.
+ */
+export function blankVisit(dogId: string, day: string, previous?: VisitFacts): VisitFacts {
+  return {
+    dogId,
+    kind: previous === undefined ? 'intake' : 'follow-up',
+    day,
+    weightKg: null,
+    weighingMethod: 'same scale',
+    scaleStepKg: previous?.scaleStepKg ?? 0.1,
+    bcs: null,
+    muscle: null,
+    lamenessWalk: { ...UNSEEN },
+    lamenessTrot: { ...UNSEEN },
+    gaitNote: '',
+    signs: [],
+    surgery: previous?.surgery ?? 'none',
+    airwayDisease: previous?.airwayDisease ?? false,
+    radiographicClearance: previous?.radiographicClearance ?? false,
+    conditioning: previous?.conditioning ?? 'unconditioned',
+    walkBase: previous?.walkBase ?? 'not tested',
+    activity: previous?.activity ?? 'low',
+    consent: previous?.consent ?? { given: false, vet: '', day: null, scope: '', expiryDay: null },
+    overrides: previous?.overrides ?? [],
+    targetWeightKg: previous?.targetWeightKg ?? null,
+    foodGoal: previous?.foodGoal ?? 'hold',
+    mealsPerDay: previous?.mealsPerDay ?? 2,
+    diet: previous?.diet ?? [],
+    notes: '',
+  };
+}
