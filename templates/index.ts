@@ -4,7 +4,6 @@ export type {
   Changeover,
   Consent,
   DogFacts,
-  FeedingAim,
   Findings,
   HandoutContext,
   LimbGrades,

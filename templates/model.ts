@@ -88,8 +88,6 @@ export interface Findings {
   readonly overrides: readonly Override[];
 }
 
-export type FeedingAim = 'lose' | 'hold' | 'gain';
-
 /** Grams a day while one food takes the place of another. */
 export interface Changeover {
   readonly oldFood: string;

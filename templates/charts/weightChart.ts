@@ -1,31 +1,16 @@
 import type { Content } from 'pdfmake/interfaces';
-import { dayNumber, type IsoDay } from '../../core/day.ts';
+import { addDays, dayNumber, type IsoDay } from '../../core/day.ts';
 import { lbFromKg } from '../../core/units.ts';
+import type { CorridorPoint } from '../../core/weight/corridor.ts';
+import type { TrendPoint, WeightTrend } from '../../core/weight/trend.ts';
+import type { MeasuredWeight } from '../../core/weight/weighing.ts';
 import type { Format } from '../format.ts';
 import type { Palette } from '../theme.ts';
 import { axis, spread, type Axis } from './scale.ts';
 
-/** One weighing with the error of its scale, all in kg. */
-export interface ChartPoint {
-  readonly day: IsoDay;
-  readonly weightKg: number;
-  /** The ends of the error bar. */
-  readonly lowKg: number;
-  readonly highKg: number;
-  /** True when the weighing was set apart, e.g. another scale. */
-  readonly flagged: boolean;
-}
-
-/** Where the weight should lie on a day, in kg. */
-export interface CorridorPoint {
-  readonly day: IsoDay;
-  readonly lowKg: number;
-  readonly highKg: number;
-}
-
 export interface WeightChartData {
-  /** Oldest first. */
-  readonly points: readonly ChartPoint[];
+  /** The weighings with their errors, the line through them and those set apart. */
+  readonly trend: WeightTrend;
   /** Empty when there is no course to hold. */
   readonly corridor: readonly CorridorPoint[];
   readonly targetKg: number | null;
@@ -33,6 +18,7 @@ export interface WeightChartData {
 
 export interface ChartWords {
   readonly weighing: string;
+  readonly trend: string;
   readonly flagged: string;
   readonly corridor: string;
   readonly target: string;
@@ -63,26 +49,48 @@ export function weightChart(
   width: number,
 ): Content {
   const unit = (kg: number) => (format.weightUnit === 'lb' ? lbFromKg(kg) : kg);
-  const frame = chartFrame(data, unit, width);
+  const { points, line: trendLine, flagged } = data.trend;
+  const shown = { ...data, corridor: nearCorridor(data) };
+  const frame = chartFrame(shown, unit, width);
   const parts = [
-    corridorArea(data.corridor, unit, frame, colours),
+    corridorArea(shown.corridor, unit, frame, colours),
     gridLines(frame, format, colours),
-    dayLabels(data, frame, format, colours),
+    dayLabels(shown, frame, format, colours),
     targetLine(data.targetKg, unit, frame, colours),
-    weighings(data.points, unit, frame, colours),
-    legend(data, words, frame, colours),
+    trendLineDrawing(trendLine, unit, frame, colours),
+    ...points.map((point) =>
+      weighing(
+        point,
+        flagged.some((other) => other.day === point.day),
+        unit,
+        frame,
+        colours,
+      ),
+    ),
+    legend(shown, words, frame, colours),
   ];
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${HEIGHT}" viewBox="0 0 ${width} ${HEIGHT}">${parts.join('')}</svg>`;
   return { svg, width, height: HEIGHT, font: 'Sans', margin: [0, 4, 0, 4] };
 }
 
+/** How far past the last weighing the course is drawn. */
+const DAYS_AHEAD = 56;
+
+/** The corridor up to some weeks ahead: a course of a year would squeeze the record into a corner. */
+function nearCorridor(data: WeightChartData): readonly CorridorPoint[] {
+  const last = data.trend.points.at(-1);
+  if (last === undefined) return data.corridor;
+  const end = addDays(last.day, DAYS_AHEAD);
+  return data.corridor.filter((point) => point.day <= end);
+}
+
 function chartFrame(data: WeightChartData, unit: (kg: number) => number, width: number): Frame {
-  const days = [...data.points, ...data.corridor].map((item) => dayNumber(item.day));
+  const days = [...data.trend.points, ...data.corridor].map((item) => dayNumber(item.day));
   const first = Math.min(...days);
   const last = Math.max(...days, first + 14);
   const values = [
-    ...data.points.flatMap((p) => [p.lowKg, p.highKg]),
-    ...data.corridor.flatMap((c) => [c.lowKg, c.highKg]),
+    ...data.trend.points.flatMap((p) => [p.weightKg - p.sdKg, p.weightKg + p.sdKg]),
+    ...data.corridor.flatMap((c) => [c.low, c.high]),
     ...(data.targetKg === null ? [] : [data.targetKg]),
   ].map(unit);
   const yAxis = axis(Math.min(...values), Math.max(...values));
@@ -137,7 +145,9 @@ function gridLines(frame: Frame, format: Format, colours: Palette): string {
 }
 
 function dayLabels(data: WeightChartData, frame: Frame, format: Format, colours: Palette): string {
-  const days = [...new Set([...data.points, ...data.corridor].map((item) => item.day))].sort();
+  const days = [
+    ...new Set([...data.trend.points, ...data.corridor].map((item) => item.day)),
+  ].sort();
   const roomy: string[] = [];
   for (const day of spread(days, 7)) {
     const previous = roomy.at(-1);
@@ -166,8 +176,8 @@ function corridorArea(
   if (corridor.length < 2) return '';
   const edge = (value: (point: CorridorPoint) => number) =>
     corridor.map((point) => `${at(frame.x(point.day))},${at(frame.y(unit(value(point))))}`);
-  const high = edge((point) => point.highKg);
-  const low = edge((point) => point.lowKg);
+  const high = edge((point) => point.high);
+  const low = edge((point) => point.low);
   const dashed = `fill="none" stroke="${colours.muted}" stroke-width="0.8" stroke-dasharray="4 3"`;
   return (
     `<polygon points="${[...high, ...low.toReversed()].join(' ')}" fill="#e6ebe8"/>` +
@@ -190,37 +200,43 @@ function targetLine(
 const targetStyle = (colours: Palette) =>
   `stroke="${colours.accent}" stroke-width="1.6" stroke-dasharray="9 3 2 3"`;
 
-function weighings(
-  points: readonly ChartPoint[],
+function trendLineDrawing(
+  points: readonly TrendPoint[],
   unit: (kg: number) => number,
   frame: Frame,
   colours: Palette,
 ): string {
-  const path = points
-    .filter((point) => !point.flagged)
-    .map((point) => `${at(frame.x(point.day))},${at(frame.y(unit(point.weightKg)))}`);
-  const joined = `<polyline points="${path.join(' ')}" fill="none" stroke="${colours.ink}" stroke-width="1"/>`;
-  return (
-    (path.length > 1 ? joined : '') + points.map((p) => weighing(p, unit, frame, colours)).join('')
+  const [from, to] = points;
+  if (from === undefined || to === undefined) return '';
+  return line(
+    frame.x(from.day),
+    frame.y(unit(from.kg)),
+    frame.x(to.day),
+    frame.y(unit(to.kg)),
+    trendStyle(colours),
   );
 }
 
+const trendStyle = (colours: Palette) => `stroke="${colours.ink}" stroke-width="1.2"`;
+
+/** A weighing with a bar of one standard deviation of its error up and down. */
 function weighing(
-  point: ChartPoint,
+  point: MeasuredWeight,
+  flagged: boolean,
   unit: (kg: number) => number,
   frame: Frame,
   colours: Palette,
 ): string {
   const x = frame.x(point.day);
   const y = frame.y(unit(point.weightKg));
-  const top = frame.y(unit(point.highKg));
-  const bottom = frame.y(unit(point.lowKg));
+  const top = frame.y(unit(point.weightKg + point.sdKg));
+  const bottom = frame.y(unit(point.weightKg - point.sdKg));
   const thin = `stroke="${colours.ink}" stroke-width="0.8"`;
   const bars =
     line(x, top, x, bottom, thin) +
     line(x - 3, top, x + 3, top, thin) +
     line(x - 3, bottom, x + 3, bottom, thin);
-  return bars + mark(x, y, point.flagged, colours);
+  return bars + mark(x, y, flagged, colours);
 }
 
 function mark(x: number, y: number, flagged: boolean, colours: Palette): string {
@@ -230,11 +246,17 @@ function mark(x: number, y: number, flagged: boolean, colours: Palette): string 
 }
 
 function legend(data: WeightChartData, words: ChartWords, frame: Frame, colours: Palette): string {
-  const row = (index: number) => HEIGHT - 22 + Math.floor(index / 2) * 13;
-  const column = (index: number) => frame.left + (index % 2) * ((frame.right - frame.left) / 2);
+  const row = (index: number) => HEIGHT - 22 + Math.floor(index / 3) * 13;
+  const column = (index: number) => frame.left + (index % 3) * ((frame.right - frame.left) / 3);
   const entries: { readonly draw: (x: number, y: number) => string; readonly text: string }[] = [
     { draw: (x, y) => mark(x + 10, y - 3, false, colours), text: words.weighing },
   ];
+  if (data.trend.line.length > 1) {
+    entries.push({
+      draw: (x, y) => line(x, y - 3, x + 20, y - 3, trendStyle(colours)),
+      text: words.trend,
+    });
+  }
   if (data.targetKg !== null) {
     entries.push({
       draw: (x, y) => line(x, y - 3, x + 20, y - 3, targetStyle(colours)),
@@ -248,7 +270,7 @@ function legend(data: WeightChartData, words: ChartWords, frame: Frame, colours:
       text: words.corridor,
     });
   }
-  if (data.points.some((point) => point.flagged)) {
+  if (data.trend.flagged.length > 0) {
     entries.push({ draw: (x, y) => mark(x + 10, y - 3, true, colours), text: words.flagged });
   }
   return entries

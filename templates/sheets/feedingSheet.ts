@@ -1,10 +1,10 @@
 import type { Content } from 'pdfmake/interfaces';
-import type { IsoDay } from '../../core/day.ts';
-import type { Estimate, Provenance, Reason } from '../../core/figure.ts';
+import type { Estimate, Provenance } from '../../core/figure.ts';
 import type { Ration } from '../../core/food/ration.ts';
+import type { FoodGoal, FoodProposal } from '../../core/weight/foodTypes.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
-import type { Changeover, FeedingAim, HandoutContext } from '../model.ts';
+import type { Changeover, HandoutContext } from '../model.ts';
 import { bowlTable, changeoverCalendar } from '../parts/bowl.ts';
 import { bullets, callout, pair, section } from '../parts/layout.ts';
 import { reasonList } from '../parts/screening.ts';
@@ -13,19 +13,20 @@ import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface FeedingSheetData extends HandoutContext {
-  readonly aim: FeedingAim;
-  /** What is to be fed, kcal a day. */
-  readonly kcalPerDay: number;
-  /** What the dog is thought to need; its range is printed. Null where it cannot be told. */
+  readonly aim: FoodGoal;
+  /** What core proposed, with its reasons, warnings and next weigh-in. */
+  readonly proposal: FoodProposal;
+  /** What the practitioner settled on, kcal a day; null where the vet comes first. */
+  readonly kcalPerDay: number | null;
+  /** Why it differs from the proposal; empty where it was taken as it stands. */
+  readonly decisionNote: string;
+  /** Grams for `kcalPerDay`; null while no food is on record. */
+  readonly ration: Ration | null;
+  /** What the dog is thought to need to hold its weight; its range is printed. */
   readonly need: Estimate | null;
   readonly targetWeightKg: number | null;
-  /** Grams of each food; null while no food is on record. */
-  readonly ration: Ration | null;
   /** Only when the food itself changes. */
   readonly changeover: Changeover | null;
-  readonly nextWeighDay: IsoDay | null;
-  /** Why this much. */
-  readonly reasons: readonly Reason[];
 }
 
 /** Where the advice that is the same for every dog comes from. */
@@ -35,7 +36,12 @@ const ADVICE: readonly Provenance[] = [
 ];
 
 /** The day's energy in large figures, the aim beside it. */
-function dayBlock(data: FeedingSheetData, words: OwnerWords, tools: Press): Content {
+function dayBlock(
+  data: FeedingSheetData,
+  kcalPerDay: number,
+  words: OwnerWords,
+  tools: Press,
+): Content {
   const { feeding } = words;
   const { format } = tools;
   const { need, targetWeightKg } = data;
@@ -63,7 +69,7 @@ function dayBlock(data: FeedingSheetData, words: OwnerWords, tools: Press): Cont
         columns: [
           {
             width: '*',
-            text: fill(feeding.perDay, { energy: format.energy(data.kcalPerDay) }),
+            text: fill(feeding.perDay, { energy: format.energy(kcalPerDay) }),
             style: 'big',
           },
           { width: 'auto', stack: target, margin: [0, 12, 0, 0] },
@@ -73,6 +79,11 @@ function dayBlock(data: FeedingSheetData, words: OwnerWords, tools: Press): Cont
     ],
     tools.colours,
   );
+}
+
+/** In place of an amount: why the vet comes first. */
+function referral(sentence: string, words: OwnerWords, tools: Press): Content {
+  return callout(words.feeding.referTitle, [{ text: sentence }], tools.colours, 'warning');
 }
 
 function treats(ration: Ration, words: OwnerWords, tools: Press): Content {
@@ -88,31 +99,47 @@ function treats(ration: Ration, words: OwnerWords, tools: Press): Content {
 
 function weighIn(data: FeedingSheetData, words: OwnerWords, tools: Press): Content {
   const { feeding } = words;
-  const day =
-    data.nextWeighDay === null ? feeding.noWeighDay : tools.format.weekdayDay(data.nextWeighDay);
+  const day = tools.format.weekdayDay(data.proposal.nextWeighInDay);
   return section(feeding.weighTitle, [{ text: day, bold: true }, { text: feeding.weigh }]);
+}
+
+/** Core's reasons and warnings, and the practitioner's own where the amount was changed. */
+function why(data: FeedingSheetData, words: OwnerWords): Content | null {
+  const { proposal, decisionNote } = data;
+  const reasons = [...proposal.reasons, ...proposal.warnings].filter(
+    (reason) => reason.text !== proposal.referral,
+  );
+  if (reasons.length === 0 && decisionNote === '') return null;
+  const own =
+    decisionNote === ''
+      ? []
+      : [{ text: fill(words.feeding.changed, { reason: decisionNote }), bold: true }];
+  return section(words.feeding.whyTitle, [reasonList(reasons, words), ...own]);
 }
 
 /** The feeding sheet as one part of a document. */
 export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { feeding } = words;
-  const { ration, changeover, need, reasons } = data;
+  const { ration, changeover, need, proposal, kcalPerDay } = data;
   const dog = { dog: data.dog.name };
-  const why = reasons.length === 0 ? null : section(feeding.whyTitle, [reasonList(reasons, words)]);
+  const reasons = why(data, words);
   const ask = section(feeding.vetTitle, [bullets(feeding.vet.map((line) => fill(line, dog)))]);
+  const figures = [proposal.figure, need?.figure].filter((figure) => figure != null);
+  const because = [...figures, ...proposal.reasons, ...proposal.warnings, ...ADVICE];
   return {
     kind: feeding.kind,
     title: fill(feeding.title, dog),
     body: [
-      dayBlock(data, words, tools),
+      ...(proposal.referral === null ? [] : [referral(proposal.referral, words, tools)]),
+      ...(kcalPerDay === null ? [] : [dayBlock(data, kcalPerDay, words, tools)]),
       ...(ration === null ? [] : [bowlTable(ration, feeding, tools)]),
       ration === null
         ? weighIn(data, words, tools)
         : pair(treats(ration, words, tools), weighIn(data, words, tools)),
       ...(changeover === null ? [] : [changeoverCalendar(changeover, feeding, tools)]),
-      why === null ? ask : pair(why, ask),
-      sourceNote([...(need ? [need.figure] : []), ...reasons, ...ADVICE], words.sources),
+      reasons === null ? ask : pair(reasons, ask),
+      sourceNote(because, words.sources),
     ],
   };
 }

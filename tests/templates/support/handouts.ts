@@ -6,7 +6,7 @@ import {
   type HandoutDocument,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
-import { bareMeals, fullMeals, longNamesMeals, meals } from './meals.ts';
+import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
 import { context, longNames } from './people.ts';
 import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
@@ -57,6 +57,11 @@ export const SAMPLES: readonly SampleHandout[] = [
     name: 'feeding-sheet-bare',
     pages: { A4: 1, LETTER: 1 },
     build: (paper) => feedingSheet(bareMeals(paper), en),
+  },
+  {
+    name: 'feeding-sheet-referred',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => feedingSheet(referredMeals(paper), en),
   },
   {
     name: 'feeding-sheet-long-names',

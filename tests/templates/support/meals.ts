@@ -1,7 +1,8 @@
 import { maintenanceEnergy } from '../../../core/energy/maintenance.ts';
 import { addDays } from '../../../core/day.ts';
-import { ration, type FedFood } from '../../../core/food/ration.ts';
-import type { Reason } from '../../../core/figure.ts';
+import type { FedFood } from '../../../core/food/ration.ts';
+import { adjustFood } from '../../../core/weight/adjustFood.ts';
+import type { AdjustFoodInput } from '../../../core/weight/foodTypes.ts';
 import type { FeedingSheetData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { context, longNames } from './people.ts';
@@ -19,24 +20,16 @@ const sixFoods: readonly FedFood[] = [
   { name: 'Salmon oil', kcalPer100g: 900, gramsPerDay: 4, fixedGrams: true },
 ];
 
-const reasons: readonly Reason[] = [
-  {
-    code: 'start-loss',
-    text: 'Weight loss starts at the resting energy of the target weight.',
-    params: {},
-    evidence: 'C',
-    mark: 'S',
-    sources: ['hand2010'],
-  },
-  {
-    code: 'nutrients',
-    text: 'On ordinary food this amount can be short of some nutrients. Ask the vet about a complete diet made for weight loss.',
-    params: {},
-    evidence: 'A',
-    mark: 'S',
-    sources: ['linder2012'],
-  },
-];
+const base: AdjustFoodInput = {
+  day: '2025-12-01',
+  goal: 'lose',
+  weightKg: 24.2,
+  targetWeightKg: 22,
+  bcs: 6,
+  maintenance: maintenanceEnergy({ weightKg: 24.2, neuter: 'neutered', activity: 'moderate' }),
+  currentKcal: 900,
+  foods,
+};
 
 /** Ten even steps from one food to another, as a service would hand them over. */
 const changeover: FeedingSheetData['changeover'] = {
@@ -49,38 +42,46 @@ const changeover: FeedingSheetData['changeover'] = {
   })),
 };
 
-export function meals(paper: Paper, changes: Partial<FeedingSheetData> = {}): FeedingSheetData {
+export function meals(
+  paper: Paper,
+  input: Partial<AdjustFoodInput> = {},
+  changes: Partial<FeedingSheetData> = {},
+): FeedingSheetData {
+  const asked = { ...base, ...input };
+  const proposal = adjustFood(asked);
   return {
     ...context(paper),
-    aim: 'lose',
-    kcalPerDay: 711,
-    need: maintenanceEnergy({ weightKg: 24.2, neuter: 'neutered', activity: 'moderate' }),
-    targetWeightKg: 22,
-    ration: ration({ kcalPerDay: 711, foods }),
+    aim: asked.goal,
+    proposal,
+    kcalPerDay: proposal.kcalPerDay,
+    decisionNote: '',
+    ration: proposal.ration,
+    need: asked.maintenance,
+    targetWeightKg: asked.targetWeightKg,
     changeover: null,
-    nextWeighDay: '2025-12-15',
-    reasons,
     ...changes,
   };
 }
 
-/** As full as it gets: six foods, a changeover, reasons. */
+/** As full as it gets: six foods, a changeover, an amount of the practitioner's own. */
 export const fullMeals = (paper: Paper): FeedingSheetData =>
-  meals(paper, {
-    ration: ration({ kcalPerDay: 711, foods: sixFoods, mealsPerDay: 3 }),
-    changeover,
-  });
+  meals(
+    paper,
+    { foods: sixFoods, mealsPerDay: 3, currentKcal: 1300 },
+    { changeover, decisionNote: 'A little more, for the long walks in December.' },
+  );
 
-/** Energy only: no food on record, no day to weigh, no range. */
+/** Energy only: no food on record. */
 export const bareMeals = (paper: Paper): FeedingSheetData =>
-  meals(paper, {
-    need: null,
-    ration: null,
-    targetWeightKg: null,
-    nextWeighDay: null,
-    reasons: [],
-    aim: 'hold',
-  });
+  meals(
+    paper,
+    { goal: 'hold', foods: undefined, currentKcal: undefined },
+    { need: null, targetWeightKg: null },
+  );
+
+/** Too thin: the vet comes first, and no amount is proposed. */
+export const referredMeals = (paper: Paper): FeedingSheetData =>
+  meals(paper, { goal: 'gain', bcs: 2 });
 
 export const longNamesMeals = (paper: Paper): FeedingSheetData => ({
   ...fullMeals(paper),
