@@ -1,3 +1,4 @@
+import type { Ration } from '../../core/index.ts';
 import type { ClientInput, DogInput, LimbGrades, Practice, VisitFacts } from './records.ts';
 
 // The starting state of each form. A field without an answer is null or empty, never a guess that
@@ -55,8 +56,14 @@ export function blankDog(): Omit<DogInput, 'clientId'> {
 /**
  * A new visit. At a follow-up, what usually stays as it was (diet, consent, target, scale) is
  * carried over from `previous`; what has to be looked at afresh (weight, score, gait, signs) is not.
+ * Amounts of food start from the ration `decided` since, where there is one.
  */
-export function blankVisit(dogId: string, day: string, previous?: VisitFacts): VisitFacts {
+export function blankVisit(
+  dogId: string,
+  day: string,
+  previous?: VisitFacts,
+  decided: Ration | null = null,
+): VisitFacts {
   return {
     dogId,
     kind: previous === undefined ? 'intake' : 'follow-up',
@@ -81,7 +88,18 @@ export function blankVisit(dogId: string, day: string, previous?: VisitFacts): V
     targetWeightKg: previous?.targetWeightKg ?? null,
     foodGoal: previous?.foodGoal ?? 'hold',
     mealsPerDay: previous?.mealsPerDay ?? 2,
-    diet: previous?.diet ?? [],
+    diet: dietNow(previous?.diet ?? [], decided),
     notes: '',
   };
+}
+
+function dietNow(diet: VisitFacts['diet'], decided: Ration | null): VisitFacts['diet'] {
+  return diet.map((item) => {
+    const ration = decided?.items.find(
+      ({ name, treat }) => name === item.name && treat === item.treat,
+    );
+    return ration === undefined
+      ? item
+      : { ...item, gramsPerDay: Math.round(ration.gramsPerDay * 10) / 10 };
+  });
 }

@@ -109,7 +109,7 @@ export interface RenderedHandout {
   readonly pages: number;
 }
 
-export const HANDOUT_KINDS = ['running-plan', 'feeding-sheet'] as const;
+export const HANDOUT_KINDS = ['running-plan', 'feeding-sheet', 'kit-sheet'] as const;
 export type HandoutKind = (typeof HANDOUT_KINDS)[number];
 
 interface CallDefinition<In extends z.ZodType, Out> {

@@ -12,6 +12,7 @@ export function dataFolder(
 ): string {
   if (env['TROTWELL_DATA']) return env['TROTWELL_DATA'];
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'Trotwell');
-  if (platform === 'win32') return join(env['APPDATA'] ?? join(home, 'AppData', 'Roaming'), 'Trotwell');
+  if (platform === 'win32')
+    return join(env['APPDATA'] ?? join(home, 'AppData', 'Roaming'), 'Trotwell');
   return join(env['XDG_CONFIG_HOME'] || join(home, '.config'), 'Trotwell');
 }

@@ -47,23 +47,28 @@ export function foldIn(db: Database): void {
 /** Turns an error of the database driver into an answer; others pass through as they are. */
 export function storageRefusal(error: unknown): unknown {
   if (!(error instanceof BetterSqlite3.SqliteError)) return error;
-  return new Refusal({ kind: 'storage', message: storageMessage(error.code) });
+  const message = storageMessage(error.code);
+  return message === null ? error : new Refusal({ kind: 'storage', message });
 }
 
-function storageMessage(code: string): string {
+/** Null for what is a fault of the program (a wrong statement), not of disk or file. */
+function storageMessage(code: string): string | null {
   if (code === 'SQLITE_NOTADB') return 'The file of records is not a database; it was not touched.';
   if (code.startsWith('SQLITE_CORRUPT')) {
     return 'The file of records is damaged; it was not touched. Restore the latest backup.';
   }
-  if (code.startsWith('SQLITE_FULL')) return 'The disk is full; nothing was saved. Make room and try again.';
+  if (code.startsWith('SQLITE_FULL'))
+    return 'The disk is full; nothing was saved. Make room and try again.';
   if (code.startsWith('SQLITE_READONLY') || code === 'SQLITE_CANTOPEN') {
     return 'The folder of records cannot be written to; nothing was saved.';
   }
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
     return 'Another program holds the records; nothing was saved. Close it and try again.';
   }
-  if (code.startsWith('SQLITE_CONSTRAINT')) return 'The records refused an impossible value; nothing was saved.';
-  return `The database refused (${code}); nothing was saved.`;
+  if (code.startsWith('SQLITE_CONSTRAINT'))
+    return 'The records refused an impossible value; nothing was saved.';
+  if (code.startsWith('SQLITE_IOERR')) return 'The disk did not answer; nothing was saved.';
+  return null;
 }
 
 function connect(file: string): Database {
@@ -128,7 +133,8 @@ function assertWhole(file: string): void {
     if (copy.pragma('quick_check', { simple: true }) !== 'ok') {
       throw new Refusal({
         kind: 'storage',
-        message: 'The backup before the change of schema failed its check; the records are unchanged.',
+        message:
+          'The backup before the change of schema failed its check; the records are unchanged.',
       });
     }
   } finally {

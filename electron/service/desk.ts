@@ -19,7 +19,7 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
   const raw = openDatabase(join(folder, DATABASE_FILES[which]), clock().toISOString());
   const db = new Kysely<Schema>({
     dialect: new SqliteDialect({ database: raw }),
-    plugins: [new CamelCasePlugin()],
+    plugins: [new CamelCasePlugin({ underscoreBeforeDigits: true })],
   });
   return {
     db,

@@ -18,7 +18,12 @@ export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Vis
   if (ids.length === 0) return [];
   const [lameness, signs, overrides, diet] = await Promise.all([
     db.selectFrom('visitLameness').selectAll().where('visitId', 'in', ids).execute(),
-    db.selectFrom('visitSign').selectAll().where('visitId', 'in', ids).orderBy('position').execute(),
+    db
+      .selectFrom('visitSign')
+      .selectAll()
+      .where('visitId', 'in', ids)
+      .orderBy('position')
+      .execute(),
     db
       .selectFrom('visitOverride')
       .selectAll()
@@ -63,10 +68,7 @@ function dietItemFromRow({ visitId: _visit, position: _position, ...row }: DietI
   return { ...row, treat: row.treat === 1, fixedGrams: row.fixedGrams === 1 };
 }
 
-type VisitOwnFacts = Omit<
-  Visit,
-  'lamenessWalk' | 'lamenessTrot' | 'signs' | 'overrides' | 'diet'
->;
+type VisitOwnFacts = Omit<Visit, 'lamenessWalk' | 'lamenessTrot' | 'signs' | 'overrides' | 'diet'>;
 
 function visitFromRow(row: VisitRow): VisitOwnFacts {
   const { consentGiven, consentVet, consentDay, consentScope, consentExpiryDay, ...rest } = row;
@@ -93,9 +95,7 @@ function visitFromRow(row: VisitRow): VisitOwnFacts {
 }
 
 /** The row of a visit, without id and times. */
-export function visitToRow(
-  visit: VisitFacts,
-): Omit<VisitRow, 'id' | 'createdAt' | 'updatedAt'> {
+export function visitToRow(visit: VisitFacts): Omit<VisitRow, 'id' | 'createdAt' | 'updatedAt'> {
   const { lamenessWalk: _w, lamenessTrot: _t, signs: _s, overrides: _o, diet: _d, ...own } = visit;
   const { consent, ...rest } = own;
   return {
@@ -119,9 +119,16 @@ export async function writeVisitParts(
   for (const table of ['visitLameness', 'visitSign', 'visitOverride', 'dietItem'] as const) {
     await db.deleteFrom(table).where('visitId', '=', visitId).execute();
   }
-  const lameness = [...gradeRows(visitId, 'walk', visit.lamenessWalk), ...gradeRows(visitId, 'trot', visit.lamenessTrot)];
+  const lameness = [
+    ...gradeRows(visitId, 'walk', visit.lamenessWalk),
+    ...gradeRows(visitId, 'trot', visit.lamenessTrot),
+  ];
   const signs = visit.signs.map((sign, position) => ({ visitId, position, sign }));
-  const overrides = visit.overrides.map((override, position) => ({ visitId, position, ...override }));
+  const overrides = visit.overrides.map((override, position) => ({
+    visitId,
+    position,
+    ...override,
+  }));
   const diet = visit.diet.map((item, position) => ({
     ...item,
     visitId,

@@ -1,0 +1,279 @@
+import type {
+  ClientInput,
+  DogInput,
+  FoodDecisionInput,
+  PlanRequest,
+  Practice,
+  VisitFacts,
+} from '../../contract/records.ts';
+
+// An invented practice with invented people and dogs, for trying the program out. Days are counted
+// back from the day it is opened, so that the demonstration never looks old.
+
+export interface DemoVisit {
+  readonly daysAgo: number;
+  readonly facts: Partial<VisitFacts>;
+  /** `startInDays` counts from the visit. */
+  readonly plan?: Omit<PlanRequest, 'startDay' | 'eventDay'> & { readonly startInDays: number };
+  readonly food?: FoodDecisionInput;
+  readonly consentDaysAgo?: number;
+}
+
+export interface DemoDog {
+  readonly owner: number;
+  readonly ageMonths: number;
+  readonly dog: Omit<DogInput, 'clientId' | 'birthDay'>;
+  readonly visits: readonly DemoVisit[];
+}
+
+export const DEMO_PRACTICE: Practice = {
+  name: 'Hollow Lane Canine Fitness (demonstration)',
+  practitioner: 'Robin Example',
+  address: '1 Hollow Lane\nSampleford',
+  phone: '000 000 000',
+  email: 'desk@hollowlane.example',
+  registration: 'Demonstration practice: invented people and dogs.',
+  weightUnit: 'kg',
+  energyUnit: 'kcal',
+  distanceUnit: 'km',
+  temperatureUnit: 'C',
+  paper: 'A4',
+  dayFormat: 'DD.MM.YYYY',
+};
+
+const owner = (name: string, phone: string, vetName: string): ClientInput => ({
+  name,
+  phone,
+  email: `${name.split(' ')[0]!.toLowerCase()}@owners.example`,
+  address: 'Sampleford',
+  vetPractice: 'Sampleford Veterinary Practice (invented)',
+  vetName,
+  vetContact: '000 000 111',
+  notes: '',
+});
+
+export const DEMO_OWNERS: readonly ClientInput[] = [
+  owner('Mara Sample', '000 000 201', 'Dr A. Invented'),
+  owner('Jonas Muster', '000 000 202', 'Dr A. Invented'),
+  owner('Élodie Exemple', '000 000 203', 'Dr B. Invented'),
+];
+
+const dog = (name: string, breed: string, rest: Partial<DemoDog['dog']>): DemoDog['dog'] => ({
+  name,
+  breed,
+  sex: 'female',
+  neuter: 'neutered',
+  neuteredAtMonths: null,
+  adultWeightKg: null,
+  withersCm: null,
+  coat: 'ordinary',
+  shortNosed: false,
+  sighthound: false,
+  notes: '',
+  ...rest,
+});
+
+const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+
+const food = (
+  name: string,
+  kcalPer100g: number,
+  gramsPerDay: number,
+  rest: Partial<VisitFacts['diet'][number]> = {},
+): VisitFacts['diet'][number] => ({
+  name,
+  kcalPer100g,
+  gramsPerDay,
+  treat: false,
+  gramsPerCup: null,
+  fixedGrams: false,
+  ...rest,
+});
+
+const consent = (vet: string, scope: string): VisitFacts['consent'] => ({
+  given: true,
+  vet,
+  scope,
+  day: null,
+  expiryDay: null,
+});
+
+/** The dog that `npm run demo` follows from intake through two follow-ups. */
+const BRAMBLE: DemoDog = {
+  owner: 0,
+  ageMonths: 50,
+  dog: dog('Bramble', 'Collie cross', { adultWeightKg: 21, withersCm: 53, coat: 'thick' }),
+  visits: [
+    {
+      daysAgo: 70,
+      consentDaysAgo: 75,
+      facts: {
+        weightKg: 26.4,
+        bcs: 7,
+        muscle: 'mild loss',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        gaitNote: 'Even stride at walk and trot on grass; tires after ten minutes.',
+        conditioning: 'unconditioned',
+        walkBase: 'passed',
+        activity: 'moderate',
+        foodGoal: 'lose',
+        targetWeightKg: 22,
+        consent: consent('Dr A. Invented', 'Conditioning and running in harness'),
+        diet: [
+          food('Dry food, adult', 362, 245),
+          food('Training biscuits', 380, 40, { treat: true }),
+        ],
+        notes: 'Wants to run 5 km with Mara by summer. Harness fitted; shoulder stays free.',
+      },
+      plan: {
+        startInDays: 3,
+        start: 'unconditioned',
+        sessionsPerWeek: 3,
+        goal: { continuousMinutes: 30 },
+        capPercent: null,
+      },
+      food: { decision: 'accepted', kcalPerDay: null, note: 'Mara weighs the food from now on.' },
+    },
+    {
+      daysAgo: 56,
+      facts: {
+        weightKg: 26.1,
+        bcs: 7,
+        muscle: 'mild loss',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        gaitNote: 'Sound. Brighter on arrival.',
+        notes: 'First two weeks done, no stiffness next day.',
+      },
+    },
+    {
+      daysAgo: 28,
+      facts: {
+        weightKg: 25.8,
+        bcs: 7,
+        muscle: 'normal',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        gaitNote: 'Sound, freer behind.',
+        notes: 'All sessions done.',
+      },
+    },
+    {
+      daysAgo: 0,
+      facts: {
+        weightKg: 25.7,
+        bcs: 7,
+        muscle: 'normal',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        gaitNote: 'Sound at walk and trot.',
+        notes: 'Weight hardly moves any more. Mara still feeds what the sheet says.',
+      },
+      food: { decision: 'accepted', kcalPerDay: null, note: '' },
+    },
+  ],
+};
+
+/** Too young to run: the screening holds him at walking. */
+const TARN: DemoDog = {
+  owner: 1,
+  ageMonths: 10,
+  dog: dog('Tarn', 'Large crossbreed', {
+    sex: 'male',
+    neuter: 'intact',
+    adultWeightKg: 34,
+    withersCm: 64,
+    coat: 'dark',
+  }),
+  visits: [
+    {
+      daysAgo: 12,
+      facts: {
+        weightKg: 27.2,
+        bcs: 5,
+        muscle: 'normal',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        conditioning: 'unconditioned',
+        walkBase: 'not tested',
+        activity: 'moderate',
+        targetWeightKg: null,
+        diet: [food('Dry food, growing large dog', 375, 410)],
+        notes: 'Owner would like to start now; explained why growth comes first.',
+      },
+    },
+  ],
+};
+
+/** Back after surgery with the vet's written clearance. */
+const JUNO: DemoDog = {
+  owner: 2,
+  ageMonths: 66,
+  dog: dog('Juno', 'Retriever', { adultWeightKg: 29, withersCm: 56, coat: 'ordinary' }),
+  visits: [
+    {
+      daysAgo: 20,
+      consentDaysAgo: 24,
+      facts: {
+        weightKg: 29.4,
+        bcs: 5,
+        muscle: 'mild loss',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        gaitNote: 'Sound at trot; left thigh 1.5 cm thinner than right.',
+        surgery: 'cleared in writing',
+        conditioning: 'post-injury',
+        walkBase: 'passed',
+        activity: 'moderate',
+        consent: consent('Dr B. Invented', 'Return to running after stifle surgery'),
+        targetWeightKg: 29,
+        diet: [
+          food('Dry food, adult', 360, 270),
+          food('Tinned food', 105, 150, { fixedGrams: true }),
+        ],
+      },
+      plan: {
+        startInDays: 2,
+        start: 'post-injury',
+        sessionsPerWeek: 3,
+        goal: { continuousMinutes: 20 },
+        capPercent: null,
+      },
+      food: { decision: 'accepted', kcalPerDay: null, note: '' },
+    },
+  ],
+};
+
+/** Short-nosed and without clearance: the vet first. */
+const PIP: DemoDog = {
+  owner: 2,
+  ageMonths: 40,
+  dog: dog('Pip', 'Short-nosed small breed', {
+    sex: 'male',
+    adultWeightKg: 9,
+    withersCm: 30,
+    shortNosed: true,
+  }),
+  visits: [
+    {
+      daysAgo: 5,
+      facts: {
+        weightKg: 10.4,
+        bcs: 6,
+        muscle: 'normal',
+        lamenessWalk: SOUND,
+        lamenessTrot: SOUND,
+        signs: [],
+        conditioning: 'unconditioned',
+        walkBase: 'not tested',
+        activity: 'low',
+        foodGoal: 'lose',
+        targetWeightKg: 9.4,
+        diet: [food('Dry food, small breed', 385, 150)],
+      },
+    },
+  ],
+};
+
+export const DEMO_DOGS: readonly DemoDog[] = [BRAMBLE, TARN, JUNO, PIP];

@@ -1,0 +1,58 @@
+import { addDays, addMonths } from '../../../core/day.ts';
+import { blankVisit } from '../../contract/blank.ts';
+import type { SavedVisit } from '../../contract/contract.ts';
+import type { VisitFacts } from '../../contract/records.ts';
+import { clientHandlers } from '../clients.ts';
+import type { Desk } from '../context.ts';
+import { dogHandlers } from '../dogs.ts';
+import { practiceHandlers } from '../practice.ts';
+import { visitHandlers } from '../visits.ts';
+import { DEMO_DOGS, DEMO_OWNERS, DEMO_PRACTICE, type DemoDog, type DemoVisit } from './scenario.ts';
+
+/** Fills a new file with the invented practice, through the same handlers a practitioner uses. */
+export async function seedDemo(desk: Desk): Promise<void> {
+  await practiceHandlers['practice/save'](desk, DEMO_PRACTICE);
+  const ownerIds: string[] = [];
+  for (const client of DEMO_OWNERS) {
+    const saved = await clientHandlers['clients/save'](desk, { id: null, client });
+    ownerIds.push(saved.id);
+  }
+  for (const entry of DEMO_DOGS) await seedDog(desk, ownerIds[entry.owner]!, entry);
+}
+
+async function seedDog(desk: Desk, clientId: string, entry: DemoDog): Promise<void> {
+  const birthDay = addMonths(desk.today(), -entry.ageMonths);
+  const dog = await dogHandlers['dogs/save'](desk, {
+    id: null,
+    dog: { ...entry.dog, clientId, birthDay },
+  });
+  let previous: SavedVisit | undefined;
+  for (const visit of entry.visits) previous = await seedVisit(desk, dog.id, visit, previous);
+}
+
+async function seedVisit(
+  desk: Desk,
+  dogId: string,
+  entry: DemoVisit,
+  previous: SavedVisit | undefined,
+): Promise<SavedVisit> {
+  const day = addDays(desk.today(), -entry.daysAgo);
+  const facts: VisitFacts = {
+    ...blankVisit(dogId, day, previous?.visit, previous?.foodDecision?.ration ?? null),
+    ...entry.facts,
+  };
+  if (entry.consentDaysAgo !== undefined) {
+    const consentDay = addDays(desk.today(), -entry.consentDaysAgo);
+    facts.consent = { ...facts.consent, day: consentDay, expiryDay: addMonths(consentDay, 12) };
+  }
+  const { startInDays, ...request } = entry.plan ?? { startInDays: 0 };
+  return visitHandlers['visits/save'](desk, {
+    id: null,
+    visit: facts,
+    plan:
+      'start' in request
+        ? { ...request, startDay: addDays(day, startInDays), eventDay: null }
+        : null,
+    food: entry.food ?? null,
+  });
+}

@@ -1,0 +1,27 @@
+import type { Kysely } from 'kysely';
+import type { FoodDecision } from '../contract/contract.ts';
+import type { FoodDecisionRow, Schema } from './schema.ts';
+
+export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
+  return {
+    ...row,
+    decision: row.decision as FoodDecision['decision'],
+    ration: row.ration === null ? null : (JSON.parse(row.ration) as FoodDecision['ration']),
+    proposal: JSON.parse(row.proposal) as FoodDecision['proposal'],
+  };
+}
+
+/** All decisions on a dog's food, oldest first. */
+export async function readFoodDecisions(
+  db: Kysely<Schema>,
+  dogId: string,
+): Promise<FoodDecision[]> {
+  const rows = await db
+    .selectFrom('foodDecision')
+    .selectAll()
+    .where('dogId', '=', dogId)
+    .orderBy('decidedOn')
+    .orderBy('createdAt')
+    .execute();
+  return rows.map(foodDecisionFromRow);
+}

@@ -1,0 +1,157 @@
+import type { Kysely } from 'kysely';
+import { buildRamp, ration, type Assessment, type Ration } from '../../core/index.ts';
+import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
+import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
+import { LIMITS, limitSentence } from '../contract/limits.ts';
+import { assessAsOf } from './assessment.ts';
+import type { Desk, Handlers } from './context.ts';
+import { readDog } from './dogs.ts';
+import { badField, notFound } from './refuse.ts';
+import { planFromRow } from './plans.ts';
+import { foodDecisionFromRow } from './foodDecisions.ts';
+import type { Schema, VisitRow } from './schema.ts';
+import { readVisits, visitToRow, writeVisitParts } from './visitRows.ts';
+
+type Db = Kysely<Schema>;
+
+async function writeVisit(
+  desk: Desk,
+  db: Db,
+  id: string | null,
+  facts: VisitFacts,
+): Promise<string> {
+  const at = desk.instant();
+  if (id === null) {
+    const row: VisitRow = { ...visitToRow(facts), id: desk.newId(), createdAt: at, updatedAt: at };
+    await db.insertInto('visit').values(row).execute();
+    await writeVisitParts(db, row.id, facts);
+    return row.id;
+  }
+  const stored = await db
+    .selectFrom('visit')
+    .select('dogId')
+    .where('id', '=', id)
+    .executeTakeFirst();
+  if (stored === undefined) throw notFound('The visit');
+  if (stored.dogId !== facts.dogId) throw badField('visit.dogId', 'A visit stays with its dog.');
+  await db
+    .updateTable('visit')
+    .set({ ...visitToRow(facts), updatedAt: at })
+    .where('id', '=', id)
+    .execute();
+  await writeVisitParts(db, id, facts);
+  return id;
+}
+
+/** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
+async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
+  const { eventDay, capPercent, ...rest } = request;
+  const ramp = buildRamp({
+    ...rest,
+    ...(eventDay === null ? {} : { eventDay }),
+    ...(capPercent === null ? {} : { capPercent }),
+  });
+  const last = await db
+    .selectFrom('plan')
+    .select((eb) => eb.fn.max('version').as('version'))
+    .where('dogId', '=', visit.dogId)
+    .executeTakeFirst();
+  await db.updateTable('plan').set({ current: 0 }).where('dogId', '=', visit.dogId).execute();
+  const row = await db
+    .insertInto('plan')
+    .values({
+      id: desk.newId(),
+      dogId: visit.dogId,
+      visitId: visit.id,
+      version: (last?.version ?? 0) + 1,
+      madeOn: visit.day,
+      current: 1,
+      request: JSON.stringify(request),
+      ramp: JSON.stringify(ramp),
+      createdAt: desk.instant(),
+    })
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return planFromRow(row);
+}
+
+/** Keeps the practitioner's answer together with the proposal it answers. */
+async function decideFood(
+  desk: Desk,
+  db: Db,
+  visit: Visit,
+  input: FoodDecisionInput,
+): Promise<FoodDecision> {
+  const assessment = await assessAsOf(db, visit.dogId, visit);
+  if (assessment === null) {
+    throw badField('visit.weightKg', 'The food can be decided once the dog has been weighed.');
+  }
+  const settled = settledFood(assessment, visit, input);
+  const row = await db
+    .insertInto('foodDecision')
+    .values({
+      id: desk.newId(),
+      dogId: visit.dogId,
+      visitId: visit.id,
+      decidedOn: visit.day,
+      decision: input.decision,
+      kcalPerDay: settled.kcalPerDay,
+      ration: settled.ration === null ? null : JSON.stringify(settled.ration),
+      proposal: JSON.stringify(assessment.food),
+      note: input.note,
+      createdAt: desk.instant(),
+    })
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return foodDecisionFromRow(row);
+}
+
+interface Settled {
+  readonly kcalPerDay: number;
+  readonly ration: Ration | null;
+}
+
+/** What the dog is to eat after the practitioner's answer. */
+function settledFood(assessment: Assessment, visit: Visit, input: FoodDecisionInput): Settled {
+  const { food, intakeKcal } = assessment;
+  if (input.decision === 'accepted') {
+    if (food.kcalPerDay === null) {
+      throw badField(
+        'food.decision',
+        'There is no proposed ration to accept: edit it, or decline.',
+      );
+    }
+    return { kcalPerDay: food.kcalPerDay, ration: food.ration };
+  }
+  const kcalPerDay = input.decision === 'edited' ? input.kcalPerDay : intakeKcal;
+  if (kcalPerDay === null || kcalPerDay < 1) {
+    throw badField('food.kcalPerDay', limitSentence(LIMITS.kcalPerDay));
+  }
+  return { kcalPerDay, ration: rationFor(kcalPerDay, visit) };
+}
+
+/** Null while no food is listed whose amount could follow. */
+function rationFor(kcalPerDay: number, visit: Visit): Ration | null {
+  const foods = visit.diet.filter(({ gramsPerDay }) => gramsPerDay > 0);
+  if (!foods.some(({ treat, fixedGrams }) => !treat && !fixedGrams)) return null;
+  return ration({ kcalPerDay, foods, mealsPerDay: visit.mealsPerDay });
+}
+
+export const visitHandlers: Handlers<'visits/save'> = {
+  'visits/save': async (desk, input) => {
+    await readDog(desk.db, input.visit.dogId);
+    if (input.visit.day > desk.today()) {
+      throw badField('visit.day', 'Day of the visit must not lie in the future.');
+    }
+    return desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
+      const id = await writeVisit(desk, db, input.id, input.visit);
+      const visits = await readVisits(db, input.visit.dogId);
+      const visit = visits.find((entry) => entry.id === id)!;
+      return {
+        visit,
+        plan: input.plan === null ? null : await makePlan(desk, db, visit, input.plan),
+        foodDecision: input.food === null ? null : await decideFood(desk, db, visit, input.food),
+      };
+    });
+  },
+};
