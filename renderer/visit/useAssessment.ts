@@ -1,5 +1,5 @@
 import { computed, type ComputedRef } from 'vue';
-import { assess, type Assessment, type Ramp } from '../../core/index.ts';
+import { assess, type Assessment } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import { factsOf, type VisitForm } from './visitForm.ts';
 
@@ -10,17 +10,15 @@ export interface LiveAssessment {
 }
 
 /**
- * Computes with every change of the form: the kept visits, with the one being typed in its place
- * by day. `ramp` is the plan asked for in the form, else the kept one.
+ * Computes with every change of the form, from the visits kept up to its day and the form itself as
+ * the latest.
  */
 export function useAssessment(
   file: DogFile,
   form: VisitForm,
   visitId: string | null,
-  ramp: () => Ramp | null,
 ): ComputedRef<LiveAssessment> {
   const others = file.visits.filter((visit) => visit.id !== visitId);
-  const keptRamp = file.plans.find((plan) => plan.current)?.ramp ?? null;
   return computed(() => {
     const facts = factsOf(form.visit);
     if (facts.day === '') return { assessment: null, problem: null };
@@ -29,8 +27,7 @@ export function useAssessment(
       const assessment = assess({
         dog: file.dog,
         visits,
-        foodDecisions: file.foodDecisions.filter((decision) => decision.decidedOn <= facts.day),
-        plan: ramp() ?? keptRamp,
+        foodDecisions: file.foodDecisions,
         day: facts.day,
       });
       return { assessment, problem: null };

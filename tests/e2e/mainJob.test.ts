@@ -122,7 +122,10 @@ describe('the main job by hand', () => {
   it('keeps everything when saving fails, and says what happened', async () => {
     await page.route('**/call/visits/save', (route) => route.abort());
     await page.getByRole('button', { name: 'Save visit' }).click();
-    await page.getByRole('alert').getByText(/does not answer/).waitFor();
+    await page
+      .getByRole('alert')
+      .getByText(/does not answer/)
+      .waitFor();
     expect(await axeViolations(page)).toEqual([]);
     expect(await visitPage(page).weight.inputValue()).toBe('62 lb');
     await page.unroute('**/call/visits/save');
@@ -131,9 +134,13 @@ describe('the main job by hand', () => {
   it('names the field that is not acceptable, and leads to it', async () => {
     await visitPage(page).weight.fill('620 lb');
     await page.getByRole('button', { name: 'Save visit' }).click();
-    const problem = page.getByRole('alert').getByRole('button', { name: /Body weight must be from/ });
+    const problem = page
+      .getByRole('alert')
+      .getByRole('button', { name: /Body weight must be from/ });
     await problem.click();
-    expect(await visitPage(page).weight.evaluate((field) => field === document.activeElement)).toBe(true);
+    expect(await visitPage(page).weight.evaluate((field) => field === document.activeElement)).toBe(
+      true,
+    );
     await visitPage(page).weight.fill('62 lb');
   });
 
@@ -179,7 +186,10 @@ describe('the main job by hand', () => {
   });
 
   it('finds the dog again from the desk', async () => {
-    await page.getByRole('navigation', { name: 'Main' }).getByRole('link', { name: 'Desk' }).click();
+    await page
+      .getByRole('navigation', { name: 'Main' })
+      .getByRole('link', { name: 'Desk' })
+      .click();
     await deskPage(page).box.fill('dana');
     await page.getByText('1 dog found').waitFor();
     await page.keyboard.press('Enter');

@@ -32,7 +32,14 @@ const earlier: Visit = {
   targetWeightKg: 22,
   conditioning: 'conditioned',
   diet: [
-    { name: 'Dry', treat: false, kcalPer100g: 360, gramsPerDay: 200, gramsPerCup: null, fixedGrams: false },
+    {
+      name: 'Dry',
+      treat: false,
+      kcalPer100g: 360,
+      gramsPerDay: 200,
+      gramsPerCup: null,
+      fixedGrams: false,
+    },
   ],
 };
 
@@ -45,7 +52,12 @@ describe('a new visit', () => {
   });
   it('is a follow-up later on: target and food are carried over, weight and score are not', () => {
     const form = newVisitForm(fileWith([earlier]), '2025-03-29');
-    expect(form.visit).toMatchObject({ kind: 'follow-up', targetWeightKg: 22, weightKg: null, bcs: null });
+    expect(form.visit).toMatchObject({
+      kind: 'follow-up',
+      targetWeightKg: 22,
+      weightKg: null,
+      bcs: null,
+    });
     expect(form.visit.diet).toHaveLength(1);
     expect(form.plan).toMatchObject({ wanted: false, start: 'conditioned' });
     expect(form.food.decision).toBe('open');
