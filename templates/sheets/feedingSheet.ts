@@ -7,7 +7,7 @@ import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Changeover, HandoutContext } from '../model.ts';
 import { bowlTable, changeoverCalendar } from '../parts/bowl.ts';
 import { bullets, callout, pair, section } from '../parts/layout.ts';
-import { reasonList } from '../parts/screening.ts';
+import { reasonList, reasonText } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
@@ -82,8 +82,15 @@ function dayBlock(
 }
 
 /** In place of an amount: why the vet comes first. */
-function referral(sentence: string, words: OwnerWords, tools: Press): Content {
-  return callout(words.feeding.referTitle, [{ text: sentence }], tools.colours, 'warning');
+function referral(data: FeedingSheetData, words: OwnerWords, tools: Press): readonly Content[] {
+  const { referral: sentence, reasons } = data.proposal;
+  if (sentence === null) return [];
+  const reason = reasons.find((entry) => entry.text === sentence);
+  const text =
+    reason === undefined
+      ? sentence
+      : reasonText(reason, { words, format: tools.format, dog: data.dog.name });
+  return [callout(words.feeding.referTitle, [{ text }], tools.colours, 'warning')];
 }
 
 function treats(ration: Ration, words: OwnerWords, tools: Press): Content {
@@ -104,7 +111,7 @@ function weighIn(data: FeedingSheetData, words: OwnerWords, tools: Press): Conte
 }
 
 /** Core's reasons and warnings, and the practitioner's own where the amount was changed. */
-function why(data: FeedingSheetData, words: OwnerWords): Content | null {
+function why(data: FeedingSheetData, words: OwnerWords, tools: Press): Content | null {
   const { proposal, decisionNote } = data;
   const reasons = [...proposal.reasons, ...proposal.warnings].filter(
     (reason) => reason.text !== proposal.referral,
@@ -114,7 +121,10 @@ function why(data: FeedingSheetData, words: OwnerWords): Content | null {
     decisionNote === ''
       ? []
       : [{ text: fill(words.feeding.changed, { reason: decisionNote }), bold: true }];
-  return section(words.feeding.whyTitle, [reasonList(reasons, words), ...own]);
+  return section(words.feeding.whyTitle, [
+    reasonList(reasons, { words, format: tools.format, dog: data.dog.name }),
+    ...own,
+  ]);
 }
 
 /** The feeding sheet as one part of a document. */
@@ -123,7 +133,7 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
   const { feeding } = words;
   const { ration, changeover, need, proposal, kcalPerDay } = data;
   const dog = { dog: data.dog.name };
-  const reasons = why(data, words);
+  const reasons = why(data, words, tools);
   const ask = section(feeding.vetTitle, [bullets(feeding.vet.map((line) => fill(line, dog)))]);
   const figures = [proposal.figure, need?.figure].filter((figure) => figure != null);
   const because = [...figures, ...proposal.reasons, ...proposal.warnings, ...ADVICE];
@@ -131,7 +141,7 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
     kind: feeding.kind,
     title: fill(feeding.title, dog),
     body: [
-      ...(proposal.referral === null ? [] : [referral(proposal.referral, words, tools)]),
+      ...referral(data, words, tools),
       ...(kcalPerDay === null ? [] : [dayBlock(data, kcalPerDay, words, tools)]),
       ...(ration === null ? [] : [bowlTable(ration, feeding, tools)]),
       ration === null

@@ -15,7 +15,7 @@ import {
 } from '../parts/advice.ts';
 import { findingFacts } from '../parts/findings.ts';
 import { callout, factGrid, pair, paragraph, section } from '../parts/layout.ts';
-import { reasonList, screeningBlock } from '../parts/screening.ts';
+import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
 import type { HandoutDocument } from '../render.ts';
@@ -106,7 +106,7 @@ function weekPages(ramp: Ramp, dog: string, words: OwnerWords, tools: Press): re
     { text: plan.weekTable, style: 'heading', pageBreak: 'before', margin: [0, 0, 0, 4] },
     paragraph(fill(plan.weekIntro, { dog }), 6),
     weekTable(ramp, plan, tools),
-    ...rampNotes(ramp, words),
+    ...rampNotes(ramp, { words, format: tools.format, dog }),
   ];
 }
 
@@ -116,9 +116,9 @@ function gaitNote(findings: Findings, words: OwnerWords): readonly Content[] {
 }
 
 /** What core has to say about the plan itself, e.g. that the event comes too early. */
-function rampNotes(ramp: Ramp, words: OwnerWords): readonly Content[] {
+function rampNotes(ramp: Ramp, tools: ReasonPress): readonly Content[] {
   if (ramp.reasons.length === 0) return [];
-  return [section(words.plan.about, [reasonList(ramp.reasons, words)])];
+  return [section(tools.words.plan.about, [reasonList(ramp.reasons, tools)])];
 }
 
 /**

@@ -1,3 +1,5 @@
+import type { ReasonWords } from './words.ts';
+
 /**
  * English wording of the owner's sheets. Plain words: a test keeps the reading age near 12 years.
  * `{name}` marks a gap that the sheet fills.
@@ -199,6 +201,57 @@ export const en = {
     ground: 'Put your hand on the ground. If it is too hot for your hand, it is too hot for paws.',
     times: 'On warm days, go early or late.',
   },
+  progress: {
+    kind: 'Progress report',
+    title: 'How {dog} is doing',
+    status: {
+      losing:
+        '{dog} is losing weight. The change is real: it is bigger than the error of the scale.',
+      gaining:
+        '{dog} is gaining weight. The change is real: it is bigger than the error of the scale.',
+      stable: 'The weight of {dog} is steady.',
+      'cannot tell yet': 'We cannot tell yet. The change is within the error of the scale.',
+    },
+    noWeighings: 'There is no weighing on file yet. We weigh {dog} at the next visit.',
+    rate: 'Change: {rate} a week (likely between {range}).',
+    reach: 'At this pace the target comes between {earliest} and {latest}.',
+    reachFrom: 'At this pace the target comes on {earliest} at the earliest.',
+    weightTitle: 'Weight',
+    chart: {
+      weighing: 'weighing, with the error of the scale',
+      trend: 'trend',
+      flagged: 'weighed in another way',
+      corridor: 'where it should run',
+      target: 'target weight',
+    },
+    changedTitle: 'Then and now',
+    columns: { then: 'Start', now: 'Now' },
+    and: 'and',
+    runningTitle: 'Running',
+    runs: '{done} of {planned} runs done since the last visit. Longest run without a break: {longest}.',
+    runsOnly: '{done} of {planned} runs done since the last visit.',
+    decisions: {
+      progress: 'Go on with the plan.',
+      hold: 'Do the same week once more.',
+      back: 'Take two days off. Then go back one step.',
+      stop: 'Stop running and see your vet.',
+    },
+    foodTitle: 'Food',
+    food: {
+      start: 'New amount: {energy} a day.',
+      change: 'The amount changes from {before} to {energy} a day.',
+      keep: 'The amount stays at {energy} a day.',
+      wait: 'The amount stays for now: {energy} a day. We need more weighings.',
+      refer: 'Please see your vet before the food changes.',
+    },
+    nextTitle: 'Next steps',
+    weighOn: 'Weigh {dog} on {day}.',
+    followPlan: 'Tick each run on the running plan.',
+    followFood: 'Feed by the feeding sheet.',
+    bringLog: 'Bring the running plan to the next visit.',
+    noteTitle: 'A word from us',
+    ask: 'Ask your vet if {dog} is lame, off its food, drinks much more or is not itself.',
+  },
   kit: {
     kind: 'Kit and running tips',
     title: 'Kit and running tips for {dog}',
@@ -242,8 +295,84 @@ export const en = {
     vet: 'If {dog} limps, rubs sore or will not wear the harness, stop. Call us or ask your vet.',
     paceTitle: 'Pace for {dog}',
   },
-  /** Sentences by reason code; empty in English, where core's own are printed. */
-  reasons: {} as Readonly<Record<string, string>>,
+  /** Core's reasons in plain words, by code; core's own sentence is printed where one is missing. */
+  reasons: {
+    'lameness-walk': '{dog} is lame at a walk.',
+    'lameness-trot': '{dog} is lame at a trot.',
+    'trot-not-seen': 'We have not seen {dog} trot yet.',
+    'sign-joint-effusion': 'A joint is swollen.',
+    'sign-joint-instability': 'A joint is loose.',
+    'sign-knuckling': 'A paw knuckles over.',
+    'sign-ataxia': 'The steps are wobbly.',
+    'sign-spinal-pain': 'The neck or the back hurts.',
+    'sign-collapse': '{dog} has collapsed.',
+    'sign-new-murmur': 'There is a new heart murmur.',
+    'sign-cough': '{dog} coughs.',
+    'sign-exercise-intolerance': '{dog} tires far too soon.',
+    'sign-noisy-breathing': 'The breath is noisy at rest.',
+    'sign-pregnancy': '{dog} is pregnant.',
+    'sign-lactation': '{dog} nurses puppies.',
+    'sign-fever': '{dog} has a fever.',
+    'sign-pale-gums': 'The gums are pale.',
+    'sign-distended-abdomen': 'The belly is swollen and tight.',
+    surgery: 'There was surgery. The vet has not cleared {dog} in writing yet.',
+    airway: 'The way {dog} breathes makes it hard to cool down.',
+    'bcs-missing': 'Body condition was not scored.',
+    'bcs-high': 'Body condition {bcs} of 9: running would be too hard on the joints and the heart.',
+    'bcs-low': 'Body condition {bcs} of 9: too thin. The cause has to be found.',
+    'age-missing': 'We do not know how old {dog} is.',
+    'age-growth':
+      '{dog} is {ageMonths} months old. No running in harness before {requiredMonths} months: the bones still grow.',
+    'age-advice':
+      '{dog} is {ageMonths} months old. It is better to wait until {advisedMonths} months.',
+    senior:
+      '{dog} is a senior. That is fine while fit and cleared by the vet. We start one level lower.',
+    'walk-base': 'The walking test is not passed yet.',
+    'consent-missing':
+      'Your vet’s consent is not on file. In many countries it is needed. Local law decides.',
+    'consent-expired': 'Your vet’s consent ended on {day}.',
+    'weekly-cap':
+      'The run time of a week rises by at most {capPercent} % over the highest week so far.',
+    'recovery-weeks': 'One week in {every} is easy: {percent} of the week before.',
+    'not-before': 'No running before {day}.',
+    'four-a-week': 'Two runs never follow day on day. So four runs fit only every other week.',
+    'loss-start': 'We start with the energy that a dog of the target weight burns at rest.',
+    'gain-start': 'We start well above the energy that a dog of the target weight burns at rest.',
+    'hold-start': 'We start with what {dog} seems to need. The scale then tells us more.',
+    'running-food': 'The planned runs add about {kcal} a day.',
+    'target-reached':
+      'The target is reached. The food goes up in small steps. Weigh every two weeks.',
+    'too-high': 'The weight lies above where it should be.',
+    'too-low': 'The weight lies below where it should be.',
+    inside: 'The weight is where it should be.',
+    wait: 'Nothing changes yet. We need more weighings.',
+    step: 'The amount changes by {percent}.',
+    'nutrient-floor':
+      'Below {kcal} a day normal food can lack nutrients. Ask your vet for a complete diet made for weight loss.',
+    treats: 'Treats come to {kcal} a day now. That is too much.',
+    'too-thin': '{dog} is too thin. The vet has to find out why before the food changes.',
+    growing: '{dog} still grows and must not lose weight. Please ask your vet.',
+    'unexplained-loss': '{dog} loses weight and should not. The vet has to find out why.',
+    'already-low':
+      '{dog} eats very little already. We go through the food diary again. Then please ask your vet.',
+    'below-floor': 'Less food than now would be too little. Your vet decides what comes next.',
+  } as ReasonWords,
+  /** What would change a reason, in plain words, by its code. */
+  changes: {
+    'lameness-walk': 'Your vet finds and treats the cause, and {dog} walks evenly.',
+    'lameness-trot': 'Your vet looks at it and clears {dog}, or {dog} trots evenly.',
+    'trot-not-seen': 'We watch {dog} trot on hard, flat ground.',
+    'bcs-high': 'a body condition of 7 or lower',
+    'bcs-low': 'Your vet finds the cause, and {dog} gains weight.',
+    'bcs-missing': 'We score it at the next visit.',
+    'age-missing': 'You tell us the birthday.',
+    'age-growth': 'Wait until {requiredMonths} months, or X-rays show that the bones are grown.',
+    'walk-base': 'a brisk walk of 30 minutes, twice in a week, and {dog} is fine the next day',
+    surgery: 'Your vet clears {dog} in writing.',
+    airway: 'Your vet’s consent in writing.',
+    'consent-missing': 'We note who agreed, when, to what and for how long.',
+    'consent-expired': 'Your vet renews it.',
+  } as ReasonWords,
   sources: {
     title: 'Where this comes from',
     levels:

@@ -14,7 +14,11 @@ type Wording<T> = T extends string
 export type ReasonWords = Readonly<Record<string, string>>;
 
 /** The wording of the owner's sheets in one language. English (`en.ts`) sets the keys. */
-export type OwnerWords = Wording<Omit<typeof en, 'reasons'>> & { readonly reasons: ReasonWords };
+export type OwnerWords = Wording<Omit<typeof en, 'reasons' | 'changes'>> & {
+  readonly reasons: ReasonWords;
+  /** What would change a reason, by its code. */
+  readonly changes: ReasonWords;
+};
 
 /** What the frame of a page needs. */
 export type FrameWords = OwnerWords['frame'];

@@ -2,12 +2,14 @@ import {
   en,
   feedingSheet,
   kitSheet,
+  progressReport,
   runningPlan,
   type HandoutDocument,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
 import { context, longNames } from './people.ts';
+import { firstWeighing, longNamesProgress, noWeighing, progress } from './progress.ts';
 import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
 /** A handout made of invented data, for tests and page pictures alike. */
@@ -67,6 +69,26 @@ export const SAMPLES: readonly SampleHandout[] = [
     name: 'feeding-sheet-long-names',
     pages: { A4: 2, LETTER: 2 },
     build: (paper) => feedingSheet(longNamesMeals(paper), en),
+  },
+  {
+    name: 'progress-report',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => progressReport(progress(paper), en),
+  },
+  {
+    name: 'progress-report-first-weighing',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => progressReport(firstWeighing(paper), en),
+  },
+  {
+    name: 'progress-report-no-weighing',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => progressReport(noWeighing(paper), en),
+  },
+  {
+    name: 'progress-report-long-names',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => progressReport(longNamesProgress(paper), en),
   },
   {
     name: 'kit-sheet',

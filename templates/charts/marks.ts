@@ -1,0 +1,108 @@
+import type { CorridorPoint } from '../../core/weight/corridor.ts';
+import type { TrendPoint } from '../../core/weight/trend.ts';
+import type { MeasuredWeight } from '../../core/weight/weighing.ts';
+import type { Palette } from '../theme.ts';
+import type { ChartFrame } from './chartFrame.ts';
+
+// SVG pieces of the weight chart. No text: pdfmake sets that, so that fonts and glyph check hold.
+
+const CORRIDOR_FILL = '#e6ebe8';
+const at = (value: number) => value.toFixed(2);
+
+export function line(x1: number, y1: number, x2: number, y2: number, style: string): string {
+  return `<line x1="${at(x1)}" y1="${at(y1)}" x2="${at(x2)}" y2="${at(y2)}" ${style}/>`;
+}
+
+const solid = (colour: string, width: number) => `stroke="${colour}" stroke-width="${width}"`;
+export const trendStyle = (colours: Palette) => solid(colours.ink, 1.2);
+export const targetStyle = (colours: Palette) =>
+  `${solid(colours.accent, 1.6)} stroke-dasharray="9 3 2 3"`;
+const corridorEdge = (colours: Palette) => `${solid(colours.muted, 0.8)} stroke-dasharray="4 3"`;
+
+/** Level lines; the lowest is the axis. */
+export function grid(frame: ChartFrame, colours: Palette): string {
+  return frame.axis.ticks
+    .map((tick) => {
+      const y = frame.tickY(tick);
+      const colour = tick === frame.axis.min ? colours.ink : colours.rule;
+      return line(frame.left, y, frame.right, y, solid(colour, 0.6));
+    })
+    .join('');
+}
+
+export function dayMark(x: number, frame: ChartFrame, colours: Palette): string {
+  return line(x, frame.bottom, x, frame.bottom + 4, solid(colours.ink, 0.6));
+}
+
+export function corridorArea(
+  corridor: readonly CorridorPoint[],
+  frame: ChartFrame,
+  colours: Palette,
+): string {
+  if (corridor.length < 2) return '';
+  const edge = (end: 'high' | 'low') =>
+    corridor.map((point) => `${at(frame.x(point.day))},${at(frame.y(point[end]))}`);
+  const [high, low] = [edge('high'), edge('low')];
+  return (
+    `<polygon points="${[...high, ...low.toReversed()].join(' ')}" fill="${CORRIDOR_FILL}"/>` +
+    [high, low]
+      .map(
+        (points) => `<polyline points="${points.join(' ')}" fill="none" ${corridorEdge(colours)}/>`,
+      )
+      .join('')
+  );
+}
+
+/** The corridor in the legend. */
+export function corridorSwatch(x: number, y: number, colours: Palette): string {
+  return `<rect x="${at(x)}" y="${at(y - 4)}" width="20" height="8" fill="${CORRIDOR_FILL}" ${corridorEdge(colours)}/>`;
+}
+
+export function trendLine(
+  points: readonly TrendPoint[],
+  frame: ChartFrame,
+  colours: Palette,
+): string {
+  const [from, to] = points;
+  if (from === undefined || to === undefined) return '';
+  return line(
+    frame.x(from.day),
+    frame.y(from.kg),
+    frame.x(to.day),
+    frame.y(to.kg),
+    trendStyle(colours),
+  );
+}
+
+/** A weighing with a bar of one standard deviation of its error up and down. */
+export function weighing(
+  point: MeasuredWeight,
+  flagged: boolean,
+  frame: ChartFrame,
+  colours: Palette,
+): string {
+  const x = frame.x(point.day);
+  const [top, bottom] = [
+    frame.y(point.weightKg + point.sdKg),
+    frame.y(point.weightKg - point.sdKg),
+  ];
+  const thin = solid(colours.ink, 0.8);
+  return (
+    line(x, top, x, bottom, thin) +
+    line(x - 3, top, x + 3, top, thin) +
+    line(x - 3, bottom, x + 3, bottom, thin) +
+    dot(x, frame.y(point.weightKg), flagged, colours)
+  );
+}
+
+/** A disc, or an open diamond for a weighing that was set apart. */
+export function dot(x: number, y: number, flagged: boolean, colours: Palette): string {
+  if (!flagged) return `<circle cx="${at(x)}" cy="${at(y)}" r="3.4" fill="${colours.ink}"/>`;
+  const corners = [
+    [x, y - 4.5],
+    [x + 4.5, y],
+    [x, y + 4.5],
+    [x - 4.5, y],
+  ].map(([cx, cy]) => `${at(cx ?? 0)},${at(cy ?? 0)}`);
+  return `<polygon points="${corners.join(' ')}" fill="#ffffff" ${solid(colours.ink, 1.1)}/>`;
+}

@@ -1,0 +1,91 @@
+import { lossCorridor } from '../../../core/weight/corridor.ts';
+import { projectTarget, weightTrend } from '../../../core/weight/trend.ts';
+import type { Weighing } from '../../../core/weight/weighing.ts';
+import type { ProgressReportData } from '../../../templates/index.ts';
+import type { Paper } from '../../../templates/theme.ts';
+import { meals } from './meals.ts';
+import { context, findings, longNames, sound } from './people.ts';
+
+const weighings: readonly Weighing[] = [
+  { day: '2025-12-01', weightKg: 24.2 },
+  { day: '2025-12-15', weightKg: 23.9 },
+  { day: '2025-12-29', weightKg: 23.5 },
+  { day: '2026-01-12', weightKg: 24.1, method: 'other scale' },
+  { day: '2026-01-26', weightKg: 23.0 },
+  { day: '2026-02-09', weightKg: 22.7 },
+];
+
+/** Ten weeks on: slimmer, sound, running. */
+export function progress(
+  paper: Paper,
+  changes: Partial<ProgressReportData> = {},
+): ProgressReportData {
+  const trend = weightTrend(weighings);
+  const { proposal } = meals(paper, {
+    day: '2026-02-09',
+    onPlan: true,
+    currentKcal: 711,
+    trend,
+    weightKg: 22.7,
+  });
+  return {
+    ...context(paper),
+    day: '2026-02-09',
+    trend,
+    corridor: lossCorridor({ startDay: '2025-12-01', initialKg: 24.2, targetKg: 22 }),
+    targetKg: 22,
+    projection: projectTarget(trend, 22),
+    then: findings,
+    now: {
+      ...findings,
+      day: '2026-02-09',
+      weightKg: 22.7,
+      bcs: 5,
+      muscle: 'normal',
+      lamenessTrot: sound,
+      gaitNote: '',
+    },
+    running: {
+      decision: 'progress',
+      reasons: [],
+      sessionsDone: 28,
+      sessionsPlanned: 30,
+      longestRunMinutes: 24,
+    },
+    food: { proposal, previousKcal: 711, kcalPerDay: proposal.kcalPerDay },
+    nextWeighDay: proposal.nextWeighInDay,
+    note: 'Bramble moves with much more ease. Keep the first ten minutes slow, as you do now.',
+    ...changes,
+  };
+}
+
+/** A single weighing and nothing else. */
+export function firstWeighing(paper: Paper): ProgressReportData {
+  const trend = weightTrend(weighings.slice(0, 1));
+  return progress(paper, {
+    day: '2025-12-01',
+    trend,
+    projection: projectTarget(trend, 22),
+    then: null,
+    now: findings,
+    running: null,
+    food: null,
+    nextWeighDay: '2025-12-15',
+    note: '',
+  });
+}
+
+/** No weighing at all. */
+export const noWeighing = (paper: Paper): ProgressReportData => ({
+  ...firstWeighing(paper),
+  trend: weightTrend([]),
+  corridor: [],
+  targetKg: null,
+  projection: null,
+  nextWeighDay: null,
+});
+
+export const longNamesProgress = (paper: Paper): ProgressReportData => ({
+  ...progress(paper),
+  ...longNames(paper),
+});
