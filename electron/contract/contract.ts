@@ -181,9 +181,6 @@ export type InputOf<N extends CallName> = z.input<Contract[N]['input']>;
 export type ParsedOf<N extends CallName> = z.output<Contract[N]['input']>;
 export type ResultOf<N extends CallName> = Exclude<Contract[N]['result'], undefined>;
 
-/** Every call's name, for the transports to register. */
-export const CALL_NAMES = Object.keys(contract) as CallName[];
-
 /** What both transports and the service itself offer. */
 export interface Caller {
   call<N extends CallName>(name: N, input: InputOf<N>): Promise<Answer<ResultOf<N>>>;

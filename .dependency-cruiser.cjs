@@ -1,0 +1,71 @@
+// The arrows of the house: who may import whom (DEVELOPERS.md).
+const only = (name, from, allowed) => ({
+  name,
+  severity: 'error',
+  from: { path: from },
+  to: { pathNot: allowed },
+});
+
+module.exports = {
+  forbidden: [
+    {
+      name: 'no-cycles',
+      severity: 'error',
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
+    { name: 'nothing-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },
+    only('core-is-pure', '^core/', ['^core/', 'node_modules/temporal-polyfill/']),
+    only('templates-know-core', '^templates/', [
+      '^templates/',
+      '^core/',
+      '^node:',
+      '^(fs|path|url)',
+      'node_modules/(@types/)?pdfmake/',
+      'node_modules/fontkit/',
+    ]),
+    only('contract-knows-core', '^electron/contract/', [
+      '^electron/contract/',
+      '^core/',
+      'node_modules/zod/',
+    ]),
+    only('service-without-electron', '^electron/service/', [
+      '^electron/(service|contract)/',
+      '^core/',
+      '^templates/',
+      '^(node:)?(fs|path|os|url|crypto|util|worker_threads)',
+      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod)/',
+    ]),
+    only('loopback-knows-service', '^electron/loopback/', [
+      '^electron/(loopback|service|contract)/',
+      '^(node:)?(fs|path|os|url|crypto|http|net|child_process)',
+      'node_modules/(hono|@hono)/',
+    ]),
+    only('shell-knows-service', '^electron/shell/', [
+      '^electron/(shell|service|contract)/',
+      '^(node:)?(fs|path|os|url|crypto)',
+      'node_modules/electron/',
+    ]),
+    {
+      name: 'renderer-knows-core-and-contract',
+      severity: 'error',
+      from: { path: '^renderer/' },
+      to: { path: '^(electron/(service|shell|loopback)|templates)/' },
+    },
+    {
+      name: 'nobody-imports-tests',
+      severity: 'error',
+      from: { pathNot: '^tests/' },
+      to: { path: '^tests/' },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'types', 'default'],
+    },
+    tsConfig: { fileName: 'tsconfig.base.json' },
+  },
+};

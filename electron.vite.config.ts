@@ -1,0 +1,44 @@
+import { fileURLToPath } from 'node:url';
+import vue from '@vitejs/plugin-vue';
+import { defineConfig } from 'electron-vite';
+
+const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+export default defineConfig({
+  main: {
+    build: {
+      outDir: 'out/main',
+      rollupOptions: {
+        input: {
+          main: at('./electron/shell/main.ts'),
+          service: at('./electron/shell/serviceProcess.ts'),
+        },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: 'out/preload',
+      // A sandboxed preload must be one CommonJS file with everything inside.
+      externalizeDeps: false,
+      rollupOptions: {
+        input: { preload: at('./electron/shell/preload.ts') },
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: at('./renderer'),
+    base: './',
+    plugins: [vue()],
+    build: {
+      outDir: at('./out/renderer'),
+      emptyOutDir: true,
+      minify: true,
+      target: 'es2024',
+      // The policy allows no data: scripts and styles; small files stay files.
+      assetsInlineLimit: 0,
+      rollupOptions: { input: at('./renderer/index.html') },
+    },
+  },
+});

@@ -1,0 +1,102 @@
+import { readFile } from 'node:fs/promises';
+import { createAdaptorServer } from '@hono/node-server';
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import type { AddressInfo } from 'node:net';
+import type { Server } from 'node:http';
+import type { CallName } from '../contract/contract.ts';
+import type { Answer } from '../contract/errors.ts';
+import type { Service } from '../service/service.ts';
+import { listAssets } from '../service/frontEnd/assets.ts';
+import { carriesKey, sameHost } from './guard.ts';
+import { STRICT_HEADERS } from '../service/frontEnd/headers.ts';
+
+/** Largest request: a draft of half a million characters, written as JSON. */
+const MOST_BYTES = 4 * 1024 * 1024;
+const SLOWEST_REQUEST_MS = 10_000;
+
+export interface HostOptions {
+  readonly service: Service;
+  /** Folder of the built front end. */
+  readonly rendererFolder: string;
+  /** The key of this start; requests without it are refused. */
+  readonly key: string;
+  /** 0 or absent for any free port. */
+  readonly port?: number;
+}
+
+export interface Host {
+  readonly port: number;
+  /** The address to open; carries the key in its fragment, which browsers do not send. */
+  readonly address: string;
+  close(): Promise<void>;
+}
+
+/** Serves the front end and the contract's calls on 127.0.0.1 only. */
+export async function startHost(options: HostOptions): Promise<Host> {
+  let port = 0;
+  const app = buildApp(options, () => port);
+  const server = createAdaptorServer({ fetch: app.fetch }) as Server;
+  server.requestTimeout = SLOWEST_REQUEST_MS;
+  server.headersTimeout = SLOWEST_REQUEST_MS;
+  server.on('upgrade', (_request, socket) => socket.destroy());
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(options.port ?? 0, '127.0.0.1', resolve);
+  });
+  port = (server.address() as AddressInfo).port;
+  return {
+    port,
+    address: `http://127.0.0.1:${port}/#key=${options.key}`,
+    close: () =>
+      new Promise((resolve, reject) => {
+        server.close((error) => (error === undefined ? resolve() : reject(error)));
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function buildApp(options: HostOptions, port: () => number): Hono {
+  const assets = listAssets(options.rendererFolder);
+  const app = new Hono();
+  app.use(async (context, next) => {
+    if (!sameHost(context.req.raw.headers, port()))
+      context.res = new Response(null, { status: 403 });
+    else await next();
+    for (const [name, value] of Object.entries(STRICT_HEADERS))
+      context.res.headers.set(name, value);
+  });
+  app.post(
+    '/call/:domain/:action',
+    async (context, next) => {
+      const { headers } = context.req.raw;
+      if (!carriesKey(headers, options.key)) return context.body(null, 401);
+      const type = headers.get('content-type') ?? '';
+      if (!/^application\/json\s*(;|$)/i.test(type)) return context.body(null, 415);
+      await next();
+    },
+    bodyLimit({ maxSize: MOST_BYTES, onError: (context) => context.body(null, 413) }),
+    async (context) => {
+      const name = `${context.req.param('domain')}/${context.req.param('action')}` as CallName;
+      return context.json(await answer(options.service, name, await context.req.text()));
+    },
+  );
+  app.get('*', async (context) => {
+    const asset = assets.get(context.req.path);
+    if (asset === undefined) return context.body(null, 404);
+    return context.body(await readFile(asset.file), 200, { 'content-type': asset.mediaType });
+  });
+  app.notFound((context) => context.body(null, 404));
+  app.onError((_error, context) => context.body(null, 500));
+  return app;
+}
+
+async function answer(service: Service, name: CallName, body: string): Promise<Answer<unknown>> {
+  let input: unknown;
+  try {
+    input = JSON.parse(body);
+  } catch {
+    return { ok: false, error: { kind: 'input', message: 'The request is not JSON.' } };
+  }
+  return service.call(name, input as never);
+}

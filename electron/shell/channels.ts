@@ -1,0 +1,10 @@
+import type { CallName } from '../contract/contract.ts';
+
+/** The front end's address inside the window. */
+export const APP_SCHEME = 'trotwell';
+export const APP_ORIGIN = `${APP_SCHEME}://app`;
+
+/** The IPC channel of one contract call; there is no channel that takes a call's name. */
+export const callChannel = (name: CallName): string => `call:${name}`;
+
+export const SAVE_FILE_CHANNEL = 'shell:save-file';

@@ -1,0 +1,57 @@
+import { utilityProcess } from 'electron';
+import type { CallName } from '../contract/contract.ts';
+import type { Answer } from '../contract/errors.ts';
+import type { FromService, ServiceSettings, ToService } from './messages.ts';
+
+export interface ServiceLink {
+  call(name: CallName, input: unknown): Promise<Answer<unknown>>;
+  /** Has the service close its database, and waits for it to end. */
+  close(): Promise<void>;
+}
+
+const GONE: Answer<never> = {
+  ok: false,
+  error: {
+    kind: 'unreachable',
+    message:
+      'The part of Trotwell that keeps the records has ended. Close the window and start again.',
+  },
+};
+
+/** Starts the service in a process of its own; a fault there does not take the window along. */
+export function startService(entry: string, settings: ServiceSettings): ServiceLink {
+  const child = utilityProcess.fork(entry, [JSON.stringify(settings)], {
+    serviceName: 'Trotwell records',
+  });
+  const waiting = new Map<number, (answer: Answer<unknown>) => void>();
+  let lastId = 0;
+  let running = true;
+  const ended = new Promise<void>((resolve) => {
+    child.once('exit', () => {
+      running = false;
+      for (const settle of waiting.values()) settle(GONE);
+      waiting.clear();
+      resolve();
+    });
+  });
+  child.on('message', ({ id, answer }: FromService) => {
+    waiting.get(id)?.(answer);
+    waiting.delete(id);
+  });
+  const send = (message: ToService): void => child.postMessage(message);
+  return {
+    call(name, input) {
+      if (!running) return Promise.resolve(GONE);
+      lastId += 1;
+      const id = lastId;
+      return new Promise((resolve) => {
+        waiting.set(id, resolve);
+        send({ kind: 'call', id, name, input });
+      });
+    },
+    close() {
+      if (running) send({ kind: 'close' });
+      return ended;
+    },
+  };
+}

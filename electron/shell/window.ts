@@ -1,0 +1,59 @@
+import { BrowserWindow, session, shell, type WebContents } from 'electron';
+import { APP_ORIGIN } from './channels.ts';
+
+/** Opens the one window: sandboxed, isolated, without Node, and bound to our own page. */
+export function openWindow(preload: string): BrowserWindow {
+  const window = new BrowserWindow({
+    width: 1280,
+    height: 800,
+    minWidth: 1024,
+    minHeight: 640,
+    show: false,
+    title: 'Trotwell',
+    webPreferences: {
+      preload,
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      webviewTag: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
+    },
+  });
+  window.once('ready-to-show', () => window.show());
+  void window.loadURL(`${APP_ORIGIN}/index.html`);
+  return window;
+}
+
+/** Nothing a page does may lead it elsewhere; a web link opens in the system's browser instead. */
+export function confine(contents: WebContents): void {
+  contents.on('will-navigate', (event) => event.preventDefault());
+  contents.on('will-frame-navigate', (event) => event.preventDefault());
+  contents.on('will-redirect', (event) => event.preventDefault());
+  contents.on('will-attach-webview', (event) => event.preventDefault());
+  contents.setWindowOpenHandler(({ url }) => {
+    if (isHttps(url)) void shell.openExternal(url);
+    return { action: 'deny' };
+  });
+}
+
+/** Denies every permission: the program needs no camera, place, notification or device. */
+export function denyPermissions(): void {
+  const { defaultSession } = session;
+  defaultSession.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
+  defaultSession.setPermissionCheckHandler(() => false);
+  defaultSession.setDevicePermissionHandler(() => false);
+}
+
+function isHttps(url: string): boolean {
+  try {
+    return new URL(url).protocol === 'https:';
+  } catch {
+    return false;
+  }
+}

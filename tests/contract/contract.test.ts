@@ -1,0 +1,35 @@
+import { describe, expect, expectTypeOf, test } from 'vitest';
+import { CALL_NAMES, type EveryCallIsNamed } from '../../electron/contract/callNames.ts';
+import { contract } from '../../electron/contract/contract.ts';
+import { LIMITS, limitSentence } from '../../electron/contract/limits.ts';
+import { quantity } from '../../electron/contract/fields.ts';
+
+describe('the contract', () => {
+  test('names every call once', () => {
+    expectTypeOf<EveryCallIsNamed>().toEqualTypeOf<true>();
+    expect([...CALL_NAMES].sort()).toEqual(Object.keys(contract).sort());
+  });
+
+  test.each(Object.keys(LIMITS) as (keyof typeof LIMITS)[])(
+    '%s refuses with its sentence',
+    (name) => {
+      const limit = LIMITS[name];
+      const schema = quantity(name);
+      expect(schema.safeParse(limit.min).success).toBe(true);
+      expect(schema.safeParse(limit.max).success).toBe(true);
+      for (const bad of [
+        limit.max + 1,
+        limit.min - 1,
+        Number.NaN,
+        Infinity,
+        '3',
+        null,
+        undefined,
+      ]) {
+        const parsed = schema.safeParse(bad);
+        expect(parsed.success).toBe(false);
+        expect(parsed.error?.issues[0]?.message).toBe(limitSentence(limit));
+      }
+    },
+  );
+});

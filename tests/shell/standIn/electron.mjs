@@ -1,0 +1,101 @@
+// Stands in for the 'electron' module, whose runtime a test machine may not have: records what the
+// shell asks for, and lets the test play the page. The service process it forks is a real one.
+import { fork } from 'node:child_process';
+import { EventEmitter } from 'node:events';
+import { fileURLToPath } from 'node:url';
+
+const seen = { handlers: new Map(), windows: [], paths: {}, opened: [], scheme: null, session: {} };
+globalThis.standIn = seen;
+
+class Contents extends EventEmitter {
+  setWindowOpenHandler(handler) {
+    this.openHandler = handler;
+  }
+}
+
+export class BrowserWindow extends EventEmitter {
+  constructor(options) {
+    super();
+    this.options = options;
+    this.webContents = new Contents();
+    seen.windows.push(this);
+    app.emit('web-contents-created', {}, this.webContents);
+  }
+  loadURL(url) {
+    this.url = url;
+    return Promise.resolve();
+  }
+  show() {}
+  focus() {}
+  isMinimized() {
+    return false;
+  }
+}
+
+class App extends EventEmitter {
+  isPackaged = false;
+  getAppPath() {
+    return fileURLToPath(new URL('../../..', import.meta.url));
+  }
+  getVersion() {
+    return '0.0.0-stand-in';
+  }
+  setPath(name, path) {
+    seen.paths[name] = path;
+  }
+  enableSandbox() {
+    seen.sandboxed = true;
+  }
+  requestSingleInstanceLock() {
+    seen.lockAsked = true;
+    return process.env.STAND_IN_SECOND !== '1';
+  }
+  whenReady() {
+    return Promise.resolve();
+  }
+  quit() {
+    let prevented = false;
+    this.emit('before-quit', { preventDefault: () => (prevented = true) });
+    if (!prevented) {
+      seen.quit = true;
+      this.emit('stand-in-quit');
+    }
+  }
+}
+
+export const app = new App();
+export const Menu = { setApplicationMenu() {}, buildFromTemplate: (template) => template };
+export const shell = { openExternal: async (url) => void seen.opened.push(url) };
+export const dialog = {
+  showSaveDialog: async (_window, options) => {
+    seen.saveDialog = options;
+    return {
+      canceled: process.env.STAND_IN_SAVE === undefined,
+      filePath: process.env.STAND_IN_SAVE ?? '',
+    };
+  },
+};
+export const ipcMain = {
+  handle: (channel, handler) => void seen.handlers.set(channel, handler),
+};
+export const protocol = {
+  registerSchemesAsPrivileged: (schemes) => void (seen.schemes = schemes),
+  handle: (scheme, handler) => void (seen.scheme = { name: scheme, handler }),
+};
+export const session = {
+  defaultSession: {
+    setPermissionRequestHandler: (handler) => void (seen.session.request = handler),
+    setPermissionCheckHandler: (handler) => void (seen.session.check = handler),
+    setDevicePermissionHandler: (handler) => void (seen.session.device = handler),
+  },
+};
+export const utilityProcess = {
+  fork(entry, args, options) {
+    seen.fork = { entry, args, options };
+    const preload = new URL('./parentPort.mjs', import.meta.url).href;
+    const child = fork(entry, args, { execArgv: ['--import', preload] });
+    child.postMessage = (message) => child.send(message);
+    seen.serviceProcess = child;
+    return child;
+  },
+};
