@@ -12,12 +12,8 @@ import { adjustFood } from './weight/adjustFood.ts';
 import { lossCorridor, type CorridorPoint } from './weight/corridor.ts';
 import type { FoodGoal, FoodProposal } from './weight/foodTypes.ts';
 import { estimateMaintenance, type Intake, type OwnEnergy } from './weight/ownEnergy.ts';
-import {
-  projectTarget,
-  weightTrend,
-  type TargetProjection,
-  type WeightTrend,
-} from './weight/trend.ts';
+import { projectTarget, type TargetProjection } from './weight/projection.ts';
+import { weightTrend, type WeightTrend } from './weight/trend.ts';
 import type { Weighing, WeighingMethod } from './weight/weighing.ts';
 
 /** What the record says of the dog itself. */

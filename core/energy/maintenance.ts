@@ -31,6 +31,9 @@ const AFTER_LOSS = { kcal: 68.1, logSd: 13.1 / 68.1 } as const;
 export interface EnergyReference {
   readonly label: string;
   readonly kcalPerDay: number;
+  /** The published range, where there is one. */
+  readonly low?: number;
+  readonly high?: number;
   readonly source: SourceId;
 }
 

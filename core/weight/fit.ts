@@ -1,66 +1,97 @@
-import type { MeasuredWeight } from './weighing.ts';
+/** One observation on a line, with the standard deviation of its own error. */
+export interface Observation {
+  readonly x: number;
+  readonly y: number;
+  readonly sd: number;
+  /** Observations of the same group share one unknown offset (a second scale, a harness). */
+  readonly group?: string | null;
+  /** Standard deviation of that offset. */
+  readonly groupSd?: number;
+}
 
-/** A straight line through weighings, each weighted by its own error. */
+/** A straight line through observations, each weighted by its own error. */
 export interface LineFit {
-  /** kg per day. */
   readonly slope: number;
   readonly slopeSd: number;
-  /** Weighted mean day and weight, the line's pivot. */
-  readonly meanDay: number;
-  readonly meanKg: number;
+  /** The line's pivot, where height and slope are independent of one another. */
+  readonly meanX: number;
+  readonly meanY: number;
   readonly meanSd: number;
-  /** Residual of each weighing in units of its own standard deviation. */
-  readonly scaledResiduals: readonly number[];
+  /** Factor by which the errors were widened because the points scatter more than they explain. */
+  readonly widened: number;
 }
 
 /**
- * Weighted least squares with known errors. Where the points scatter more than their errors
- * explain, the errors are widened by the square root of the reduced chi-square (the usual
- * treatment of inconsistent measurements); they are never narrowed.
- * Null when fewer than two different days are given.
+ * Generalised least squares with known errors: independent errors, plus one shared offset for each
+ * group. Where the points scatter more than their errors explain, the errors are widened by the
+ * square root of the reduced chi-square (the usual treatment of inconsistent measurements); they
+ * are never narrowed. Null when fewer than two different x are given.
  */
-export function fitLine(points: readonly MeasuredWeight[]): LineFit | null {
-  let weightSum = 0;
-  let daySum = 0;
-  let kgSum = 0;
-  for (const { dayNumber, weightKg, sdKg } of points) {
-    const weight = 1 / (sdKg * sdKg);
-    weightSum += weight;
-    daySum += weight * dayNumber;
-    kgSum += weight * weightKg;
-  }
-  const meanDay = daySum / weightSum;
-  const meanKg = kgSum / weightSum;
-  let squares = 0;
-  let products = 0;
-  for (const { dayNumber, weightKg, sdKg } of points) {
-    const weight = 1 / (sdKg * sdKg);
-    squares += weight * (dayNumber - meanDay) ** 2;
-    products += weight * (dayNumber - meanDay) * (weightKg - meanKg);
-  }
-  if (!(squares > 1e-12)) return null;
-  const slope = products / squares;
-  const scaledResiduals = points.map(
-    ({ dayNumber, weightKg, sdKg }) => (weightKg - meanKg - slope * (dayNumber - meanDay)) / sdKg,
-  );
-  const chiSquare = scaledResiduals.reduce((sum, residual) => sum + residual * residual, 0);
-  const freedom = points.length - 2;
-  const widen = freedom > 0 ? Math.max(1, Math.sqrt(chiSquare / freedom)) : 1;
+export function fitLine(observations: readonly Observation[]): LineFit | null {
+  const origin = observations[0]?.x ?? 0;
+  const x = observations.map((point) => point.x - origin);
+  const y = observations.map((point) => point.y);
+  const one = observations.map(() => 1);
+  const inner = innerProduct(observations);
+  const weight = inner(one, one);
+  const meanX = inner(one, x) / weight;
+  const meanY = inner(one, y) / weight;
+  const dx = x.map((value) => value - meanX);
+  const spread = inner(dx, dx);
+  if (!(spread > 1e-9)) return null;
+  const slope = inner(dx, y) / spread;
+  const residuals = y.map((value, index) => value - meanY - slope * dx[index]!);
+  const freedom = observations.length - 2;
+  const reduced = freedom > 0 ? inner(residuals, residuals) / freedom : 1;
+  const widened = Math.max(1, Math.sqrt(Math.max(0, reduced)));
   return {
     slope,
-    slopeSd: widen / Math.sqrt(squares),
-    meanDay,
-    meanKg,
-    meanSd: widen / Math.sqrt(weightSum),
-    scaledResiduals,
+    slopeSd: widened / Math.sqrt(spread),
+    meanX: meanX + origin,
+    meanY,
+    meanSd: widened / Math.sqrt(weight),
+    widened,
   };
 }
 
-/** The line's weight on a day, kg, and the standard deviation of that value. */
-export function lineAt(fit: LineFit, dayNumber: number): { kg: number; sd: number } {
-  const distance = dayNumber - fit.meanDay;
+/** The line's height at `x` and the standard deviation of that height. */
+export function lineAt(fit: LineFit, x: number): { readonly y: number; readonly sd: number } {
+  const distance = x - fit.meanX;
   return {
-    kg: fit.meanKg + fit.slope * distance,
+    y: fit.meanY + fit.slope * distance,
     sd: Math.hypot(fit.meanSd, fit.slopeSd * distance),
+  };
+}
+
+type InnerProduct = (u: readonly number[], v: readonly number[]) => number;
+
+/**
+ * `uᵀ V⁻¹ v` for the covariance V of the errors. V is a block for each group, a diagonal plus a
+ * constant, so that its inverse is known in closed form (Sherman–Morrison).
+ */
+function innerProduct(observations: readonly Observation[]): InnerProduct {
+  const blocks = new Map<string, { readonly offset: number; readonly members: number[] }>();
+  observations.forEach(({ group, groupSd }, index) => {
+    const key = group ?? '';
+    const offset = group === undefined || group === null ? 0 : (groupSd ?? 0) ** 2;
+    const block = blocks.get(key) ?? { offset, members: [] };
+    block.members.push(index);
+    blocks.set(key, block);
+  });
+  const precision = observations.map(({ sd }) => 1 / (sd * sd));
+  return (u, v) => {
+    let total = 0;
+    for (const { offset, members } of blocks.values()) {
+      let [both, left, right, all] = [0, 0, 0, 0];
+      for (const index of members) {
+        const weight = precision[index]!;
+        both += weight * u[index]! * v[index]!;
+        left += weight * u[index]!;
+        right += weight * v[index]!;
+        all += weight;
+      }
+      total += both - (offset * left * right) / (1 + offset * all);
+    }
+    return total;
   };
 }

@@ -1,4 +1,6 @@
+import type { MuscleCondition } from '../condition/bodyCondition.ts';
 import type { IsoDay } from '../day.ts';
+import type { EnergyReference } from '../energy/maintenance.ts';
 import type { Estimate, Figure, Reason } from '../figure.ts';
 import type { FedFood, Ration } from '../food/ration.ts';
 import type { OwnEnergy } from './ownEnergy.ts';
@@ -13,6 +15,8 @@ export interface AdjustFoodInput {
   readonly targetWeightKg: number;
   /** Body condition 1–9, where scored. */
   readonly bcs?: number;
+  /** Muscle condition, where scored. */
+  readonly muscle?: MuscleCondition;
   /** Weight at the start of the present feeding plan; `weightKg` if absent. */
   readonly initialWeightKg?: number;
   /** True once a food decision stands and the record since then can speak. */
@@ -26,12 +30,17 @@ export interface AdjustFoodInput {
   /** The dog's own estimate, where the record gives one. */
   readonly own?: OwnEnergy;
   readonly growing?: boolean;
+  readonly pregnantOrNursing?: boolean;
+  /** Ill, or eating or drinking unlike itself: no ration without the vet. */
+  readonly unwell?: boolean;
   /** The food is a complete diet made for weight loss. */
   readonly weightLossDiet?: boolean;
   readonly foods?: readonly FedFood[];
   readonly mealsPerDay?: number;
   /** Energy of the planned running beyond the counted activity, kcal/day on average. */
   readonly runningKcalPerDay?: number;
+  /** The part of it the present ration already holds; all of it if absent. */
+  readonly runningInRationKcalPerDay?: number;
 }
 
 export type FoodVerdict =
@@ -60,6 +69,15 @@ export interface FoodProposal {
   /** What the program waits for, in a sentence; null otherwise. */
   readonly waitingFor: string | null;
   readonly nextWeighInDay: IsoDay;
+  /** Published values to set beside the proposal, e.g. what dogs on a loss plan needed in fact. */
+  readonly references: readonly EnergyReference[];
   /** The proposed energy as a figure; null with `refer`. */
   readonly figure: Figure | null;
+}
+
+/** A corridor of rates, % of the initial weight per week, negative when losing. */
+export interface RateCorridor {
+  readonly min: number;
+  readonly aim: number;
+  readonly max: number;
 }

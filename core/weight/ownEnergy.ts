@@ -1,118 +1,209 @@
 import { inRange } from '../check.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
-import { METABOLIC_EXPONENT } from '../energy/resting.ts';
 import { Z90 } from '../energy/maintenance.ts';
+import { METABOLIC_EXPONENT } from '../energy/resting.ts';
 import { estimate, type Estimate } from '../figure.ts';
-import { measured, type MeasuredWeight, type Weighing } from './weighing.ts';
+import { KCAL_PER_KG_CHANGE } from './balance.ts';
+import { fitLine, lineAt, type LineFit, type Observation } from './fit.ts';
+import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
+import { posteriorOf } from './posterior.ts';
+import { STABLE_DAYS } from './trend.ts';
+import { measured, toObservation, type MeasuredWeight, type Weighing } from './weighing.ts';
 
-/** Energy in adipose change, kcal/kg (Hand Table 27-15, S). */
-export const KCAL_PER_KG_CHANGE = 7920;
+/** What the dog ate from a day on, treats included, until the next entry. */
+export type Intake = { readonly kcalPerDay: number } & (
+  { readonly fromDay: IsoDay } | { readonly day: IsoDay }
+);
 
-/** What the dog ate from a day on, until the next entry. */
-export interface Intake {
-  readonly fromDay: IsoDay;
-  readonly kcalPerDay: number;
+/** A run that was done, kcal above rest (see `runningCost`). */
+export interface DoneRun {
+  readonly day: IsoDay;
+  readonly kcal: number;
 }
 
-/** A 90 % range around a median, taken as log-normal. */
+/** A 90 % range around a median, taken as log-normal; an `Estimate` fits as it is. */
 export interface EnergyPrior {
   readonly mid: number;
   readonly low: number;
   readonly high: number;
 }
 
+export interface OwnEnergyInput {
+  readonly prior: EnergyPrior;
+  readonly weighings: readonly Weighing[];
+  readonly intakes: readonly Intake[];
+  /** Runs done beyond the counted activity: the estimate is then without them. */
+  readonly runs?: readonly DoneRun[];
+}
+
 export interface OwnEnergy extends Estimate {
-  /** True once the record narrows the range by a fifth or more against the formula. */
+  /** True once the record tells more than the formula: see `estimateMaintenance`. */
   readonly informative: boolean;
   readonly sentence: string;
   /** Days between first and last weighing that count. */
   readonly spanDays: number;
+  /** Weighings that count, from the first logged intake on. */
+  readonly weighings: number;
+  /** The record alone, without the formula, with its 90 % interval; null before it says anything. */
+  readonly recordAlone: EnergyPrior | null;
+  /** Share of the formula's doubt that is left, 1 = all of it (ratio of the intervals' widths). */
+  readonly doubtLeft: number;
+  readonly flagged: readonly FlaggedWeighing[];
 }
 
-/** Width of the posterior against the prior above which the record counts as silent (D). */
-const SILENT_ABOVE = 0.8;
-const GRID_POINTS = 401;
-/** Standard deviations of the prior the grid spans to either side. */
-const GRID_REACH = 5;
+/** The record tells more than the formula once it leaves at most this share of its doubt (D). */
+export const TELLING_DOUBT = 0.5;
 
-const INPUT_RANGE = { min: 1, max: 20000 };
+const INTAKE_RANGE = { min: 0, max: 20000 };
 
 /**
- * The dog's own maintenance energy, kcal/day, from what it ate and what it weighed: posterior median
- * with a 90 % interval, at the latest weight.
+ * The dog's own maintenance energy, kcal/day at its latest weight, from what it ate and what it
+ * weighed: posterior median with a 90 % interval.
  *
- * Model: `weight(t) = w0 + (eaten(t) − M × τ(t)) / 7920`, τ counting days by (kg / latest kg)^0.75,
- * so that a lighter dog is expected to need less; weighings carry their own normal errors; w0 is
- * unknown with a flat prior; M has the formula's log-normal prior. For a given M the model is
- * linear with one free constant, so w0 integrates out exactly, and what is left is one dimension: a
- * grid over log M. A grid was chosen over a linear-Gaussian filter because the prior is log-normal
- * and skewed and the grid is exact for it; no quantity is tuned.
+ * Model: `weight(t) = w0 + (eaten(t) − runs(t) − M τ(t)) / 7920`, where τ counts days by
+ * (kg / latest kg)^0.75, so that a lighter dog needs less. Weighings carry the errors of
+ * `weightTrend`, w0 is unknown with a flat prior, M has the formula's log-normal prior.
  *
- * Without two weighings on different days or a logged intake it returns the prior.
+ * Method: for a given record the weights are linear in w0 and M, so generalised least squares of
+ * `weight − (eaten − runs) / 7920` on τ gives the likelihood of M exactly, as a normal; its product
+ * with the log-normal prior is one-dimensional and skewed, so it is put on a grid. A state-space
+ * filter would need a random walk of M whose size nobody has measured; this needs no such number,
+ * and nothing in it is tuned. τ needs the weights themselves, so it is found by repetition.
  *
- * @throws RangeError for energies outside 1–20000 kcal/day, a prior that is not low < mid < high,
+ * `informative` needs more than 14 days (German 2011, S) and an interval at most half as wide as the
+ * formula's (D). What it learns is the need in the owner's own measure: a log that is 10 % short
+ * makes it 10 % low, and feeding by the same log is right again. It cannot know that early loss
+ * carries water. `npm run calibration` prints how far both lead it astray.
+ *
+ * Without two weighings on different days since the first logged intake it returns the prior.
+ *
+ * @throws RangeError for energies outside 0–20000 kcal/day, a prior that is not low < mid < high,
  *   weights or days out of range
+ * @example estimateMaintenance({
+ *   prior: maintenanceEnergy({ weightKg: 25 }),
+ *   weighings: [{ day: '2026-03-01', weightKg: 25 }, { day: '2026-04-26', weightKg: 24.2 }],
+ *   intakes: [{ fromDay: '2026-03-01', kcalPerDay: 900 }],
+ * }) // 1,000 (921 to 1,080)
  * Sources: adipose energy Hand et al. 2010 (S); prior by its own sources; scale error ours (D).
  */
-export function estimateMaintenance(input: {
-  readonly prior: EnergyPrior;
-  readonly weighings: readonly Weighing[];
-  readonly intakes: readonly Intake[];
-}): OwnEnergy {
+export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
   const { prior } = input;
   checkPrior(prior);
-  const logSd = Math.log(prior.high / prior.low) / (2 * Z90);
   const intakes = orderedIntakes(input.intakes);
-  const first = intakes[0];
+  const runs = checkedRuns(input.runs ?? []);
   const all = measured(input.weighings);
-  const points = first === undefined ? [] : all.filter((point) => point.dayNumber >= first.day);
-  const spanDays = points.length < 2 ? 0 : points.at(-1)!.dayNumber - points[0]!.dayNumber;
-  if (spanDays === 0) return result(prior.mid, prior.low, prior.high, prior, 0, points.length);
-  const logMid = Math.log(prior.mid);
-  const posterior = gridPosterior(points, intakes, logMid, logSd);
-  const at = (share: number): number => Math.exp(quantile(posterior, share));
-  return result(at(0.5), at(0.05), at(0.95), prior, spanDays, points.length);
-}
-
-interface DatedIntake {
-  readonly day: number;
-  readonly kcalPerDay: number;
+  const start = intakes[0]?.day ?? Number.POSITIVE_INFINITY;
+  const points = all.filter((point) => point.dayNumber >= start);
+  const record = fitRecord(points, intakes, runs);
+  if (record === null) return build({ ...prior }, prior, points, null, []);
+  const posterior = posteriorOf({
+    logMid: Math.log(prior.mid),
+    logSd: Math.log(prior.high / prior.low) / (2 * Z90),
+    mean: record.kcalPerDay,
+    sd: record.sd,
+  });
+  const own = { mid: posterior(0.5), low: posterior(0.05), high: posterior(0.95) };
+  return build(own, prior, points, record, flagWeighings(points, record.observations));
 }
 
 function checkPrior(prior: EnergyPrior): void {
-  for (const name of ['mid', 'low', 'high'] as const) {
-    inRange(`prior.${name}`, prior[name], 'kcal/day', { min: 0.1, max: 50000 });
-  }
-  inRange('prior.low', prior.low, 'kcal/day', { min: 0.1, max: prior.mid });
+  inRange('prior.mid', prior.mid, 'kcal/day', { min: 1, max: 20000 });
+  inRange('prior.low', prior.low, 'kcal/day', { min: 0.1, max: prior.mid * 0.9999 });
   inRange('prior.high', prior.high, 'kcal/day', { min: prior.mid * 1.0001, max: 50000 });
 }
 
-function orderedIntakes(intakes: readonly Intake[]): DatedIntake[] {
+interface DatedKcal {
+  readonly day: number;
+  readonly kcal: number;
+}
+
+function orderedIntakes(intakes: readonly Intake[]): DatedKcal[] {
   return intakes
-    .map((intake, index) => ({
-      day: dayNumber(intake.fromDay, `intakes[${index}].fromDay`),
-      kcalPerDay: inRange(
-        `intakes[${index}].kcalPerDay`,
-        intake.kcalPerDay,
-        'kcal/day',
-        INPUT_RANGE,
-      ),
-    }))
+    .map((intake, index) => {
+      const from = 'fromDay' in intake ? intake.fromDay : intake.day;
+      const name = `intakes[${index}].kcalPerDay`;
+      return {
+        day: dayNumber(from, `intakes[${index}].fromDay`),
+        kcal: inRange(name, intake.kcalPerDay, 'kcal/day', INTAKE_RANGE),
+      };
+    })
     .sort((a, b) => a.day - b.day);
 }
 
-/** Energy eaten from the first intake up to `day`, kcal. */
-function eatenUpTo(intakes: readonly DatedIntake[], day: number): number {
-  return intakes.reduce((sum, intake, index) => {
+function checkedRuns(runs: readonly DoneRun[]): DatedKcal[] {
+  return runs.map(({ day, kcal }, index) => ({
+    day: dayNumber(day, `runs[${index}].day`),
+    kcal: inRange(`runs[${index}].kcal`, kcal, 'kcal', INTAKE_RANGE),
+  }));
+}
+
+/** Energy eaten from the first intake up to `day`, less the runs done since, kcal. */
+function surplusUpTo(
+  day: number,
+  intakes: readonly DatedKcal[],
+  runs: readonly DatedKcal[],
+): number {
+  const start = intakes[0]!.day;
+  const eaten = intakes.reduce((sum, intake, index) => {
     const end = Math.min(day, intakes[index + 1]?.day ?? day);
-    return sum + Math.max(0, end - intake.day) * intake.kcalPerDay;
+    return sum + Math.max(0, end - intake.day) * intake.kcal;
   }, 0);
+  const spent = runs.filter((run) => run.day >= start && run.day < day);
+  return eaten - spent.reduce((sum, run) => sum + run.kcal, 0);
+}
+
+interface RecordFit {
+  readonly kcalPerDay: number;
+  readonly sd: number;
+  readonly observations: readonly Observation[];
+}
+
+/** Repetitions until τ and the weights agree: each shrinks what is left by more than ten times. */
+const REPETITIONS = 6;
+
+/** What the record alone says of M; null without two weighings on different days. */
+function fitRecord(
+  points: readonly MeasuredWeight[],
+  intakes: readonly DatedKcal[],
+  runs: readonly DatedKcal[],
+): RecordFit | null {
+  if (points.length < 2 || intakes.length === 0) return null;
+  const gained = points.map(
+    (point) => surplusUpTo(point.dayNumber, intakes, runs) / KCAL_PER_KG_CHANGE,
+  );
+  let kg = points.map(({ typicalKg }) => typicalKg);
+  let observations: Observation[] = [];
+  let fit: LineFit | null = null;
+  for (let repetition = 0; repetition < REPETITIONS; repetition += 1) {
+    const tau = metabolicDays(points, kg);
+    observations = points.map((point, index) => ({
+      ...toObservation(point),
+      x: tau[index]!,
+      y: point.weightKg - gained[index]!,
+    }));
+    fit = fitLine(observations);
+    if (fit === null) return null;
+    const line = fit;
+    kg = points.map(({ typicalKg }, index) =>
+      plausible(lineAt(line, tau[index]!).y + gained[index]!, typicalKg),
+    );
+  }
+  return {
+    kcalPerDay: -KCAL_PER_KG_CHANGE * fit!.slope,
+    sd: KCAL_PER_KG_CHANGE * fit!.slopeSd,
+    observations,
+  };
+}
+
+/** Keeps a line drawn astray by a slip from giving a weight that no dog near `typicalKg` has. */
+function plausible(kg: number, typicalKg: number): number {
+  return Math.min(1.5 * typicalKg, Math.max(typicalKg / 1.5, kg));
 }
 
 /** Days counted by metabolic size relative to the latest weight, by trapezoids between weighings. */
-function metabolicDays(points: readonly MeasuredWeight[]): number[] {
-  const latest = points.at(-1)!.weightKg;
-  const share = points.map(({ weightKg }) => (weightKg / latest) ** METABOLIC_EXPONENT);
+function metabolicDays(points: readonly MeasuredWeight[], kg: readonly number[]): number[] {
+  const latest = kg.at(-1)!;
+  const share = kg.map((weight) => (weight / latest) ** METABOLIC_EXPONENT);
   let total = 0;
   return points.map((point, index) => {
     if (index > 0) {
@@ -123,91 +214,61 @@ function metabolicDays(points: readonly MeasuredWeight[]): number[] {
   });
 }
 
-interface Grid {
-  readonly logs: readonly number[];
-  readonly weights: readonly number[];
-}
-
-function gridPosterior(
-  points: readonly MeasuredWeight[],
-  intakes: readonly DatedIntake[],
-  logMid: number,
-  logSd: number,
-): Grid {
-  const tau = metabolicDays(points);
-  const eaten = points.map(({ dayNumber: day }) => eatenUpTo(intakes, day));
-  const logs = Array.from(
-    { length: GRID_POINTS },
-    (_, index) => logMid + logSd * GRID_REACH * ((2 * index) / (GRID_POINTS - 1) - 1),
-  );
-  const logDensity = logs.map((log) => {
-    const kcal = Math.exp(log);
-    const start = points.map(
-      (point, index) => point.weightKg - (eaten[index]! - kcal * tau[index]!) / KCAL_PER_KG_CHANGE,
-    );
-    return -0.5 * ((log - logMid) / logSd) ** 2 - 0.5 * spreadOfStart(start, points);
-  });
-  const top = Math.max(...logDensity);
-  return { logs, weights: logDensity.map((value) => Math.exp(value - top)) };
-}
-
-/** Chi-square left when the unknown starting weight takes its best value (its integral). */
-function spreadOfStart(start: readonly number[], points: readonly MeasuredWeight[]): number {
-  let weightSum = 0;
-  let mean = 0;
-  points.forEach(({ sdKg }, index) => {
-    weightSum += 1 / sdKg ** 2;
-    mean += start[index]! / sdKg ** 2;
-  });
-  mean /= weightSum;
-  return points.reduce((sum, { sdKg }, index) => sum + ((start[index]! - mean) / sdKg) ** 2, 0);
-}
-
-/** Quantile of a density on an even grid, linear between the grid's points. */
-function quantile({ logs, weights }: Grid, share: number): number {
-  const steps = weights.map((weight, index) =>
-    index === 0 ? 0 : (weight + weights[index - 1]!) / 2,
-  );
-  const wanted = share * steps.reduce((a, b) => a + b, 0);
-  let total = 0;
-  for (let index = 1; index < logs.length; index += 1) {
-    const step = steps[index]!;
-    if (total + step >= wanted && step > 0) {
-      return logs[index - 1]! + ((wanted - total) / step) * (logs[index]! - logs[index - 1]!);
-    }
-    total += step;
-  }
-  return logs.at(-1)!;
-}
-
 const SILENT = 'The record does not yet tell more than the formula.';
-const TELLING = 'The record of this dog narrows the formula down.';
 
-function result(
-  mid: number,
-  low: number,
-  high: number,
+function build(
+  own: EnergyPrior,
   prior: EnergyPrior,
-  spanDays: number,
-  weighings: number,
+  points: readonly MeasuredWeight[],
+  record: RecordFit | null,
+  flagged: readonly FlaggedWeighing[],
 ): OwnEnergy {
-  const informative = Math.log(high / low) < SILENT_ABOVE * Math.log(prior.high / prior.low);
-  const sentence = informative ? TELLING : SILENT;
-  const built = estimate(mid, low, high, {
-    id: 'ownEnergy',
-    label: "This dog's own maintenance energy",
-    unit: 'kcal/day',
-    rangeMeaning: '90 % interval',
-    formula: 'eaten − 7920 kcal per kg of weight change, weighed against the formula',
-    inputs: [
-      { label: 'Formula', value: Math.round(prior.mid), unit: 'kcal/day' },
-      { label: 'Weighings', value: weighings, unit: '' },
-      { label: 'Time spanned', value: spanDays, unit: 'days' },
-    ],
-    evidence: 'C',
-    mark: 'C',
-    sources: ['hand2010', 'ownDecision'],
-    notes: [sentence, 'Early weight loss carries water and gut fill, so the first weeks flatter.'],
-  });
-  return { ...built, informative, sentence, spanDays };
+  const spanDays = record === null ? 0 : points.at(-1)!.dayNumber - points[0]!.dayNumber;
+  const doubtLeft = Math.log(own.high / own.low) / Math.log(prior.high / prior.low);
+  const informative = spanDays > STABLE_DAYS && doubtLeft <= TELLING_DOUBT;
+  const percent = Math.round(100 * (own.mid / prior.mid - 1));
+  const sentence = informative ? tellingSentence(percent) : SILENT;
+  const half = record === null ? 0 : Z90 * record.sd;
+  return {
+    ...estimate(own.mid, own.low, own.high, {
+      id: 'ownEnergy',
+      label: "This dog's own maintenance energy",
+      unit: 'kcal/day',
+      rangeMeaning: '90 % interval',
+      formula: 'eaten − 7920 kcal per kg of weight change, weighed against the formula',
+      inputs: [
+        { label: 'Formula', value: Math.round(prior.mid), unit: 'kcal/day' },
+        { label: 'Weighings', value: points.length, unit: '' },
+        { label: 'Time spanned', value: spanDays, unit: 'days' },
+      ],
+      evidence: 'C',
+      mark: 'C',
+      sources: ['hand2010', 'ownDecision'],
+      notes: [
+        sentence,
+        'Early weight loss carries water and gut fill, so the first weeks overstate the need.',
+        'It is the need in the measure of the food log: feed by the same log.',
+      ],
+    }),
+    informative,
+    sentence,
+    spanDays,
+    weighings: points.length,
+    recordAlone:
+      record === null
+        ? null
+        : {
+            mid: record.kcalPerDay,
+            low: record.kcalPerDay - half,
+            high: record.kcalPerDay + half,
+          },
+    doubtLeft,
+    flagged,
+  };
+}
+
+function tellingSentence(percent: number): string {
+  if (percent === 0) return 'The record of this dog agrees with the formula.';
+  const side = percent < 0 ? 'less' : 'more';
+  return `The record says this dog needs about ${Math.abs(percent)} % ${side} than the formula.`;
 }

@@ -1,24 +1,17 @@
-import { weightInRange } from '../check.ts';
 import { dayFromNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
 import { fitLine, lineAt, type LineFit } from './fit.ts';
-import { measured, type MeasuredWeight, type Weighing } from './weighing.ts';
+import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
+import { measured, toObservation, type MeasuredWeight, type Weighing } from './weighing.ts';
 
 /** Stable: under this change, %, over more than `STABLE_DAYS` (German 2011, S). */
 export const STABLE_PERCENT = 1;
 export const STABLE_DAYS = 14;
-/** A weighing further than this from the line, in its own standard deviations, is flagged (D). */
-const OUTLIER_SD = 3;
+/** The same as a rate: 1 % in two weeks (C). */
+export const STABLE_PERCENT_PER_WEEK = STABLE_PERCENT / (STABLE_DAYS / 7);
 
 export type TrendStatus = 'losing' | 'gaining' | 'stable' | 'cannot tell yet';
-
-/** A weighing to be looked at; it stays in the fit. */
-export interface FlaggedWeighing {
-  readonly day: IsoDay;
-  readonly weightKg: number;
-  readonly why: string;
-}
 
 /** The trend line on a day with its 90 % band, kg. */
 export interface TrendPoint {
@@ -28,6 +21,16 @@ export interface TrendPoint {
   readonly high: number;
 }
 
+/** A rate of weight change, % per week, with its 90 % interval. */
+export interface TrendRate {
+  readonly percentPerWeek: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The line behind a trend, for projections: weight against day numbers. */
+export type TrendFit = LineFit;
+
 export interface WeightTrend {
   /** % of the weight at the start of the line per week, negative when losing; null before a rate exists. */
   readonly percentPerWeek: number | null;
@@ -35,69 +38,109 @@ export interface WeightTrend {
   readonly low: number | null;
   readonly high: number | null;
   readonly kgPerWeek: number | null;
+  /** Change over the time spanned, % of the weight at its start, with its 90 % interval. */
+  readonly change: { readonly mid: number; readonly low: number; readonly high: number } | null;
   readonly status: TrendStatus;
   readonly sentence: string;
   /** Weighings used, oldest first, with the standard deviation of each, kg. */
   readonly points: readonly MeasuredWeight[];
   readonly spanDays: number;
-  /** First and last day of the line with its band; empty before a rate exists. */
+  /** The line with its band on the day of each weighing; empty before a rate exists. */
   readonly line: readonly TrendPoint[];
   readonly flagged: readonly FlaggedWeighing[];
+  /** The rate as it would be without the outliers, set beside it; null when there are none. */
+  readonly withoutOutliers: TrendRate | null;
+  readonly fit: TrendFit | null;
   readonly figure: Figure | null;
 }
 
 /**
  * Rate of weight change with a 90 % interval, % per week of the weight at the start of the line.
  *
- * A line by weighted least squares with each weighing's own error (1 % of weight, the scale's step,
- * more for another scale, harness or wet coat). Weighings that stand out are flagged and stay in.
- * Fewer than two days give `cannot tell yet`.
+ * A line by generalised least squares with each weighing's own error: 1 % of weight, the scale's
+ * step d / √12, more for a wet coat, and an unknown offset shared by all weighings on another scale
+ * or in the harness. Where the weighings scatter more than that explains, the interval widens; it is
+ * never narrowed. Weighings that stand out are flagged and stay in, with the rate without them
+ * beside. Fewer than two days give `cannot tell yet`.
  *
- * @throws RangeError naming the weighing whose weight or day is out of range
+ * `losing` and `gaining` need the whole interval on one side of nothing; `stable` needs more than
+ * 14 days and the whole interval inside ±0.5 % a week (1 % in two weeks).
+ *
+ * @throws RangeError naming the weighing whose weight, step, method or day is out of range
  * @example weightTrend([{ day: '2026-03-01', weightKg: 40 }, { day: '2026-03-15', weightKg: 39.2 }])
  *   .percentPerWeek // −1.0
  * Sources: rate by the AAHA monitoring page (S), stable by German 2011 (S), scale error ours (D).
  */
 export function weightTrend(weighings: readonly Weighing[]): WeightTrend {
   const points = measured(weighings);
-  const fit = points.length < 2 ? null : fitLine(points);
+  const observations = points.map(toObservation);
+  const fit = fitLine(observations);
   if (fit === null) return withoutRate(points);
-  const firstDay = points[0]!.dayNumber;
-  const lastDay = points.at(-1)!.dayNumber;
-  const startKg = lineAt(fit, firstDay).kg;
-  const perWeek = (kgPerDay: number): number => (100 * 7 * kgPerDay) / startKg;
-  const percentPerWeek = perWeek(fit.slope);
-  const half = perWeek(Z90 * fit.slopeSd);
-  const spanDays = lastDay - firstDay;
-  const status = statusOf(percentPerWeek, half, spanDays);
+  const rate = rateOf(points, fit);
+  const spanDays = points.at(-1)!.dayNumber - points[0]!.dayNumber;
+  const weeks = spanDays / 7;
+  const flagged = flagWeighings(points, observations);
+  const status = statusOf(rate, spanDays);
   return {
-    percentPerWeek,
-    low: percentPerWeek - half,
-    high: percentPerWeek + half,
+    ...rate,
     kgPerWeek: 7 * fit.slope,
+    change: { mid: rate.percentPerWeek * weeks, low: rate.low * weeks, high: rate.high * weeks },
     status,
-    sentence: SENTENCES[status],
+    sentence: sentenceFor(status, rate, spanDays),
     points,
     spanDays,
-    line: [trendPoint(fit, firstDay), trendPoint(fit, lastDay)],
-    flagged: flag(points, fit),
-    figure: trendFigure(percentPerWeek, half, points, spanDays),
+    line: [...new Set(points.map((point) => point.dayNumber))].map((day) => trendPoint(fit, day)),
+    flagged,
+    withoutOutliers: rateWithout(points, flagged),
+    fit,
+    figure: trendFigure(rate, points, spanDays),
   };
 }
 
-const SENTENCES: Readonly<Record<TrendStatus, string>> = {
-  losing: 'The dog is losing weight; the change is larger than the error of the scale.',
-  gaining: 'The dog is gaining weight; the change is larger than the error of the scale.',
-  stable: 'The weight is stable: under 1 % change over more than 14 days.',
-  'cannot tell yet': 'The record cannot tell yet: the change is within the error of the scale.',
+function rateOf(points: readonly MeasuredWeight[], fit: LineFit): TrendRate {
+  // A slip in the record can draw the line below nothing; the rate then leans on the typical weight.
+  const drawn = lineAt(fit, points[0]!.dayNumber).y;
+  const startKg = drawn > 0.5 * points[0]!.typicalKg ? drawn : points[0]!.typicalKg;
+  const percentPerWeek = (100 * 7 * fit.slope) / startKg;
+  const half = (100 * 7 * Z90 * fit.slopeSd) / startKg;
+  return { percentPerWeek, low: percentPerWeek - half, high: percentPerWeek + half };
+}
+
+function rateWithout(
+  points: readonly MeasuredWeight[],
+  flagged: readonly FlaggedWeighing[],
+): TrendRate | null {
+  const out = flagged.filter(({ outlier }) => outlier);
+  if (out.length === 0) return null;
+  const kept = points.filter(
+    (point) => !out.some(({ day, weightKg }) => day === point.day && weightKg === point.weightKg),
+  );
+  const fit = fitLine(kept.map(toObservation));
+  return fit === null ? null : rateOf(kept, fit);
+}
+
+function statusOf({ low, high }: TrendRate, spanDays: number): TrendStatus {
+  const bound = STABLE_PERCENT_PER_WEEK;
+  if (spanDays > STABLE_DAYS && low > -bound && high < bound) {
+    const drifted = Math.abs(((low + high) / 2) * (spanDays / 7)) >= STABLE_PERCENT;
+    if (!drifted || (low <= 0 && high >= 0)) return 'stable';
+  }
+  if (high < 0) return 'losing';
+  if (low > 0) return 'gaining';
+  return 'cannot tell yet';
+}
+
+const percent = (value: number): string => {
+  const size = Math.abs(value).toFixed(1);
+  return size === '0.0' ? '0.0' : `${value < 0 ? '−' : '+'}${size}`;
 };
 
-function statusOf(percentPerWeek: number, half: number, spanDays: number): TrendStatus {
-  const total = (percentPerWeek * spanDays) / 7;
-  if (spanDays > STABLE_DAYS && Math.abs(total) < STABLE_PERCENT) return 'stable';
-  if (percentPerWeek + half < 0) return 'losing';
-  if (percentPerWeek - half > 0) return 'gaining';
-  return 'cannot tell yet';
+function sentenceFor(status: TrendStatus, { low, high }: TrendRate, spanDays: number): string {
+  const between = `between ${percent(low)} and ${percent(high)} % a week`;
+  if (status === 'losing') return `The dog is losing weight: ${between}.`;
+  if (status === 'gaining') return `The dog is gaining weight: ${between}.`;
+  if (status === 'stable') return `The weight is stable over ${spanDays} days: ${between}.`;
+  return `The record cannot tell yet: the change is ${between}, within the error of the scale.`;
 }
 
 function withoutRate(points: readonly MeasuredWeight[]): WeightTrend {
@@ -106,105 +149,53 @@ function withoutRate(points: readonly MeasuredWeight[]): WeightTrend {
     low: null,
     high: null,
     kgPerWeek: null,
+    change: null,
     status: 'cannot tell yet',
     sentence: 'A rate needs weighings on two different days.',
     points,
     spanDays: 0,
     line: [],
-    flagged: [],
+    flagged: flagWeighings(points, points.map(toObservation)),
+    withoutOutliers: null,
+    fit: null,
     figure: null,
   };
 }
 
 function trendPoint(fit: LineFit, day: number): TrendPoint {
-  const { kg, sd } = lineAt(fit, day);
-  return { day: dayFromNumber(day), kg, low: kg - Z90 * sd, high: kg + Z90 * sd };
+  const { y, sd } = lineAt(fit, day);
+  return { day: dayFromNumber(day), kg: y, low: y - Z90 * sd, high: y + Z90 * sd };
 }
 
-function flag(points: readonly MeasuredWeight[], fit: LineFit): FlaggedWeighing[] {
-  return points.flatMap(({ day, weightKg, method }, index) => {
-    const reasons = [
-      ...(method === 'same scale' ? [] : [`weighed differently (${method})`]),
-      ...(points.length > 2 && Math.abs(outlierScore(points, index, fit)) > OUTLIER_SD
-        ? ['far from the other weighings: check for a slip']
-        : []),
-    ];
-    return reasons.length === 0 ? [] : [{ day, weightKg, why: reasons.join('; ') }];
-  });
-}
-
-/** Distance of one weighing from the line through the others, in standard deviations. */
-function outlierScore(points: readonly MeasuredWeight[], index: number, all: LineFit): number {
-  const point = points[index]!;
-  const others = fitLine(points.filter((_, other) => other !== index));
-  if (others === null) return all.scaledResiduals[index]!;
-  const expected = lineAt(others, point.dayNumber);
-  return (point.weightKg - expected.kg) / Math.hypot(point.sdKg, expected.sd);
+/** The trend line and its band on any day, for a chart; null before a rate exists. */
+export function trendOn(trend: WeightTrend, dayNumber: number): TrendPoint | null {
+  return trend.fit === null ? null : trendPoint(trend.fit, dayNumber);
 }
 
 function trendFigure(
-  percentPerWeek: number,
-  half: number,
+  { percentPerWeek, low, high }: TrendRate,
   points: readonly MeasuredWeight[],
   spanDays: number,
 ): Figure {
-  return {
-    ...figure(percentPerWeek, {
-      id: 'weightTrend',
-      label: 'Weight trend',
-      unit: '% per week',
-      formula:
-        'slope of the line through the weighings, each weighted by its error, per week / weight at its start',
-      inputs: [
-        { label: 'Weighings', value: points.length, unit: '' },
-        { label: 'Time spanned', value: spanDays, unit: 'days' },
-        {
-          label: 'Error of one weighing',
-          value: Math.round(points.at(-1)!.sdKg * 100) / 100,
-          unit: 'kg',
-        },
-      ],
-      evidence: 'D',
-      mark: 'D',
-      sources: ['aahaWeight', 'german2011', 'ownDecision'],
-      notes: [
-        'No published error of canine scales was found: 1 % of body weight and the step of the scale are our own choice.',
-      ],
-      rangeMeaning: '90 % interval',
-    }),
-    low: percentPerWeek - half,
-    high: percentPerWeek + half,
-  };
-}
-
-/** Earliest and latest day the line meets a weight; null where it does not head there. */
-export interface TargetProjection {
-  readonly earliest: IsoDay | null;
-  readonly latest: IsoDay | null;
-}
-
-/** Most days ahead a projection goes: beyond two years a line says nothing (D). */
-const MOST_DAYS_AHEAD = 730;
-
-/**
- * When the trend meets `targetKg`, as a range from both ends of the rate's interval.
- * @throws RangeError for a target outside 0.1–150 kg
- */
-export function projectTarget(trend: WeightTrend, targetKg: number): TargetProjection {
-  weightInRange('targetKg', targetKg);
-  const last = trend.line.at(-1);
-  const { low, high, points } = trend;
-  if (last === undefined || low === null || high === null) return { earliest: null, latest: null };
-  const startKg = trend.line[0]!.kg;
-  const toDay = (percent: number): number | null => {
-    const days = (targetKg - last.kg) / ((percent * startKg) / 700);
-    return days >= 0 && days <= MOST_DAYS_AHEAD ? points.at(-1)!.dayNumber + days : null;
-  };
-  const [fast, slow] = targetKg < last.kg ? [low, high] : [high, low];
-  const earliest = toDay(fast);
-  const latest = toDay(slow);
-  return {
-    earliest: earliest === null ? null : dayFromNumber(Math.floor(earliest)),
-    latest: latest === null ? null : dayFromNumber(Math.ceil(latest)),
-  };
+  const errorKg = Math.round(points.at(-1)!.sdKg * 100) / 100;
+  const text = figure(percentPerWeek, {
+    id: 'weightTrend',
+    label: 'Weight trend',
+    unit: '% per week',
+    formula:
+      'slope of the line through the weighings, each weighted by its error, per week / weight at its start',
+    inputs: [
+      { label: 'Weighings', value: points.length, unit: '' },
+      { label: 'Time spanned', value: spanDays, unit: 'days' },
+      { label: 'Error of one weighing', value: errorKg, unit: 'kg' },
+    ],
+    evidence: 'D',
+    mark: 'D',
+    sources: ['aahaWeight', 'german2011', 'ownDecision'],
+    notes: [
+      'No published error of canine scales was found: 1 % of body weight and the step of the scale are our own choice.',
+    ],
+    rangeMeaning: '90 % interval',
+  });
+  return { ...text, low, high };
 }

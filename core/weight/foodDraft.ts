@@ -1,0 +1,72 @@
+import type { Estimate, FigureText, Provenance, Reason } from '../figure.ts';
+import type { AdjustFoodInput, FoodVerdict } from './foodTypes.ts';
+
+/** A proposal before floors, foods and warnings are looked at. */
+export interface FoodDraft {
+  readonly verdict: FoodVerdict;
+  readonly kcalPerDay: number | null;
+  readonly reasons: readonly Reason[];
+  readonly formula?: Pick<FigureText, 'formula' | 'evidence' | 'mark' | 'sources'>;
+  readonly referral?: string;
+  readonly waitingFor?: string;
+  /** True once the rate is known well enough to weigh monthly. */
+  readonly settled?: boolean;
+}
+
+export const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
+export const HAND: Provenance = { evidence: 'C', mark: 'S', sources: ['hand2010'] };
+export const GERMAN: Provenance = { evidence: 'A', mark: 'S', sources: ['german2011'] };
+/** Size of a step: from memory, with one handbook case (920 to 725 kcal) read. */
+export const STEP: Provenance = { evidence: 'D', mark: 'M', sources: ['hand2010'] };
+const RUNNING: Provenance = { evidence: 'A', mark: 'C', sources: ['taylor1982', 'bryce2017'] };
+
+export function because(
+  code: string,
+  text: string,
+  { evidence, mark, sources }: Provenance,
+  params: Reason['params'] = {},
+): Reason {
+  return { code, text, params, evidence, mark, sources };
+}
+
+/** A draft that proposes nothing and sends the dog to the vet. */
+export function refer(code: string, text: string, provenance: Provenance): FoodDraft {
+  return {
+    verdict: 'refer',
+    kcalPerDay: null,
+    reasons: [because(code, text, provenance)],
+    referral: text,
+  };
+}
+
+export interface Need {
+  readonly kcal: number;
+  readonly text: string;
+  /** True when it comes from the dog's own record. */
+  readonly own: boolean;
+  readonly provenance: Provenance;
+}
+
+/** The need to feed for: the dog's own record where that tells more, else `formula`. */
+export function needOf(input: AdjustFoodInput, formula: Estimate = input.maintenance): Need {
+  const own = input.own?.informative === true ? input.own : undefined;
+  const used = own ?? formula;
+  const { evidence, mark, sources } = used.figure;
+  return {
+    kcal: used.mid,
+    text: own === undefined ? 'maintenance energy by formula' : "the dog's own maintenance energy",
+    own: own !== undefined,
+    provenance: { evidence, mark, sources },
+  };
+}
+
+/** The reason that goes with food for running; none when there is no running. */
+export function runningReasons(kcalPerDay: number): Reason[] {
+  const kcal = Math.round(kcalPerDay);
+  if (kcal === 0) return [];
+  const text =
+    kcal > 0
+      ? `The planned running adds about ${kcal} kcal a day on average.`
+      : `Less running is planned: about ${-kcal} kcal a day less on average.`;
+  return [because('running-food', text, RUNNING, { kcal })];
+}

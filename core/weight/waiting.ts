@@ -1,0 +1,29 @@
+import { Z90 } from '../energy/maintenance.ts';
+import { fitLine } from './fit.ts';
+import type { WeightTrend } from './trend.ts';
+import { toObservation } from './weighing.ts';
+
+/** Days between the weighings looked ahead to (S: every two weeks until the rate is set). */
+const DAYS_APART = 14;
+/** Beyond this many weighings nobody should be told a number (D). */
+const MOST_WEIGHINGS = 6;
+
+/**
+ * How many more weighings, two weeks apart, the rate's 90 % interval needs to shrink to
+ * ±`halfWidth` % per week; null when six do not suffice. If the rate stays as it is, that is when a
+ * corridor bound that far away is cleared.
+ */
+export function weighingsUntil(trend: WeightTrend, halfWidth: number): number | null {
+  const { fit, points, line } = trend;
+  const start = line[0];
+  if (fit === null || start === undefined || !(halfWidth > 0)) return null;
+  const observations = points.map(toObservation);
+  const last = observations.at(-1)!;
+  for (let count = 1; count <= MOST_WEIGHINGS; count += 1) {
+    const x = last.x + count * DAYS_APART;
+    observations.push({ x, y: fit.meanY + fit.slope * (x - fit.meanX), sd: last.sd });
+    const slopeSd = fitLine(observations)!.slopeSd * fit.widened;
+    if ((Z90 * slopeSd * 700) / start.kg < halfWidth) return count;
+  }
+  return null;
+}
