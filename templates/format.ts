@@ -42,9 +42,15 @@ export function fill(text: string, params: Params): string {
   });
 }
 
-/** A no-break space between a number and its unit, so that a line never ends between them. */
 const NBSP = '\u00a0';
-export const withUnit = (text: string, unit: string): string => `${text}${NBSP}${unit}`;
+
+/**
+ * A number and its unit with a no-break space, so that a line never ends between them; the degree
+ * sign of an angle stands close (SI Brochure, 9th edition, 5.4.3).
+ */
+export function withUnit(text: string, unit: string): string {
+  return unit === '°' ? `${text}°` : `${text}${NBSP}${unit}`;
+}
 
 /** Writes numbers, days and amounts the way one practice and one language want them. */
 export interface Format {

@@ -23,6 +23,7 @@ export interface Press {
 
 /** One sheet before it is put on paper. */
 export interface Sheet {
+  readonly words: FrameWords;
   /** "Running plan": in the footer and the file's title. */
   readonly kind: string;
   /** "Running plan for Bramble". */
@@ -44,9 +45,9 @@ export function press(context: HandoutContext, words: FrameWords): Press {
 /** Puts sheets on paper, each from a new page with the letterhead, numbered through. */
 export function assemble(
   context: HandoutContext,
-  words: FrameWords,
-  sheets: readonly Sheet[],
+  sheets: readonly [Sheet, ...Sheet[]],
 ): HandoutDocument {
+  const { words } = sheets[0];
   const tools = press(context, words);
   const { practice, dog } = context;
   const titles = sheets.map((sheet) => sheet.kind).join(', ');
@@ -55,7 +56,7 @@ export function assemble(
     pageMargins: [MARGIN.left, MARGIN.top, MARGIN.right, MARGIN.bottom],
     defaultStyle: BODY,
     styles: styles(tools.colours),
-    content: sheets.map((sheet) => section(context, words, sheet, tools)),
+    content: sheets.map((sheet) => section(context, sheet)),
     pageBreakBefore: breakBeforeOrphan(practice.paper),
   };
   return {
@@ -67,12 +68,9 @@ export function assemble(
   };
 }
 
-function section(
-  context: HandoutContext,
-  words: FrameWords,
-  sheet: Sheet,
-  tools: Press,
-): ContentSection {
+function section(context: HandoutContext, sheet: Sheet): ContentSection {
+  const { words } = sheet;
+  const tools = press(context, words);
   return {
     section: [
       letterhead(context.practice, tools.colours),
@@ -88,7 +86,7 @@ function section(
       ...sheet.body,
       ...longRegistration(context),
     ],
-    footer: footer(context, words, sheet, tools),
+    footer: footer(context, sheet, tools),
   };
 }
 
@@ -114,12 +112,8 @@ function shorten(text: string, most: number): string {
   return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
 }
 
-function footer(
-  context: HandoutContext,
-  words: FrameWords,
-  sheet: Sheet,
-  tools: Press,
-): DynamicContent {
+function footer(context: HandoutContext, sheet: Sheet, tools: Press): DynamicContent {
+  const { words } = sheet;
   const about = [shorten(context.dog.name, 40), sheet.kind, tools.format.day(context.day)];
   const own = context.demo ? words.demo : shorten(context.practice.footer ?? '', 110);
   return (page, pages) => ({

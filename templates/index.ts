@@ -1,13 +1,14 @@
+// The handouts: data in, a pdfmake document out; `renderPdf` makes the file.
 export { renderPdf } from './render.ts';
 export type { HandoutDocument, RenderedPdf, RenderOptions } from './render.ts';
 export type {
-  Changeover,
   Consent,
   DogFacts,
   Findings,
   HandoutContext,
   LimbGrades,
   Logo,
+  Measurement,
   MuscleCondition,
   Override,
   OwnerFacts,
@@ -16,6 +17,7 @@ export type {
 export { checkAccent, type AccentCheck } from './colour.ts';
 export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';
 export { FONT_FILE_NAMES } from './fonts.ts';
+export { assessmentRecord, type AssessmentRecordData } from './sheets/assessmentRecord.ts';
 export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
 export { kitSheet } from './sheets/kitSheet.ts';
 export {
@@ -25,5 +27,8 @@ export {
   type RunningProgress,
 } from './sheets/progressReport.ts';
 export { runningPlan, type RunningPlanData } from './sheets/runningPlan.ts';
+export { vetLetter, type LetterWords, type VetLetterData } from './sheets/vetLetter.ts';
+export { visitBundle, type BundleWords, type VisitSheet } from './sheets/visitBundle.ts';
 export { en } from './words/en.ts';
+export { enPractice, type PracticeWords } from './words/enPractice.ts';
 export type { OwnerWords } from './words/words.ts';

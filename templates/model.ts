@@ -1,4 +1,5 @@
 import type { IsoDay } from '../core/day.ts';
+import type { Provenance } from '../core/figure.ts';
 import type { PrintSettings } from './format.ts';
 
 /** A practice's checked logo; `data` is base64 for PNG and JPEG, markup for SVG. */
@@ -88,13 +89,15 @@ export interface Findings {
   readonly overrides: readonly Override[];
 }
 
-/** Grams a day while one food takes the place of another. */
-export interface Changeover {
-  readonly oldFood: string;
-  readonly newFood: string;
-  readonly steps: readonly {
-    readonly day: IsoDay;
-    readonly oldGrams: number;
-    readonly newGrams: number;
-  }[];
+/** A measurement between professionals: value, what it is compared with, and its error. */
+export interface Measurement {
+  readonly label: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly decimals: number;
+  /** E.g. "162° in one breed"; empty where there is none. */
+  readonly reference: string;
+  /** E.g. "up to 6° between repeats"; empty where none is known. */
+  readonly error: string;
+  readonly provenance: Provenance;
 }

@@ -1,7 +1,6 @@
 import { addDays, dayNumber, type IsoDay } from '../../core/day.ts';
 import { lbFromKg } from '../../core/units.ts';
-import type { CorridorPoint } from '../../core/weight/corridor.ts';
-import type { WeightTrend } from '../../core/weight/trend.ts';
+import type { CorridorPoint, WeightTrend } from '../../core/nutrition.ts';
 import type { Format } from '../format.ts';
 import { axis, type Axis } from './scale.ts';
 

@@ -1,6 +1,4 @@
-import type { CorridorPoint } from '../../core/weight/corridor.ts';
-import type { TrendPoint } from '../../core/weight/trend.ts';
-import type { MeasuredWeight } from '../../core/weight/weighing.ts';
+import type { CorridorPoint, MeasuredWeight, TrendPoint } from '../../core/nutrition.ts';
 import type { Palette } from '../theme.ts';
 import type { ChartFrame } from './chartFrame.ts';
 

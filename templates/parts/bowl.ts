@@ -1,8 +1,7 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
-import type { Ration, RationItem } from '../../core/food/ration.ts';
+import type { ChangeoverCalendar, Ration, RationItem } from '../../core/nutrition.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
-import type { Changeover } from '../model.ts';
 import type { OwnerWords } from '../words/words.ts';
 import { calmTable, section } from './layout.ts';
 
@@ -78,7 +77,7 @@ const STEPS_A_ROW = 10;
 
 /** Day by day from the old food to the new one. */
 export function changeoverCalendar(
-  changeover: Changeover,
+  changeover: ChangeoverCalendar,
   words: FeedingWords,
   tools: Press,
 ): Content {

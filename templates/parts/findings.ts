@@ -28,8 +28,8 @@ function consentText(findings: Findings, words: FindingWords, format: Format): s
   });
 }
 
-/** What was found at the visit, as names and values; what was not looked at says so. */
-export function findingFacts(
+/** Weight, condition and muscles, as names and values; what was not looked at says so. */
+export function bodyFacts(
   findings: Findings,
   words: FindingWords,
   format: Format,
@@ -44,8 +44,16 @@ export function findingFacts(
       : [{ name: words.target, value: format.weight(targetWeightKg) }]),
     { name: words.bcs, value: or(bcs, (score) => fill(words.bcsValue, { score })) },
     { name: words.muscle, value: or(muscle, (loss) => words.muscleValues[loss]) },
+  ];
+}
+
+export function gaitFacts(findings: Findings, words: FindingWords): readonly Fact[] {
+  return [
     { name: words.walk, value: gaitText(findings.lamenessWalk, words) },
     { name: words.trot, value: gaitText(findings.lamenessTrot, words) },
-    { name: words.consent, value: consentText(findings, words, format) },
   ];
+}
+
+export function consentFact(findings: Findings, words: FindingWords, format: Format): Fact {
+  return { name: words.consent, value: consentText(findings, words, format) };
 }

@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Reason } from '../../core/figure.ts';
-import type { Screening, ScreeningReason } from '../../core/readiness/types.ts';
+import type { Screening, ScreeningReason } from '../../core/training.ts';
 import { fill, withUnit, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';

@@ -2,6 +2,7 @@ import type { Content } from 'pdfmake/interfaces';
 import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
 import { source, type SourceId } from '../../core/sources.ts';
 import { fill } from '../format.ts';
+import { heading } from './layout.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 /** The source ids of several figures and rules, each once, in order of first use. */
@@ -32,10 +33,19 @@ export function sourceNote(items: readonly Provenance[], words: OwnerWords['sour
   };
 }
 
-/** Full references, one a line, for a letter between professionals. */
-export function referenceList(items: readonly Provenance[], words: OwnerWords['sources']): Content {
-  return {
-    ol: uniqueSources(items).map((id) => ({ text: named(id, 'reference', words), style: 'foot' })),
+/** Full references, one a line, for a reader of the trade; the list may run over pages. */
+export function references(
+  items: readonly Provenance[],
+  title: string,
+  words: OwnerWords['sources'],
+): readonly Content[] {
+  const list = uniqueSources(items).map((id) => ({
+    text: named(id, 'reference', words),
     style: 'foot',
-  };
+  }));
+  return [
+    heading(title),
+    { text: words.levels, style: 'foot', margin: [0, 0, 0, 2] },
+    { ol: list, style: 'foot' },
+  ];
 }

@@ -1,5 +1,5 @@
 import type { Column, Content, TableCell } from 'pdfmake/interfaces';
-import type { Ramp, RampSession, RampWeek } from '../../core/ramp/types.ts';
+import type { Ramp, RampSession, RampWeek } from '../../core/training.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';

@@ -1,10 +1,9 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Estimate, Provenance } from '../../core/figure.ts';
-import type { Ration } from '../../core/food/ration.ts';
-import type { FoodGoal, FoodProposal } from '../../core/weight/foodTypes.ts';
+import type { ChangeoverCalendar, FoodGoal, FoodProposal, Ration } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
-import type { Changeover, HandoutContext } from '../model.ts';
+import type { HandoutContext } from '../model.ts';
 import { bowlTable, changeoverCalendar } from '../parts/bowl.ts';
 import { bullets, callout, pair, section } from '../parts/layout.ts';
 import { reasonList, reasonText } from '../parts/screening.ts';
@@ -26,7 +25,7 @@ export interface FeedingSheetData extends HandoutContext {
   readonly need: Estimate | null;
   readonly targetWeightKg: number | null;
   /** Only when the food itself changes. */
-  readonly changeover: Changeover | null;
+  readonly changeover: ChangeoverCalendar | null;
 }
 
 /** Where the advice that is the same for every dog comes from. */
@@ -136,8 +135,15 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
   const reasons = why(data, words, tools);
   const ask = section(feeding.vetTitle, [bullets(feeding.vet.map((line) => fill(line, dog)))]);
   const figures = [proposal.figure, need?.figure].filter((figure) => figure != null);
-  const because = [...figures, ...proposal.reasons, ...proposal.warnings, ...ADVICE];
+  const because = [
+    ...figures,
+    ...proposal.reasons,
+    ...proposal.warnings,
+    ...ADVICE,
+    ...(changeover === null ? [] : [changeover]),
+  ];
   return {
+    words: words.frame,
     kind: feeding.kind,
     title: fill(feeding.title, dog),
     body: [
@@ -156,5 +162,5 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
 
 /** The feeding sheet for the fridge door, on one page. */
 export function feedingSheet(data: FeedingSheetData, words: OwnerWords): HandoutDocument {
-  return assemble(data, words.frame, [feedingSheetPart(data, words)]);
+  return assemble(data, [feedingSheetPart(data, words)]);
 }

@@ -21,6 +21,7 @@ export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet 
   const dog = { dog: context.dog.name };
   const list = (items: readonly string[]) => bullets(items.map((item) => fill(item, dog)));
   return {
+    words: words.frame,
     kind: kit.kind,
     title: fill(kit.title, dog),
     body: [
@@ -64,5 +65,5 @@ function fitRecord(words: OwnerWords, tools: Press): Content {
 
 /** Kit and technique for one dog and owner: harness, line, first runs, paws. */
 export function kitSheet(context: HandoutContext, words: OwnerWords): HandoutDocument {
-  return assemble(context, words.frame, [kitSheetPart(context, words)]);
+  return assemble(context, [kitSheetPart(context, words)]);
 }

@@ -1,14 +1,17 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { IsoDay } from '../../core/day.ts';
 import type { Provenance, Reason } from '../../core/figure.ts';
-import type { CorridorPoint } from '../../core/weight/corridor.ts';
-import type { FoodProposal } from '../../core/weight/foodTypes.ts';
-import type { TargetProjection, WeightTrend } from '../../core/weight/trend.ts';
+import type {
+  CorridorPoint,
+  FoodProposal,
+  TargetProjection,
+  WeightTrend,
+} from '../../core/nutrition.ts';
 import { weightChart } from '../charts/weightChart.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
-import { findingFacts } from '../parts/findings.ts';
+import { bodyFacts, gaitFacts } from '../parts/findings.ts';
 import { bullets, calmTable, callout, pair, section } from '../parts/layout.ts';
 import { reasonList, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
@@ -83,14 +86,16 @@ function chartBlock(data: ProgressReportData, words: OwnerWords, tools: Press): 
 function thenAndNow(then: Findings, now: Findings, words: OwnerWords, tools: Press): Content {
   const { columns } = words.progress;
   const { format } = tools;
-  const before = new Map(findingFacts(then, words.findings, format).map((f) => [f.name, f.value]));
-  const rows: TableCell[][] = findingFacts(now, words.findings, format)
-    .filter((fact) => fact.name !== words.findings.consent)
-    .map((fact) => [
-      { text: fact.name, style: 'small' },
-      { text: before.get(fact.name) ?? '' },
-      { text: fact.value, bold: true },
-    ]);
+  const facts = (found: Findings) => [
+    ...bodyFacts(found, words.findings, format),
+    ...gaitFacts(found, words.findings),
+  ];
+  const before = new Map(facts(then).map((fact) => [fact.name, fact.value]));
+  const rows: TableCell[][] = facts(now).map((fact) => [
+    { text: fact.name, style: 'small' },
+    { text: before.get(fact.name) ?? '' },
+    { text: fact.value, bold: true },
+  ]);
   const head = (text: string): TableCell => ({ text, style: 'tableHead' });
   return section(words.progress.changedTitle, [
     {
@@ -182,6 +187,7 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
     ...(food?.proposal.warnings ?? []),
   ];
   return {
+    words: words.frame,
     kind: words.progress.kind,
     title: fill(words.progress.title, { dog: data.dog.name }),
     body: [
@@ -205,5 +211,5 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
 
 /** How the dog is doing, for the owner: weight chart, what changed, next steps. */
 export function progressReport(data: ProgressReportData, words: OwnerWords): HandoutDocument {
-  return assemble(data, words.frame, [progressReportPart(data, words)]);
+  return assemble(data, [progressReportPart(data, words)]);
 }

@@ -1,8 +1,7 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
-import type { Ramp, RampGoal } from '../../core/ramp/types.ts';
-import type { Screening } from '../../core/readiness/types.ts';
-import { fill, type Format } from '../format.ts';
+import type { Ramp, Screening } from '../../core/training.ts';
+import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
 import {
@@ -13,7 +12,8 @@ import {
   nextDay,
   stopRules,
 } from '../parts/advice.ts';
-import { findingFacts } from '../parts/findings.ts';
+import { bodyFacts, consentFact, gaitFacts } from '../parts/findings.ts';
+import { goalText } from '../parts/goal.ts';
 import { callout, factGrid, pair, paragraph, section } from '../parts/layout.ts';
 import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
@@ -34,16 +34,6 @@ const ADVICE: readonly Provenance[] = [
   { evidence: 'B', mark: 'M', sources: ['sorenessRules'] },
   { evidence: 'A', mark: 'S', sources: ['heatFirstAid', 'pipan2012'] },
 ];
-
-function goalText(goal: RampGoal, words: OwnerWords['plan'], format: Format): string {
-  if ('continuousMinutes' in goal) {
-    return fill(words.goalMinutes, { minutes: format.minutes(goal.continuousMinutes) });
-  }
-  return fill(words.goalDistance, {
-    distance: format.distance(goal.distanceKm),
-    pace: format.pace(goal.paceMinPerKm),
-  });
-}
 
 /** The goal, when it is reached, and how the plan is laid out. */
 function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content {
@@ -76,9 +66,14 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
   const tools = press(data, words.frame);
   const { ramp, dog, findings, screening } = data;
   const { plan } = words;
-  const facts = findingFacts(findings, words.findings, tools.format);
+  const facts = [
+    ...bodyFacts(findings, words.findings, tools.format),
+    ...gaitFacts(findings, words.findings),
+    consentFact(findings, words.findings, tools.format),
+  ];
   const items = [...screening.reasons, ...(ramp?.reasons ?? []), ...ADVICE];
   return {
+    words: words.frame,
     kind: plan.kind,
     title: fill(plan.title, { dog: dog.name }),
     reminder: plan.reminder,
@@ -126,5 +121,5 @@ function rampNotes(ramp: Ramp, tools: ReasonPress): readonly Content[] {
  * belongs to every run, and the week-by-week log to tick.
  */
 export function runningPlan(data: RunningPlanData, words: OwnerWords): HandoutDocument {
-  return assemble(data, words.frame, [runningPlanPart(data, words)]);
+  return assemble(data, [runningPlanPart(data, words)]);
 }

@@ -15,7 +15,6 @@ export const en = {
     demo: 'Demonstration: invented people and dogs',
     owner: 'for {owner}',
     page: 'Page {page} of {pages}',
-    bundle: 'Your sheets',
   },
   plan: {
     kind: 'Running plan',

@@ -1,12 +1,16 @@
 import {
+  assessmentRecord,
   en,
   feedingSheet,
   kitSheet,
   progressReport,
   runningPlan,
+  vetLetter,
+  visitBundle,
   type HandoutDocument,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
+import { bareLetter, letter, letterWords, longNoteRecord, record } from './letters.ts';
 import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
 import { context, longNames } from './people.ts';
 import { firstWeighing, longNamesProgress, noWeighing, progress } from './progress.ts';
@@ -99,5 +103,40 @@ export const SAMPLES: readonly SampleHandout[] = [
     name: 'kit-sheet-long-names',
     pages: { A4: 2, LETTER: 2 },
     build: (paper) => kitSheet(longNames(paper), en),
+  },
+  {
+    name: 'vet-letter',
+    pages: { A4: 3, LETTER: 3 },
+    build: (paper) => vetLetter(letter(paper), letterWords),
+  },
+  {
+    name: 'vet-letter-bare',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => vetLetter(bareLetter(paper), letterWords),
+  },
+  {
+    name: 'assessment-record',
+    pages: { A4: 3, LETTER: 3 },
+    build: (paper) => assessmentRecord(record(paper), letterWords),
+  },
+  {
+    name: 'assessment-record-long-note',
+    pages: { A4: 6, LETTER: 6 },
+    build: (paper) => assessmentRecord(longNoteRecord(paper), letterWords),
+  },
+  {
+    name: 'visit-bundle',
+    pages: { A4: 9, LETTER: 9 },
+    build: (paper) =>
+      visitBundle(
+        context(paper),
+        [
+          { kind: 'running-plan', data: plan(paper) },
+          { kind: 'feeding-sheet', data: meals(paper) },
+          { kind: 'kit-sheet', data: context(paper) },
+          { kind: 'vet-letter', data: letter(paper) },
+        ],
+        { owner: en, professional: letterWords },
+      ),
   },
 ];

@@ -1,5 +1,5 @@
 import { maintenanceEnergy } from '../../../core/energy/maintenance.ts';
-import { addDays } from '../../../core/day.ts';
+import { changeover } from '../../../core/food/changeover.ts';
 import type { FedFood } from '../../../core/food/ration.ts';
 import { adjustFood } from '../../../core/weight/adjustFood.ts';
 import type { AdjustFoodInput } from '../../../core/weight/foodTypes.ts';
@@ -31,16 +31,12 @@ const base: AdjustFoodInput = {
   foods,
 };
 
-/** Ten even steps from one food to another, as a service would hand them over. */
-const changeover: FeedingSheetData['changeover'] = {
-  oldFood: 'Old dry food',
-  newFood: 'New dry food',
-  steps: Array.from({ length: 10 }, (_, i) => ({
-    day: addDays('2025-12-02', i),
-    oldGrams: 198 - i * 22,
-    newGrams: 22 + i * 22,
-  })),
-};
+const newFood = changeover({
+  startDay: '2025-12-02',
+  kcalPerDay: 612,
+  oldFood: { name: 'Old dry food', kcalPer100g: 362 },
+  newFood: { name: 'New dry food', kcalPer100g: 310 },
+});
 
 export function meals(
   paper: Paper,
@@ -68,7 +64,7 @@ export const fullMeals = (paper: Paper): FeedingSheetData =>
   meals(
     paper,
     { foods: sixFoods, mealsPerDay: 3, currentKcal: 1300 },
-    { changeover, decisionNote: 'A little more, for the long walks in December.' },
+    { changeover: newFood, decisionNote: 'A little more, for the long walks in December.' },
   );
 
 /** Energy only: no food on record. */

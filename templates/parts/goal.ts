@@ -1,0 +1,14 @@
+import type { RampGoal } from '../../core/training.ts';
+import { fill, type Format } from '../format.ts';
+import type { OwnerWords } from '../words/words.ts';
+
+/** "run 30 min without a break", or a distance at a pace. */
+export function goalText(goal: RampGoal, words: OwnerWords['plan'], format: Format): string {
+  if ('continuousMinutes' in goal) {
+    return fill(words.goalMinutes, { minutes: format.minutes(goal.continuousMinutes) });
+  }
+  return fill(words.goalDistance, {
+    distance: format.distance(goal.distanceKm),
+    pace: format.pace(goal.paceMinPerKm),
+  });
+}

@@ -1,0 +1,164 @@
+import type { Content, TableCell } from 'pdfmake/interfaces';
+import type { Figure, Reason } from '../../core/figure.ts';
+import type { Screening } from '../../core/training.ts';
+import { fill, withUnit, type Format } from '../format.ts';
+import type { Press } from '../frame.ts';
+import type { DogFacts, Findings, LimbGrades, Measurement } from '../model.ts';
+import type { PracticeWords } from '../words/enPractice.ts';
+import { bullets, calmTable, section } from './layout.ts';
+import { levelMark } from './sources.ts';
+
+// Parts of the sheets that one professional writes for another.
+
+const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
+
+export const tableHead = (
+  text: string,
+  alignment: 'left' | 'right' | 'center' = 'left',
+): TableCell => ({ text, style: 'tableHead', alignment });
+
+export function sexText(dog: DogFacts, words: PracticeWords['letter']): string {
+  return words.sexes[`${dog.sex} ${dog.neuter}`];
+}
+
+/** Grades of each limb at walk and at trot; "not seen" where the limb was not looked at. */
+export function limbTable(
+  findings: Findings,
+  words: PracticeWords['letter'],
+  tools: Press,
+): Content {
+  const row = (name: string, grades: LimbGrades): TableCell[] => [
+    { text: name },
+    ...LIMBS.map((limb): TableCell => ({
+      text: grades[limb] ?? words.notSeen,
+      alignment: 'center',
+    })),
+  ];
+  return section(words.limbTitle, [
+    {
+      table: {
+        headerRows: 1,
+        widths: [70, '*', '*', '*', '*'],
+        body: [
+          [tableHead(''), ...LIMBS.map((limb) => tableHead(words.limbs[limb], 'center'))],
+          row(words.walk, findings.lamenessWalk),
+          row(words.trot, findings.lamenessTrot),
+        ],
+      },
+      layout: calmTable(tools.colours),
+    },
+    { text: words.limbNote, style: 'small', margin: [0, 3, 0, 0] },
+  ]);
+}
+
+/** Measurements with what they are compared with; the heading repeats with the table's header. */
+export function measurementTable(
+  measurements: readonly Measurement[],
+  words: PracticeWords['letter'],
+  tools: Press,
+): readonly Content[] {
+  if (measurements.length === 0) return [];
+  const { measured } = words;
+  const rows = measurements.map((item): TableCell[] => [
+    { text: item.label },
+    {
+      text: withUnit(tools.format.number(item.value, item.decimals), item.unit),
+      alignment: 'right',
+      bold: true,
+    },
+    { text: item.reference },
+    { text: item.error },
+    { text: levelMark(item.provenance.evidence) },
+  ]);
+  return [
+    headedTable(
+      words.measuredTitle,
+      ['*', 70, 110, 110, 22],
+      [
+        tableHead(measured.what),
+        tableHead(measured.value, 'right'),
+        tableHead(measured.reference),
+        tableHead(measured.error),
+        tableHead(''),
+      ],
+      rows,
+      tools,
+    ),
+  ];
+}
+
+/** A table that may run over pages: its title is its first header row and never stands alone. */
+export function headedTable(
+  title: string,
+  widths: readonly (number | '*')[],
+  header: readonly TableCell[],
+  rows: readonly TableCell[][],
+  tools: Press,
+): Content {
+  const titleRow: TableCell[] = [
+    { text: title, style: 'heading', colSpan: widths.length },
+    ...widths.slice(1).map(() => ({ text: '' })),
+  ];
+  return {
+    margin: [0, 8, 0, 2],
+    table: {
+      headerRows: 2,
+      keepWithHeaderRows: 1,
+      dontBreakRows: true,
+      widths: [...widths],
+      body: [titleRow, [...header], ...rows],
+    },
+    layout: {
+      ...calmTable(tools.colours, 2),
+      hLineWidth: (row, node) => {
+        if (row === 2) return 1;
+        return row < 2 || row === node.table.body.length ? 0 : 0.5;
+      },
+      paddingTop: () => 3,
+      paddingBottom: () => 3,
+    },
+  };
+}
+
+/** Core's own sentences, with the level, for a reader of the trade. */
+export function professionalReasons(reasons: readonly Reason[]): Content {
+  return bullets(
+    reasons.map((reason) => ({
+      text: [
+        `${reason.text} ${levelMark(reason.evidence)}`,
+        ...('overriddenBecause' in reason && typeof reason.overriddenBecause === 'string'
+          ? [{ text: ` Set aside: ${reason.overriddenBecause}`, bold: true }]
+          : []),
+      ],
+    })),
+  );
+}
+
+export function screeningResult(
+  screening: Screening,
+  dog: string,
+  words: PracticeWords['letter'],
+): Content {
+  return section(words.outcomeTitle, [
+    {
+      text: fill(words.outcomes[screening.outcome], { dog }),
+      bold: true,
+      margin: [0, 0, 0, 3],
+    },
+    professionalReasons(screening.reasons),
+  ]);
+}
+
+/** The value of a figure in its own unit, and its range. */
+export function figureTexts(
+  item: Figure,
+  format: Format,
+): { readonly value: string; readonly range: string } {
+  const decimals = Math.abs(item.value) < 100 ? 1 : 0;
+  const write = (value: number) => format.number(value, decimals);
+  const range =
+    item.low === undefined || item.high === undefined
+      ? ''
+      : format.range(write(item.low), write(item.high));
+  return { value: withUnit(write(item.value), item.unit), range };
+}

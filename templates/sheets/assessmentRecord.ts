@@ -1,0 +1,251 @@
+import type { Content, TableCell } from 'pdfmake/interfaces';
+import type { IsoDay } from '../../core/day.ts';
+import type { Figure } from '../../core/figure.ts';
+import type { FedFood } from '../../core/nutrition.ts';
+import type { Ramp, Screening } from '../../core/training.ts';
+import { fill } from '../format.ts';
+import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import type { Findings, HandoutContext, Measurement } from '../model.ts';
+import { bodyFacts, consentFact } from '../parts/findings.ts';
+import {
+  BARE,
+  factGrid,
+  heading,
+  paragraph,
+  section,
+  writingLine,
+  type Fact,
+} from '../parts/layout.ts';
+import {
+  figureTexts,
+  headedTable,
+  limbTable,
+  measurementTable,
+  screeningResult,
+  sexText,
+  tableHead,
+} from '../parts/professional.ts';
+import { levelMark, references } from '../parts/sources.ts';
+import type { HandoutDocument } from '../render.ts';
+import type { LetterWords } from './vetLetter.ts';
+
+export interface AssessmentRecordData extends HandoutContext {
+  readonly kind: 'intake' | 'follow-up';
+  readonly ageMonths: number;
+  readonly findings: Findings;
+  /** Labels of the warning signs noted. */
+  readonly signs: readonly string[];
+  /** As they stand in the record: "cleared in writing", "not tested", "same scale" and so on. */
+  readonly weighingMethod: string;
+  readonly activity: string;
+  readonly conditioning: string;
+  readonly walkBase: string;
+  readonly surgery: string;
+  readonly airwayDisease: boolean;
+  readonly radiographicClearance: boolean;
+  readonly diet: readonly FedFood[];
+  readonly measurements: readonly Measurement[];
+  readonly screening: Screening;
+  /** Every figure shown to the practitioner at this visit. */
+  readonly figures: readonly Figure[];
+  readonly foodDecision: { readonly kcalPerDay: number; readonly verdict: string } | null;
+  readonly plan: {
+    readonly version: number;
+    readonly startDay: IsoDay;
+    readonly ramp: Ramp;
+  } | null;
+  readonly notes: string;
+}
+
+function dogAndOwner(data: AssessmentRecordData, words: LetterWords, tools: Press): Content {
+  const { record, letter } = words.practice;
+  const { dog, owner } = data;
+  const { format } = tools;
+  const facts: Fact[] = [
+    { name: record.visit, value: `${record.kinds[data.kind]}, ${format.day(data.findings.day)}` },
+    { name: record.born, value: format.day(dog.birthDay) },
+    { name: record.age, value: fill(record.months, { months: data.ageMonths }) },
+    { name: record.sex, value: sexText(dog, letter) },
+    ...(dog.withersCm === null
+      ? []
+      : [{ name: record.withers, value: format.height(dog.withersCm) }]),
+    { name: record.owner, value: owner.name },
+    { name: record.phone, value: owner.phone },
+    { name: record.email, value: owner.email },
+    {
+      name: record.vet,
+      value: [owner.vetName, owner.vetPractice].filter((t) => t !== '').join(', '),
+    },
+  ];
+  return section(record.dogTitle, [
+    factGrid(
+      facts.filter((fact) => fact.value !== ''),
+      tools.colours,
+    ),
+  ]);
+}
+
+function found(data: AssessmentRecordData, words: LetterWords, tools: Press): readonly Content[] {
+  const { record, letter } = words.practice;
+  const { findings, signs } = data;
+  const yesNo = (value: boolean) => (value ? record.yes : record.no);
+  const facts: Fact[] = [
+    ...bodyFacts(findings, words.owner.findings, tools.format),
+    consentFact(findings, words.owner.findings, tools.format),
+    { name: record.weighing, value: data.weighingMethod },
+    { name: record.activity, value: data.activity },
+    { name: record.conditioning, value: data.conditioning },
+    { name: record.walkBase, value: data.walkBase },
+    { name: record.surgery, value: data.surgery },
+    { name: record.airway, value: yesNo(data.airwayDisease) },
+    { name: record.radiographs, value: yesNo(data.radiographicClearance) },
+  ];
+  const signText =
+    signs.length === 0 ? letter.noSigns : fill(letter.signs, { signs: signs.join(', ') });
+  return [
+    section(record.foundTitle, [factGrid(facts, tools.colours), { text: signText }]),
+    ...(findings.gaitNote.trim() === '' ? [] : [paragraph(findings.gaitNote)]),
+    limbTable(findings, letter, tools),
+    ...measurementTable(data.measurements, letter, tools),
+  ];
+}
+
+function diet(data: AssessmentRecordData, words: LetterWords, tools: Press): Content {
+  const { record } = words.practice;
+  if (data.diet.length === 0) return section(record.dietTitle, [{ text: record.noDiet }]);
+  const { format } = tools;
+  const rows = data.diet.map((food): TableCell[] => [
+    { text: food.treat === true ? `${food.name} (${record.diet.treat})` : food.name },
+    { text: format.trimmed(food.kcalPer100g), alignment: 'right' },
+    { text: format.grams(food.gramsPerDay), alignment: 'right' },
+  ]);
+  return headedTable(
+    record.dietTitle,
+    ['*', 100, 90],
+    [
+      tableHead(record.diet.food),
+      tableHead(record.diet.energy, 'right'),
+      tableHead(record.diet.grams, 'right'),
+    ],
+    rows,
+    tools,
+  );
+}
+
+function figures(data: AssessmentRecordData, words: LetterWords, tools: Press): readonly Content[] {
+  const { record } = words.practice;
+  if (data.figures.length === 0) return [];
+  const rows = data.figures.map((item): TableCell[] => {
+    const { value, range } = figureTexts(item, tools.format);
+    return [
+      { text: item.label },
+      { text: value, alignment: 'right', bold: true },
+      {
+        stack: [
+          { text: range },
+          ...(item.rangeMeaning === undefined ? [] : [{ text: item.rangeMeaning, style: 'foot' }]),
+        ],
+      },
+      { text: item.formula, style: 'small' },
+      { text: levelMark(item.evidence) },
+    ];
+  });
+  return [
+    headedTable(
+      record.figuresTitle,
+      [104, 78, 92, '*', 24],
+      [
+        tableHead(record.figures.what),
+        tableHead(record.figures.value, 'right'),
+        tableHead(record.figures.range),
+        tableHead(record.figures.formula),
+        tableHead(record.figures.from),
+      ],
+      rows,
+      tools,
+    ),
+  ];
+}
+
+function decisions(
+  data: AssessmentRecordData,
+  words: LetterWords,
+  tools: Press,
+): readonly Content[] {
+  const { record } = words.practice;
+  const { foodDecision, plan } = data;
+  const lines = [
+    ...(foodDecision === null
+      ? []
+      : [
+          fill(record.foodDecision, {
+            energy: tools.format.energy(foodDecision.kcalPerDay),
+            verdict: foodDecision.verdict,
+          }),
+        ]),
+    ...(plan === null
+      ? []
+      : [
+          fill(record.planDecision, {
+            version: plan.version,
+            weeks: plan.ramp.weeks.length,
+            day: tools.format.day(plan.startDay),
+          }),
+        ]),
+  ];
+  if (lines.length === 0) return [];
+  return [
+    section(
+      record.decisionTitle,
+      lines.map((text) => ({ text })),
+    ),
+  ];
+}
+
+/** Free notes, a paragraph a line, so that a long note runs over pages. */
+function notes(data: AssessmentRecordData, words: LetterWords): readonly Content[] {
+  const lines = data.notes.split('\n').filter((line) => line.trim() !== '');
+  if (lines.length === 0) return [];
+  return [heading(words.practice.record.notesTitle), ...lines.map((line) => paragraph(line, 3))];
+}
+
+function signature(words: LetterWords, tools: Press): Content {
+  const width = (tools.width - 24) / 2 - 70;
+  const cells = words.practice.record.signature.flatMap((text) => [
+    { text, style: 'small', margin: [0, 24, 0, 0] as [number, number, number, number] },
+    writingLine(width, tools.colours, 34),
+  ]);
+  return { table: { widths: [66, '*', 66, '*'], body: [cells] }, layout: BARE, unbreakable: true };
+}
+
+/** The assessment record as one part of a document. */
+export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWords): Sheet {
+  const tools = press(data, words.owner.frame);
+  const { record, letter } = words.practice;
+  const because = [
+    ...data.figures,
+    ...data.screening.reasons,
+    ...data.measurements.map((item) => item.provenance),
+  ];
+  return {
+    words: words.owner.frame,
+    kind: record.kind,
+    title: fill(record.title, { dog: data.dog.name }),
+    body: [
+      dogAndOwner(data, words, tools),
+      ...found(data, words, tools),
+      diet(data, words, tools),
+      screeningResult(data.screening, data.dog.name, letter),
+      ...figures(data, words, tools),
+      ...decisions(data, words, tools),
+      ...notes(data, words),
+      signature(words, tools),
+      ...references(because, record.referencesTitle, words.owner.sources),
+    ],
+  };
+}
+
+/** The whole assessment of one visit, for the practice's own file. */
+export function assessmentRecord(data: AssessmentRecordData, words: LetterWords): HandoutDocument {
+  return assemble(data, [assessmentRecordPart(data, words)]);
+}

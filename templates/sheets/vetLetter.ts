@@ -1,0 +1,215 @@
+import type { Content } from 'pdfmake/interfaces';
+import type { Provenance } from '../../core/figure.ts';
+import type { Ramp, Screening } from '../../core/training.ts';
+import type { FoodGoal, WeightTrend } from '../../core/nutrition.ts';
+import { fill } from '../format.ts';
+import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import type { Findings, HandoutContext, Measurement } from '../model.ts';
+import { bodyFacts } from '../parts/findings.ts';
+import { goalText } from '../parts/goal.ts';
+import {
+  BARE,
+  bullets,
+  factGrid,
+  paragraph,
+  section,
+  tickBox,
+  writingLine,
+} from '../parts/layout.ts';
+import { limbTable, measurementTable, screeningResult, sexText } from '../parts/professional.ts';
+import { references } from '../parts/sources.ts';
+import type { HandoutDocument } from '../render.ts';
+import type { PracticeWords } from '../words/enPractice.ts';
+import type { OwnerWords } from '../words/words.ts';
+
+export interface VetLetterData extends HandoutContext {
+  readonly findings: Findings;
+  /** Labels of the warning signs noted at the visit. */
+  readonly signs: readonly string[];
+  readonly measurements: readonly Measurement[];
+  readonly screening: Screening;
+  readonly trend: WeightTrend | null;
+  /** Null while no running is planned. */
+  readonly ramp: Ramp | null;
+  readonly feeding: {
+    readonly aim: FoodGoal;
+    readonly kcalPerDay: number;
+    readonly targetWeightKg: number | null;
+  } | null;
+  /** The practitioner's own questions; the standing ones follow. */
+  readonly questions: readonly string[];
+}
+
+/** Wording of a letter: the professional's, and the owner's for numbers and findings. */
+export interface LetterWords {
+  readonly practice: PracticeWords;
+  readonly owner: OwnerWords;
+}
+
+function addressee(data: VetLetterData, words: PracticeWords['letter']): readonly Content[] {
+  const { vetPractice, vetName, vetContact } = data.owner;
+  const lines = [vetName, vetPractice, vetContact].filter((line) => line !== '');
+  return (lines.length === 0 ? [words.noVet] : lines).map((text) => ({ text }));
+}
+
+function subject(data: VetLetterData, words: PracticeWords['letter'], tools: Press): Content {
+  const { dog, owner } = data;
+  const text = fill(dog.breed === '' ? words.subjectNoBreed : words.subject, {
+    dog: dog.name,
+    breed: dog.breed,
+    sex: sexText(dog, words),
+    born: tools.format.day(dog.birthDay),
+    owner: owner.name,
+  });
+  return { text, bold: true, margin: [0, 12, 0, 8] };
+}
+
+function opening(data: VetLetterData, words: PracticeWords['letter'], tools: Press): Content[] {
+  const { vetName } = data.owner;
+  const dear = vetName === '' ? words.dearColleague : fill(words.dear, { vet: vetName });
+  const why = fill(words.why, {
+    dog: data.dog.name,
+    day: tools.format.day(data.findings.day),
+  });
+  return [paragraph(dear), paragraph(why)];
+}
+
+function found(data: VetLetterData, words: LetterWords, tools: Press): readonly Content[] {
+  const { letter } = words.practice;
+  const { findings, signs } = data;
+  const facts = bodyFacts(findings, words.owner.findings, tools.format);
+  const signText =
+    signs.length === 0 ? letter.noSigns : fill(letter.signs, { signs: signs.join(', ') });
+  return [
+    section(letter.foundTitle, [factGrid(facts, tools.colours), { text: signText }]),
+    ...(findings.gaitNote.trim() === ''
+      ? []
+      : [{ text: findings.gaitNote, margin: [0, 3, 0, 0] as [number, number, number, number] }]),
+    limbTable(findings, letter, tools),
+    ...measurementTable(data.measurements, letter, tools),
+  ];
+}
+
+function weight(
+  data: VetLetterData,
+  words: PracticeWords['letter'],
+  tools: Press,
+): readonly Content[] {
+  const { trend } = data;
+  if (
+    trend === null ||
+    trend.percentPerWeek === null ||
+    trend.low === null ||
+    trend.high === null
+  ) {
+    return [];
+  }
+  const { format } = tools;
+  const rate = `${format.percent(trend.percentPerWeek, 1)} a week (90 % interval ${format.number(trend.low, 1)} to ${format.percent(trend.high, 1)}, ${trend.points.length} weighings). `;
+  return [section(words.weightTitle, [{ text: `${rate}${trend.sentence}` }])];
+}
+
+function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
+  const { letter } = words.practice;
+  const { ramp } = data;
+  if (ramp === null) return section(letter.planTitle, [{ text: letter.noPlan }]);
+  const { format } = tools;
+  const minutes = ramp.weeks.map((week) => week.runMinutes);
+  const text = fill(letter.plan, {
+    start: ramp.request.start,
+    count: ramp.request.sessionsPerWeek,
+    day: format.day(ramp.request.startDay),
+    goal: goalText(ramp.request.goal, words.owner.plan, format),
+    cap: format.trimmed(ramp.capPercent),
+    weeks: ramp.weeks.length,
+    first: format.trimmed(minutes[0] ?? 0),
+    peak: format.trimmed(Math.max(...minutes)),
+  });
+  return section(letter.planTitle, [{ text }]);
+}
+
+function feeding(
+  data: VetLetterData,
+  words: PracticeWords['letter'],
+  tools: Press,
+): readonly Content[] {
+  if (data.feeding === null) return [];
+  const { aim, kcalPerDay, targetWeightKg } = data.feeding;
+  const text = fill(words.food, {
+    aim: words.aims[aim],
+    energy: tools.format.energy(kcalPerDay),
+    target: targetWeightKg === null ? words.unknown : tools.format.weight(targetWeightKg),
+  });
+  return [section(words.foodTitle, [{ text }])];
+}
+
+/** Consent on file, and the vet's answer to tick, sign and send back. */
+function consent(data: VetLetterData, words: PracticeWords['letter'], tools: Press): Content {
+  const { consent: given } = data.findings;
+  const { format } = tools;
+  const or = (text: string) => (text === '' ? words.unknown : text);
+  const onFile = given.given
+    ? fill(words.consentGiven, {
+        vet: or(given.vet),
+        day: given.day === null ? words.unknown : format.day(given.day),
+        scope: or(given.scope),
+        expiry: given.expiryDay === null ? words.unknown : format.day(given.expiryDay),
+      })
+    : words.consentMissing;
+  const answers = words.answers.map((text) => [
+    tickBox(9),
+    { text, margin: [4, -1, 0, 3] as [number, number, number, number] },
+  ]);
+  const lineWidth = (tools.width - 24) / 2 - 70;
+  const signature = [0, 2].map((from) =>
+    words.sign
+      .slice(from, from + 2)
+      .flatMap((text) => [
+        { text, style: 'small', margin: [0, 9, 0, 0] as [number, number, number, number] },
+        writingLine(lineWidth, tools.colours, 19),
+      ]),
+  );
+  return section(words.consentTitle, [
+    paragraph(onFile, 6),
+    { table: { widths: [14, '*'], body: answers }, layout: BARE },
+    { table: { widths: [66, '*', 66, '*'], body: signature }, layout: BARE },
+  ]);
+}
+
+/** The letter to the vet as one part of a document. */
+export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
+  const tools = press(data, words.owner.frame);
+  const { letter } = words.practice;
+  const because: readonly Provenance[] = [
+    ...data.measurements.map((item) => item.provenance),
+    ...(data.trend?.figure ? [data.trend.figure] : []),
+    ...data.screening.reasons,
+    ...(data.ramp?.reasons ?? []),
+    { evidence: 'D', mark: 'S', sources: ['lamenessScales'] },
+  ];
+  return {
+    words: words.owner.frame,
+    kind: letter.kind,
+    title: fill(letter.title, { dog: data.dog.name }),
+    body: [
+      { stack: [...addressee(data, letter)], margin: [0, 8, 0, 0] },
+      subject(data, letter, tools),
+      ...opening(data, letter, tools),
+      ...found(data, words, tools),
+      ...weight(data, letter, tools),
+      screeningResult(data.screening, data.dog.name, letter),
+      plan(data, words, tools),
+      ...feeding(data, letter, tools),
+      section(letter.questionsTitle, [bullets([...data.questions, ...letter.questions])]),
+      { text: letter.close, margin: [0, 10, 0, 26] },
+      { text: data.practice.practitioner || data.practice.name, bold: true },
+      consent(data, letter, tools),
+      ...references(because, letter.referencesTitle, words.owner.sources),
+    ],
+  };
+}
+
+/** Findings, measurements, plan and questions for the treating vet, with the consent to sign. */
+export function vetLetter(data: VetLetterData, words: LetterWords): HandoutDocument {
+  return assemble(data, [vetLetterPart(data, words)]);
+}
