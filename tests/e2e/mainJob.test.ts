@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays, addMonths } from '../../core/day.ts';
-import { readPdf } from '../templates/support/readPdf.ts';
+
 import { deskPage } from './pages/deskPage.ts';
 import { dogFormPage } from './pages/dogFormPage.ts';
 import { dogPage } from './pages/dogPage.ts';
@@ -15,6 +15,7 @@ import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openBrowser } from './support/browser.ts';
 import { startHost, type Host } from './support/host.ts';
+import { pdfText } from './support/pdfText.ts';
 import { watchPage } from './support/watchPage.ts';
 
 // The main job as a practitioner does it, on a fresh machine: real host, real database, real PDFs.
@@ -31,6 +32,7 @@ describe('the main job by hand', () => {
     host = await startHost(folder);
     browser = await openBrowser();
     page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.setDefaultTimeout(15_000);
     complaints = watchPage(page);
     await page.goto(host.address);
     await page.getByRole('heading', { level: 1, name: 'Welcome to Trotwell' }).waitFor();
@@ -82,7 +84,7 @@ describe('the main job by hand', () => {
     await page.getByLabel('Day of the visit').fill(addDays(today, -42));
     await page.getByRole('group', { name: 'Walk base' }).getByLabel('Passed').check();
     await page.getByLabel('The treating vet has referred or consented').check();
-    await page.getByLabel('Vet', { exact: true }).fill('Dr C. Vet');
+    await page.getByRole('textbox', { name: /^Vet \(/ }).fill('Dr C. Vet');
     await visit.weight.fill('62 lb');
     // International pound: 62 lb = 28.12 kg (S).
     await page.getByText('= 28.12 kg').waitFor();
@@ -158,7 +160,7 @@ describe('the main job by hand', () => {
     await handouts.choose('Running plan');
     expect(await handouts.previewText()).toContain('Rusk');
     expect(await axeViolations(page)).toEqual([]);
-    const { text } = await readPdf(await handouts.savePdf());
+    const text = pdfText(await handouts.savePdf());
     expect(text).toContain('Mill Brook Canine Fitness');
     expect(text).toContain('Running plan for Rusk');
   });
@@ -180,7 +182,7 @@ describe('the main job by hand', () => {
     const handouts = handoutsPage(page);
     await handouts.choose('Feeding sheet');
     await handouts.previewText();
-    const { text } = await readPdf(await handouts.savePdf());
+    const text = pdfText(await handouts.savePdf());
     expect(text).toContain('Dry food');
     expect(text).toContain('Rusk');
   });

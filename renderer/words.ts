@@ -1,0 +1,103 @@
+import type { HandoutKind } from '../electron/contract/contract.ts';
+import type { Dog, LimbGrades, Practice, VisitFacts } from '../electron/contract/records.ts';
+
+// What the contract's words are called on screen. The types make each list complete; only types
+// are imported, so that the schemas (and their library) stay out of the front end.
+
+type Words<T extends string> = Readonly<Record<T, string>>;
+
+/** Words as the options of a select or radio group. */
+export const optionsOf = <T extends string>(words: Words<T>) =>
+  (Object.entries(words) as [T, string][]).map(([value, label]) => ({ value, label }));
+
+export const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
+export type Limb = keyof LimbGrades;
+export const LIMB_WORDS: Words<Limb> = {
+  leftFore: 'Left fore',
+  rightFore: 'Right fore',
+  leftHind: 'Left hind',
+  rightHind: 'Right hind',
+};
+export const LIMBS = Object.keys(LIMB_WORDS) as readonly Limb[];
+
+/** Lameness grade 0 to 5, in our own words, so that two people in one practice mean the same. */
+export const LAMENESS_WORDS: readonly string[] = [
+  'sound',
+  'barely seen, comes and goes',
+  'slight, seen at most strides',
+  'plain at every stride, limb loaded',
+  'severe, limb only touched down',
+  'limb not used',
+];
+
+export const KIND_WORDS: Words<VisitFacts['kind']> = {
+  intake: 'Intake',
+  'follow-up': 'Follow-up',
+};
+export const START_WORDS: Words<VisitFacts['conditioning']> = {
+  conditioned: 'Conditioned adult',
+  unconditioned: 'Unconditioned, senior or overweight',
+  'post-injury': 'After injury, cleared',
+};
+export const ACTIVITY_WORDS: Words<VisitFacts['activity']> = {
+  low: 'Low, under 1 h a day',
+  moderate: 'Moderate, 1 to 3 h a day, easy',
+  high: 'High, 1 to 3 h a day, brisk or playing hard',
+  working: 'Working, 3 to 6 h a day',
+};
+export const WALK_BASE_WORDS: Words<VisitFacts['walkBase']> = {
+  passed: 'Passed',
+  failed: 'Failed',
+  'not tested': 'Not tested',
+};
+export const SURGERY_WORDS: Words<VisitFacts['surgery']> = {
+  none: 'None',
+  'cleared in writing': 'Cleared in writing',
+  'not cleared': 'Not cleared',
+};
+export const WEIGHING_WORDS: Words<VisitFacts['weighingMethod']> = {
+  'same scale': 'Same scale',
+  'other scale': 'Other scale',
+  'harness on': 'Harness on',
+  'wet coat': 'Wet coat',
+};
+export const GOAL_WORDS: Words<VisitFacts['foodGoal']> = {
+  lose: 'Lose weight',
+  hold: 'Hold weight',
+  gain: 'Gain weight',
+};
+
+export const SEX_WORDS: Words<Dog['sex']> = { female: 'Female', male: 'Male' };
+export const NEUTER_WORDS: Words<Dog['neuter']> = {
+  intact: 'Intact',
+  neutered: 'Neutered',
+  unknown: 'Unknown',
+};
+export const COAT_WORDS: Words<Dog['coat']> = {
+  ordinary: 'Ordinary',
+  thick: 'Thick',
+  dark: 'Dark',
+  'thick and dark': 'Thick and dark',
+};
+
+export const WEIGHT_UNIT_WORDS: Words<Practice['weightUnit']> = { kg: 'Kilograms', lb: 'Pounds' };
+export const ENERGY_UNIT_WORDS: Words<Practice['energyUnit']> = { kcal: 'kcal', kJ: 'kJ' };
+export const DISTANCE_UNIT_WORDS: Words<Practice['distanceUnit']> = {
+  km: 'Kilometres',
+  mi: 'Miles',
+};
+export const TEMPERATURE_UNIT_WORDS: Words<Practice['temperatureUnit']> = { C: '°C', F: '°F' };
+export const PAPER_WORDS: Words<Practice['paper']> = { A4: 'A4', LETTER: 'Letter' };
+export const DAY_FORMAT_WORDS: Words<Practice['dayFormat']> = {
+  'YYYY-MM-DD': 'year-month-day',
+  'DD.MM.YYYY': 'day.month.year',
+  'DD/MM/YYYY': 'day/month/year',
+  'MM/DD/YYYY': 'month/day/year',
+};
+
+export const HANDOUT_WORDS: Words<HandoutKind> = {
+  'running-plan': 'Running plan',
+  'feeding-sheet': 'Feeding sheet',
+  'kit-sheet': 'Kit and technique',
+};
