@@ -31,10 +31,11 @@ export async function serveUntilStopped(options: ServeOptions): Promise<void> {
     key: randomBytes(32).toString('base64url'),
     ...(options.port === undefined ? {} : { port: options.port }),
   });
+  const stopped = stopRequested();
   console.log(`Trotwell is at ${host.address}`);
   console.log('Only this computer can reach it. Press Ctrl-C to close it.');
   if (options.openBrowser) openInBrowser(host.address);
-  await stopRequested();
+  await stopped;
   await host.close();
   await service.close();
   console.log('Trotwell is closed.');

@@ -1,0 +1,127 @@
+// `npm run demo`: the main job without a window. A fresh demonstration practice in a folder that it
+// names, one dog from intake through two follow-ups, the handouts as PDF files, and every computed
+// number with its sources.
+import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { source, type Figure, type Reason } from '../../../core/index.ts';
+import { HANDOUT_KINDS, type CallName, type DogFile } from '../../contract/contract.ts';
+import type { InputOf, ResultOf } from '../../contract/contract.ts';
+import { createService, type Service } from '../service.ts';
+
+const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+async function ask<N extends CallName>(
+  service: Service,
+  name: N,
+  input: InputOf<N>,
+): Promise<ResultOf<N>> {
+  const answer = await service.call(name, input);
+  if (!answer.ok) throw new Error(`${name}: ${answer.error.message}`);
+  return answer.value;
+}
+
+const round = (value: number): string =>
+  Math.abs(value) < 10 ? value.toFixed(2) : value.toFixed(0);
+
+function sourcesOf(entry: Pick<Figure, 'sources' | 'evidence'>): string {
+  return `[${entry.evidence}: ${entry.sources.map((id) => source(id).short).join('; ')}]`;
+}
+
+function figureLine(figure: Figure): string {
+  const range =
+    figure.low === undefined || figure.high === undefined
+      ? ''
+      : ` (${round(figure.low)} to ${round(figure.high)})`;
+  return `  ${figure.label}: ${round(figure.value)}${range} ${figure.unit} = ${figure.formula} ${sourcesOf(figure)}`;
+}
+
+const reasonLine = (reason: Reason): string => `  - ${reason.text} ${sourcesOf(reason)}`;
+
+function tellVisits({ visits, foodDecisions }: DogFile): void {
+  for (const visit of visits) {
+    console.log(
+      `\n${visit.day}  ${visit.kind}: ${visit.weightKg} kg, body condition ${visit.bcs} of 9`,
+    );
+    const decision = foodDecisions.find(({ visitId }) => visitId === visit.id);
+    if (decision === undefined) continue;
+    console.log(`  Food: ${round(decision.kcalPerDay)} kcal a day (${decision.decision})`);
+    for (const item of decision.ration?.items ?? []) {
+      console.log(`    ${item.name}: ${round(item.gramsPerDay)} g a day`);
+    }
+    for (const reason of decision.proposal.reasons) console.log(reasonLine(reason));
+    for (const warning of decision.proposal.warnings)
+      console.log(`  ! ${warning.text} ${sourcesOf(warning)}`);
+  }
+}
+
+function tellAssessment({ assessment }: DogFile): void {
+  if (assessment === null) return;
+  console.log(`\nToday, ${assessment.day}`);
+  const figures = [
+    assessment.resting,
+    assessment.maintenance.figure,
+    assessment.ideal?.figure,
+    assessment.trendOnRation.figure,
+    assessment.own.figure,
+    assessment.food.figure,
+  ];
+  for (const figure of figures) if (figure) console.log(figureLine(figure));
+  console.log(`  Screening: ${assessment.screening.outcome}`);
+  for (const reason of assessment.screening.reasons) console.log(reasonLine(reason));
+}
+
+function tellPlan({ plans }: DogFile): void {
+  const ramp = plans.find(({ current }) => current)?.ramp;
+  if (ramp === undefined) return;
+  console.log(
+    `\nRunning plan: ${ramp.weeks.length} weeks, goal reached on ${ramp.goalReachedOn ?? 'no day'}`,
+  );
+  for (const week of ramp.weeks) {
+    const mark = week.recovery ? ' recovery' : '';
+    console.log(
+      `  week ${week.number}: ${round(week.runMinutes)} run-minutes, ${week.step}${mark}`,
+    );
+  }
+  for (const reason of ramp.reasons) console.log(reasonLine(reason));
+}
+
+async function writeHandouts(service: Service, dogId: string, folder: string): Promise<void> {
+  mkdirSync(folder, { recursive: true });
+  console.log('\nHandouts');
+  for (const kind of HANDOUT_KINDS) {
+    const pdf = await ask(service, 'handouts/render', { kind, dogId, paper: null });
+    const file = join(folder, pdf.fileName);
+    writeFileSync(file, Buffer.from(pdf.base64, 'base64'));
+    console.log(`  ${file} (${pdf.pages} ${pdf.pages === 1 ? 'page' : 'pages'})`);
+  }
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'trotwell-demo-'));
+const { version } = JSON.parse(readFileSync(at('../../../package.json'), 'utf8')) as {
+  version: string;
+};
+const service = createService({
+  folder,
+  fontsFolder: at('../../../templates/fonts'),
+  version,
+  clock: () => new Date(),
+});
+try {
+  const { practice } = await ask(service, 'app/open', { which: 'demo' });
+  console.log(`${practice?.name}: invented people and dogs.`);
+  console.log(`Records in ${folder}`);
+  const [line] = await ask(service, 'dogs/list', { query: 'Bramble' });
+  const file = await ask(service, 'dogs/file', { dogId: line!.id });
+  console.log(`\n${file.dog.name}, ${file.dog.breed}; owner ${file.client.name}`);
+  tellVisits(file);
+  tellAssessment(file);
+  tellPlan(file);
+  await writeHandouts(service, line!.id, join(folder, 'handouts'));
+  console.log(
+    '\nThis supports the judgement of a trained person; the treating vet and local law come first.',
+  );
+} finally {
+  await service.close();
+}
