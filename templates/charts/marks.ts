@@ -56,20 +56,15 @@ export function corridorSwatch(x: number, y: number, colours: Palette): string {
   return `<rect x="${at(x)}" y="${at(y - 4)}" width="20" height="8" fill="${CORRIDOR_FILL}" ${corridorEdge(colours)}/>`;
 }
 
+/** The line through the weighings, point by point. */
 export function trendLine(
   points: readonly TrendPoint[],
   frame: ChartFrame,
   colours: Palette,
 ): string {
-  const [from, to] = points;
-  if (from === undefined || to === undefined) return '';
-  return line(
-    frame.x(from.day),
-    frame.y(from.kg),
-    frame.x(to.day),
-    frame.y(to.kg),
-    trendStyle(colours),
-  );
+  if (points.length < 2) return '';
+  const path = points.map((point) => `${at(frame.x(point.day))},${at(frame.y(point.kg))}`);
+  return `<polyline points="${path.join(' ')}" fill="none" ${trendStyle(colours)}/>`;
 }
 
 /** A weighing with a bar of one standard deviation of its error up and down. */

@@ -125,7 +125,7 @@ export function professionalReasons(reasons: readonly Reason[]): Content {
   return bullets(
     reasons.map((reason) => ({
       text: [
-        `${reason.text} ${levelMark(reason.evidence)}`,
+        `${reason.text}\u00a0${levelMark(reason.evidence)}`,
         ...('overriddenBecause' in reason && typeof reason.overriddenBecause === 'string'
           ? [{ text: ` Set aside: ${reason.overriddenBecause}`, bold: true }]
           : []),

@@ -46,7 +46,8 @@ export function reasonText(reason: Reason, tools: ReasonPress): string {
 
 function changeText(reason: Reason, tools: ReasonPress): string | undefined {
   if (reason.change === undefined) return undefined;
-  return ownSentence(tools.words.changes[reason.code], reason, tools) ?? reason.change;
+  const text = ownSentence(tools.words.changes[reason.code], reason, tools) ?? reason.change;
+  return text === '' ? undefined : text;
 }
 
 function isScreened(reason: Reason | ScreeningReason): reason is ScreeningReason {
@@ -58,7 +59,7 @@ function reasonItem(reason: Reason, tools: ReasonPress): Content {
   const setAside = isScreened(reason) ? reason.overriddenBecause : null;
   const change = setAside === null ? changeText(reason, tools) : undefined;
   const lines: Content[] = [
-    `${reasonText(reason, tools)} ${levelMark(reason.evidence)}`,
+    `${reasonText(reason, tools)}\u00a0${levelMark(reason.evidence)}`,
     ...(change === undefined ? [] : [{ text: fill(screening.change, { change }), style: 'small' }]),
     ...(setAside === null
       ? []

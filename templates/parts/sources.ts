@@ -2,7 +2,6 @@ import type { Content } from 'pdfmake/interfaces';
 import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
 import { source, type SourceId } from '../../core/sources.ts';
 import { fill } from '../format.ts';
-import { heading } from './layout.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 /** The source ids of several figures and rules, each once, in order of first use. */
@@ -24,7 +23,7 @@ export function sourceNote(items: readonly Provenance[], words: OwnerWords['sour
   const names = uniqueSources(items).map((id) => named(id, 'short', words));
   return {
     unbreakable: true,
-    margin: [0, 14, 0, 0],
+    margin: [0, 9, 0, 0],
     stack: [
       { text: words.title, style: 'foot', bold: true },
       { text: words.levels, style: 'foot' },
@@ -44,7 +43,7 @@ export function references(
     style: 'foot',
   }));
   return [
-    heading(title),
+    { text: title, style: 'subheading', headlineLevel: 1, margin: [0, 9, 0, 1] },
     { text: words.levels, style: 'foot', margin: [0, 0, 0, 2] },
     { ol: list, style: 'foot' },
   ];

@@ -32,7 +32,7 @@ export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet 
       pair(section(kit.youTitle, [list(kit.you)]), section(kit.pawsTitle, [list(kit.paws)])),
       section(kit.packTitle, [packList(kit.pack)]),
       fitRecord(words, tools),
-      { text: fill(kit.vet, dog), bold: true, margin: [0, 12, 0, 0] },
+      { text: fill(kit.vet, dog), bold: true, margin: [0, 7, 0, 0] },
       sourceNote(ADVICE, words.sources),
     ],
   };

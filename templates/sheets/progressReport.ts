@@ -199,10 +199,10 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
       })),
       ...chartBlock(data, words, tools),
       ...(then === null ? [] : [thenAndNow(then, now, words, tools)]),
-      ...(first && second ? [pair(first, second)] : blocks),
       ...(data.note.trim() === ''
         ? []
         : [section(words.progress.noteTitle, [{ text: data.note }])]),
+      ...(first && second ? [pair(first, second)] : blocks),
       nextSteps(data, words, tools),
       sourceNote(because, words.sources),
     ],

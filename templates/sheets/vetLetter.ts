@@ -90,23 +90,11 @@ function found(data: VetLetterData, words: LetterWords, tools: Press): readonly 
   ];
 }
 
-function weight(
-  data: VetLetterData,
-  words: PracticeWords['letter'],
-  tools: Press,
-): readonly Content[] {
+function weight(data: VetLetterData, words: PracticeWords['letter']): readonly Content[] {
   const { trend } = data;
-  if (
-    trend === null ||
-    trend.percentPerWeek === null ||
-    trend.low === null ||
-    trend.high === null
-  ) {
-    return [];
-  }
-  const { format } = tools;
-  const rate = `${format.percent(trend.percentPerWeek, 1)} a week (90 % interval ${format.number(trend.low, 1)} to ${format.percent(trend.high, 1)}, ${trend.points.length} weighings). `;
-  return [section(words.weightTitle, [{ text: `${rate}${trend.sentence}` }])];
+  if (trend === null) return [];
+  const count = fill(words.weighings, { count: trend.points.length, days: trend.spanDays });
+  return [section(words.weightTitle, [{ text: `${trend.sentence} ${count}` }])];
 }
 
 function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
@@ -196,12 +184,12 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
       subject(data, letter, tools),
       ...opening(data, letter, tools),
       ...found(data, words, tools),
-      ...weight(data, letter, tools),
+      ...weight(data, letter),
       screeningResult(data.screening, data.dog.name, letter),
       plan(data, words, tools),
       ...feeding(data, letter, tools),
       section(letter.questionsTitle, [bullets([...data.questions, ...letter.questions])]),
-      { text: letter.close, margin: [0, 10, 0, 26] },
+      { text: letter.close, margin: [0, 8, 0, 22] },
       { text: data.practice.practitioner || data.practice.name, bold: true },
       consent(data, letter, tools),
       ...references(because, letter.referencesTitle, words.owner.sources),

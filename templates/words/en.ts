@@ -354,10 +354,23 @@ export const en = {
     'unexplained-loss': '{dog} loses weight and should not. The vet has to find out why.',
     'already-low':
       '{dog} eats very little already. We go through the food diary again. Then please ask your vet.',
+    unwell: '{dog} is not well. The vet has to see it before the food changes.',
+    pregnant: '{dog} expects or nurses puppies. Your vet says what to feed.',
+    'lean-to-lose':
+      '{dog} is lean and should not lose weight. We look at the aim again. Please ask your vet.',
+    'muscle-loss':
+      '{dog} has lost muscle. Less food would cost more of it. Please see your vet first.',
+    'muscle-mild-loss': 'Some muscle is lost. We check it at each weighing.',
+    'running-on-loss': 'The planned runs burn about {kcal} a day. That is not fed on top.',
+    'early-water': 'In the first two weeks some of the loss is water.',
+    'recheck-diet': 'First we look again at all that {dog} gets beside the bowl.',
+    'gain-high': 'This is a lot of food. Ask your vet if {dog} still does not gain weight.',
+    'no-free-food': 'We cannot give grams yet. We talk about the foods at the next visit.',
     'below-floor': 'Less food than now would be too little. Your vet decides what comes next.',
   } as ReasonWords,
-  /** What would change a reason, in plain words, by its code. */
+  /** What would change a reason, by its code; empty where the reason itself says it. */
   changes: {
+    'nutrient-floor': '',
     'lameness-walk': 'Your vet finds and treats the cause, and {dog} walks evenly.',
     'lameness-trot': 'Your vet looks at it and clears {dog}, or {dog} trots evenly.',
     'trot-not-seen': 'We watch {dog} trot on hard, flat ground.',

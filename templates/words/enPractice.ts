@@ -35,6 +35,7 @@ export const enPractice = {
     measuredTitle: 'Measurements',
     measured: { what: 'Measure', value: 'Value', reference: 'Reference', error: 'Error' },
     weightTitle: 'Weight',
+    weighings: '90 % interval from {count} weighing(s) over {days} days.',
     outcomeTitle: 'Screening for running',
     outcomes: {
       'ready to start': 'Outcome by our rules: ready to start.',

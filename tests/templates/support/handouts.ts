@@ -31,7 +31,7 @@ export const INSTANT = new Date('2025-12-01T09:00:00Z');
 export const SAMPLES: readonly SampleHandout[] = [
   {
     name: 'running-plan',
-    pages: { A4: 4, LETTER: 4 },
+    pages: { A4: 4, LETTER: 5 },
     build: (paper) => runningPlan(plan(paper), en),
   },
   {
@@ -46,7 +46,7 @@ export const SAMPLES: readonly SampleHandout[] = [
   },
   {
     name: 'running-plan-long-names',
-    pages: { A4: 5, LETTER: 5 },
+    pages: { A4: 6, LETTER: 6 },
     build: (paper) => runningPlan(longNamesPlan(paper), en),
   },
   {
@@ -56,7 +56,7 @@ export const SAMPLES: readonly SampleHandout[] = [
   },
   {
     name: 'feeding-sheet-six-foods',
-    pages: { A4: 1, LETTER: 1 },
+    pages: { A4: 2, LETTER: 2 },
     build: (paper) => feedingSheet(fullMeals(paper), en),
   },
   {
@@ -76,7 +76,7 @@ export const SAMPLES: readonly SampleHandout[] = [
   },
   {
     name: 'progress-report',
-    pages: { A4: 1, LETTER: 1 },
+    pages: { A4: 2, LETTER: 2 },
     build: (paper) => progressReport(progress(paper), en),
   },
   {
@@ -91,7 +91,7 @@ export const SAMPLES: readonly SampleHandout[] = [
   },
   {
     name: 'progress-report-long-names',
-    pages: { A4: 2, LETTER: 2 },
+    pages: { A4: 2, LETTER: 3 },
     build: (paper) => progressReport(longNamesProgress(paper), en),
   },
   {
@@ -106,7 +106,7 @@ export const SAMPLES: readonly SampleHandout[] = [
   },
   {
     name: 'vet-letter',
-    pages: { A4: 3, LETTER: 3 },
+    pages: { A4: 2, LETTER: 3 },
     build: (paper) => vetLetter(letter(paper), letterWords),
   },
   {
@@ -121,12 +121,12 @@ export const SAMPLES: readonly SampleHandout[] = [
   },
   {
     name: 'assessment-record-long-note',
-    pages: { A4: 6, LETTER: 6 },
+    pages: { A4: 5, LETTER: 6 },
     build: (paper) => assessmentRecord(longNoteRecord(paper), letterWords),
   },
   {
     name: 'visit-bundle',
-    pages: { A4: 9, LETTER: 9 },
+    pages: { A4: 8, LETTER: 10 },
     build: (paper) =>
       visitBundle(
         context(paper),

@@ -1,7 +1,9 @@
-import { idealWeight } from '../../../core/condition/idealWeight.ts';
-import { maintenanceEnergy } from '../../../core/energy/maintenance.ts';
-import { restingEnergyFigure } from '../../../core/energy/resting.ts';
-import { weightTrend } from '../../../core/weight/trend.ts';
+import {
+  idealWeight,
+  maintenanceEnergy,
+  restingEnergyFigure,
+  weightTrend,
+} from '../../../core/index.ts';
 import {
   en,
   enPractice,

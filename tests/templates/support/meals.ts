@@ -1,8 +1,10 @@
-import { maintenanceEnergy } from '../../../core/energy/maintenance.ts';
-import { changeover } from '../../../core/food/changeover.ts';
-import type { FedFood } from '../../../core/food/ration.ts';
-import { adjustFood } from '../../../core/weight/adjustFood.ts';
-import type { AdjustFoodInput } from '../../../core/weight/foodTypes.ts';
+import {
+  adjustFood,
+  changeover,
+  maintenanceEnergy,
+  type AdjustFoodInput,
+  type FedFood,
+} from '../../../core/index.ts';
 import type { FeedingSheetData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { context, longNames } from './people.ts';

@@ -1,6 +1,4 @@
-import { buildRamp } from '../../../core/ramp/build.ts';
-import type { RampRequest } from '../../../core/ramp/types.ts';
-import { screenForRunning } from '../../../core/readiness/screen.ts';
+import { buildRamp, screenForRunning, type RampRequest } from '../../../core/index.ts';
 import type { RunningPlanData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { context, emptyFindings, findings, longNames } from './people.ts';

@@ -1,6 +1,4 @@
-import { lossCorridor } from '../../../core/weight/corridor.ts';
-import { projectTarget, weightTrend } from '../../../core/weight/trend.ts';
-import type { Weighing } from '../../../core/weight/weighing.ts';
+import { lossCorridor, projectTarget, weightTrend, type Weighing } from '../../../core/index.ts';
 import type { ProgressReportData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { meals } from './meals.ts';
