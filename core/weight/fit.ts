@@ -1,3 +1,6 @@
+/** One-sided 95 % of a normal distribution. */
+const Z95 = 1.6448536269514722;
+
 /** One observation on a line, with the standard deviation of its own error. */
 export interface Observation {
   readonly x: number;
@@ -23,9 +26,10 @@ export interface LineFit {
 
 /**
  * Generalised least squares with known errors: independent errors, plus one shared offset for each
- * group. Where the points scatter more than their errors explain, the errors are widened by the
- * square root of the reduced chi-square (the usual treatment of inconsistent measurements); they
- * are never narrowed. Null when fewer than two different x are given.
+ * group. Where the points scatter more than their errors explain (chi-square beyond its 95 %
+ * point), the errors are widened by the square root of the reduced chi-square, the usual treatment
+ * of inconsistent measurements; they are never narrowed. Widening for less would make the interval
+ * of honest weighings hold more than it says. Null when fewer than two different x are given.
  */
 export function fitLine(observations: readonly Observation[]): LineFit | null {
   const origin = observations[0]?.x ?? 0;
@@ -41,9 +45,7 @@ export function fitLine(observations: readonly Observation[]): LineFit | null {
   if (!(spread > 1e-9)) return null;
   const slope = inner(dx, y) / spread;
   const residuals = y.map((value, index) => value - meanY - slope * dx[index]!);
-  const freedom = observations.length - 2;
-  const reduced = freedom > 0 ? inner(residuals, residuals) / freedom : 1;
-  const widened = Math.max(1, Math.sqrt(Math.max(0, reduced)));
+  const widened = widening(inner(residuals, residuals), observations.length - 2);
   return {
     slope,
     slopeSd: widened / Math.sqrt(spread),
@@ -52,6 +54,18 @@ export function fitLine(observations: readonly Observation[]): LineFit | null {
     meanSd: widened / Math.sqrt(weight),
     widened,
   };
+}
+
+/** Factor on the errors: 1 while the scatter is one that such errors give 95 times in 100. */
+function widening(chiSquare: number, freedom: number): number {
+  if (freedom < 1 || chiSquare <= chiSquare95(freedom)) return 1;
+  return Math.sqrt(chiSquare / freedom);
+}
+
+/** 95 % point of chi-square, by Wilson and Hilferty's cube; within 3 % from one degree on. */
+export function chiSquare95(freedom: number): number {
+  const ninth = 2 / (9 * freedom);
+  return freedom * (1 - ninth + Z95 * Math.sqrt(ninth)) ** 3;
 }
 
 /** The line's height at `x` and the standard deviation of that height. */

@@ -1,5 +1,6 @@
 import type { Estimate, FigureText, Provenance, Reason } from '../figure.ts';
 import type { AdjustFoodInput, FoodVerdict } from './foodTypes.ts';
+import { ownEnergyAt } from './ownEnergy.ts';
 
 /** A proposal before floors, foods and warnings are looked at. */
 export interface FoodDraft {
@@ -47,13 +48,13 @@ export interface Need {
   readonly provenance: Provenance;
 }
 
-/** The need to feed for: the dog's own record where that tells more, else `formula`. */
+/** The need to feed for: the dog's own record where that tells more, at its present weight; else `formula`. */
 export function needOf(input: AdjustFoodInput, formula: Estimate = input.maintenance): Need {
   const own = input.own?.informative === true ? input.own : undefined;
   const used = own ?? formula;
   const { evidence, mark, sources } = used.figure;
   return {
-    kcal: used.mid,
+    kcal: own === undefined ? formula.mid : ownEnergyAt(own, input.weightKg).mid,
     text: own === undefined ? 'maintenance energy by formula' : "the dog's own maintenance energy",
     own: own !== undefined,
     provenance: { evidence, mark, sources },

@@ -1,10 +1,10 @@
-import { inRange } from '../check.ts';
+import { inRange, weightInRange } from '../check.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { METABOLIC_EXPONENT } from '../energy/resting.ts';
-import { estimate, type Estimate } from '../figure.ts';
+import { estimate, type Estimate, type FigureInput } from '../figure.ts';
 import { KCAL_PER_KG_CHANGE } from './balance.ts';
-import { fitLine, lineAt, type LineFit, type Observation } from './fit.ts';
+import { fitLine, type Observation } from './fit.ts';
 import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
 import { posteriorOf } from './posterior.ts';
 import { STABLE_DAYS } from './trend.ts';
@@ -42,8 +42,10 @@ export interface OwnEnergy extends Estimate {
   readonly sentence: string;
   /** Days between first and last weighing that count. */
   readonly spanDays: number;
-  /** Weighings that count, from the first logged intake on. */
+  /** Weighings that count: of the last half-year, from the first logged intake on. */
   readonly weighings: number;
+  /** Mean weight of the record, the weight the energy belongs to, kg; null without a record. */
+  readonly atWeightKg: number | null;
   /** The record alone, without the formula, with its 90 % interval; null before it says anything. */
   readonly recordAlone: EnergyPrior | null;
   /** Share of the formula's doubt that is left, 1 = all of it (ratio of the intervals' widths). */
@@ -53,27 +55,29 @@ export interface OwnEnergy extends Estimate {
 
 /** The record tells more than the formula once it leaves at most this share of its doubt (D). */
 export const TELLING_DOUBT = 0.5;
+/** Older weighings do not count: the need of a dog moves with age, season and work (D). */
+export const RECORD_DAYS = 182;
 
 const INTAKE_RANGE = { min: 0, max: 20000 };
 
 /**
- * The dog's own maintenance energy, kcal/day at its latest weight, from what it ate and what it
- * weighed: posterior median with a 90 % interval.
+ * The dog's own maintenance energy, kcal/day, from what it ate and what it weighed over the last
+ * half-year: posterior median with a 90 % interval, at the mean weight of that record.
  *
- * Model: `weight(t) = w0 + (eaten(t) − runs(t) − M τ(t)) / 7920`, where τ counts days by
- * (kg / latest kg)^0.75, so that a lighter dog needs less. Weighings carry the errors of
- * `weightTrend`, w0 is unknown with a flat prior, M has the formula's log-normal prior.
+ * Model: `weight(t) = w0 + (eaten(t) − runs(t) − M t) / 7920`, M constant. Weighings carry the
+ * errors of `weightTrend`, w0 is unknown with a flat prior, M has the formula's log-normal prior.
  *
- * Method: for a given record the weights are linear in w0 and M, so generalised least squares of
- * `weight − (eaten − runs) / 7920` on τ gives the likelihood of M exactly, as a normal; its product
- * with the log-normal prior is one-dimensional and skewed, so it is put on a grid. A state-space
- * filter would need a random walk of M whose size nobody has measured; this needs no such number,
- * and nothing in it is tuned. τ needs the weights themselves, so it is found by repetition.
+ * Method: the weights are linear in w0 and M, so generalised least squares of
+ * `weight − (eaten − runs) / 7920` on the days gives the likelihood of M exactly, as a normal; its
+ * product with the log-normal prior is one-dimensional and skewed, so it is put on a grid. A
+ * state-space filter would need a random walk of M whose size nobody has measured; this needs no
+ * such number, and nothing in it is tuned.
  *
  * `informative` needs more than 14 days (German 2011, S) and an interval at most half as wide as the
  * formula's (D). What it learns is the need in the owner's own measure: a log that is 10 % short
  * makes it 10 % low, and feeding by the same log is right again. It cannot know that early loss
- * carries water. `npm run calibration` prints how far both lead it astray.
+ * carries water, nor that a slimmer dog needs less (`ownEnergyAt` carries it to another weight).
+ * `npm run calibration` prints how far these lead it astray.
  *
  * Without two weighings on different days since the first logged intake it returns the prior.
  *
@@ -83,7 +87,7 @@ const INTAKE_RANGE = { min: 0, max: 20000 };
  *   prior: maintenanceEnergy({ weightKg: 25 }),
  *   weighings: [{ day: '2026-03-01', weightKg: 25 }, { day: '2026-04-26', weightKg: 24.2 }],
  *   intakes: [{ fromDay: '2026-03-01', kcalPerDay: 900 }],
- * }) // 1,000 (921 to 1,080)
+ * }) // 1,012 (931 to 1,093)
  * Sources: adipose energy Hand et al. 2010 (S); prior by its own sources; scale error ours (D).
  */
 export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
@@ -91,9 +95,7 @@ export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
   checkPrior(prior);
   const intakes = orderedIntakes(input.intakes);
   const runs = checkedRuns(input.runs ?? []);
-  const all = measured(input.weighings);
-  const start = intakes[0]?.day ?? Number.POSITIVE_INFINITY;
-  const points = all.filter((point) => point.dayNumber >= start);
+  const points = counted(measured(input.weighings), intakes);
   const record = fitRecord(points, intakes, runs);
   if (record === null) return build({ ...prior }, prior, points, null, []);
   const posterior = posteriorOf({
@@ -104,6 +106,13 @@ export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
   });
   const own = { mid: posterior(0.5), low: posterior(0.05), high: posterior(0.95) };
   return build(own, prior, points, record, flagWeighings(points, record.observations));
+}
+
+/** The weighings of the last half-year since intake is logged. */
+function counted(all: readonly MeasuredWeight[], intakes: readonly DatedKcal[]): MeasuredWeight[] {
+  const logged = intakes[0]?.day ?? Number.POSITIVE_INFINITY;
+  const latest = all.at(-1)?.dayNumber ?? 0;
+  return all.filter(({ dayNumber: day }) => day >= logged && day >= latest - RECORD_DAYS);
 }
 
 function checkPrior(prior: EnergyPrior): void {
@@ -143,7 +152,7 @@ function surplusUpTo(
   intakes: readonly DatedKcal[],
   runs: readonly DatedKcal[],
 ): number {
-  const start = intakes[0]!.day;
+  const start = intakes[0]?.day ?? day;
   const eaten = intakes.reduce((sum, intake, index) => {
     const end = Math.min(day, intakes[index + 1]?.day ?? day);
     return sum + Math.max(0, end - intake.day) * intake.kcal;
@@ -158,60 +167,52 @@ interface RecordFit {
   readonly observations: readonly Observation[];
 }
 
-/** Repetitions until τ and the weights agree: each shrinks what is left by more than ten times. */
-const REPETITIONS = 6;
-
 /** What the record alone says of M; null without two weighings on different days. */
 function fitRecord(
   points: readonly MeasuredWeight[],
   intakes: readonly DatedKcal[],
   runs: readonly DatedKcal[],
 ): RecordFit | null {
-  if (points.length < 2 || intakes.length === 0) return null;
-  const gained = points.map(
-    (point) => surplusUpTo(point.dayNumber, intakes, runs) / KCAL_PER_KG_CHANGE,
-  );
-  let kg = points.map(({ typicalKg }) => typicalKg);
-  let observations: Observation[] = [];
-  let fit: LineFit | null = null;
-  for (let repetition = 0; repetition < REPETITIONS; repetition += 1) {
-    const tau = metabolicDays(points, kg);
-    observations = points.map((point, index) => ({
-      ...toObservation(point),
-      x: tau[index]!,
-      y: point.weightKg - gained[index]!,
-    }));
-    fit = fitLine(observations);
-    if (fit === null) return null;
-    const line = fit;
-    kg = points.map(({ typicalKg }, index) =>
-      plausible(lineAt(line, tau[index]!).y + gained[index]!, typicalKg),
-    );
-  }
+  const observations = points.map((point) => ({
+    ...toObservation(point),
+    y: point.weightKg - surplusUpTo(point.dayNumber, intakes, runs) / KCAL_PER_KG_CHANGE,
+  }));
+  const fit = fitLine(observations);
+  if (fit === null) return null;
   return {
-    kcalPerDay: -KCAL_PER_KG_CHANGE * fit!.slope,
-    sd: KCAL_PER_KG_CHANGE * fit!.slopeSd,
+    kcalPerDay: -KCAL_PER_KG_CHANGE * fit.slope,
+    sd: KCAL_PER_KG_CHANGE * fit.slopeSd,
     observations,
   };
 }
 
-/** Keeps a line drawn astray by a slip from giving a weight that no dog near `typicalKg` has. */
-function plausible(kg: number, typicalKg: number): number {
-  return Math.min(1.5 * typicalKg, Math.max(typicalKg / 1.5, kg));
+/** Mean weight over the days of the record, by trapezoids between weighings, kg. */
+function meanWeight(points: readonly MeasuredWeight[]): number | null {
+  const first = points[0];
+  const last = points.at(-1);
+  if (first === undefined || last === undefined) return null;
+  const days = last.dayNumber - first.dayNumber;
+  if (days === 0) return last.typicalKg;
+  const area = points.slice(1).reduce((sum, point, index) => {
+    const before = points[index]!;
+    const between = point.dayNumber - before.dayNumber;
+    return sum + (between * (point.typicalKg + before.typicalKg)) / 2;
+  }, 0);
+  return area / days;
 }
 
-/** Days counted by metabolic size relative to the latest weight, by trapezoids between weighings. */
-function metabolicDays(points: readonly MeasuredWeight[], kg: readonly number[]): number[] {
-  const latest = kg.at(-1)!;
-  const share = kg.map((weight) => (weight / latest) ** METABOLIC_EXPONENT);
-  let total = 0;
-  return points.map((point, index) => {
-    if (index > 0) {
-      const days = point.dayNumber - points[index - 1]!.dayNumber;
-      total += (days * (share[index]! + share[index - 1]!)) / 2;
-    }
-    return total;
-  });
+/**
+ * The dog's own energy carried from the mean weight of its record to another weight by kg^0.75.
+ * A dog that slims needs less than before: slimmed dogs were measured lower still (German 2011, S).
+ * The prior alone, without a record, is returned as it is.
+ *
+ * @throws RangeError for a weight outside 0.1–150 kg
+ */
+export function ownEnergyAt(own: OwnEnergy, weightKg: number): EnergyPrior {
+  weightInRange('weightKg', weightKg);
+  const { mid, low, high, atWeightKg } = own;
+  const factor = atWeightKg === null ? 1 : (weightKg / atWeightKg) ** METABOLIC_EXPONENT;
+  return { mid: mid * factor, low: low * factor, high: high * factor };
 }
 
 const SILENT = 'The record does not yet tell more than the formula.';
@@ -240,6 +241,7 @@ function build(
         { label: 'Formula', value: Math.round(prior.mid), unit: 'kcal/day' },
         { label: 'Weighings', value: points.length, unit: '' },
         { label: 'Time spanned', value: spanDays, unit: 'days' },
+        ...(record === null ? [] : [meanWeightInput(points)]),
       ],
       evidence: 'C',
       mark: 'C',
@@ -254,6 +256,7 @@ function build(
     sentence,
     spanDays,
     weighings: points.length,
+    atWeightKg: record === null ? null : meanWeight(points),
     recordAlone:
       record === null
         ? null
@@ -265,6 +268,11 @@ function build(
     doubtLeft,
     flagged,
   };
+}
+
+function meanWeightInput(points: readonly MeasuredWeight[]): FigureInput {
+  const kg = Math.round(10 * meanWeight(points)!) / 10;
+  return { label: 'Mean weight of the record', value: kg, unit: 'kg' };
 }
 
 function tellingSentence(percent: number): string {
