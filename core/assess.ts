@@ -92,7 +92,7 @@ export interface Assessment {
   /** Empty unless weight is to be lost. */
   readonly corridor: readonly CorridorPoint[];
   readonly own: OwnEnergy;
-  /** What the dog is said to eat now, kcal/day; 0 when no food is listed. */
+  /** What the dog eats now by the record, kcal/day; 0 when nothing is known. */
   readonly intakeKcal: number;
   readonly screening: Screening;
   readonly food: FoodProposal;
@@ -130,7 +130,7 @@ export function assess(input: AssessInput): Assessment | null {
   );
   const plan = planStart(visits, latest.foodGoal);
   const initialWeightKg = plan?.weightKg ?? weightKg;
-  const intakeKcal = intakeEnergy(latest.diet);
+  const intakeKcal = presentIntake(latest, decisions);
   const corridor =
     latest.foodGoal === 'lose' && plan !== null && initialWeightKg > targetWeightKg
       ? lossCorridor({ startDay: plan.day, initialKg: initialWeightKg, targetKg: targetWeightKg })
@@ -159,7 +159,7 @@ export function assess(input: AssessInput): Assessment | null {
       ...(bcs === null ? {} : { bcs }),
       initialWeightKg,
       onPlan: decisions.length > 0,
-      currentKcal: intakeKcal > 0 ? intakeKcal : (decisions.at(-1)?.kcalPerDay ?? 0),
+      currentKcal: intakeKcal,
       trend: trendOnRation,
       maintenance,
       own,
@@ -169,6 +169,14 @@ export function assess(input: AssessInput): Assessment | null {
       runningKcalPerDay: input.runningKcalPerDay ?? 0,
     }),
   };
+}
+
+/** A ration decided at or after the latest visit stands; before that, what was told there. */
+function presentIntake(latest: AssessedVisit, decisions: readonly AssessedDecision[]): number {
+  const decided = decisions.at(-1);
+  if (decided !== undefined && decided.decidedOn >= latest.day) return decided.kcalPerDay;
+  const told = intakeEnergy(latest.diet);
+  return told > 0 ? told : (decided?.kcalPerDay ?? 0);
 }
 
 function lastKnown<T>(
