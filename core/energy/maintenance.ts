@@ -7,7 +7,8 @@ import { METABOLIC_EXPONENT, metabolicWeight, restingEnergy } from './resting.ts
 export const ACTIVITY_LEVELS = ['low', 'moderate', 'high', 'working'] as const;
 export type Activity = (typeof ACTIVITY_LEVELS)[number];
 export type LifeStage = 'puppy' | 'adult' | 'senior';
-export type NeuterStatus = 'intact' | 'neutered' | 'unknown';
+export const NEUTER_STATUSES = ['intact', 'neutered', 'unknown'] as const;
+export type NeuterStatus = (typeof NEUTER_STATUSES)[number];
 
 /** Log-SD of daily energy between pet dogs measured at home, about 0.29 (LMU Munich thesis, S). */
 export const LOG_SD_BETWEEN_DOGS = 0.29;
@@ -64,8 +65,10 @@ export interface MaintenanceEnergy extends Estimate {
  * Published values contradict each other: a flat 1.6 × RER (112 kcal/kg^0.75) lies 14 % above what
  * 586 pets measured at home ate (98 ± 29). The middle here follows the reference points by activity
  * (95 and 110), which agree with the measurement, and the range is the measured spread between dogs
- * (log-SD 0.29), so it is wide; the dog's own record overrules it (`estimateMaintenance`). Intact
- * dogs get the published ratio 1.8 / 1.6, seniors 1.4 / 1.6.
+ * (log-SD 0.29), so it is wide; the dog's own record overrules it (`estimateMaintenance`). With that
+ * spread a mean of 98 is a median of 94, so the default of 95 is also the measured middle. Intact
+ * dogs get the published ratio 1.8 / 1.6, seniors 1.4 / 1.6, on top (C: published for multiples of
+ * RER, carried over to the reference points).
  *
  * @throws RangeError for weights outside 0.1–150 kg, unknown words, or a puppy without adult weight
  * Sources: FEDIAF 2017 (S; high and working from memory), LMU Munich thesis (S), German 2011 (S),
@@ -75,10 +78,11 @@ export function maintenanceEnergy(input: MaintenanceInput): MaintenanceEnergy {
   weightInRange('weightKg', input.weightKg);
   const activity = oneOf('activity', input.activity ?? 'low', ACTIVITY_LEVELS);
   const lifeStage = oneOf('lifeStage', input.lifeStage ?? 'adult', ['puppy', 'adult', 'senior']);
-  const references = publishedReferences(input.weightKg);
+  const references = publishedReferences(input.weightKg, activity);
   if (lifeStage === 'puppy') {
     const dog = { weightKg: input.weightKg, adultWeightKg: input.adultWeightKg ?? Number.NaN };
-    return { ...growthEstimate(dog, SPREAD_90), logSd: LOG_SD_BETWEEN_DOGS, references: [] };
+    const growing = growthEstimate(dog, SPREAD_90);
+    return { ...growing, logSd: LOG_SD_BETWEEN_DOGS, references: growthReferences(dog.weightKg) };
   }
   if (input.afterWeightLoss === true) return afterWeightLoss(input.weightKg, references);
   return adultEnergy(input, activity, lifeStage, references);
@@ -91,7 +95,8 @@ function adultEnergy(
   references: readonly EnergyReference[],
 ): MaintenanceEnergy {
   const base = BY_ACTIVITY[activity];
-  const neuterFactor = input.neuter === 'intact' ? 1.8 / 1.6 : 1;
+  const neuter = oneOf('neuter', input.neuter ?? 'unknown', NEUTER_STATUSES);
+  const neuterFactor = neuter === 'intact' ? 1.8 / 1.6 : 1;
   const ageFactor = lifeStage === 'senior' ? 1.4 / 1.6 : 1;
   const coefficient = base.kcal * neuterFactor * ageFactor;
   const mid = coefficient * metabolicWeight(input.weightKg);
@@ -105,11 +110,11 @@ function adultEnergy(
     inputs: [
       { label: 'Body weight', value: input.weightKg, unit: 'kg' },
       { label: 'Daily activity', value: base.words, unit: '' },
-      { label: 'Neuter status', value: input.neuter ?? 'unknown', unit: '' },
+      { label: 'Neuter status', value: neuter, unit: '' },
       { label: 'Life stage', value: lifeStage, unit: '' },
     ],
     evidence: 'A',
-    mark: fromMemory ? 'M' : 'S',
+    mark: fromMemory ? 'M' : neuter === 'intact' ? 'C' : 'S',
     sources: [fromMemory ? 'fediaf2017Activity' : 'fediaf2017', 'lmuThesis', 'hand2010'],
     notes: [
       'Pets measured at home ate 98 ± 29 kcal/kg^0.75, about 1.4 × RER; the often printed 1.6 × RER overfeeds the average pet by about 14 %.',
@@ -148,15 +153,43 @@ function afterWeightLoss(
   return { ...built, logSd: AFTER_LOSS.logSd, references };
 }
 
+function growthReferences(weightKg: number): EnergyReference[] {
+  const rer = restingEnergy(weightKg);
+  return [
+    { label: '3.0 × RER, under 4 months', kcalPerDay: 3 * rer, source: 'hand2010' },
+    { label: '2.0 × RER, 4 months to adult', kcalPerDay: 2 * rer, source: 'hand2010' },
+  ];
+}
+
 /** What is published for an adult of this weight, kcal/day, to be shown beside the estimate. */
-export function publishedReferences(weightKg: number): EnergyReference[] {
+export function publishedReferences(weightKg: number, activity?: Activity): EnergyReference[] {
   const rer = restingEnergy(weightKg);
   const body = metabolicWeight(weightKg);
+  const ranged = (label: string, low: number, high: number, source: SourceId): EnergyReference => ({
+    label,
+    kcalPerDay: (low + high) / 2,
+    low,
+    high,
+    source,
+  });
+  const working =
+    activity === 'working'
+      ? [ranged('2.0–5.0 × RER, active or working', 2 * rer, 5 * rer, 'hand2010')]
+      : [];
   return [
+    ...working,
     { label: '1.6 × RER, neutered adult', kcalPerDay: 1.6 * rer, source: 'hand2010' },
     { label: '1.8 × RER, intact adult', kcalPerDay: 1.8 * rer, source: 'hand2010' },
-    { label: '1.2 × RER, inactive or prone to gain', kcalPerDay: 1.2 * rer, source: 'hand2010' },
-    { label: '98 × kg^0.75, pets measured at home', kcalPerDay: 98 * body, source: 'lmuThesis' },
+    ranged('1.2–1.4 × RER, inactive or prone to gain', 1.2 * rer, 1.4 * rer, 'hand2010'),
+    ranged('1.4–1.6 × RER, at its ideal after obesity', 1.4 * rer, 1.6 * rer, 'hand2010'),
+    {
+      label: '98 ± 29 × kg^0.75, pets measured at home',
+      kcalPerDay: 98 * body,
+      low: 69 * body,
+      high: 127 * body,
+      source: 'lmuThesis',
+    },
+    ranged('94–105 × kg^0.75, about 1 h walk a day', 94 * body, 105 * body, 'fediaf2017'),
     { label: '95 × kg^0.75, reference point', kcalPerDay: 95 * body, source: 'fediaf2017' },
     { label: '110 × kg^0.75, reference point', kcalPerDay: 110 * body, source: 'fediaf2017' },
     {

@@ -1,5 +1,4 @@
 import { ArgumentError, inRange } from '../check.ts';
-import { figure, type Figure } from '../figure.ts';
 
 /** What the label says, % as fed. */
 export interface LabelAnalysis {
@@ -66,37 +65,5 @@ export function foodEnergy(label: LabelAnalysis): FoodEnergy {
   };
 }
 
-/** Difference above which both methods are shown, as a share. */
+/** Difference above which the methods are shown beside one another, as a share. */
 export const METHODS_DIFFER_FROM = 0.1;
-
-/** The energy to use: declared on the pack, else predictive; with a note where the methods differ. */
-export function foodEnergyFigure(label: LabelAnalysis, declared?: number): Figure {
-  const { predictive, atwater } = foodEnergy(label);
-  const used = declared ?? predictive;
-  const others = declared === undefined ? [atwater] : [predictive, atwater];
-  const differs = others.some((other) => Math.abs(other - used) / used > METHODS_DIFFER_FROM);
-  return figure(used, {
-    id: 'foodEnergy',
-    label: 'Energy of the food',
-    unit: 'kcal per 100 g',
-    formula:
-      declared === undefined
-        ? 'GE = 5.7 P + 9.4 F + 4.1 (NFE + fibre); DE = GE × (91.2 − 1.43 × fibre % of dry matter) %; ME = DE − 1.04 P'
-        : 'declared on the pack',
-    inputs: [
-      { label: 'Protein', value: label.proteinPct, unit: '%' },
-      { label: 'Fat', value: label.fatPct, unit: '%' },
-      { label: 'Fibre', value: label.fibrePct, unit: '%' },
-      { label: 'Moisture', value: label.moisturePct, unit: '%' },
-      { label: 'Ash', value: label.ashPct, unit: '%' },
-    ],
-    evidence: 'C',
-    mark: 'S',
-    sources: ['fediaf2017'],
-    notes: differs
-      ? [
-          `The methods differ by more than 10 %: four steps ${Math.round(predictive)}, Atwater ${Math.round(atwater)} kcal per 100 g.`,
-        ]
-      : [],
-  });
-}

@@ -1,4 +1,5 @@
 import { ArgumentError, inRange, wholeInRange } from '../check.ts';
+import { FOOD_KCAL_RANGE } from './foodChoice.ts';
 
 /** Treats may make up at most this share of the day's energy (S). */
 export const TREAT_SHARE = 0.1;
@@ -46,7 +47,7 @@ export function intakeEnergy(foods: readonly FedFood[]): number {
  * of the day's energy, the remaining foods keep their proportion to one another.
  *
  * @throws RangeError for energy outside 1–20000 kcal/day, meals outside 1–6, food energy outside
- *   5–950 kcal per 100 g, or when fixed foods and treats leave no energy for the rest
+ *   5–950 kcal per 100 g, a cup outside 1–2000 g, or when fixed foods and treats leave no energy for the rest
  * Source: treats at most 10 % (S); proportion kept by our choice (D).
  */
 export function ration(input: {
@@ -86,8 +87,11 @@ function energyOf(foods: readonly FedFood[], which: (food: FedFood) => boolean):
 }
 
 function checkFood(food: FedFood): void {
-  inRange('kcalPer100g', food.kcalPer100g, 'kcal per 100 g', { min: 5, max: 950 });
+  inRange('kcalPer100g', food.kcalPer100g, 'kcal per 100 g', FOOD_KCAL_RANGE);
   inRange('gramsPerDay', food.gramsPerDay, 'g/day', { min: 0, max: 10000 });
+  if (food.gramsPerCup !== undefined && food.gramsPerCup !== null) {
+    inRange('gramsPerCup', food.gramsPerCup, 'g', { min: 1, max: 2000 });
+  }
 }
 
 function assertRoom(foods: readonly FedFood[], freeKcal: number, freeNow: number): void {
