@@ -9,9 +9,9 @@ export interface LivePlan {
 }
 
 /** Builds the plan again with every change of what is asked for. */
-export function useLivePlan(plan: PlanEntry): ComputedRef<LivePlan> {
+export function useLivePlan(plan: () => PlanEntry): ComputedRef<LivePlan> {
   return computed(() => {
-    const request = planRequestOf(plan);
+    const request = planRequestOf(plan());
     if (request === null) return { ramp: null, problem: null };
     const { eventDay, capPercent, ...rest } = request;
     try {

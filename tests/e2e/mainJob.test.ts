@@ -105,7 +105,7 @@ describe('the main job by hand', () => {
     await why.focus();
     await page.keyboard.press('Enter');
     const sheet = page.getByRole('dialog', { name: 'Resting energy requirement' });
-    await sheet.getByText('70 × kg^0.75').waitFor();
+    await sheet.getByText('70 × kg to the power 0.75').waitFor();
     await sheet.getByText(/Small Animal Clinical Nutrition/).waitFor();
     expect(await axeViolations(page)).toEqual([]);
     await page.keyboard.press('Escape');
@@ -115,7 +115,7 @@ describe('the main job by hand', () => {
   it('keeps unsaved input over a reload', async () => {
     await page.getByLabel('Notes on the visit').fill('Pulls to the left on the lead.');
     await page.reload();
-    await page.getByText(/^Unsaved input of/).waitFor();
+    await page.getByText(/Unsaved input of .* is back/).waitFor();
     expect(await page.getByLabel('Notes on the visit').inputValue()).toContain('Pulls to the left');
     expect(await visitPage(page).weight.inputValue()).toBe('62 lb');
     expect(await page.getByLabel('Amount a day').first().inputValue()).toBe('300');
