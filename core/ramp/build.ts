@@ -148,7 +148,8 @@ function runWeeks(setting: Setting, count: number, event: boolean): RampWeek[] {
   const spare = event ? daysBetween(setting.startDay, setting.request.eventDay!) % 7 : 0;
   for (let number = 1; number <= count; number += 1) {
     const startDay = addDays(setting.startDay, (number - 1) * 7 + (number === 1 ? 0 : spare));
-    const days = runningDays(startDay, setting.request.sessionsPerWeek, setting.weekdays, lastRun);
+    const { sessionsPerWeek, daysOut } = setting.request;
+    const days = runningDays(startDay, sessionsPerWeek, setting.weekdays, lastRun, daysOut);
     const kind = weekKind(setting, number, event && number === count);
     const week = drawWeek(setting, state, number, startDay, days, kind);
     weeks.push(week.week);

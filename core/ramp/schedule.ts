@@ -19,19 +19,21 @@ const COMBINATIONS = [0, 1, 2, 3, 4].map(combinations);
 /**
  * The running days of the week that begins on `startDay`: at most `count`, on days of the week the
  * owner can run, never on the day after another running day, `lastRun` of the week before
- * included. Takes fewer days where `count` do not fit, and spreads them as evenly as it can.
+ * included, and never on a day out. Takes fewer days where `count` do not fit, and spreads them as evenly as it can.
  */
 export function runningDays(
   startDay: IsoDay,
   count: number,
   weekdays: readonly Weekday[],
   lastRun: IsoDay | null,
+  daysOut: readonly IsoDay[] = [],
 ): IsoDay[] {
   const first = dayNumber(startDay);
   const earliest = lastRun === null ? first : dayNumber(lastRun) + 2;
-  const open = [0, 1, 2, 3, 4, 5, 6].map(
-    (offset) => first + offset >= earliest && weekdays.includes(weekday(addDays(startDay, offset))),
-  );
+  const open = [0, 1, 2, 3, 4, 5, 6].map((offset) => {
+    const day = addDays(startDay, offset);
+    return first + offset >= earliest && weekdays.includes(weekday(day)) && !daysOut.includes(day);
+  });
   for (let size = Math.min(count, 4); size > 0; size -= 1) {
     const fitting = COMBINATIONS[size]!.filter((offsets) => offsets.every((o) => open[o]));
     if (fitting.length === 0) continue;

@@ -21,6 +21,8 @@ export interface RampRequest {
   readonly capPercent?: number;
   /** Days of the week the owner can run; all seven if absent. Monday = 0. */
   readonly weekdays?: readonly Weekday[];
+  /** Days without running: holidays, away. */
+  readonly daysOut?: readonly IsoDay[];
   /** No running before this day (age gate, end of rest). */
   readonly notBeforeDay?: IsoDay;
   /** The practice's own values of rules, inside their ranges. */

@@ -1,5 +1,12 @@
 import type { Ration } from '../../core/index.ts';
-import type { ClientInput, DogInput, LimbGrades, Practice, VisitFacts } from './records.ts';
+import type {
+  ClientInput,
+  DogInput,
+  LimbGrades,
+  PlanRequest,
+  Practice,
+  VisitFacts,
+} from './records.ts';
 
 // The starting state of each form. A field without an answer is null or empty, never a guess that
 // would be taken for a finding.
@@ -76,6 +83,8 @@ export function blankVisit(
     lamenessWalk: { ...UNSEEN },
     lamenessTrot: { ...UNSEEN },
     gaitNote: '',
+    measurements: [],
+    footfalls: [],
     signs: [],
     surgery: previous?.surgery ?? 'none',
     airwayDisease: previous?.airwayDisease ?? false,
@@ -88,6 +97,7 @@ export function blankVisit(
     targetWeightKg: previous?.targetWeightKg ?? null,
     foodGoal: previous?.foodGoal ?? 'hold',
     mealsPerDay: previous?.mealsPerDay ?? 2,
+    weightLossDiet: previous?.weightLossDiet ?? false,
     diet: dietNow(previous?.diet ?? [], decided),
     notes: '',
   };
@@ -102,4 +112,31 @@ function dietNow(diet: VisitFacts['diet'], decided: Ration | null): VisitFacts['
       ? item
       : { ...item, gramsPerDay: Math.round(ration.gramsPerDay * 10) / 10 };
   });
+}
+
+export function blankDietItem(treat = false): VisitFacts['diet'][number] {
+  return {
+    name: '',
+    treat,
+    kcalPer100g: 0,
+    gramsPerDay: 0,
+    gramsPerCup: null,
+    fixedGrams: false,
+    energyFrom: 'declared',
+    label: null,
+  };
+}
+
+export function blankPlanRequest(startDay: string, start: PlanRequest['start']): PlanRequest {
+  return {
+    startDay,
+    start,
+    sessionsPerWeek: 3,
+    goal: { continuousMinutes: 30 },
+    eventDay: null,
+    capPercent: null,
+    weekdays: null,
+    daysOut: [],
+    climbM: null,
+  };
 }

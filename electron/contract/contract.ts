@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Assessment, FoodProposal, Ramp, Ration } from '../../core/index.ts';
+import type { Assessment, Figure, FoodProposal, Ramp, Ration, Reason } from '../../core/index.ts';
 import type { Answer } from './errors.ts';
 import { choice, id, line, requiredLine } from './fields.ts';
 import {
@@ -49,16 +49,35 @@ export interface DogLine {
 
 export type Visit = VisitFacts & Stored;
 
+export interface PlanReview {
+  readonly decision: string;
+  readonly reasons: readonly Reason[];
+}
+
+export interface KeptBreach {
+  readonly code: string;
+  readonly text: string;
+  readonly reason: string;
+}
+
 /** A ramp as it was made, kept with what was asked for. Earlier versions stay. */
 export interface Plan {
   readonly id: string;
   readonly dogId: string;
-  readonly visitId: string;
+  /** The visit it was made at; null when made between visits. */
+  readonly visitId: string | null;
   readonly version: number;
   readonly madeOn: string;
   readonly current: boolean;
+  /** How this version came about. */
+  readonly origin: 'built' | 'reviewed' | 'edited';
   readonly request: PlanRequest;
   readonly ramp: Ramp;
+  /** What the review said that led to this version. */
+  readonly review: PlanReview | null;
+  /** Rules the practitioner's edit breaks on purpose, each with the reason. */
+  readonly keptBreaches: readonly KeptBreach[];
+  readonly note: string;
   readonly createdAt: string;
 }
 
@@ -72,6 +91,15 @@ export interface FoodDecision {
   readonly kcalPerDay: number;
   readonly ration: Ration | null;
   readonly proposal: FoodProposal;
+  /** What was known when it was decided. */
+  readonly known: {
+    readonly weightKg: number;
+    readonly targetWeightKg: number;
+    readonly intakeKcal: number;
+    readonly maintenance: Figure;
+    readonly own: Figure;
+    readonly trend: Figure | null;
+  };
   readonly note: string;
   readonly createdAt: string;
 }

@@ -30,6 +30,10 @@ export const LIMITS = {
   paceMinPerKm: { label: 'Pace', unit: 'min per km', min: 2, max: 20 },
   capPercent: { label: 'Weekly rise', unit: '%', min: 5, max: 30 },
   climbM: { label: 'Climb per session', unit: 'm', min: 0, max: 5000 },
+  jointAngle: { label: 'Joint angle', unit: 'degrees', min: 0, max: 360 },
+  girthCm: { label: 'Thigh girth', unit: 'cm', min: 1, max: 120 },
+  standingKg: { label: 'Standing weight on the limb', unit: 'kg', min: 0, max: 150 },
+  footfallSeconds: { label: 'Time of a footfall', unit: 's', min: 0, max: 3600 },
   runMinutes: { label: 'Time run', unit: 'min', min: 0, max: 600 },
 } as const satisfies Record<string, Limit>;
 

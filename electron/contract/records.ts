@@ -83,6 +83,18 @@ export const dogInput = z.object({
 export type DogInput = z.output<typeof dogInput>;
 export type Dog = DogInput & Stored;
 
+export const ENERGY_FROM = ['declared', 'label'] as const;
+
+/** What the label of a food says, % as fed. */
+export const labelInput = z.object({
+  proteinPct: quantity('nutrientPct'),
+  fatPct: quantity('nutrientPct'),
+  fibrePct: quantity('nutrientPct'),
+  moisturePct: quantity('nutrientPct'),
+  ashPct: quantity('nutrientPct'),
+});
+export type FoodLabel = z.output<typeof labelInput>;
+
 export const dietItemInput = z.object({
   name: requiredLine('Name of the food'),
   treat: flag('Treat'),
@@ -91,8 +103,47 @@ export const dietItemInput = z.object({
   gramsPerCup: quantity('gramsPerCup').nullable(),
   /** True when these grams stay as they are and the other foods take up the change. */
   fixedGrams: flag('Amount stays fixed'),
+  /** Where `kcalPer100g` comes from: the pack, or computed from `label`. */
+  energyFrom: choice('Source of the food energy', ENERGY_FROM),
+  label: labelInput.nullable(),
 });
 export type DietItem = z.output<typeof dietItemInput>;
+
+export const JOINTS = ['carpus', 'elbow', 'shoulder', 'hip', 'stifle', 'tarsus'] as const;
+export const MOVEMENTS = ['flexion', 'extension'] as const;
+
+/** One measurement on a limb: a joint angle in degrees, thigh girth in cm, standing weight in kg. */
+export const measurementInput = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.literal('joint angle'),
+    limb: choice('Limb', LIMBS),
+    joint: choice('Joint', JOINTS),
+    movement: choice('Movement', MOVEMENTS),
+    value: quantity('jointAngle'),
+    note: line('Note on the measurement'),
+  }),
+  z.object({
+    kind: z.literal('thigh girth'),
+    limb: choice('Limb', LIMBS),
+    value: quantity('girthCm'),
+    note: line('Note on the measurement'),
+  }),
+  z.object({
+    kind: z.literal('standing weight'),
+    limb: choice('Limb', LIMBS),
+    value: quantity('standingKg'),
+    note: line('Note on the measurement'),
+  }),
+]);
+export type Measurement = z.output<typeof measurementInput>;
+
+/** Times of touch-down and lift-off of one limb, seconds from any start, in order. */
+export const footfallInput = z.object({
+  limb: choice('Limb', LIMBS),
+  touchDowns: z.array(quantity('footfallSeconds')).max(500),
+  liftOffs: z.array(quantity('footfallSeconds')).max(500),
+});
+export type Footfall = z.output<typeof footfallInput>;
 
 const grade = whole('lameness').nullable();
 const limbGrades = z.object({
@@ -132,6 +183,8 @@ export const visitFacts = z.object({
   lamenessWalk: limbGrades,
   lamenessTrot: limbGrades,
   gaitNote: notes('Gait note'),
+  measurements: z.array(measurementInput).max(100),
+  footfalls: z.array(footfallInput).max(4),
   signs: z.array(requiredLine('Sign')).max(40),
   surgery: choice('Surgery', SURGERY_STATES),
   airwayDisease: flag('Airway disease'),
@@ -144,6 +197,7 @@ export const visitFacts = z.object({
   targetWeightKg: quantity('targetWeightKg').nullable(),
   foodGoal: choice('Aim of feeding', FOOD_GOALS),
   mealsPerDay: whole('mealsPerDay'),
+  weightLossDiet: flag('Complete diet made for weight loss'),
   diet: z.array(dietItemInput).max(20),
   notes: notes('Notes on the visit'),
 });
@@ -162,6 +216,14 @@ export const planRequest = z.object({
   goal: goalInput,
   eventDay: day('Day of the event').nullable(),
   capPercent: quantity('capPercent').nullable(),
+  /** Days of the week the owner can run, Monday = 0; null for any. */
+  weekdays: z
+    .array(z.literal([0, 1, 2, 3, 4, 5, 6]))
+    .max(7)
+    .nullable(),
+  /** Days without running: holidays, away. */
+  daysOut: z.array(day('Day without running')).max(400),
+  climbM: quantity('climbM').nullable(),
 });
 export type PlanRequest = z.output<typeof planRequest>;
 

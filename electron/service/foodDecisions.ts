@@ -8,6 +8,7 @@ export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
     decision: row.decision as FoodDecision['decision'],
     ration: row.ration === null ? null : (JSON.parse(row.ration) as FoodDecision['ration']),
     proposal: JSON.parse(row.proposal) as FoodDecision['proposal'],
+    known: JSON.parse(row.known) as FoodDecision['known'],
   };
 }
 

@@ -7,7 +7,10 @@ export function planFromRow(row: PlanRow): Plan {
     ...row,
     current: row.current === 1,
     request: JSON.parse(row.request) as Plan['request'],
+    origin: row.origin as Plan['origin'],
     ramp: JSON.parse(row.ramp) as Plan['ramp'],
+    review: row.review === null ? null : (JSON.parse(row.review) as Plan['review']),
+    keptBreaches: JSON.parse(row.keptBreaches) as Plan['keptBreaches'],
   };
 }
 

@@ -69,6 +69,7 @@ export interface VisitRow {
   targetWeightKg: number | null;
   foodGoal: string;
   mealsPerDay: number;
+  weightLossDiet: Bit;
   notes: string;
   createdAt: string;
   updatedAt: string;
@@ -103,17 +104,64 @@ export interface DietItemRow {
   gramsPerDay: number;
   gramsPerCup: number | null;
   fixedGrams: Bit;
+  energyFrom: string;
+  proteinPct: number | null;
+  fatPct: number | null;
+  fibrePct: number | null;
+  moisturePct: number | null;
+  ashPct: number | null;
+}
+
+export interface MeasurementRow {
+  visitId: string;
+  position: number;
+  kind: string;
+  limb: string;
+  joint: string | null;
+  movement: string | null;
+  value: number;
+  note: string;
+}
+
+export interface FootfallRow {
+  visitId: string;
+  limb: string;
+  touchDowns: string;
+  liftOffs: string;
+}
+
+export interface SessionResultRow {
+  id: string;
+  dogId: string;
+  day: string;
+  outcome: string;
+  runMinutes: number | null;
+  nextDay: string | null;
+  note: string;
+  createdAt: string;
+  updatedAt: string;
+}
+
+export interface RuleChangeRow {
+  ruleId: string;
+  value: number;
+  reason: string;
+  updatedAt: string;
 }
 
 export interface PlanRow {
   id: string;
   dogId: string;
-  visitId: string;
+  visitId: string | null;
   version: number;
   madeOn: string;
   current: Bit;
+  origin: string;
   request: string;
   ramp: string;
+  review: string | null;
+  keptBreaches: string;
+  note: string;
   createdAt: string;
 }
 
@@ -126,6 +174,7 @@ export interface FoodDecisionRow {
   kcalPerDay: number;
   ration: string | null;
   proposal: string;
+  known: string;
   note: string;
   createdAt: string;
 }
@@ -145,6 +194,10 @@ export interface Schema {
   visitSign: SignRow;
   visitOverride: OverrideRow;
   dietItem: DietItemRow;
+  visitMeasurement: MeasurementRow;
+  visitFootfall: FootfallRow;
+  sessionResult: SessionResultRow;
+  ruleChange: RuleChangeRow;
   plan: PlanRow;
   foodDecision: FoodDecisionRow;
   draft: DraftRow;

@@ -3,6 +3,7 @@ import { buildRamp, ration, type Assessment, type Ration } from '../../core/inde
 import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
 import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
+import { toRampRequest } from '../contract/rampRequest.ts';
 import { assessAsOf } from './assessment.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
@@ -10,7 +11,8 @@ import { badField, notFound } from './refuse.ts';
 import { planFromRow } from './plans.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
 import type { Schema, VisitRow } from './schema.ts';
-import { readVisits, visitToRow, writeVisitParts } from './visitRows.ts';
+import { writeVisitParts } from './visitParts.ts';
+import { readVisits, visitToRow } from './visitRows.ts';
 
 type Db = Kysely<Schema>;
 
@@ -45,12 +47,7 @@ async function writeVisit(
 
 /** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
 async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
-  const { eventDay, capPercent, ...rest } = request;
-  const ramp = buildRamp({
-    ...rest,
-    ...(eventDay === null ? {} : { eventDay }),
-    ...(capPercent === null ? {} : { capPercent }),
-  });
+  const ramp = buildRamp(toRampRequest(request));
   const last = await db
     .selectFrom('plan')
     .select((eb) => eb.fn.max('version').as('version'))
@@ -66,8 +63,12 @@ async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest):
       version: (last?.version ?? 0) + 1,
       madeOn: visit.day,
       current: 1,
+      origin: 'built',
       request: JSON.stringify(request),
       ramp: JSON.stringify(ramp),
+      review: null,
+      keptBreaches: '[]',
+      note: '',
       createdAt: desk.instant(),
     })
     .returningAll()
@@ -98,12 +99,26 @@ async function decideFood(
       kcalPerDay: settled.kcalPerDay,
       ration: settled.ration === null ? null : JSON.stringify(settled.ration),
       proposal: JSON.stringify(assessment.food),
+      known: JSON.stringify(whatWasKnown(assessment)),
       note: input.note,
       createdAt: desk.instant(),
     })
     .returningAll()
     .executeTakeFirstOrThrow();
   return foodDecisionFromRow(row);
+}
+
+/** What the decision rested on; the rest of the assessment can be computed again from the record. */
+function whatWasKnown(assessment: Assessment): FoodDecision['known'] {
+  const { weightKg, targetWeightKg, intakeKcal, trendOnRation, own, maintenance } = assessment;
+  return {
+    weightKg,
+    targetWeightKg,
+    intakeKcal,
+    maintenance: maintenance.figure,
+    own: own.figure,
+    trend: trendOnRation.figure,
+  };
 }
 
 interface Settled {

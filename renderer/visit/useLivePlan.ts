@@ -1,5 +1,6 @@
 import { computed, type ComputedRef } from 'vue';
 import { buildRamp, type Ramp } from '../../core/index.ts';
+import { toRampRequest } from '../../electron/contract/rampRequest.ts';
 import { planRequestOf, type PlanEntry } from './visitForm.ts';
 
 /** The plan as it would be kept, or why it cannot be made; both null while it is not complete. */
@@ -13,13 +14,8 @@ export function useLivePlan(plan: () => PlanEntry): ComputedRef<LivePlan> {
   return computed(() => {
     const request = planRequestOf(plan());
     if (request === null) return { ramp: null, problem: null };
-    const { eventDay, capPercent, ...rest } = request;
     try {
-      const ramp = buildRamp({
-        ...rest,
-        ...(eventDay === null ? {} : { eventDay }),
-        ...(capPercent === null ? {} : { capPercent }),
-      });
+      const ramp = buildRamp(toRampRequest(request));
       return { ramp, problem: null };
     } catch (error) {
       if (error instanceof RangeError) return { ramp: null, problem: error.message };

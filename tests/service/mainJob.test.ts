@@ -3,20 +3,22 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { restingEnergy } from '../../core/index.ts';
-import { blankClient, blankDog, blankPractice, blankVisit } from '../../electron/contract/blank.ts';
+import {
+  blankClient,
+  blankDog,
+  blankPlanRequest,
+  blankPractice,
+  blankVisit,
+} from '../../electron/contract/blank.ts';
 import type { HandoutKind } from '../../electron/contract/contract.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 const PLAN = {
-  startDay: '2026-03-04',
-  start: 'unconditioned',
-  sessionsPerWeek: 3,
+  ...blankPlanRequest('2026-03-04', 'unconditioned'),
   goal: { continuousMinutes: 20 },
-  eventDay: null,
-  capPercent: null,
-} as const;
+};
 
 async function intake(desk: TestDesk, facts: Partial<VisitFacts> = {}) {
   await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
@@ -42,6 +44,8 @@ async function intake(desk: TestDesk, facts: Partial<VisitFacts> = {}) {
         gramsPerDay: 300,
         gramsPerCup: null,
         fixedGrams: false,
+        energyFrom: 'declared',
+        label: null,
       },
       {
         name: 'Biscuits',
@@ -50,6 +54,8 @@ async function intake(desk: TestDesk, facts: Partial<VisitFacts> = {}) {
         gramsPerDay: 40,
         gramsPerCup: null,
         fixedGrams: false,
+        energyFrom: 'declared',
+        label: null,
       },
     ],
     ...facts,

@@ -2,7 +2,13 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { blankClient, blankDog, blankPractice, blankVisit } from '../../electron/contract/blank.ts';
+import {
+  blankClient,
+  blankDog,
+  blankPlanRequest,
+  blankPractice,
+  blankVisit,
+} from '../../electron/contract/blank.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, testService, type TestDesk } from './desk.ts';
 
@@ -23,7 +29,20 @@ function fullVisit(dogId: string): VisitFacts {
     lamenessWalk: { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: null },
     lamenessTrot: { leftFore: 0, rightFore: 1, leftHind: 0, rightHind: 0 },
     gaitNote: 'Short on the right fore at trot.',
-    signs: [],
+    measurements: [
+      {
+        kind: 'joint angle',
+        limb: 'leftHind',
+        joint: 'stifle',
+        movement: 'flexion',
+        value: 45,
+        note: '',
+      },
+      { kind: 'thigh girth', limb: 'leftHind', value: 33.5, note: 'mid thigh, standing, clipped' },
+      { kind: 'standing weight', limb: 'rightHind', value: 4.8, note: '' },
+    ],
+    footfalls: [{ limb: 'leftFore', touchDowns: [0, 0.62], liftOffs: [0.35, 0.96] }],
+    signs: ['cough'],
     overrides: [{ code: 'lameness-trot', reason: 'Seen by the vet today.' }],
     consent: {
       given: true,
@@ -40,7 +59,9 @@ function fullVisit(dogId: string): VisitFacts {
         kcalPer100g: 360,
         gramsPerDay: 240.5,
         gramsPerCup: 92,
-        fixedGrams: false,
+        fixedGrams: true,
+        energyFrom: 'label',
+        label: { proteinPct: 26, fatPct: 15, fibrePct: 3, moisturePct: 9, ashPct: 7 },
       },
     ],
     notes: 'Line one\nline two',
@@ -198,12 +219,8 @@ describe('visits', () => {
       id: null,
       visit: fullVisit(dog.id),
       plan: {
-        startDay: '2026-03-04',
-        start: 'conditioned',
-        sessionsPerWeek: 3,
-        goal: { continuousMinutes: 30 },
+        ...blankPlanRequest('2026-03-04', 'conditioned'),
         eventDay: '2026-03-01',
-        capPercent: null,
       },
       food: null,
     });

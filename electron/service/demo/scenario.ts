@@ -14,7 +14,7 @@ export interface DemoVisit {
   readonly daysAgo: number;
   readonly facts: Partial<VisitFacts>;
   /** `startInDays` counts from the visit. */
-  readonly plan?: Omit<PlanRequest, 'startDay' | 'eventDay'> & { readonly startInDays: number };
+  readonly plan?: Pick<PlanRequest, 'start' | 'goal'> & { readonly startInDays: number };
   readonly food?: FoodDecisionInput;
   readonly consentDaysAgo?: number;
 }
@@ -87,6 +87,8 @@ const food = (
   treat: false,
   gramsPerCup: null,
   fixedGrams: false,
+  energyFrom: 'declared',
+  label: null,
   ...rest,
 });
 
@@ -129,9 +131,7 @@ const BRAMBLE: DemoDog = {
       plan: {
         startInDays: 3,
         start: 'unconditioned',
-        sessionsPerWeek: 3,
         goal: { continuousMinutes: 30 },
-        capPercent: null,
       },
       food: { decision: 'accepted', kcalPerDay: null, note: 'Mara weighs the food from now on.' },
     },
@@ -236,9 +236,7 @@ const JUNO: DemoDog = {
       plan: {
         startInDays: 2,
         start: 'post-injury',
-        sessionsPerWeek: 3,
         goal: { continuousMinutes: 20 },
-        capPercent: null,
       },
       food: { decision: 'accepted', kcalPerDay: null, note: '' },
     },

@@ -1,5 +1,5 @@
 import { addDays, addMonths } from '../../../core/day.ts';
-import { blankVisit } from '../../contract/blank.ts';
+import { blankPlanRequest, blankVisit } from '../../contract/blank.ts';
 import type { SavedVisit } from '../../contract/contract.ts';
 import type { VisitFacts } from '../../contract/records.ts';
 import { clientHandlers } from '../clients.ts';
@@ -45,14 +45,17 @@ async function seedVisit(
     const consentDay = addDays(desk.today(), -entry.consentDaysAgo);
     facts.consent = { ...facts.consent, day: consentDay, expiryDay: addMonths(consentDay, 12) };
   }
-  const { startInDays, ...request } = entry.plan ?? { startInDays: 0 };
+  const plan =
+    entry.plan === undefined
+      ? null
+      : {
+          ...blankPlanRequest(addDays(day, entry.plan.startInDays), entry.plan.start),
+          goal: entry.plan.goal,
+        };
   return visitHandlers['visits/save'](desk, {
     id: null,
     visit: facts,
-    plan:
-      'start' in request
-        ? { ...request, startDay: addDays(day, startInDays), eventDay: null }
-        : null,
+    plan,
     food: entry.food ?? null,
   });
 }

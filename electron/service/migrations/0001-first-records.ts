@@ -86,6 +86,7 @@ CREATE TABLE visit (
   target_weight_kg REAL CHECK (target_weight_kg BETWEEN 0.1 AND 150),
   food_goal TEXT NOT NULL CHECK (food_goal IN ('lose', 'hold', 'gain')),
   meals_per_day INTEGER NOT NULL CHECK (meals_per_day BETWEEN 1 AND 6),
+  weight_loss_diet INTEGER NOT NULL CHECK (weight_loss_diet IN (0, 1)),
   notes TEXT NOT NULL,
   created_at TEXT NOT NULL,
   updated_at TEXT NOT NULL
@@ -124,22 +125,73 @@ CREATE TABLE diet_item (
   grams_per_day REAL NOT NULL CHECK (grams_per_day BETWEEN 0 AND 10000),
   grams_per_cup REAL CHECK (grams_per_cup BETWEEN 1 AND 1000),
   fixed_grams INTEGER NOT NULL CHECK (fixed_grams IN (0, 1)),
+  energy_from TEXT NOT NULL CHECK (energy_from IN ('declared', 'label')),
+  protein_pct REAL CHECK (protein_pct BETWEEN 0 AND 100),
+  fat_pct REAL CHECK (fat_pct BETWEEN 0 AND 100),
+  fibre_pct REAL CHECK (fibre_pct BETWEEN 0 AND 100),
+  moisture_pct REAL CHECK (moisture_pct BETWEEN 0 AND 100),
+  ash_pct REAL CHECK (ash_pct BETWEEN 0 AND 100),
   PRIMARY KEY (visit_id, position)
+) STRICT;
+
+CREATE TABLE visit_measurement (
+  visit_id TEXT NOT NULL REFERENCES visit (id) ON DELETE CASCADE,
+  position INTEGER NOT NULL CHECK (position >= 0),
+  kind TEXT NOT NULL CHECK (kind IN ('joint angle', 'thigh girth', 'standing weight')),
+  limb TEXT NOT NULL CHECK (limb IN ('leftFore', 'rightFore', 'leftHind', 'rightHind')),
+  joint TEXT CHECK (joint IN ('carpus', 'elbow', 'shoulder', 'hip', 'stifle', 'tarsus')),
+  movement TEXT CHECK (movement IN ('flexion', 'extension')),
+  value REAL NOT NULL CHECK (value BETWEEN 0 AND 360),
+  note TEXT NOT NULL,
+  CHECK ((kind = 'joint angle') = (joint IS NOT NULL AND movement IS NOT NULL)),
+  PRIMARY KEY (visit_id, position)
+) STRICT;
+
+CREATE TABLE visit_footfall (
+  visit_id TEXT NOT NULL REFERENCES visit (id) ON DELETE CASCADE,
+  limb TEXT NOT NULL CHECK (limb IN ('leftFore', 'rightFore', 'leftHind', 'rightHind')),
+  touch_downs TEXT NOT NULL CHECK (json_valid(touch_downs)),
+  lift_offs TEXT NOT NULL CHECK (json_valid(lift_offs)),
+  PRIMARY KEY (visit_id, limb)
 ) STRICT;
 
 CREATE TABLE plan (
   id TEXT PRIMARY KEY CHECK (length(id) = 36),
   dog_id TEXT NOT NULL REFERENCES dog (id) ON DELETE RESTRICT,
-  visit_id TEXT NOT NULL REFERENCES visit (id) ON DELETE RESTRICT,
+  visit_id TEXT REFERENCES visit (id) ON DELETE RESTRICT,
   version INTEGER NOT NULL CHECK (version >= 1),
   made_on TEXT NOT NULL,
   current INTEGER NOT NULL CHECK (current IN (0, 1)),
+  origin TEXT NOT NULL CHECK (origin IN ('built', 'reviewed', 'edited')),
   request TEXT NOT NULL CHECK (json_valid(request)),
   ramp TEXT NOT NULL CHECK (json_valid(ramp)),
+  review TEXT CHECK (json_valid(review)),
+  kept_breaches TEXT NOT NULL CHECK (json_valid(kept_breaches)),
+  note TEXT NOT NULL,
   created_at TEXT NOT NULL,
   UNIQUE (dog_id, version)
 ) STRICT;
 CREATE UNIQUE INDEX one_current_plan ON plan (dog_id) WHERE current = 1;
+
+CREATE TABLE session_result (
+  id TEXT PRIMARY KEY CHECK (length(id) = 36),
+  dog_id TEXT NOT NULL REFERENCES dog (id) ON DELETE RESTRICT,
+  day TEXT NOT NULL CHECK (day GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  outcome TEXT NOT NULL CHECK (outcome IN ('done', 'shortened', 'missed')),
+  run_minutes REAL CHECK (run_minutes BETWEEN 0 AND 600),
+  next_day TEXT CHECK (next_day <> ''),
+  note TEXT NOT NULL,
+  created_at TEXT NOT NULL,
+  updated_at TEXT NOT NULL,
+  UNIQUE (dog_id, day)
+) STRICT;
+
+CREATE TABLE rule_change (
+  rule_id TEXT PRIMARY KEY CHECK (rule_id <> ''),
+  value REAL NOT NULL,
+  reason TEXT NOT NULL,
+  updated_at TEXT NOT NULL
+) STRICT;
 
 CREATE TABLE food_decision (
   id TEXT PRIMARY KEY CHECK (length(id) = 36),
@@ -150,6 +202,7 @@ CREATE TABLE food_decision (
   kcal_per_day REAL NOT NULL CHECK (kcal_per_day BETWEEN 1 AND 20000),
   ration TEXT CHECK (json_valid(ration)),
   proposal TEXT NOT NULL CHECK (json_valid(proposal)),
+  known TEXT NOT NULL CHECK (json_valid(known)),
   note TEXT NOT NULL,
   created_at TEXT NOT NULL
 ) STRICT;

@@ -39,6 +39,8 @@ const earlier: Visit = {
       gramsPerDay: 200,
       gramsPerCup: null,
       fixedGrams: false,
+      energyFrom: 'declared',
+      label: null,
     },
   ],
 };
