@@ -30,5 +30,6 @@ export { runningPlan, type RunningPlanData } from './sheets/runningPlan.ts';
 export { vetLetter, type LetterWords, type VetLetterData } from './sheets/vetLetter.ts';
 export { visitBundle, type BundleWords, type VisitSheet } from './sheets/visitBundle.ts';
 export { en } from './words/en.ts';
+export { LANGUAGES, OWNER_WORDS, type Language } from './words/index.ts';
 export { enPractice, type PracticeWords } from './words/enPractice.ts';
 export type { OwnerWords } from './words/words.ts';

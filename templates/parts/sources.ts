@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
-import { source, type SourceId } from '../../core/sources.ts';
+import { source, type Source, type SourceId } from '../../core/sources.ts';
 import { fill } from '../format.ts';
 import type { OwnerWords } from '../words/words.ts';
 
@@ -13,9 +13,11 @@ export function uniqueSources(items: readonly Provenance[]): readonly SourceId[]
 export const levelMark = (level: EvidenceLevel): string => `[${level}]`;
 
 function named(id: SourceId, style: 'short' | 'reference', words: OwnerWords['sources']): string {
-  const entry = source(id);
-  if (!('caveat' in entry) || entry.caveat === undefined) return entry[style];
-  return fill(words.caveat, { source: entry[style], caveat: entry.caveat });
+  const entry: Source = source(id);
+  const name = style === 'short' ? (words.names[id] ?? entry.short) : entry.reference;
+  if (entry.caveat === undefined) return name;
+  const caveat = words.caveats[entry.caveat] ?? entry.caveat;
+  return fill(words.caveat, { source: name, caveat });
 }
 
 /** The footnote of an owner's sheet: what the letters mean, and the sources in short. */

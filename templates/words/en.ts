@@ -36,7 +36,6 @@ export const en = {
     week: 'Week {week}',
     easyWeek: 'Easy week',
     columns: {
-      week: 'Week',
       day: 'Day',
       run: 'What to do',
       minutes: 'Run time',
@@ -167,7 +166,6 @@ export const en = {
       'Split over {meals} meals a day. Weigh the food on a kitchen scale: a cup can be far off.',
     oneMealNote: 'In one meal a day. Weigh the food on a kitchen scale: a cup can be far off.',
     cups: '{cups} a day',
-    total: 'All food',
     treatsTitle: 'Treats',
     treats: 'Up to {energy} a day. Treats are part of the day’s food, not on top.',
     changeTitle: 'Change the food step by step',
@@ -183,7 +181,6 @@ export const en = {
       'if {dog} will not eat, is sick, or has loose stools for more than a day',
       'if {dog} loses weight fast, or drinks much more than before',
     ],
-    water: 'Fresh water is always there.',
   },
   heat: {
     title: 'Heat',
@@ -390,5 +387,8 @@ export const en = {
     levels:
       'How sure we are: A, a study in dogs. B, a study in people. C, a textbook, guideline or sport rule. D, common practice or our own choice.',
     caveat: '{source} ({caveat})',
+    /** Short names by source id, and caveats by core's own words, where a language needs others. */
+    names: {} as ReasonWords,
+    caveats: {} as ReasonWords,
   },
 } as const;

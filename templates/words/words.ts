@@ -8,17 +8,13 @@ type Wording<T> = T extends string
     : { readonly [K in keyof T]: Wording<T[K]> };
 
 /**
- * Sentences for core's reasons by code, with the gaps that the reason's `params` fill. Where a
- * language has none, core's English is printed.
+ * Texts for what core names by a code or in English, e.g. reasons with the gaps that their `params`
+ * fill. Where a language has none, core's own English is printed.
  */
 export type ReasonWords = Readonly<Record<string, string>>;
 
 /** The wording of the owner's sheets in one language. English (`en.ts`) sets the keys. */
-export type OwnerWords = Wording<Omit<typeof en, 'reasons' | 'changes'>> & {
-  readonly reasons: ReasonWords;
-  /** What would change a reason, by its code. */
-  readonly changes: ReasonWords;
-};
+export type OwnerWords = Wording<typeof en>;
 
 /** What the frame of a page needs. */
 export type FrameWords = OwnerWords['frame'];
