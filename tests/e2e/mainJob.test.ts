@@ -165,26 +165,35 @@ describe('the main job by hand', () => {
     expect(text).toContain('Running plan for Rusk');
   });
 
-  it('follows up, and the food changes', async () => {
+  it('follows up: the dog has not lost weight in six weeks, so the food goes down', async () => {
     await page.getByRole('link', { name: 'Back to Rusk' }).click();
+    // A loss plan starts at RER of the target weight, 70 × 23.5^0.75 (Hand et al. 2010, p. 532; S).
+    expect(await dogPage(page).kcalPerDay()).toBe(747);
     await page.getByRole('link', { name: 'New follow-up' }).click();
     const visit = visitPage(page);
     await visit.weight.fill('28.4');
     await visit.score(7);
     await visit.soundAtBothGaits();
+    await visit.follows.getByText('A new ration').waitFor();
     await visit.acceptFood();
     await visit.save('Rusk');
     expect(await dogPage(page).visits.getByRole('listitem').count()).toBe(2);
+    // A step is 5 to 20 % of the ration (from memory; M).
+    const after = await dogPage(page).kcalPerDay();
+    expect(after).toBeLessThanOrEqual(747 * 0.95 + 1);
+    expect(after).toBeGreaterThanOrEqual(747 * 0.8 - 1);
   });
 
   it('prints the new food', async () => {
+    const kcal = await dogPage(page).kcalPerDay();
     await page.getByRole('link', { name: 'Handouts' }).click();
     const handouts = handoutsPage(page);
     await handouts.choose('Feeding sheet');
     await handouts.previewText();
     const text = pdfText(await handouts.savePdf());
-    expect(text).toContain('Dry food');
     expect(text).toContain('Rusk');
+    expect(text).toContain('Dry food');
+    expect(text).toContain(`${kcal} kcal`);
   });
 
   it('finds the dog again from the desk', async () => {

@@ -1,0 +1,133 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deskPage } from './pages/deskPage.ts';
+import { welcomePage } from './pages/welcomePage.ts';
+import { axeViolations } from './support/axe.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
+
+interface PageCase {
+  readonly name: string;
+  readonly path: (dog: string) => string;
+  readonly heading: string;
+  /** What has to be there before the page is judged. */
+  readonly ready: string;
+}
+
+const pageCase = (
+  name: string,
+  path: PageCase['path'],
+  heading: string,
+  ready = 'h1',
+): PageCase => ({ name, path, heading, ready });
+
+/** Every page of the demonstration. */
+const PAGES: readonly PageCase[] = [
+  pageCase('desk', () => '/', 'Desk', 'table'),
+  pageCase('settings', () => '/settings', 'Settings'),
+  pageCase('new dog', () => '/dogs/new', 'New dog'),
+  pageCase('dog', (dog) => `/dogs/${dog}`, 'Bramble', '.point'),
+  pageCase('edit dog', (dog) => `/dogs/${dog}/edit`, 'Edit Bramble'),
+  pageCase('new visit', (dog) => `/dogs/${dog}/visits/new`, 'Follow-up of Bramble', '.follows'),
+  pageCase('plan', (dog) => `/dogs/${dog}/plan`, 'Running plan of Bramble', 'table'),
+  pageCase('handouts', (dog) => `/dogs/${dog}/handouts`, 'Handouts for Bramble', '.page-text'),
+  pageCase('unknown page', () => '/nowhere', 'There is no such page'),
+  pageCase(
+    'unknown dog',
+    () => '/dogs/00000000-0000-4000-8000-000000000000',
+    'The dog cannot be shown',
+  ),
+];
+
+/** 200 % zoom of a 1280 px window leaves 640 px; the small window is 1024 × 700. */
+const WINDOWS = [
+  { name: '1280 × 800', viewport: { width: 1280, height: 800 } },
+  { name: '1024 × 700', viewport: { width: 1024, height: 700 } },
+  { name: '200 % zoom', viewport: { width: 640, height: 400 } },
+] as const;
+
+describe('every page of the demonstration', () => {
+  let desk: TestDesk;
+  let page: Page;
+  let complaints: readonly string[];
+  let dog: string;
+
+  beforeAll(async () => {
+    desk = await openDesk();
+    ({ page, complaints } = await desk.open());
+    await welcomePage(page).openDemonstration();
+    await deskPage(page).open('Bramble');
+    dog = /dogs\/([0-9a-f-]+)/.exec(page.url())?.[1] ?? '';
+  });
+  afterAll(() => desk?.close());
+
+  async function visit({ path, heading, ready }: PageCase): Promise<void> {
+    await page.evaluate(
+      (hash) => {
+        window.location.hash = hash;
+      },
+      `#${path(dog)}`,
+    );
+    await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
+    await page.locator(`main ${ready}`).first().waitFor({ state: 'attached' });
+  }
+
+  for (const scheme of ['light', 'dark'] as const) {
+    it.each(PAGES)(`is without axe violations in ${scheme}: $name`, async (target) => {
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' });
+      await visit(target);
+      expect(await axeViolations(page)).toEqual([]);
+    });
+  }
+
+  for (const { name, viewport } of WINDOWS) {
+    it.each(PAGES)(`fits a window of ${name}: $name`, async (target) => {
+      await page.setViewportSize(viewport);
+      await visit(target);
+      const overflow = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(overflow).toBeLessThanOrEqual(0);
+    });
+  }
+
+  it.each(PAGES)('has a title of its own and one main heading: $name', async (target) => {
+    await visit(target);
+    expect(await page.title()).toMatch(/^.+ · Trotwell$/);
+    expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
+  });
+
+  it('says that this is the demonstration, with a way out', async () => {
+    await visit(PAGES[0]!);
+    const banner = page.getByRole('complementary', { name: 'Demonstration practice' });
+    expect(await banner.innerText()).toContain('invented people and dogs');
+    await banner.getByRole('button').waitFor();
+  });
+
+  it('keeps the choice of dark over a reload', async () => {
+    await page.emulateMedia({ colorScheme: 'light' });
+    const paper = () =>
+      page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+    const before = await paper();
+    await page.getByLabel('Light or dark').selectOption('dark');
+    await page.reload();
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect(await paper()).not.toBe(before);
+    await page.getByLabel('Light or dark').selectOption('system');
+  });
+
+  it('never breaks the content security policy or throws', () => {
+    expect(complaints).toEqual([]);
+  });
+
+  it('tells a window without the key how to come in', async () => {
+    const context = await desk.browser.newContext();
+    const stranger = await context.newPage();
+    await stranger.goto(new URL('/', desk.host.address).href);
+    await stranger
+      .getByRole('heading', { level: 1, name: 'Open Trotwell again from its start command' })
+      .waitFor();
+    expect(await axeViolations(stranger)).toEqual([]);
+    await context.close();
+  });
+});

@@ -1,0 +1,51 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { openBrowser } from './browser.ts';
+import { startHost, type Host } from './host.ts';
+import { watchPage } from './watchPage.ts';
+
+const STEP_LIMIT_MS = 15_000;
+
+/** A running host on a fresh folder and a browser to visit it. */
+export interface TestDesk {
+  readonly host: Host;
+  readonly browser: Browser;
+  /** A window of its own, as if opened from the printed address. */
+  open(options?: BrowserContextOptions): Promise<Window>;
+  close(): Promise<void>;
+}
+
+interface Window {
+  readonly page: Page;
+  /** What the page complained about so far. */
+  readonly complaints: readonly string[];
+}
+
+export async function openDesk(): Promise<TestDesk> {
+  const folder = await mkdtemp(join(tmpdir(), 'trotwell-e2e-'));
+  const host = await startHost(folder);
+  const browser = await openBrowser();
+  return {
+    host,
+    browser,
+    async open(options = {}) {
+      const context = await browser.newContext({
+        viewport: { width: 1280, height: 800 },
+        ...options,
+      });
+      const page = await context.newPage();
+      page.setDefaultTimeout(STEP_LIMIT_MS);
+      const complaints = watchPage(page);
+      await page.goto(host.address);
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      return { page, complaints };
+    },
+    async close() {
+      await browser.close();
+      await host.stop();
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
