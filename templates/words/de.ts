@@ -281,10 +281,10 @@ export const de: OwnerWords = {
       'Schuhe nur auf sehr rauem oder eisigem Boden. Krallen geben Halt.',
     ],
     packTitle: 'Zum Mitnehmen',
-    pack: ['Wasser und Napf', 'Handy, Nummer der Praxis', 'Leine und Halsband', 'Dieses Blatt'],
+    pack: ['Wasser und Napf', 'Handy, Praxisnummer', 'Leine und Halsband', 'Dieses Blatt'],
     fitTitle: 'Wir haben den Sitz zusammen geprüft',
     fitLines: ['Geschirr', 'Größe', 'Leine', 'Achten auf'],
-    vet: 'Wenn {dog} lahmt, sich wund reibt oder das Geschirr nicht will: aufhören. Rufen Sie uns oder die Tierarztpraxis an.',
+    vet: 'Wenn {dog} lahmt, sich wund reibt oder das Geschirr nicht will: aufhören. Rufen Sie uns oder die Praxis an.',
     paceTitle: 'Tempo für {dog}',
   },
   reasons: {

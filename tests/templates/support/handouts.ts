@@ -3,11 +3,13 @@ import {
   en,
   feedingSheet,
   kitSheet,
+  OWNER_WORDS,
   progressReport,
   runningPlan,
   vetLetter,
   visitBundle,
   type HandoutDocument,
+  type Language,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { bareLetter, letter, letterWords, longNoteRecord, record } from './letters.ts';
@@ -28,7 +30,7 @@ export const PAPERS: readonly Paper[] = ['A4', 'LETTER'];
 /** The instant written into every sample, so that the bytes stay the same. */
 export const INSTANT = new Date('2025-12-01T09:00:00Z');
 
-export const SAMPLES: readonly SampleHandout[] = [
+const ENGLISH: readonly SampleHandout[] = [
   {
     name: 'running-plan',
     pages: { A4: 4, LETTER: 5 },
@@ -139,4 +141,45 @@ export const SAMPLES: readonly SampleHandout[] = [
         { owner: en, professional: letterWords },
       ),
   },
+];
+
+type PageCount = SampleHandout['pages'];
+
+/** The owner's sheets in a language, with their pages: plan, feeding, progress, kit. */
+function ownerSheets(
+  language: Language,
+  pages: readonly [PageCount, PageCount, PageCount, PageCount],
+): readonly SampleHandout[] {
+  const words = OWNER_WORDS[language];
+  return [
+    {
+      name: `running-plan-${language}`,
+      pages: pages[0],
+      build: (paper) => runningPlan(plan(paper), words),
+    },
+    {
+      name: `feeding-sheet-${language}`,
+      pages: pages[1],
+      build: (paper) => feedingSheet(meals(paper), words),
+    },
+    {
+      name: `progress-report-${language}`,
+      pages: pages[2],
+      build: (paper) => progressReport(progress(paper), words),
+    },
+    {
+      name: `kit-sheet-${language}`,
+      pages: pages[3],
+      build: (paper) => kitSheet(context(paper), words),
+    },
+  ];
+}
+
+const count = (a4: number, letterSize: number): PageCount => ({ A4: a4, LETTER: letterSize });
+
+export const SAMPLES: readonly SampleHandout[] = [
+  ...ENGLISH,
+  ...ownerSheets('de', [count(4, 5), count(1, 1), count(2, 2), count(1, 1)]),
+  ...ownerSheets('fr', [count(4, 5), count(1, 1), count(2, 2), count(1, 1)]),
+  ...ownerSheets('es', [count(4, 5), count(1, 1), count(2, 2), count(1, 1)]),
 ];
