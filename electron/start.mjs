@@ -1,92 +1,44 @@
 // Opens Trotwell: builds when needed, then the Electron window, or the browser where there is no
 // Electron runtime. Plain JavaScript, so that an old Node can still read the sentence it gets.
-import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
+import { build, isBuilt } from './launch/build.mjs';
+import { refuseOldNode } from './launch/node.mjs';
+import { optionsOrEnd } from './launch/options.mjs';
+import { fetchRuntime, findRuntime } from './launch/runtime.mjs';
+import { runWindow } from './launch/window.mjs';
+import { serve } from './loopback/main.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
-const FETCH_LIMIT_MS = 20_000;
+const ELECTRON = join(ROOT, 'node_modules', 'electron');
+const FETCH_SECONDS = 20;
 
-const [major, minor] = process.versions.node.split('.').map(Number);
-if (major < 22 || (major === 22 && minor < 18)) {
-  console.error(
-    `Trotwell needs Node 22.18 or newer, but this is Node ${process.versions.node}. ` +
-      'Start it with "npm start", which brings its own Node 24.',
-  );
-  process.exit(1);
-}
-
-const browserAsked = process.argv.includes('--browser');
-
-function newest(path) {
-  const stat = statSync(path);
-  if (!stat.isDirectory()) return stat.mtimeMs;
-  return readdirSync(path).reduce((time, name) => Math.max(time, newest(join(path, name))), 0);
-}
-
-function buildIfNeeded() {
-  const built = join(ROOT, 'out', 'renderer', 'index.html');
-  const sources = ['core', 'electron', 'renderer', 'templates', 'electron.vite.config.ts'];
-  if (existsSync(built)) {
-    const time = statSync(built).mtimeMs;
-    if (sources.every((source) => newest(join(ROOT, source)) <= time)) return;
+/** Opens the window and ends the process with it; comes back with a sentence where it cannot. */
+async function openWindow() {
+  let program = findRuntime(ELECTRON);
+  if (program === null) {
+    console.log(`Fetching the Electron runtime, for at most ${FETCH_SECONDS} seconds …`);
+    program = fetchRuntime(ELECTRON, FETCH_SECONDS * 1000);
   }
+  if (program === null) {
+    return 'The Electron runtime is not on this machine and could not be fetched, so Trotwell opens in your browser.';
+  }
+  const code = await runWindow(program, [ROOT]);
+  if (code !== null) process.exit(code);
+  return 'The Electron window could not open on this machine, so Trotwell opens in your browser.';
+}
+
+refuseOldNode();
+const options = optionsOrEnd();
+if (!isBuilt(ROOT)) {
   console.log('Building Trotwell …');
-  const cli = join(ROOT, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js');
-  const run = spawnSync(process.execPath, [cli, 'build', '--logLevel', 'warn'], {
-    cwd: ROOT,
-    stdio: 'inherit',
-  });
-  if (run.status !== 0) {
-    console.error('The build failed; see the lines above.');
-    process.exit(run.status ?? 1);
+  if (!build(ROOT)) {
+    console.error('The build failed; the lines above say why.');
+    process.exit(1);
   }
 }
-
-/** The Electron program, fetched within a bounded time where it is missing; null without one. */
-function electronProgram() {
-  const folder = join(ROOT, 'node_modules', 'electron');
-  const program = () => {
-    try {
-      const name = process.platform === 'win32' ? 'electron.exe' : 'electron';
-      const inside =
-        process.platform === 'darwin'
-          ? join('Electron.app', 'Contents', 'MacOS', 'Electron')
-          : name;
-      const path = join(folder, 'dist', inside);
-      return existsSync(path) ? path : null;
-    } catch {
-      return null;
-    }
-  };
-  if (program() === null && existsSync(join(folder, 'install.js'))) {
-    spawnSync(process.execPath, [join(folder, 'install.js')], {
-      cwd: folder,
-      stdio: 'ignore',
-      timeout: FETCH_LIMIT_MS,
-      killSignal: 'SIGKILL',
-    });
-  }
-  return program();
-}
-
-buildIfNeeded();
 const hasDisplay =
   process.platform !== 'linux' || Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
-const electron = browserAsked || !hasDisplay ? null : electronProgram();
-
-if (electron !== null) {
-  const child = spawn(electron, [ROOT], { stdio: 'inherit' });
-  child.on('exit', (code) => process.exit(code ?? 0));
-} else {
-  if (!browserAsked) {
-    console.log(
-      hasDisplay
-        ? 'The Electron runtime is not on this machine and could not be fetched, so Trotwell opens in your browser.'
-        : 'There is no display for a window, so Trotwell serves a browser.',
-    );
-  }
-  const host = await import(pathToFileURL(join(ROOT, 'electron', 'loopback', 'main.mjs')).href);
-  await host.serve({ openBrowser: hasDisplay });
-}
+if (!hasDisplay) console.log('There is no display for a window, so Trotwell serves a browser.');
+else if (!options.browser) console.log(await openWindow());
+await serve({ ...options, open: hasDisplay });

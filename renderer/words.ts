@@ -1,4 +1,4 @@
-import type { HandoutKind } from '../electron/contract/contract.ts';
+import type { HandoutKind } from '../electron/contract/records.ts';
 import type { Dog, LimbGrades, Practice, VisitFacts } from '../electron/contract/records.ts';
 
 // What the contract's words are called on screen. The types make each list complete; only types
@@ -99,5 +99,8 @@ export const DAY_FORMAT_WORDS: Words<Practice['dayFormat']> = {
 export const HANDOUT_WORDS: Words<HandoutKind> = {
   'running-plan': 'Running plan',
   'feeding-sheet': 'Feeding sheet',
+  'progress-report': 'Progress report',
   'kit-sheet': 'Kit and technique',
+  'vet-letter': 'Letter to the vet',
+  'assessment-record': 'Assessment record',
 };

@@ -27,6 +27,11 @@ export function blankPractice(): Practice {
     temperatureUnit: 'C',
     paper: 'A4',
     dayFormat: 'YYYY-MM-DD',
+    language: 'en',
+    accent: '',
+    footer: '',
+    intakeSheets: ['running-plan', 'feeding-sheet', 'kit-sheet'],
+    followUpSheets: ['progress-report', 'running-plan', 'feeding-sheet'],
   };
 }
 

@@ -8,6 +8,7 @@ export const CALL_NAMES = [
   'app/status',
   'app/open',
   'practice/save',
+  'practice/setLogo',
   'clients/list',
   'clients/save',
   'dogs/list',
@@ -19,6 +20,7 @@ export const CALL_NAMES = [
   'drafts/put',
   'drafts/drop',
   'handouts/render',
+  'handouts/bundle',
 ] as const satisfies readonly CallName[];
 
 /** Only `true` while every call of the contract is in the list; asserted in a test. */

@@ -6,15 +6,19 @@ import {
   clientInput,
   dogInput,
   foodDecisionInput,
+  HANDOUT_KINDS,
+  LANGUAGES,
   planRequest,
   PAPERS,
   practiceInput,
+  sheetList,
   visitFacts,
   type Client,
   type Dog,
   type FoodDecisionInput,
   type PlanRequest,
   type Practice,
+  type PracticeLogo,
   type Stored,
   type VisitFacts,
 } from './records.ts';
@@ -32,6 +36,7 @@ export interface AppStatus {
   /** Where the records lie, for display only; the front end never sends a path. */
   readonly folder: string;
   readonly practice: Practice | null;
+  readonly logo: PracticeLogo | null;
 }
 
 /** A line of the list of dogs. */
@@ -137,9 +142,6 @@ export interface RenderedHandout {
   readonly pages: number;
 }
 
-export const HANDOUT_KINDS = ['running-plan', 'feeding-sheet', 'kit-sheet'] as const;
-export type HandoutKind = (typeof HANDOUT_KINDS)[number];
-
 interface CallDefinition<In extends z.ZodType, Out> {
   readonly input: In;
   /** Carries the result's type only; never set. */
@@ -164,6 +166,15 @@ export const contract = {
     z.strictObject({ which: choice('Practice to open', ['own', 'demo']) }),
   ),
   'practice/save': call<Practice>()(practiceInput),
+  /** Checks and keeps a PNG, JPEG or SVG logo; null removes it. */
+  'practice/setLogo': call<PracticeLogo | null>()(
+    z.strictObject({
+      base64: z
+        .base64({ error: 'The logo must be sent as base64.' })
+        .max(1_000_000, { error: 'The logo file is too large.' })
+        .nullable(),
+    }),
+  ),
   'clients/list': call<readonly Client[]>()(z.strictObject({ query: line('Search text') })),
   'clients/save': call<Client>()(
     z.strictObject({ id: id('The owner').nullable(), client: clientInput }),
@@ -199,6 +210,17 @@ export const contract = {
       kind: choice('Handout', HANDOUT_KINDS),
       dogId: id('The dog'),
       paper: choice('Paper size', PAPERS).nullable(),
+      /** Language of the owner's sheets; the practice's own when left out. */
+      language: choice('Language', LANGUAGES).optional(),
+    }),
+  ),
+  /** Several sheets as one file, numbered through. */
+  'handouts/bundle': call<RenderedHandout>()(
+    z.strictObject({
+      kinds: sheetList('Handout').min(1, { error: 'Choose at least one sheet.' }),
+      dogId: id('The dog'),
+      paper: choice('Paper size', PAPERS).nullable(),
+      language: choice('Language', LANGUAGES).optional(),
     }),
   ),
 } as const;

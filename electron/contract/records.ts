@@ -36,6 +36,29 @@ export const SURGERY_STATES = ['none', 'cleared in writing', 'not cleared'] as c
 export const PAPERS = ['A4', 'LETTER'] as const;
 export const DAY_FORMATS = ['YYYY-MM-DD', 'DD.MM.YYYY', 'DD/MM/YYYY', 'MM/DD/YYYY'] as const;
 
+export const LANGUAGES = ['en', 'de', 'fr', 'es'] as const;
+export type Language = (typeof LANGUAGES)[number];
+
+export const HANDOUT_KINDS = [
+  'running-plan',
+  'feeding-sheet',
+  'progress-report',
+  'kit-sheet',
+  'vet-letter',
+  'assessment-record',
+] as const;
+export type HandoutKind = (typeof HANDOUT_KINDS)[number];
+
+/** The sheets of one bundle, in the order they are printed. */
+export const sheetList = (label: string) =>
+  z.array(choice(label, HANDOUT_KINDS)).max(HANDOUT_KINDS.length);
+
+/** A checked logo: base64 for PNG and JPEG, markup for SVG. */
+export interface PracticeLogo {
+  readonly mediaType: 'image/png' | 'image/jpeg' | 'image/svg+xml';
+  readonly data: string;
+}
+
 export const practiceInput = z.object({
   name: requiredLine('Name of the practice'),
   practitioner: line('Name of the practitioner'),
@@ -49,6 +72,15 @@ export const practiceInput = z.object({
   temperatureUnit: choice('Unit of temperature', ['C', 'F']),
   paper: choice('Paper size', PAPERS),
   dayFormat: choice('Format of days', DAY_FORMATS),
+  language: choice("Language of the owner's sheets", LANGUAGES),
+  /** `#rrggbb`, or empty for the program's own. */
+  accent: z
+    .string({ error: 'Accent colour must be text.' })
+    .toLowerCase()
+    .regex(/^(#[0-9a-f]{6})?$/, { error: 'Accent colour must be written #rrggbb, or left empty.' }),
+  footer: line('Line at the foot of every page'),
+  intakeSheets: sheetList('Sheet after an intake'),
+  followUpSheets: sheetList('Sheet after a follow-up'),
 });
 export type Practice = z.output<typeof practiceInput>;
 

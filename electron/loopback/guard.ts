@@ -8,10 +8,10 @@ function equal(a: string, b: string): boolean {
 
 /** True when the request names this host as its own: keeps rebinding names and other pages out. */
 export function sameHost(headers: Headers, port: number): boolean {
-  const hosts = [`127.0.0.1:${port}`, `localhost:${port}`];
-  if (!hosts.includes(headers.get('host') ?? '')) return false;
+  const host = headers.get('host');
+  if (host !== `127.0.0.1:${port}` && host !== `localhost:${port}`) return false;
   const origin = headers.get('origin');
-  if (origin !== null && !hosts.some((host) => origin === `http://${host}`)) return false;
+  if (origin !== null && origin !== `http://${host}`) return false;
   const site = headers.get('sec-fetch-site');
   return site === null || site === 'same-origin' || site === 'none';
 }

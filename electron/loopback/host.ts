@@ -14,6 +14,8 @@ import { STRICT_HEADERS } from '../service/frontEnd/headers.ts';
 /** Largest request: a draft of half a million characters, written as JSON. */
 const MOST_BYTES = 4 * 1024 * 1024;
 const SLOWEST_REQUEST_MS = 10_000;
+/** How long answers under way may take once the host is asked to close. */
+const CLOSE_LIMIT_MS = 5_000;
 
 export interface HostOptions {
   readonly service: Service;
@@ -23,6 +25,8 @@ export interface HostOptions {
   readonly key: string;
   /** 0 or absent for any free port. */
   readonly port?: number;
+  /** How long a request may take to arrive, in milliseconds; slower ones are cut off. */
+  readonly slowestRequestMs?: number;
 }
 
 export interface Host {
@@ -36,9 +40,16 @@ export interface Host {
 export async function startHost(options: HostOptions): Promise<Host> {
   let port = 0;
   const app = buildApp(options, () => port);
-  const server = createAdaptorServer({ fetch: app.fetch }) as Server;
-  server.requestTimeout = SLOWEST_REQUEST_MS;
-  server.headersTimeout = SLOWEST_REQUEST_MS;
+  const slowest = options.slowestRequestMs ?? SLOWEST_REQUEST_MS;
+  const server = createAdaptorServer({
+    fetch: app.fetch,
+    serverOptions: {
+      requestTimeout: slowest,
+      headersTimeout: slowest,
+      // Node looks for late requests at this interval only.
+      connectionsCheckingInterval: slowest / 4,
+    },
+  }) as Server;
   server.on('upgrade', (_request, socket) => socket.destroy());
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
@@ -48,12 +59,21 @@ export async function startHost(options: HostOptions): Promise<Host> {
   return {
     port,
     address: `http://127.0.0.1:${port}/#key=${options.key}`,
-    close: () =>
-      new Promise((resolve, reject) => {
-        server.close((error) => (error === undefined ? resolve() : reject(error)));
-        server.closeAllConnections();
-      }),
+    close: () => closeServer(server),
   };
+}
+
+/** Takes no new request, lets answers under way go out, and cuts off what is left after a while. */
+function closeServer(server: Server): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const cutOff = setTimeout(() => server.closeAllConnections(), CLOSE_LIMIT_MS);
+    server.close((error) => {
+      clearTimeout(cutOff);
+      if (error === undefined) resolve();
+      else reject(error);
+    });
+    server.closeIdleConnections();
+  });
 }
 
 function buildApp(options: HostOptions, port: () => number): Hono {

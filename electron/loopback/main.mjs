@@ -1,23 +1,26 @@
 // Entry of the loopback host. Plain JavaScript: it must be able to tell an old Node what is missing.
-const [major, minor] = process.versions.node.split('.').map(Number);
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { refuseOldNode } from '../launch/node.mjs';
+import { optionsOrEnd } from '../launch/options.mjs';
 
-/** Serves Trotwell on 127.0.0.1 until Ctrl-C. */
+/**
+ * Serves Trotwell on 127.0.0.1 until Ctrl-C.
+ * @param {{ open: boolean, port?: number }} options `open` asks the system for a browser
+ */
 export async function serve(options) {
-  if (major < 22 || (major === 22 && minor < 18)) {
-    console.error(
-      `Trotwell needs Node 22.18 or newer, but this is Node ${process.versions.node}. ` +
-        'Start it with "npm start", which brings its own Node 24.',
-    );
-    process.exit(1);
+  refuseOldNode();
+  const { serveUntilStopped, StartError } = await import('./serve.ts');
+  try {
+    await serveUntilStopped(options);
+  } catch (error) {
+    if (!(error instanceof StartError)) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
   }
-  const { serveUntilStopped } = await import('./serve.ts');
-  await serveUntilStopped(options);
 }
 
-if (import.meta.main) {
-  const port = process.argv.find((argument) => argument.startsWith('--port='));
-  await serve({
-    openBrowser: process.argv.includes('--open'),
-    ...(port === undefined ? {} : { port: Number(port.slice('--port='.length)) }),
-  });
+const [, script] = process.argv;
+if (script !== undefined && realpathSync(script) === fileURLToPath(import.meta.url)) {
+  await serve(optionsOrEnd());
 }

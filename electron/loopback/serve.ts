@@ -1,20 +1,31 @@
 import { spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { dataFolder } from '../service/dataFolder.ts';
 import { createService } from '../service/service.ts';
-import { startHost } from './host.ts';
+import { startHost, type Host, type HostOptions } from './host.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 export interface ServeOptions {
-  readonly openBrowser: boolean;
+  /** Asks the system to open the address in its browser. */
+  readonly open: boolean;
   readonly port?: number;
 }
 
-/** Serves until Ctrl-C or a request to end, then closes the database and ends the process. */
+/** The host cannot start; the message is a sentence for the terminal. */
+export class StartError extends Error {}
+
+/**
+ * Serves until Ctrl-C or a request to end, then closes the database.
+ * @throws StartError when there is nothing built to serve, or the port is taken.
+ */
 export async function serveUntilStopped(options: ServeOptions): Promise<void> {
+  const rendererFolder = at('../../out/renderer');
+  if (!existsSync(rendererFolder)) {
+    throw new StartError('Trotwell is not built yet: "npm start" builds it and opens it.');
+  }
   const { version } = JSON.parse(readFileSync(at('../../package.json'), 'utf8')) as {
     version: string;
   };
@@ -25,20 +36,33 @@ export async function serveUntilStopped(options: ServeOptions): Promise<void> {
     clock: () => new Date(),
     log: (line) => console.error(line),
   });
-  const host = await startHost({
+  const host = await startOrExplain({
     service,
-    rendererFolder: at('../../out/renderer'),
+    rendererFolder,
     key: randomBytes(32).toString('base64url'),
     ...(options.port === undefined ? {} : { port: options.port }),
   });
+  // Listened for before the address is printed: whoever reads it may end the host at once.
   const stopped = stopRequested();
   console.log(`Trotwell is at ${host.address}`);
   console.log('Only this computer can reach it. Press Ctrl-C to close it.');
-  if (options.openBrowser) openInBrowser(host.address);
+  if (options.open) openInBrowser(host.address);
   await stopped;
   await host.close();
   await service.close();
   console.log('Trotwell is closed.');
+}
+
+async function startOrExplain(options: HostOptions): Promise<Host> {
+  try {
+    return await startHost(options);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code !== 'EADDRINUSE' && code !== 'EACCES') throw error;
+    throw new StartError(
+      `Port ${options.port} is not free for Trotwell; without --port it takes one that is.`,
+    );
+  }
 }
 
 function stopRequested(): Promise<void> {

@@ -1,22 +1,59 @@
-import type { Practice } from '../contract/records.ts';
+import type { Practice, PracticeLogo } from '../contract/records.ts';
+import { checkLogo } from '../../templates/index.ts';
 import type { Desk, Handlers } from './context.ts';
+import { badField } from './refuse.ts';
 
 /** The settings of the open practice; null before they were first saved. */
 export async function readPractice(desk: Desk): Promise<Practice | null> {
   const row = await desk.db.selectFrom('practice').selectAll().executeTakeFirst();
   if (row === undefined) return null;
   const { id: _id, updatedAt: _updatedAt, ...practice } = row;
-  return practice;
+  return {
+    ...practice,
+    intakeSheets: JSON.parse(practice.intakeSheets) as Practice['intakeSheets'],
+    followUpSheets: JSON.parse(practice.followUpSheets) as Practice['followUpSheets'],
+  };
 }
 
-export const practiceHandlers: Handlers<'practice/save'> = {
+/** The practice's logo; null without one. */
+export async function readLogo(desk: Desk): Promise<PracticeLogo | null> {
+  const row = await desk.db
+    .selectFrom('practiceLogo')
+    .select(['mediaType', 'data'])
+    .executeTakeFirst();
+  return row === undefined
+    ? null
+    : { mediaType: row.mediaType as PracticeLogo['mediaType'], data: row.data };
+}
+
+export const practiceHandlers: Handlers<'practice/save' | 'practice/setLogo'> = {
   'practice/save': async (desk, practice) => {
-    const row = { ...practice, updatedAt: desk.instant() };
+    const row = {
+      ...practice,
+      intakeSheets: JSON.stringify(practice.intakeSheets),
+      followUpSheets: JSON.stringify(practice.followUpSheets),
+      updatedAt: desk.instant(),
+    };
     await desk.db
       .insertInto('practice')
       .values({ id: 1, ...row })
       .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
       .execute();
     return practice;
+  },
+  'practice/setLogo': async (desk, { base64 }) => {
+    if (base64 === null) {
+      await desk.db.deleteFrom('practiceLogo').execute();
+      return null;
+    }
+    const check = checkLogo(new Uint8Array(Buffer.from(base64, 'base64')));
+    if (!check.ok) throw badField('base64', check.problem);
+    const { mediaType, data } = check.logo;
+    await desk.db
+      .insertInto('practiceLogo')
+      .values({ id: 1, mediaType, data })
+      .onConflict((conflict) => conflict.column('id').doUpdateSet({ mediaType, data }))
+      .execute();
+    return { mediaType, data };
   },
 };

@@ -4,9 +4,17 @@ import type { Practice } from '../contract/records.ts';
 
 type Bit = 0 | 1;
 
-export interface PracticeRow extends Practice {
+export interface PracticeRow extends Omit<Practice, 'intakeSheets' | 'followUpSheets'> {
   id: 1;
+  intakeSheets: string;
+  followUpSheets: string;
   updatedAt: string;
+}
+
+export interface PracticeLogoRow {
+  id: 1;
+  mediaType: string;
+  data: string;
 }
 
 export interface ClientRow {
@@ -187,6 +195,7 @@ export interface DraftRow {
 
 export interface Schema {
   practice: PracticeRow;
+  practiceLogo: PracticeLogoRow;
   client: ClientRow;
   dog: DogRow;
   visit: VisitRow;

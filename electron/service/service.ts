@@ -19,8 +19,8 @@ import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
-import { handoutHandlers } from './handouts.ts';
-import { practiceHandlers, readPractice } from './practice.ts';
+import { handoutHandlers } from './handouts/handlers.ts';
+import { practiceHandlers, readLogo, readPractice } from './practice.ts';
 import { coreError, inputError } from './refuse.ts';
 import { assertRuntime } from './runtime.ts';
 import { visitHandlers } from './visits.ts';
@@ -78,6 +78,7 @@ export function createService(options: ServiceOptions): Service {
       today: localDay(options.clock()),
       folder: options.folder,
       practice: open === null ? null : await readPractice(open),
+      logo: open === null ? null : await readLogo(open),
     };
   }
 

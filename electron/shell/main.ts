@@ -1,9 +1,10 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { app, Menu, type BrowserWindow } from 'electron';
-import { dataFolder } from '../service/dataFolder.ts';
+import { app, dialog, Menu, type BrowserWindow } from 'electron';
 import { declareScheme, serveFrontEnd } from './appProtocol.ts';
-import { registerCalls, registerSaveFile } from './ipc.ts';
+import { claimFolder } from './folder.ts';
+import { registerCalls } from './ipc.ts';
+import { registerSaveFile } from './saveFile.ts';
 import { startService, type ServiceLink } from './serviceLink.ts';
 import { confine, denyPermissions, openWindow } from './window.ts';
 
@@ -18,7 +19,7 @@ function fontsFolder(): string {
     : join(app.getAppPath(), 'templates', 'fonts');
 }
 
-function start(): void {
+function start(folder: string): void {
   // Editing by keyboard needs the edit roles; nothing else of a browser's menu belongs here.
   Menu.setApplicationMenu(
     Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'windowMenu' }]),
@@ -26,7 +27,7 @@ function start(): void {
   denyPermissions();
   serveFrontEnd(join(HERE, '..', 'renderer'));
   service = startService(join(HERE, 'service.js'), {
-    folder: dataFolder(),
+    folder,
     fontsFolder: fontsFolder(),
     version: app.getVersion(),
   });
@@ -35,7 +36,9 @@ function start(): void {
   showWindow();
 }
 
+/** Brings the window to the front. There is none before the start or once the records are closing. */
 function showWindow(): void {
+  if (service === null) return;
   if (window !== null) {
     if (window.isMinimized()) window.restore();
     window.focus();
@@ -52,15 +55,7 @@ async function closeThenQuit(link: ServiceLink): Promise<void> {
   app.quit();
 }
 
-app.setPath('userData', dataFolder());
-// Chromium's own files stay out of the folder of records.
-app.setPath('sessionData', join(dataFolder(), 'window'));
-app.enableSandbox();
-declareScheme();
-
-if (!app.requestSingleInstanceLock()) {
-  app.quit();
-} else {
+function watchApp(folder: string): void {
   app.on('second-instance', showWindow);
   app.on('web-contents-created', (_event, contents) => confine(contents));
   app.on('window-all-closed', () => app.quit());
@@ -72,5 +67,17 @@ if (!app.requestSingleInstanceLock()) {
     service = null;
     void closeThenQuit(link);
   });
-  void app.whenReady().then(start);
+  void app.whenReady().then(() => start(folder));
+}
+
+app.enableSandbox();
+declareScheme();
+const claim = claimFolder();
+if (claim.kind === 'taken') {
+  app.quit();
+} else if (claim.kind === 'refused') {
+  dialog.showErrorBox('Trotwell cannot start', claim.sentence);
+  app.exit(1);
+} else {
+  watchApp(claim.folder);
 }

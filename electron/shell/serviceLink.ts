@@ -9,6 +9,9 @@ export interface ServiceLink {
   close(): Promise<void>;
 }
 
+/** A service that does not close by itself in this time is ended; SQLite's journal keeps it whole. */
+const CLOSE_LIMIT_MS = 10_000;
+
 const GONE: Answer<never> = {
   ok: false,
   error: {
@@ -49,9 +52,11 @@ export function startService(entry: string, settings: ServiceSettings): ServiceL
         send({ kind: 'call', id, name, input });
       });
     },
-    close() {
+    async close() {
       if (running) send({ kind: 'close' });
-      return ended;
+      const late = setTimeout(() => child.kill(), CLOSE_LIMIT_MS);
+      await ended;
+      clearTimeout(late);
     },
   };
 }

@@ -10,8 +10,7 @@ import {
   blankPractice,
   blankVisit,
 } from '../../electron/contract/blank.ts';
-import type { HandoutKind } from '../../electron/contract/contract.ts';
-import type { VisitFacts } from '../../electron/contract/records.ts';
+import type { HandoutKind, VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };

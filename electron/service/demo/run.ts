@@ -6,8 +6,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { source, type Figure, type Reason } from '../../../core/index.ts';
-import { HANDOUT_KINDS, type CallName, type DogFile } from '../../contract/contract.ts';
-import type { InputOf, ResultOf } from '../../contract/contract.ts';
+import type { CallName, DogFile, InputOf, ResultOf } from '../../contract/contract.ts';
+import { HANDOUT_KINDS } from '../../contract/records.ts';
 import { createService, type Service } from '../service.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));

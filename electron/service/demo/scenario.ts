@@ -1,3 +1,4 @@
+import { blankPractice } from '../../contract/blank.ts';
 import type {
   ClientInput,
   DogInput,
@@ -27,17 +28,13 @@ export interface DemoDog {
 }
 
 export const DEMO_PRACTICE: Practice = {
+  ...blankPractice(),
   name: 'Hollow Lane Canine Fitness (demonstration)',
   practitioner: 'Robin Example',
   address: '1 Hollow Lane\nSampleford',
   phone: '000 000 000',
   email: 'desk@hollowlane.example',
   registration: 'Demonstration practice: invented people and dogs.',
-  weightUnit: 'kg',
-  energyUnit: 'kcal',
-  distanceUnit: 'km',
-  temperatureUnit: 'C',
-  paper: 'A4',
   dayFormat: 'DD.MM.YYYY',
 };
 

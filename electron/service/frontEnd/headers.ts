@@ -4,7 +4,7 @@ export const CONTENT_SECURITY_POLICY = [
   "script-src 'self'",
   "style-src 'self'",
   "img-src 'self' data: blob:",
-  "font-src 'self' data:",
+  "font-src 'self'",
   "connect-src 'self'",
   "worker-src 'self'",
   "base-uri 'none'",

@@ -22,7 +22,18 @@ CREATE TABLE practice (
   temperature_unit TEXT NOT NULL CHECK (temperature_unit IN ('C', 'F')),
   paper TEXT NOT NULL CHECK (paper IN ('A4', 'LETTER')),
   day_format TEXT NOT NULL CHECK (day_format IN ('YYYY-MM-DD', 'DD.MM.YYYY', 'DD/MM/YYYY', 'MM/DD/YYYY')),
+  language TEXT NOT NULL CHECK (language IN ('en', 'de', 'fr', 'es')),
+  accent TEXT NOT NULL CHECK (accent = '' OR accent GLOB '#[0-9a-f][0-9a-f][0-9a-f][0-9a-f][0-9a-f][0-9a-f]'),
+  footer TEXT NOT NULL,
+  intake_sheets TEXT NOT NULL CHECK (json_valid(intake_sheets)),
+  follow_up_sheets TEXT NOT NULL CHECK (json_valid(follow_up_sheets)),
   updated_at TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE practice_logo (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  media_type TEXT NOT NULL CHECK (media_type IN ('image/png', 'image/jpeg', 'image/svg+xml')),
+  data TEXT NOT NULL CHECK (length(data) <= 800000)
 ) STRICT;
 
 CREATE TABLE client (

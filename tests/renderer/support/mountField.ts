@@ -39,6 +39,7 @@ export function mountField<T extends object>(
     ownExists: true,
     today: '2025-03-29',
     folder: '',
+    logo: null,
     practice: { ...blankPractice(), ...settings },
   };
   host.runWithContext(() => {

@@ -1,0 +1,78 @@
+import type { Assessment } from '../../../core/index.ts';
+import type { Findings, HandoutContext } from '../../../templates/index.ts';
+import type { DogFile, FoodDecision, Plan, Visit } from '../../contract/contract.ts';
+import type { Practice } from '../../contract/records.ts';
+import type { Desk } from '../context.ts';
+import { readDogFile } from '../dogFile.ts';
+import { readLogo, readPractice } from '../practice.ts';
+import { badField } from '../refuse.ts';
+
+/** Everything the sheets of a dog are built from, read once. */
+export interface Material {
+  readonly file: DogFile;
+  readonly assessment: Assessment;
+  readonly context: HandoutContext;
+  readonly latest: Visit;
+  readonly plan: Plan | null;
+  /** The decision taken at the latest visit; one of an earlier visit no longer speaks for it. */
+  readonly decision: FoodDecision | null;
+}
+
+/** Reads the record for printing. @throws Refusal when practice or weighing are still missing. */
+export async function collect(
+  desk: Desk,
+  dogId: string,
+  paper: Practice['paper'] | null,
+): Promise<Material> {
+  const file = await readDogFile(desk, dogId);
+  const practice = await readPractice(desk);
+  if (practice === null) {
+    throw badField(
+      'practice',
+      'Name the practice in the settings first: it stands at the head of every handout.',
+    );
+  }
+  const latest = file.visits.at(-1);
+  if (file.assessment === null || latest === undefined) {
+    throw badField('dogId', 'There is nothing to print yet: weigh the dog at a visit first.');
+  }
+  return {
+    file,
+    assessment: file.assessment,
+    latest,
+    plan: file.plans.find(({ current }) => current) ?? null,
+    decision: file.foodDecisions.findLast(({ visitId }) => visitId === latest.id) ?? null,
+    context: {
+      practice: {
+        ...practice,
+        paper: paper ?? practice.paper,
+        accent: practice.accent === '' ? null : practice.accent,
+        footer: practice.footer === '' ? null : practice.footer,
+        logo: await readLogo(desk),
+      },
+      dog: file.dog,
+      owner: file.client,
+      day: desk.today(),
+      demo: desk.which === 'demo',
+    },
+  };
+}
+
+/** What was found at a visit; weight, score and muscle from the last visit up to it that has them. */
+export function findingsAt({ file, assessment }: Material, visit: Visit): Findings {
+  const upTo = file.visits.slice(0, file.visits.findIndex(({ id }) => id === visit.id) + 1);
+  const known = <T>(pick: (visit: Visit) => T | null): T | null =>
+    upTo.map(pick).findLast((value) => value !== null) ?? null;
+  return {
+    day: visit.day,
+    weightKg: known(({ weightKg }) => weightKg),
+    bcs: known(({ bcs }) => bcs),
+    muscle: known(({ muscle }) => muscle),
+    lamenessWalk: visit.lamenessWalk,
+    lamenessTrot: visit.lamenessTrot,
+    gaitNote: visit.gaitNote,
+    targetWeightKg: assessment.targetWeightKg,
+    consent: visit.consent,
+    overrides: visit.overrides,
+  };
+}

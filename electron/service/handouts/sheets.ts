@@ -1,0 +1,137 @@
+import { redFlagLabel, type Figure } from '../../../core/index.ts';
+import type { VisitSheet } from '../../../templates/index.ts';
+import type { HandoutKind } from '../../contract/records.ts';
+import { findingsAt, type Material } from './material.ts';
+
+// What each sheet is told. Nothing is computed here: the numbers come from the record and from core.
+
+type SheetOf<K extends HandoutKind> = Extract<VisitSheet, { kind: K }>;
+type Builders = { readonly [K in HandoutKind]: (material: Material) => SheetOf<K>['data'] };
+
+/** The ramp, while the dog may run. */
+function ramp({ assessment, plan }: Material) {
+  return assessment.screening.outcome === 'ready to start' ? (plan?.ramp ?? null) : null;
+}
+
+const signLabels = ({ latest }: Material): string[] =>
+  latest.signs.map((id) => redFlagLabel(id) ?? id);
+
+const kcalPerDay = ({ decision, assessment }: Material): number | null =>
+  decision?.kcalPerDay ?? assessment.food.kcalPerDay;
+
+const BUILDERS: Builders = {
+  'running-plan': (material) => ({
+    ...material.context,
+    findings: findingsAt(material, material.latest),
+    screening: material.assessment.screening,
+    ramp: ramp(material),
+  }),
+  'feeding-sheet': (material) => {
+    const { assessment, context, decision, latest } = material;
+    const proposal = decision?.proposal ?? assessment.food;
+    return {
+      ...context,
+      aim: latest.foodGoal,
+      proposal,
+      kcalPerDay: kcalPerDay(material),
+      decisionNote: decision?.decision === 'edited' ? decision.note : '',
+      ration: decision === null ? proposal.ration : decision.ration,
+      need: assessment.own.informative ? assessment.own : assessment.maintenance,
+      targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
+      changeover: null,
+    };
+  },
+  'progress-report': (material) => {
+    const { assessment, context, decision, file, latest } = material;
+    const first = file.visits[0]!;
+    const earlier = file.foodDecisions.findLast(({ visitId }) => visitId !== latest.id);
+    const proposal = decision?.proposal ?? assessment.food;
+    return {
+      ...context,
+      trend: assessment.trend,
+      corridor: assessment.corridor,
+      targetKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
+      projection: assessment.projection,
+      then: first.id === latest.id ? null : findingsAt(material, first),
+      now: findingsAt(material, latest),
+      running: null,
+      food: {
+        proposal,
+        previousKcal: earlier?.kcalPerDay ?? null,
+        kcalPerDay: kcalPerDay(material),
+      },
+      nextWeighDay: proposal.nextWeighInDay,
+      note: '',
+    };
+  },
+  'kit-sheet': ({ context }) => context,
+  'vet-letter': (material) => {
+    const { assessment, context, latest } = material;
+    const kcal = kcalPerDay(material);
+    return {
+      ...context,
+      findings: findingsAt(material, latest),
+      signs: signLabels(material),
+      measurements: [],
+      screening: assessment.screening,
+      trend: assessment.trend,
+      ramp: ramp(material),
+      feeding:
+        kcal === null
+          ? null
+          : {
+              aim: latest.foodGoal,
+              kcalPerDay: kcal,
+              targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
+            },
+      questions: [],
+    };
+  },
+  'assessment-record': (material) => {
+    const { assessment, context, decision, latest, plan } = material;
+    return {
+      ...context,
+      kind: latest.kind,
+      ageMonths: assessment.ageMonths,
+      findings: findingsAt(material, latest),
+      signs: signLabels(material),
+      weighingMethod: latest.weighingMethod,
+      activity: latest.activity,
+      conditioning: latest.conditioning,
+      walkBase: latest.walkBase,
+      surgery: latest.surgery,
+      airwayDisease: latest.airwayDisease,
+      radiographicClearance: latest.radiographicClearance,
+      diet: latest.diet,
+      measurements: [],
+      screening: assessment.screening,
+      figures: figures(material),
+      foodDecision:
+        decision === null
+          ? null
+          : { kcalPerDay: decision.kcalPerDay, verdict: decision.proposal.verdict },
+      plan:
+        plan === null
+          ? null
+          : { version: plan.version, startDay: plan.request.startDay, ramp: plan.ramp },
+      notes: latest.notes,
+    };
+  },
+};
+
+function figures({ assessment }: Material): Figure[] {
+  const { resting, maintenance, ideal, trendOnRation, own, food } = assessment;
+  return [
+    resting,
+    maintenance.figure,
+    ideal?.figure ?? null,
+    trendOnRation.figure,
+    own.figure,
+    food.figure,
+  ].filter((entry) => entry !== null);
+}
+
+/** One sheet with its data. */
+export function sheetFor(kind: HandoutKind, material: Material): VisitSheet {
+  return { kind, data: BUILDERS[kind](material) } as VisitSheet;
+}

@@ -1,0 +1,46 @@
+import { writeFile } from 'node:fs/promises';
+import { dialog, ipcMain, type BrowserWindow } from 'electron';
+import { SAVE_FILE_CHANNEL } from './channels.ts';
+import { fromOurPage } from './sender.ts';
+
+/** Larger than any handout; a page that hands over more is not ours or is broken. */
+const MOST_CHARACTERS = 64 * 1024 * 1024;
+
+/**
+ * The page hands over bytes and a suggested name; where they go is chosen in the system's dialogue.
+ * Answers true once the file is written.
+ */
+export function registerSaveFile(window: () => BrowserWindow | null): void {
+  ipcMain.handle(SAVE_FILE_CHANNEL, async (event, fileName: unknown, base64: unknown) => {
+    const parent = window();
+    if (!fromOurPage(event) || parent === null) return false;
+    if (typeof fileName !== 'string' || typeof base64 !== 'string') return false;
+    if (base64.length > MOST_CHARACTERS) return false;
+    const { canceled, filePath } = await dialog.showSaveDialog(parent, {
+      defaultPath: plainName(fileName),
+      filters: [{ name: 'PDF', extensions: ['pdf'] }],
+    });
+    if (canceled || filePath === '') return false;
+    return write(parent, filePath, Buffer.from(base64, 'base64'));
+  });
+}
+
+/** A file name and no more: no folders, no leading dots, the letters of every language. */
+function plainName(fileName: string): string {
+  const kept = fileName.normalize('NFC').replace(/[^\p{L}\p{M}\p{N} ._-]/gu, '');
+  return kept.replace(/^[. ]+/, '').slice(0, 120) || 'handout.pdf';
+}
+
+async function write(parent: BrowserWindow, filePath: string, bytes: Buffer): Promise<boolean> {
+  try {
+    await writeFile(filePath, bytes);
+    return true;
+  } catch {
+    await dialog.showMessageBox(parent, {
+      type: 'error',
+      message: 'The file could not be written.',
+      detail: `${filePath}\nChoose another folder, or free some room on the disk, and save again.`,
+    });
+    return false;
+  }
+}
