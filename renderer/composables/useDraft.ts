@@ -55,7 +55,7 @@ export function useDraft<T extends object>(form: Form<T>, key: () => string) {
     stopped = false;
   }
 
-  /** Forgets the draft, e.g. after a successful save. */
+  /** Forgets the draft and keeps no more, e.g. after a successful save. */
   async function drop(): Promise<void> {
     stopped = true;
     clearTimeout(timer);
@@ -64,9 +64,9 @@ export function useDraft<T extends object>(form: Form<T>, key: () => string) {
     await store().drop();
   }
 
-  /** Forgets the draft and puts the form back to where it began. */
-  async function discard(): Promise<void> {
-    await drop();
+  /** Puts the form back to where it began and goes on keeping what is typed from now on. */
+  function discard(): void {
+    void drop();
     form.replace(initial);
     stopped = false;
   }

@@ -15,6 +15,7 @@ export async function axeViolations(page: Page): Promise<readonly string[]> {
     return axe.run({ resultTypes: ['violations'] });
   });
   return results.violations.map(
-    ({ id, help, nodes }) => `${id}: ${help} (${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary ?? ''}`).join(' | ')})`,
+    ({ id, help, nodes }) =>
+      `${id}: ${help} (${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary ?? ''}`).join(' | ')})`,
   );
 }
