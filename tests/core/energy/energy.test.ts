@@ -1,0 +1,153 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  ACTIVITY_LEVELS,
+  growthEnergy,
+  growthEstimate,
+  growthMultiple,
+  maintenanceEnergy,
+  NEUTER_STATUSES,
+  restingEnergy,
+  restingEnergyFigure,
+  SPREAD_90,
+} from '../../../core/nutrition.ts';
+
+const weight = fc.integer({ min: 1, max: 1500 }).map((tenths) => tenths / 10);
+const RUNS = { seed: 1, numRuns: 500 };
+const adult = fc.record({
+  lifeStage: fc.constantFrom('adult' as const, 'senior' as const),
+  neuter: fc.constantFrom(...NEUTER_STATUSES),
+  activity: fc.constantFrom(...ACTIVITY_LEVELS),
+  afterWeightLoss: fc.boolean(),
+});
+
+describe('resting energy', () => {
+  it('rises with weight', () => {
+    fc.assert(
+      fc.property(weight, weight, (a, b) => {
+        fc.pre(a < b);
+        expect(restingEnergy(a)).toBeLessThan(restingEnergy(b));
+      }),
+      RUNS,
+    );
+  });
+
+  it.each([Number.NaN, -1, 0, 151, Infinity])(
+    'refuses %d kg, naming unit and range',
+    (weightKg) => {
+      expect(() => restingEnergy(weightKg)).toThrow(/weightKg must be from 0.1 to 150 kg/);
+      expect(() => restingEnergy(weightKg)).toThrow(RangeError);
+    },
+  );
+
+  it('explains itself', () => {
+    expect(restingEnergyFigure(20)).toMatchObject({ unit: 'kcal/day', sources: ['hand2010'] });
+  });
+});
+
+describe('maintenance energy', () => {
+  it('rises with weight and keeps its range around the middle', () => {
+    fc.assert(
+      fc.property(weight, weight, adult, (a, b, dog) => {
+        fc.pre(a < b);
+        const [light, heavy] = [a, b].map((weightKg) => maintenanceEnergy({ ...dog, weightKg }));
+        for (const end of ['low', 'mid', 'high'] as const) {
+          expect(light![end]).toBeLessThan(heavy![end]);
+        }
+        expect(light!.low).toBeGreaterThan(0);
+        expect(light!.low).toBeLessThan(light!.mid);
+        expect(light!.mid).toBeLessThan(light!.high);
+        expect(light!.figure.value).toBe(light!.mid);
+      }),
+      RUNS,
+    );
+  });
+
+  it('rises with activity', () => {
+    const mids = ACTIVITY_LEVELS.map(
+      (activity) => maintenanceEnergy({ weightKg: 20, activity }).mid,
+    );
+    expect(mids).toEqual([...mids].sort((a, b) => a - b));
+    expect(new Set(mids).size).toBe(ACTIVITY_LEVELS.length);
+  });
+
+  it('takes an adult of unknown neuter status and low activity when told the weight alone', () => {
+    const told = { lifeStage: 'adult', neuter: 'unknown', activity: 'low' } as const;
+    expect(maintenanceEnergy({ weightKg: 20 })).toEqual(
+      maintenanceEnergy({ weightKg: 20, ...told }),
+    );
+  });
+
+  it('keeps the published values beside the estimate, ranges included', () => {
+    const { references } = maintenanceEnergy({ weightKg: 20, activity: 'working' });
+    expect(references[0]!.label).toContain('2.0–5.0 × RER');
+    for (const { kcalPerDay, low, high } of references) {
+      expect(kcalPerDay).toBeGreaterThan(0);
+      if (low === undefined || high === undefined) continue;
+      expect(low).toBeLessThan(kcalPerDay);
+      expect(high).toBeGreaterThan(kcalPerDay);
+    }
+  });
+
+  it('says when a value is from memory or carried over', () => {
+    const mark = (dog: object) => maintenanceEnergy({ weightKg: 20, ...dog }).figure.mark;
+    expect(mark({})).toBe('S');
+    expect(mark({ lifeStage: 'senior' })).toBe('M');
+    expect(mark({ activity: 'working' })).toBe('M');
+    expect(mark({ neuter: 'intact' })).toBe('C');
+  });
+
+  it('feeds a puppy by the growth equation and asks for its adult weight', () => {
+    const puppy = { weightKg: 9, lifeStage: 'puppy' } as const;
+    const grown = maintenanceEnergy({ ...puppy, adultWeightKg: 30 });
+    expect(grown.mid).toBeCloseTo(growthEnergy({ weightKg: 9, adultWeightKg: 30 }), 9);
+    expect(grown.references.map(({ label }) => label.slice(0, 3))).toEqual(['3.0', '2.0']);
+    expect(() => maintenanceEnergy(puppy)).toThrow(/adultWeightKg must be from 0.5 to 150 kg/);
+  });
+
+  it('refuses words it does not know', () => {
+    const wrong = (dog: object) => () => maintenanceEnergy({ weightKg: 20, ...dog });
+    expect(wrong({ activity: 'lazy' })).toThrow(/activity must be one of low, moderate/);
+    expect(wrong({ lifeStage: 'old' })).toThrow(/lifeStage/);
+    expect(wrong({ neuter: 'yes' })).toThrow(/neuter/);
+  });
+});
+
+describe('growth energy', () => {
+  it('falls towards adult energy as the puppy grows up', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100 }), fc.integer({ min: 1, max: 100 }), (p, q) => {
+        fc.pre(p < q);
+        expect(growthMultiple(p / 100)).toBeGreaterThan(growthMultiple(q / 100));
+      }),
+      RUNS,
+    );
+    expect(growthMultiple(1)).toBeCloseTo(1.02, 2);
+  });
+
+  it('is a number above nothing for any puppy', () => {
+    fc.assert(
+      fc.property(
+        weight,
+        fc.double({ min: 1, max: 90, noNaN: true }),
+        (weightKg, adultWeightKg) => {
+          const kcal = growthEnergy({ weightKg, adultWeightKg });
+          expect(kcal).toBeGreaterThan(0);
+          expect(Number.isFinite(kcal)).toBe(true);
+        },
+      ),
+      RUNS,
+    );
+  });
+
+  it('counts a puppy above its expected adult weight as grown', () => {
+    const kcal = growthEnergy({ weightKg: 12, adultWeightKg: 10 });
+    expect(kcal).toBeCloseTo(130 * 12 ** 0.75 * growthMultiple(1), 9);
+  });
+
+  it('has the spread between dogs as its range', () => {
+    const { mid, low, high } = growthEstimate({ weightKg: 9, adultWeightKg: 30 }, SPREAD_90);
+    expect(high / mid).toBeCloseTo(SPREAD_90, 9);
+    expect(mid / low).toBeCloseTo(SPREAD_90, 9);
+  });
+});

@@ -1,0 +1,268 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { addDays, dayNumber } from '../../../core/day.ts';
+import {
+  projectTarget,
+  trendOn,
+  weighingSd,
+  weightDrift,
+  weightTrend,
+  type Weighing,
+} from '../../../core/nutrition.ts';
+import { weighingsUntil } from '../../../core/weight/waiting.ts';
+
+const START = '2026-03-01';
+const RUNS = { seed: 1, numRuns: 300 };
+
+/** Weighings every `apart` days, kg. */
+const every = (apart: number, weights: readonly number[], more: Partial<Weighing> = {}) =>
+  weights.map((weightKg, index) => ({ day: addDays(START, index * apart), weightKg, ...more }));
+
+const record = fc.array(
+  fc.record({
+    day: fc.integer({ min: 0, max: 700 }).map((days) => addDays(START, days)),
+    weightKg: fc.integer({ min: 50, max: 600 }).map((tenths) => tenths / 10),
+    method: fc.constantFrom('same scale', 'other scale', 'harness on', 'wet coat'),
+  }) as fc.Arbitrary<Weighing>,
+  { maxLength: 12 },
+);
+
+describe('the trend of weight', () => {
+  it('has an ordered interval of numbers, or none and cannot tell yet', () => {
+    fc.assert(
+      fc.property(record, (weighings) => {
+        const trend = weightTrend(weighings);
+        expect(trend.points).toHaveLength(weighings.length);
+        if (trend.percentPerWeek === null) {
+          expect(trend).toMatchObject({
+            low: null,
+            high: null,
+            status: 'cannot tell yet',
+            line: [],
+          });
+          return;
+        }
+        expect(Number.isFinite(trend.percentPerWeek)).toBe(true);
+        expect(trend.low!).toBeLessThan(trend.percentPerWeek);
+        expect(trend.high!).toBeGreaterThan(trend.percentPerWeek);
+        for (const { low, kg, high } of trend.line) {
+          expect(low).toBeLessThan(kg);
+          expect(kg).toBeLessThan(high);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it('does not depend on the order in which weighings are given', () => {
+    fc.assert(
+      fc.property(record, (weighings) => {
+        fc.pre(new Set(weighings.map(({ day }) => day)).size === weighings.length);
+        const rate = (list: readonly Weighing[]) => weightTrend(list).percentPerWeek;
+        expect(rate([...weighings].reverse())).toEqual(rate(weighings));
+      }),
+      RUNS,
+    );
+  });
+
+  it.each([
+    ['no weighing', []],
+    ['one weighing', every(7, [20])],
+    ['two on one day', [...every(7, [20]), ...every(7, [20.2])]],
+  ])('cannot tell yet with %s', (_, weighings) => {
+    const trend = weightTrend(weighings);
+    expect(trend.status).toBe('cannot tell yet');
+    expect(trend.sentence).toBe('A rate needs weighings on two different days.');
+    expect(trend.figure).toBeNull();
+  });
+
+  it('is losing or gaining only with the whole interval on one side', () => {
+    expect(weightTrend(every(14, [30, 29.4, 28.9, 28.2])).status).toBe('losing');
+    expect(weightTrend(every(14, [28.2, 28.9, 29.4, 30])).status).toBe('gaining');
+    const two = weightTrend(every(14, [30, 29.7]));
+    expect(two.status).toBe('cannot tell yet');
+    expect(two.sentence).toContain('within the error of the scale');
+    expect(two.high).toBeGreaterThan(0);
+  });
+
+  it('is stable only when the interval lies inside half a percent a week', () => {
+    expect(weightTrend(every(14, [20, 20.1, 20, 20.05, 20])).status).toBe('stable');
+    expect(weightTrend(every(20, [20, 20])).status).toBe('cannot tell yet');
+    expect(weightTrend(every(7, [20, 20])).status).toBe('cannot tell yet');
+  });
+
+  it('knows the step of the scale', () => {
+    const width = (scaleStepKg: number) => {
+      const { low, high } = weightTrend(every(14, [8, 8, 8], { scaleStepKg }));
+      return high! - low!;
+    };
+    expect(width(0.5)).toBeGreaterThan(1.5 * width(0.05));
+    expect(weighingSd({ day: START, weightKg: 8, scaleStepKg: 0.5 })).toBeGreaterThan(0.14);
+  });
+
+  it('is surer with more weighings over the same time', () => {
+    const few = weightTrend(every(42, [25, 24.5]));
+    const many = weightTrend(every(14, [25, 24.8, 24.7, 24.5]));
+    expect(many.high! - many.low!).toBeLessThan(few.high! - few.low!);
+  });
+});
+
+describe('another scale', () => {
+  const half = (weights: readonly number[], method: Weighing['method']) =>
+    every(14, weights).map((weighing, index) =>
+      index < 2 ? weighing : { ...weighing, ...(method === undefined ? {} : { method }) },
+    );
+
+  it('is flagged and makes the rate less sure, for its offset does not average out', () => {
+    const same = weightTrend(every(14, [30, 29.8, 29.6, 29.4]));
+    const other = weightTrend(half([30, 29.8, 29.6, 29.4], 'other scale'));
+    expect(other.flagged.map(({ why }) => why)).toEqual(
+      Array(2).fill('weighed differently (other scale)'),
+    );
+    expect(other.high! - other.low!).toBeGreaterThan(1.5 * (same.high! - same.low!));
+  });
+
+  it('does not pass a jump between scales off as a gain', () => {
+    const jump = [30, 29.7, 30.5, 30.2];
+    const trusted = weightTrend(every(14, jump));
+    const told = weightTrend(half(jump, 'other scale'));
+    expect(trusted.percentPerWeek).toBeGreaterThan(0);
+    expect(told.percentPerWeek!).toBeLessThan(trusted.percentPerWeek!);
+    expect(told.low).toBeLessThan(-0.5);
+  });
+
+  it('does no harm when all weighings are on it', () => {
+    const all = weightTrend(every(14, [30, 29.4, 28.9, 28.2], { method: 'other scale' }));
+    const same = weightTrend(every(14, [30, 29.4, 28.9, 28.2]));
+    expect(all.percentPerWeek).toBeCloseTo(same.percentPerWeek!, 6);
+    expect(all.low).toBeCloseTo(same.low!, 6);
+  });
+});
+
+describe('a slip of the pen', () => {
+  const weights = [30, 29.8, 29.9, 35.4, 29.5, 29.4];
+
+  it('is flagged, stays in, and the rate without it stands beside', () => {
+    const trend = weightTrend(every(14, weights));
+    expect(trend.flagged).toEqual([
+      {
+        day: addDays(START, 42),
+        weightKg: 35.4,
+        why: expect.stringContaining('slip'),
+        outlier: true,
+      },
+    ]);
+    expect(trend.points).toHaveLength(6);
+    expect(trend.withoutOutliers!.percentPerWeek).toBeCloseTo(-0.2, 1);
+    expect(trend.status).toBe('cannot tell yet');
+  });
+
+  it('of a whole digit does not count as the most exact weighing of all', () => {
+    const trend = weightTrend(every(14, [30, 29.8, 2.98, 29.7, 29.5, 29.4]));
+    expect(trend.flagged.map(({ weightKg }) => weightKg)).toEqual([2.98]);
+    expect(trend.points[2]!.sdKg).toBeGreaterThan(0.25);
+  });
+
+  it('among three casts doubt on all three', () => {
+    const trend = weightTrend(every(14, [30, 36, 29.8]));
+    expect(trend.flagged).toHaveLength(3);
+    expect(trend.flagged[0]!.why).toContain('do not fit one line');
+  });
+
+  it('between two shows as a change no dog makes', () => {
+    const { flagged } = weightTrend(every(14, [30, 66]));
+    expect(flagged.map(({ why }) => why)).toEqual(Array(2).fill(expect.stringContaining('slip')));
+    expect(weightTrend(every(14, [30, 29.2])).flagged).toEqual([]);
+  });
+});
+
+describe('bad weighings', () => {
+  it.each([
+    [{ day: START, weightKg: -2 }, /weighings\[1\].weightKg must be from 0.1 to 150 kg/],
+    [{ day: '2026-02-30', weightKg: 20 }, /weighings\[1\].day must be a calendar day/],
+    [{ day: START, weightKg: 20, scaleStepKg: 0 }, /scaleStepKg must be from 0.001 to 5 kg/],
+    [{ day: START, weightKg: 20, method: 'guess' as never }, /method must be one of same scale/],
+  ])('are refused by name: %o', (weighing, message) => {
+    expect(() => weightTrend([{ day: START, weightKg: 20 }, weighing])).toThrow(message);
+    expect(() => weightTrend([{ day: START, weightKg: 20 }, weighing])).toThrow(RangeError);
+  });
+});
+
+describe('the day the target is met', () => {
+  const losing = weightTrend(every(14, [30, 29.4, 28.8, 28.2, 27.6]));
+
+  it('is a range around the middle', () => {
+    const { earliest, mid, latest, sentence } = projectTarget(losing, 26);
+    // 0.3 kg a week: 1.6 kg are 37.3 days from the last weighing.
+    expect(mid).toBe(addDays(START, 56 + 38));
+    expect(dayNumber(earliest!)).toBeLessThan(dayNumber(mid!));
+    expect(dayNumber(latest!)).toBeGreaterThan(dayNumber(mid!));
+    expect(sentence).toContain(earliest!);
+    expect(sentence).toContain(latest!);
+  });
+
+  it('is where the band of the chart meets the target', () => {
+    const { earliest, latest } = projectTarget(losing, 26);
+    const on = (day: string) => trendOn(losing, dayNumber(day))!;
+    expect(on(earliest!).low).toBeLessThanOrEqual(26);
+    expect(on(addDays(earliest!, -1)).low).toBeGreaterThan(26);
+    expect(on(latest!).high).toBeLessThanOrEqual(26);
+    expect(on(addDays(latest!, -1)).high).toBeGreaterThan(26);
+  });
+
+  it('is open at the late end while the record cannot tell', () => {
+    const unsure = projectTarget(weightTrend(every(14, [30, 29.7])), 29);
+    expect(unsure.mid).not.toBeNull();
+    expect(unsure.latest).toBeNull();
+  });
+
+  it('is nowhere when the weight goes the other way, or is not known', () => {
+    expect(projectTarget(weightTrend(every(14, [28, 28.6, 29.2])), 26).mid).toBeNull();
+    expect(projectTarget(weightTrend([]), 26)).toMatchObject({ earliest: null, latest: null });
+  });
+
+  it('works upwards as well', () => {
+    const gaining = weightTrend(every(14, [18, 18.3, 18.6, 18.9]));
+    expect(projectTarget(gaining, 19.5).mid).toBe(addDays(START, 42 + 28));
+  });
+});
+
+describe('drift on no plan', () => {
+  it('is told once the whole interval and one percent in all are on one side', () => {
+    expect(weightDrift(weightTrend(every(28, [20, 20.3, 20.5, 20.8])))?.code).toBe('drift-up');
+    expect(weightDrift(weightTrend(every(28, [20, 19.8, 19.6, 19.4])))?.code).toBe('drift-down');
+    expect(weightDrift(weightTrend(every(28, [20, 20.1])))).toBeNull();
+    expect(weightDrift(weightTrend(every(7, [20, 21.5])))).toBeNull();
+    expect(weightDrift(weightTrend([]))).toBeNull();
+  });
+
+  it('sends five percent lost without a plan to the vet', () => {
+    const drift = weightDrift(weightTrend(every(28, [20, 19.5, 19, 18.5])));
+    expect(drift?.code).toBe('drift-vet');
+    expect(drift?.text).toContain('vet');
+  });
+});
+
+describe('how many weighings are still needed', () => {
+  it('is fewer for a wider bound, and no number when it would be many', () => {
+    const trend = weightTrend(every(14, [30, 29.7]));
+    const wide = weighingsUntil(trend, 0.6)!;
+    const narrow = weighingsUntil(trend, 0.2)!;
+    expect(wide).toBe(1);
+    expect(narrow).toBeGreaterThan(wide);
+    expect(weighingsUntil(trend, 0.01)).toBeNull();
+    expect(weighingsUntil(weightTrend([]), 1)).toBeNull();
+  });
+
+  it('is true: with that many more on the same line the interval is that narrow', () => {
+    const weights = [30, 29.7];
+    const count = weighingsUntil(weightTrend(every(14, weights)), 0.3)!;
+    const on = (more: number) => {
+      const longer = Array.from({ length: 2 + more }, (_, index) => 30 - 0.3 * index);
+      const { low, high } = weightTrend(every(14, longer));
+      return (high! - low!) / 2;
+    };
+    expect(on(count)).toBeLessThan(0.3);
+    expect(on(count - 1)).toBeGreaterThan(0.3);
+  });
+});

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { BODY_CONDITION, fatPercent, idealWeight, MUSCLE_CONDITION } from '../../core/nutrition.ts';
+
+// Marks: S read in the source, M from memory, C our arithmetic from a stated formula.
+
+describe('target weight against the published percentages', () => {
+  // 10 % per point over ideal: AAHA toolkit (S). 10–15 % per point: Vet Times, 3 Nov 2015 (S).
+  // Constant lean mass, 5 points of fat per score point: Clinician's Brief 2010 (S), arithmetic (C).
+  it('40 kg at score 8: 30.77 kg (27.59 to 32.5) (C)', () => {
+    const ideal = idealWeight({ weightKg: 40, bcs: 8 });
+    expect(ideal.mid).toBeCloseTo(30.77, 2);
+    expect(ideal.low).toBeCloseTo(27.59, 2);
+    expect(ideal.high).toBeCloseTo(32.5, 9);
+  });
+
+  // Clinician's Brief 2010 (S): 20 % body fat at ideal, 5 percentage points per score point.
+  it('body fat 20 % at score 5, 40 % at score 9 (S)', () => {
+    expect(fatPercent(5)).toBe(20);
+    expect(fatPercent(9)).toBe(40);
+  });
+
+  // About 10 % under per point below 5 (M).
+  it('20 kg at score 3 is two points under: 25 kg (M)', () => {
+    const ideal = idealWeight({ weightKg: 20, bcs: 3 });
+    expect(ideal.mid).toBeCloseTo(25, 9);
+    expect(ideal.figure.mark).toBe('M');
+  });
+
+  // Laflamme 1997 and the WSAVA charts (S): nine scores, 4–5 ideal; four grades of muscle.
+  it('has nine scores with 4 and 5 ideal, and four grades of muscle (S)', () => {
+    expect(BODY_CONDITION.map(({ score }) => score)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    const ideal = BODY_CONDITION.filter(({ name }) => /ideal/i.test(name));
+    expect(ideal.map(({ score }) => score)).toEqual([4, 5]);
+    expect(MUSCLE_CONDITION).toHaveLength(4);
+  });
+
+  // Greyhounds at 5/9 measured 7.2 % body fat (S).
+  it('says that the score tells less about sighthounds (S)', () => {
+    const { figure } = idealWeight({ weightKg: 30, bcs: 6, sighthound: true });
+    expect(figure.notes.join(' ')).toContain('7.2 %');
+    expect(figure.sources).toContain('greyhoundFat');
+  });
+});
