@@ -36,10 +36,15 @@ export interface Host {
   close(): Promise<void>;
 }
 
+interface HostState {
+  port: number;
+  closing: boolean;
+}
+
 /** Serves the front end and the contract's calls on 127.0.0.1 only. */
 export async function startHost(options: HostOptions): Promise<Host> {
-  let port = 0;
-  const app = buildApp(options, () => port);
+  const state: HostState = { port: 0, closing: false };
+  const app = buildApp(options, state);
   const slowest = options.slowestRequestMs ?? SLOWEST_REQUEST_MS;
   const server = createAdaptorServer({
     fetch: app.fetch,
@@ -55,11 +60,15 @@ export async function startHost(options: HostOptions): Promise<Host> {
     server.once('error', reject);
     server.listen(options.port ?? 0, '127.0.0.1', resolve);
   });
-  port = (server.address() as AddressInfo).port;
+  const { port } = server.address() as AddressInfo;
+  state.port = port;
   return {
     port,
     address: `http://127.0.0.1:${port}/#key=${options.key}`,
-    close: () => closeServer(server),
+    close() {
+      state.closing = true;
+      return closeServer(server);
+    },
   };
 }
 
@@ -76,15 +85,17 @@ function closeServer(server: Server): Promise<void> {
   });
 }
 
-function buildApp(options: HostOptions, port: () => number): Hono {
+function buildApp(options: HostOptions, state: HostState): Hono {
   const assets = listAssets(options.rendererFolder);
   const app = new Hono();
   app.use(async (context, next) => {
-    if (!sameHost(context.req.raw.headers, port()))
+    if (!sameHost(context.req.raw.headers, state.port))
       context.res = new Response(null, { status: 403 });
     else await next();
     for (const [name, value] of Object.entries(STRICT_HEADERS))
       context.res.headers.set(name, value);
+    // A connection kept for later requests would keep the host from closing.
+    if (state.closing) context.res.headers.set('connection', 'close');
   });
   app.post(
     '/call/:domain/:action',

@@ -1,5 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import {
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -29,8 +37,8 @@ beforeAll(() => {
 }, 90_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-// The built main bundle, booted against a stand-in of the `electron` module: the runtime itself is
-// not run here.
+// The built main bundle, booted against a stand-in of the `electron` module, with the built preload
+// and the built service in a process of its own. Electron's runtime itself is not run here.
 describe('the Electron shell', () => {
   test('opens a sandboxed, isolated window without Node on our own scheme', () => {
     expect(seen.sandboxed).toBe(true);
@@ -47,12 +55,15 @@ describe('the Electron shell', () => {
       webviewTag: false,
     });
     expect(seen.preferences.enableBlinkFeatures).toBeUndefined();
-    expect(seen.preloadExists).toBe(true);
+    const [{ scheme, privileges }] = seen.schemes;
+    expect(scheme).toBe('trotwell');
+    expect(privileges.bypassCSP ?? false).toBe(false);
+    expect(privileges.corsEnabled ?? false).toBe(false);
   });
 
   test('denies navigation, windows, webviews and permissions', () => {
     expect(Object.values(seen.prevented)).toEqual([true, true, true, true]);
-    expect(seen.windowOpen).toEqual([{ action: 'deny' }, { action: 'deny' }, { action: 'deny' }]);
+    expect(seen.windowOpen).toEqual(Array(4).fill({ action: 'deny' }));
     expect(seen.openedOutside).toEqual(['https://elsewhere.example/']);
     expect(seen.permissions).toEqual({ request: false, check: false, device: false });
   });
@@ -60,52 +71,98 @@ describe('the Electron shell', () => {
   test('serves only the front end, with the strict policy', () => {
     expect(seen.index.status).toBe(200);
     expect(seen.index.body).toContain('<!doctype html>');
-    expect(seen.index.headers['content-security-policy']).toContain("default-src 'none'");
-    expect(seen.index.headers['x-content-type-options']).toBe('nosniff');
+    for (const reply of [seen.index, seen.outside, seen.other]) {
+      const policy = reply.headers['content-security-policy'];
+      expect(policy).toContain("default-src 'none'");
+      expect(policy).not.toMatch(/unsafe|\*|https?:/);
+      expect(reply.headers['x-content-type-options']).toBe('nosniff');
+    }
     expect(seen.outside.status).toBe(404);
     expect(seen.other.status).toBe(404);
   });
 
-  test('registers every contract call, and each answers', () => {
-    expect(Object.keys(seen.answers).sort()).toEqual([...CALL_NAMES].sort());
-    for (const answer of Object.values(seen.answers)) {
-      expect(typeof (answer as { ok: unknown }).ok).toBe('boolean');
+  test('gives the page one function per contract call and the saving of a file, no more', () => {
+    expect(seen.bridgeName).toBe('trotwell');
+    expect(seen.bridge.top.sort()).toEqual(['calls', 'saveFile']);
+    expect(seen.bridge.calls.sort()).toEqual([...CALL_NAMES].sort());
+    expect(seen.channels).toHaveLength(CALL_NAMES.length + 1);
+  });
+
+  test('answers every contract call from the page, through preload, main and service', () => {
+    expect(seen.page.first).toMatchObject({ ok: true, value: { open: null } });
+    for (const name of CALL_NAMES) {
+      const answer = seen.page.answers[name];
+      if (!answer.ok) expect(['input', 'no-practice']).toContain(answer.error.kind);
     }
-    expect(seen.answers['app/status']).toMatchObject({ ok: true, value: { open: null } });
-    expect(seen.opened).toMatchObject({ ok: true, value: { open: 'own' } });
+    expect(seen.page.answers['app/status'].ok).toBe(true);
+    expect(seen.page.opened).toMatchObject({ ok: true, value: { open: 'own' } });
   });
 
   test('answers no stranger', () => {
-    expect(seen.strangers).toHaveLength(6);
-    for (const answer of seen.strangers) expect(answer.ok).toBe(false);
-    expect(seen.savedByStranger).toBe(false);
+    expect(seen.page.strangers).toHaveLength(6);
+    for (const answer of seen.page.strangers) {
+      expect(answer).toMatchObject({
+        ok: false,
+        error: { message: expect.stringContaining('may not ask') },
+      });
+    }
+    expect(seen.page.savedByStrangers).toEqual(Array(6).fill(false));
   });
 
   test('saves a file where the dialogue says, whatever the page suggests', () => {
-    expect(seen.saved).toBe(true);
-    expect(seen.suggested).not.toContain('/');
+    expect(seen.saving.written).toBe(true);
+    expect(seen.saving.suggested).toEqual(['plan.pdf', 'xLöwe plan.pdf', 'plan.pdf']);
     expect(readFileSync(join(folder, 'saved.pdf'), 'utf8')).toBe('%PDF-');
   });
 
-  test('keeps its own files out of the folder of records and closes the service when it quits', () => {
-    expect(seen.paths.sessionData).toBe(join(folder, 'data', 'window'));
-    expect(seen.serviceEnded).toBe(0);
-    expect(readdirSync(join(folder, 'data'))).toEqual(['trotwell.sqlite']);
+  test('does not call a cancelled or failed saving saved, and says why it failed', () => {
+    expect(seen.saving).toMatchObject({ cancelled: false, notText: false, refused: false });
+    expect(seen.messages).toEqual(['The file could not be written.']);
   });
 
-  test('gives way to a first instance', () => {
-    expect(boot({ TROTWELL_DATA: join(folder, 'second'), STAND_IN_SECOND: '1' })).toEqual({
+  test('brings its one window to the front at a second start', () => {
+    expect(seen.windows).toBe(1);
+  });
+
+  test('keeps its own files apart from the records, and closes the service when it quits', () => {
+    expect(seen.paths).toEqual({
+      userData: join(folder, 'data'),
+      sessionData: join(folder, 'data', 'window'),
+    });
+    expect(seen.serviceEnded).toBe(0);
+    expect(readdirSync(join(folder, 'data')).sort()).toEqual(['trotwell.sqlite', 'window']);
+    expect(seen.afterQuit).toMatchObject({ ok: false, error: { kind: 'unreachable' } });
+  });
+
+  test.skipIf(process.platform === 'win32')('keeps the folder of records to its user', () => {
+    expect(statSync(join(folder, 'data')).mode & 0o077).toBe(0);
+  });
+
+  test('gives way to a first instance on the same folder', () => {
+    const second = join(folder, 'second');
+    expect(boot({ TROTWELL_DATA: second, STAND_IN_SECOND: '1' })).toEqual({
       quit: true,
+      exitCode: null,
       lockAsked: true,
+      messages: [],
       windows: 0,
     });
-    expect(existsSync(join(folder, 'second'))).toBe(false);
+    expect(existsSync(join(second, 'trotwell.sqlite'))).toBe(false);
   });
 
-  test('carries no schema library in its preload', () => {
+  test('says so when the folder of records cannot be made', () => {
+    const file = join(folder, 'a-file');
+    writeFileSync(file, '');
+    expect(boot({ TROTWELL_DATA: join(file, 'data') })).toMatchObject({
+      exitCode: 1,
+      messages: [expect.stringContaining('cannot be made')],
+      windows: 0,
+    });
+  });
+
+  test('carries no schema library in its preload, and no way to listen or send', () => {
     const preload = readFileSync(join(ROOT, 'out', 'preload', 'preload.cjs'), 'utf8');
     expect(preload.length).toBeLessThan(10_000);
-    expect(preload).toContain('exposeInMainWorld');
-    expect(preload).not.toMatch(/\bipcRenderer\.(on|send)\b/);
+    expect(preload).not.toMatch(/\bipcRenderer\.(on|once|send|sendSync|postMessage)\b/);
   });
 });

@@ -1,5 +1,6 @@
-import { spawn, type ChildProcess } from 'node:child_process';
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -74,6 +75,33 @@ describe('npm start', () => {
     const exit = ended(run.child);
     run.child.kill('SIGTERM');
     expect(await exit).toBe(0);
+  });
+});
+
+describe('the loopback host on its own', () => {
+  const entry = join(ROOT, 'electron', 'loopback', 'main.mjs');
+  const run = (...args: string[]) =>
+    spawnSync(process.execPath, [entry, ...args], {
+      encoding: 'utf8',
+      env: { ...process.env, TROTWELL_DATA: folder },
+      timeout: 30_000,
+    });
+
+  test('says in one line that its port is taken', async () => {
+    const other = createServer();
+    await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));
+    const { port } = other.address() as AddressInfo;
+    const { status, stderr, stdout } = run(`--port=${port}`);
+    other.close();
+    expect(status).toBe(1);
+    expect(stderr.trim().split('\n')).toEqual([expect.stringContaining(`Port ${port}`)]);
+    expect(stdout).not.toContain('#key=');
+  });
+
+  test('says in one line that a word is not known', () => {
+    const { status, stderr } = run('--prot=1');
+    expect(status).toBe(2);
+    expect(stderr.trim().split('\n')).toHaveLength(1);
   });
 });
 

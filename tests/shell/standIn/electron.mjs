@@ -2,9 +2,23 @@
 // shell asks for, and lets the test play the page. The service process it forks is a real one.
 import { fork } from 'node:child_process';
 import { EventEmitter } from 'node:events';
+import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-const seen = { handlers: new Map(), windows: [], paths: {}, opened: [], scheme: null, session: {} };
+const seen = {
+  handlers: new Map(),
+  windows: [],
+  paths: {},
+  opened: [],
+  scheme: null,
+  session: {},
+  messages: [],
+  suggested: [],
+  /** Where the practitioner "chooses" to save; null for a cancelled dialogue. */
+  saveTo: null,
+  /** The frame that the page's next invocation comes from. */
+  senderFrame: { url: 'trotwell://app/index.html', parent: null },
+};
 globalThis.standIn = seen;
 
 class Contents extends EventEmitter {
@@ -41,6 +55,8 @@ class App extends EventEmitter {
     return '0.0.0-stand-in';
   }
   setPath(name, path) {
+    // As the documentation has it: a folder that is not there is refused.
+    if (!existsSync(path)) throw new Error('Failed to set path');
     seen.paths[name] = path;
   }
   enableSandbox() {
@@ -52,6 +68,9 @@ class App extends EventEmitter {
   }
   whenReady() {
     return Promise.resolve();
+  }
+  exit(code) {
+    seen.exitCode = code;
   }
   quit() {
     let prevented = false;
@@ -68,15 +87,26 @@ export const Menu = { setApplicationMenu() {}, buildFromTemplate: (template) => 
 export const shell = { openExternal: async (url) => void seen.opened.push(url) };
 export const dialog = {
   showSaveDialog: async (_window, options) => {
-    seen.saveDialog = options;
-    return {
-      canceled: process.env.STAND_IN_SAVE === undefined,
-      filePath: process.env.STAND_IN_SAVE ?? '',
-    };
+    seen.suggested.push(options.defaultPath);
+    return { canceled: seen.saveTo === null, filePath: seen.saveTo ?? '' };
   },
+  showMessageBox: async (_window, options) => void seen.messages.push(options.message),
+  showErrorBox: (title, content) => void seen.messages.push(`${title}: ${content}`),
 };
 export const ipcMain = {
   handle: (channel, handler) => void seen.handlers.set(channel, handler),
+};
+// The page's side: what crosses between the two worlds is copied, as the real bridge does.
+export const contextBridge = {
+  exposeInMainWorld: (name, api) => void (seen.bridge = { name, api }),
+};
+export const ipcRenderer = {
+  invoke: async (channel, ...args) => {
+    const handler = seen.handlers.get(channel);
+    if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
+    const event = { senderFrame: seen.senderFrame };
+    return structuredClone(await handler(event, ...structuredClone(args)));
+  },
 };
 export const protocol = {
   registerSchemesAsPrivileged: (schemes) => void (seen.schemes = schemes),

@@ -1,23 +1,32 @@
-// Boots the built main bundle on the stand-in, plays a page against it, and prints what it saw.
-import { readFileSync } from 'node:fs';
+// Boots the built main bundle on the stand-in, loads the built preload as its page's window would,
+// plays that page, and prints what it saw.
+import { createRequire } from 'node:module';
 import { app } from 'electron';
 
 await import(new URL('../../../out/main/main.js', import.meta.url));
 await new Promise((resolve) => setImmediate(resolve));
 
 const seen = globalThis.standIn;
-if (seen.quit === true) {
-  console.log(
-    JSON.stringify({ quit: true, lockAsked: seen.lockAsked, windows: seen.windows.length }),
-  );
+if (seen.windows.length === 0) {
+  const { quit = false, exitCode = null, lockAsked = false, messages } = seen;
+  console.log(JSON.stringify({ quit, exitCode, lockAsked, messages, windows: 0 }));
   process.exit(0);
 }
+
 const window = seen.windows[0];
 const contents = window.webContents;
+const { preload } = window.options.webPreferences;
+createRequire(import.meta.url)(preload);
+const { name: bridgeName, api } = seen.bridge;
 
-const frame = (url, parent = null) => ({ senderFrame: { url, parent } });
-const page = frame('trotwell://app/index.html');
-const invoke = (channel, event, ...input) => seen.handlers.get(channel)(event, ...input);
+/** Plays a page in another frame, then comes back to our own. */
+async function from(senderFrame, ask) {
+  const own = seen.senderFrame;
+  seen.senderFrame = senderFrame;
+  const answer = await ask();
+  seen.senderFrame = own;
+  return answer;
+}
 
 function prevented(name) {
   let stopped = false;
@@ -25,75 +34,89 @@ function prevented(name) {
   return stopped;
 }
 
-const answers = {};
-for (const channel of seen.handlers.keys()) {
-  if (channel.startsWith('call:')) answers[channel.slice(5)] = await invoke(channel, page, {});
-}
-const opened = await invoke('call:app/open', page, { which: 'own' });
-const strangers = [];
-for (const event of [
-  frame('https://elsewhere.example/'),
-  frame('trotwell://other/index.html'),
-  frame('trotwell://app.elsewhere.example/'),
-  frame('not an address'),
-  frame('trotwell://app/index.html', {}),
-  { senderFrame: null },
-]) {
-  strangers.push(await invoke('call:app/status', event, {}));
-}
-const fetched = async (url) => {
+async function fetched(url) {
   const response = await seen.scheme.handler({ url });
   return {
     status: response.status,
     headers: Object.fromEntries(response.headers),
     body: (await response.text()).slice(0, 60),
   };
-};
+}
+
+const STRANGERS = [
+  { url: 'https://elsewhere.example/', parent: null },
+  { url: 'trotwell://other/index.html', parent: null },
+  { url: 'trotwell://app.elsewhere.example/', parent: null },
+  { url: 'not an address', parent: null },
+  { url: 'trotwell://app/index.html', parent: {} },
+  null,
+];
 const pdf = Buffer.from('%PDF-').toString('base64');
-const saved = await invoke('shell:save-file', page, '../../x/Rusk plan.pdf', pdf);
-const savedByStranger = await invoke(
-  'shell:save-file',
-  frame('https://elsewhere.example/'),
-  'x.pdf',
-  pdf,
-);
+
+async function playPage() {
+  const first = await api.calls['app/status']({});
+  const answers = {};
+  for (const [name, call] of Object.entries(api.calls)) answers[name] = await call({});
+  const opened = await api.calls['app/open']({ which: 'own' });
+  const strangers = [];
+  const savedByStrangers = [];
+  for (const frame of STRANGERS) {
+    strangers.push(await from(frame, () => api.calls['app/status']({})));
+    savedByStrangers.push(await from(frame, () => api.saveFile('x.pdf', pdf)));
+  }
+  return { first, answers, opened, strangers, savedByStrangers };
+}
+
+async function saveFiles() {
+  const cancelled = await api.saveFile('plan.pdf', pdf);
+  seen.saveTo = process.env.STAND_IN_SAVE;
+  const written = await api.saveFile('../../x/Löwe plan.pdf', pdf);
+  const notText = await api.saveFile({ path: '/x' }, pdf);
+  seen.saveTo = `${process.env.STAND_IN_SAVE}.missing/x.pdf`;
+  const refused = await api.saveFile('plan.pdf', pdf);
+  return { cancelled, written, notText, refused, suggested: seen.suggested };
+}
 
 const result = {
   sandboxed: seen.sandboxed,
-  lockAsked: seen.lockAsked,
   paths: seen.paths,
   schemes: seen.schemes,
   url: window.url,
   preferences: window.options.webPreferences,
-  preloadExists: readFileSync(window.options.webPreferences.preload, 'utf8').length > 0,
+  bridgeName,
+  bridge: { top: Object.keys(api), calls: Object.keys(api.calls) },
+  channels: [...seen.handlers.keys()],
   prevented: Object.fromEntries(
     ['will-navigate', 'will-frame-navigate', 'will-redirect', 'will-attach-webview'].map((name) => [
       name,
       prevented(name),
     ]),
   ),
-  windowOpen: ['https://elsewhere.example/', 'file:///etc/passwd', 'javascript:alert(1)'].map(
-    (url) => contents.openHandler({ url }),
-  ),
+  windowOpen: [
+    'https://elsewhere.example/',
+    'http://elsewhere.example/',
+    'file:///etc/passwd',
+    'javascript:alert(1)',
+  ].map((url) => contents.openHandler({ url })),
   openedOutside: seen.opened,
   permissions: {
     request: await new Promise((resolve) => seen.session.request(null, 'media', resolve)),
     check: seen.session.check(null, 'geolocation'),
     device: seen.session.device({}),
   },
-  answers,
-  opened,
-  strangers,
-  saved,
-  savedByStranger,
-  suggested: seen.saveDialog?.defaultPath,
+  page: await playPage(),
+  saving: await saveFiles(),
+  messages: seen.messages,
   index: await fetched('trotwell://app/index.html'),
   outside: await fetched('trotwell://app/../../package.json'),
   other: await fetched('trotwell://other/index.html'),
 };
 
+app.emit('second-instance');
+result.windows = seen.windows.length;
 const quit = new Promise((resolve) => app.once('stand-in-quit', resolve));
 app.quit();
 await quit;
 result.serviceEnded = seen.serviceProcess.exitCode;
+result.afterQuit = await api.calls['app/status']({});
 console.log(JSON.stringify(result));
