@@ -24,7 +24,7 @@ export default tseslint.config(
   { files: ['**/*.mjs', '*.js', '**/*.cjs'], languageOptions: { globals: globals.node } },
   {
     rules: {
-      eqeqeq: ['error', 'always'],
+      eqeqeq: ['error', 'always', { null: 'ignore' }],
       'no-console': 'off',
       '@typescript-eslint/consistent-type-imports': 'error',
       '@typescript-eslint/no-explicit-any': 'error',

@@ -53,6 +53,7 @@ export interface AssessedVisit {
   readonly targetWeightKg: number | null;
   readonly foodGoal: FoodGoal;
   readonly mealsPerDay: number;
+  readonly weightLossDiet: boolean;
   readonly diet: readonly FedFood[];
 }
 
@@ -124,17 +125,10 @@ export function assess(input: AssessInput): Assessment | null {
     intakes: intakesOf(visits, decisions),
   });
   const trend = weightTrend(weighings);
-  const rationSince = decisions.at(-1)?.decidedOn;
-  const trendOnRation = weightTrend(
-    rationSince === undefined ? weighings : weighings.filter(({ day }) => day >= rationSince),
-  );
+  const rationSince = decisions.at(-1)?.decidedOn ?? '';
+  const trendOnRation = weightTrend(weighings.filter(({ day }) => day >= rationSince));
   const plan = planStart(visits, latest.foodGoal);
-  const initialWeightKg = plan?.weightKg ?? weightKg;
   const intakeKcal = presentIntake(latest, decisions);
-  const corridor =
-    latest.foodGoal === 'lose' && plan !== null && initialWeightKg > targetWeightKg
-      ? lossCorridor({ startDay: plan.day, initialKg: initialWeightKg, targetKg: targetWeightKg })
-      : [];
   return {
     day: input.day,
     weightKg,
@@ -147,28 +141,45 @@ export function assess(input: AssessInput): Assessment | null {
     trend,
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
-    corridor,
+    corridor: corridorOf(latest, plan, targetWeightKg),
     own,
     intakeKcal,
     screening: screening(dog, visits, latest, weightKg, input.day),
     food: adjustFood({
+      ...fedAt(latest),
       day: input.day,
-      goal: latest.foodGoal,
       weightKg,
       targetWeightKg,
       ...(bcs === null ? {} : { bcs }),
-      initialWeightKg,
+      initialWeightKg: plan?.weightKg ?? weightKg,
       onPlan: decisions.length > 0,
       currentKcal: intakeKcal,
       trend: trendOnRation,
       maintenance,
       own,
       growing,
-      foods: latest.diet,
-      mealsPerDay: latest.mealsPerDay,
       runningKcalPerDay: input.runningKcalPerDay ?? 0,
     }),
   };
+}
+
+/** What a visit says of feeding. */
+function fedAt(visit: AssessedVisit) {
+  return {
+    goal: visit.foodGoal,
+    weightLossDiet: visit.weightLossDiet,
+    foods: visit.diet,
+    mealsPerDay: visit.mealsPerDay,
+  };
+}
+
+function corridorOf(
+  visit: AssessedVisit,
+  plan: PlanStart | null,
+  targetKg: number,
+): CorridorPoint[] {
+  if (visit.foodGoal !== 'lose' || plan === null || plan.weightKg <= targetKg) return [];
+  return lossCorridor({ startDay: plan.day, initialKg: plan.weightKg, targetKg });
 }
 
 /** A ration decided at or after the latest visit stands; before that, what was told there. */
@@ -239,12 +250,14 @@ function intakesOf(
   });
 }
 
+interface PlanStart {
+  readonly day: IsoDay;
+  readonly weightKg: number;
+}
+
 /** The weighing with which the present aim began. */
-function planStart(
-  visits: readonly AssessedVisit[],
-  goal: FoodGoal,
-): { readonly day: IsoDay; readonly weightKg: number } | null {
-  let start: { day: IsoDay; weightKg: number } | null = null;
+function planStart(visits: readonly AssessedVisit[], goal: FoodGoal): PlanStart | null {
+  let start: PlanStart | null = null;
   for (let index = visits.length - 1; index >= 0; index -= 1) {
     const visit = visits[index]!;
     if (visit.foodGoal !== goal) break;

@@ -19,7 +19,6 @@ export const whole = (name: LimitName) =>
   quantity(name).int({ error: `${LIMITS[name].label} must be a whole number.` });
 
 // Control characters would spoil paper, CSV and screen alike; tab and line breaks are kept.
-// eslint-disable-next-line no-control-regex
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
 
 const cleaned = (label: string, max: number) =>

@@ -1,37 +1,29 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import {
   contract,
-  type AppStatus,
   type CallName,
   type Caller,
   type InputOf,
+  type ParsedOf,
   type ResultOf,
 } from '../contract/contract.ts';
 import { Refusal, type Answer, type AppError } from '../contract/errors.ts';
 import { clientHandlers } from './clients.ts';
 import type { Desk, Handlers } from './context.ts';
 import { storageRefusal } from './database.ts';
-import { localDay } from './day.ts';
-import { seedDemo } from './demo/seed.ts';
-import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
-import { practiceHandlers, readLogo, readPractice } from './practice.ts';
+import { practiceHandlers } from './practice.ts';
+import { practicesIn, type PracticesOptions } from './practices.ts';
 import { coreError, inputError } from './refuse.ts';
 import { assertRuntime } from './runtime.ts';
 import { visitHandlers } from './visits.ts';
 
-export interface ServiceOptions {
-  /** The folder of records. */
-  readonly folder: string;
+export interface ServiceOptions extends PracticesOptions {
   /** The folder with the fonts of the handouts. */
   readonly fontsFolder: string;
-  readonly version: string;
-  readonly clock: () => Date;
   /** Receives lines without personal data. */
   readonly log?: (line: string) => void;
 }
@@ -40,6 +32,9 @@ export interface Service extends Caller {
   close(): Promise<void>;
 }
 
+/** The calls that need an open practice. */
+type DeskCall = Exclude<CallName, 'app/status' | 'app/open'>;
+
 const handlers = {
   ...practiceHandlers,
   ...clientHandlers,
@@ -47,7 +42,12 @@ const handlers = {
   ...dogFileHandlers,
   ...visitHandlers,
   ...draftHandlers,
-} satisfies Partial<Handlers<CallName>>;
+};
+
+/** The schema has parsed the input, so the handler's own input type holds. */
+function handlerOf(all: Handlers<DeskCall>, name: DeskCall) {
+  return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
+}
 
 /**
  * The service behind both windows: parses every input with the contract's schema, answers with
@@ -56,31 +56,10 @@ const handlers = {
  */
 export function createService(options: ServiceOptions): Service {
   assertRuntime();
-  let open: OpenDesk | null = null;
+  const all = { ...handlers, ...handoutHandlers(options.fontsFolder) } satisfies Handlers<DeskCall>;
+  const practices = practicesIn(options);
   // Calls run one after the other: a switch of practice must not overtake a save.
   let queue: Promise<unknown> = Promise.resolve();
-
-  const ownExists = (): boolean => existsSync(join(options.folder, DATABASE_FILES.own));
-
-  async function switchTo(which: 'own' | 'demo'): Promise<void> {
-    await open?.close();
-    open = null;
-    if (which === 'demo') removeDemo(options.folder);
-    open = openDesk(options.folder, which, options.clock);
-    if (which === 'demo') await seedDemo(open);
-  }
-
-  async function status(): Promise<AppStatus> {
-    return {
-      version: options.version,
-      open: open?.which ?? null,
-      ownExists: ownExists(),
-      today: localDay(options.clock()),
-      folder: options.folder,
-      practice: open === null ? null : await readPractice(open),
-      logo: open === null ? null : await readLogo(open),
-    };
-  }
 
   async function run(name: CallName, input: unknown): Promise<Answer<unknown>> {
     try {
@@ -89,7 +68,6 @@ export function createService(options: ServiceOptions): Service {
       }
       const parsed = contract[name].input.safeParse(input);
       if (!parsed.success) return fail(inputError(parsed.error));
-      if (open === null && ownExists()) await switchTo('own');
       return { ok: true, value: await answer(name, parsed.data) };
     } catch (error) {
       return fail(errorValue(error, options.log));
@@ -97,17 +75,13 @@ export function createService(options: ServiceOptions): Service {
   }
 
   async function answer(name: CallName, input: unknown): Promise<unknown> {
-    if (name === 'app/status') return status();
-    if (name === 'app/open') {
-      await switchTo((input as { which: 'own' | 'demo' }).which);
-      return status();
-    }
-    if (open === null) {
+    if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
+    if (name === 'app/status' || name === 'app/open') return practices.status();
+    const desk = practices.desk();
+    if (desk === null) {
       throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
     }
-    const all = { ...handlers, ...handoutHandlers(options.fontsFolder) };
-    const handler = all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
-    return handler(open, input);
+    return handlerOf(all, name)(desk, input);
   }
 
   return {
@@ -118,8 +92,7 @@ export function createService(options: ServiceOptions): Service {
     },
     async close() {
       await queue;
-      await open?.close();
-      open = null;
+      await practices.close();
     },
   };
 }
