@@ -6,12 +6,12 @@ import { ruleLine } from './layout.ts';
 /** Registration texts longer than this go to the end of the sheet instead of the letterhead. */
 export const REGISTRATION_IN_HEAD = 140;
 
-const LOGO_BOX = { width: 120, height: 44 } as const;
+const LOGO_BOX = { width: 96, height: 42 } as const;
 
 function logoContent(logo: Logo): Content {
   const fit: [number, number] = [LOGO_BOX.width, LOGO_BOX.height];
-  if (logo.mediaType === 'image/svg+xml') return { svg: logo.data, fit, margin: [0, 0, 0, 5] };
-  return { image: `data:${logo.mediaType};base64,${logo.data}`, fit, margin: [0, 0, 0, 5] };
+  if (logo.mediaType === 'image/svg+xml') return { svg: logo.data, fit };
+  return { image: `data:${logo.mediaType};base64,${logo.data}`, fit };
 }
 
 const lines = (text: string): readonly string[] =>
@@ -25,7 +25,6 @@ export function letterhead(practice: PracticePrint, colours: Palette): Content {
   const registration =
     practice.registration.length <= REGISTRATION_IN_HEAD ? lines(practice.registration) : [];
   const left: Content[] = [
-    ...(practice.logo ? [logoContent(practice.logo)] : []),
     { text: practice.name, style: 'practice' },
     ...[practice.practitioner, ...registration]
       .filter((line) => line !== '')
@@ -38,6 +37,9 @@ export function letterhead(practice: PracticePrint, colours: Palette): Content {
     stack: [
       {
         columns: [
+          ...(practice.logo
+            ? [{ width: LOGO_BOX.width, stack: [logoContent(practice.logo)] }]
+            : []),
           { width: '*', stack: left },
           { width: 210, stack: right },
         ],

@@ -1,30 +1,6 @@
-import { deflateSync } from 'node:zlib';
-import { crc32 } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { checkLogo, LOGO_MAX_BYTES, LOGO_MAX_PIXELS } from '../../templates/logo.ts';
-
-/** A PNG of one colour, built by the PNG specification (chunk layout, CRC). */
-export function png(width: number, height: number): Uint8Array {
-  const chunk = (type: string, data: Buffer) => {
-    const body = Buffer.concat([Buffer.from(type, 'ascii'), data]);
-    const out = Buffer.alloc(body.length + 8);
-    out.writeUInt32BE(data.length, 0);
-    body.copy(out, 4);
-    out.writeUInt32BE(crc32(body), body.length + 4);
-    return out;
-  };
-  const head = Buffer.alloc(13);
-  head.writeUInt32BE(width, 0);
-  head.writeUInt32BE(height, 4);
-  head.set([8, 0, 0, 0, 0], 8);
-  const rows = Buffer.alloc((width + 1) * Math.min(height, 100), 0x60);
-  return Buffer.concat([
-    Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
-    chunk('IHDR', head),
-    chunk('IDAT', deflateSync(rows)),
-    chunk('IEND', Buffer.alloc(0)),
-  ]);
-}
+import { png } from './support/logos.ts';
 
 const svg = (inside: string, attributes = 'viewBox="0 0 10 10"') =>
   new TextEncoder().encode(`<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${inside}</svg>`);

@@ -49,7 +49,6 @@ describe.each(others)('wording in %s', (language) => {
     const same = [...english].filter(
       ([path, text]) => own.get(path) === text && /[a-z]{4}/i.test(text.replace(/\{\w+\}/g, '')),
     );
-    expect(same.map(([path]) => path)).toEqual(expect.arrayContaining([]));
     expect(same.length).toBeLessThan(12);
   });
 
@@ -77,12 +76,12 @@ describe('every wording', () => {
     FONT_FILE_NAMES.map((name) => readFileSync(join(fontsFolder, name))),
   );
 
-  it.each([...LANGUAGES.map((key) => [key, OWNER_WORDS[key]] as const), ['letters', enPractice]])(
-    'has a glyph in both fonts for every character: %s',
-    (_, words) => {
-      expect(missingCharacters(texts(words).join(''), coverage)).toEqual([]);
-    },
-  );
+  it.each<readonly [string, unknown]>([
+    ...LANGUAGES.map((key) => [key, OWNER_WORDS[key]] as const),
+    ['letters', enPractice],
+  ])('has a glyph in both fonts for every character: %s', (_, words) => {
+    expect(missingCharacters(texts(words).join(''), coverage)).toEqual([]);
+  });
 });
 
 describe('plain words for core’s reasons', () => {

@@ -14,7 +14,8 @@ import {
 import type { Paper } from '../../../templates/theme.ts';
 import { bareLetter, letter, letterWords, longNoteRecord, record } from './letters.ts';
 import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
-import { context, longNames } from './people.ts';
+import { pngLogo, svgLogo } from './logos.ts';
+import { branded, context, longNames } from './people.ts';
 import { firstWeighing, longNamesProgress, noWeighing, progress } from './progress.ts';
 import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
@@ -105,6 +106,16 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'kit-sheet-long-names',
     pages: { A4: 2, LETTER: 2 },
     build: (paper) => kitSheet(longNames(paper), en),
+  },
+  {
+    name: 'kit-sheet-logo',
+    pages: { A4: 1, LETTER: 2 },
+    build: (paper) => kitSheet(branded(paper, svgLogo), en),
+  },
+  {
+    name: 'feeding-sheet-logo',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => feedingSheet({ ...meals(paper), ...branded(paper, pngLogo) }, en),
   },
   {
     name: 'vet-letter',

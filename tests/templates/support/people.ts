@@ -1,4 +1,4 @@
-import type { Findings, HandoutContext, PracticePrint } from '../../../templates/index.ts';
+import type { Findings, HandoutContext, Logo, PracticePrint } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 
 // An invented practice, owner and dog. Nobody of these names is meant.
@@ -117,5 +117,15 @@ export function longNames(paper: Paper): HandoutContext {
       breed: 'Crossbreed of a long-haired herding dog and a smooth-haired pointing dog',
     },
     owner: { ...base.owner, name: 'Bartholomew Christopher Featherstonehaugh-Montgomery' },
+  };
+}
+
+/** The practice with a logo, an accent too pale to read and a footer of its own; no demonstration. */
+export function branded(paper: Paper, logo: Logo): HandoutContext {
+  const base = context(paper);
+  return {
+    ...base,
+    demo: false,
+    practice: { ...base.practice, logo, accent: '#e08a3c', footer: 'Appointments by phone' },
   };
 }
