@@ -17,6 +17,8 @@ export const CHART_HEIGHT = 206;
 const PLOT = { left: 46, top: 8, right: 12, bottom: 56, inset: 10 } as const;
 /** How far past the last weighing the course is drawn. */
 const DAYS_AHEAD = 56;
+/** Room under the lowest mark, as a share of the range. */
+const LOWER_ROOM = 0.06;
 /** Shortest time that the axis spans. */
 const LEAST_DAYS = 14;
 
@@ -52,7 +54,9 @@ export function chartFrame(data: WeightChartData, format: Format, width: number)
     ...data.corridor.flatMap((c) => [c.low, c.high]),
     ...(data.targetKg === null ? [] : [data.targetKg]),
   ].map(unit);
-  const scale = axis(Math.min(...values), Math.max(...values));
+  const [lowest, highest] = [Math.min(...values), Math.max(...values)];
+  // Room below, so that the target does not lie on the axis.
+  const scale = axis(lowest - (highest - lowest) * LOWER_ROOM, highest);
   const [left, right] = [PLOT.left, width - PLOT.right];
   const [top, bottom] = [PLOT.top, CHART_HEIGHT - PLOT.bottom];
   const across = right - left - 2 * PLOT.inset;
