@@ -96,6 +96,13 @@ export const DAY_FORMAT_WORDS: Words<Practice['dayFormat']> = {
   'MM/DD/YYYY': 'month/day/year',
 };
 
+export const LANGUAGE_WORDS: Words<Practice['language']> = {
+  en: 'English',
+  de: 'Deutsch',
+  fr: 'Français',
+  es: 'Español',
+};
+
 export const HANDOUT_WORDS: Words<HandoutKind> = {
   'running-plan': 'Running plan',
   'feeding-sheet': 'Feeding sheet',

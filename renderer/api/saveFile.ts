@@ -6,6 +6,13 @@ export function bytesFromBase64(base64: string): Uint8Array<ArrayBuffer> {
   return bytes;
 }
 
+/** Turns bytes into the base64 text a call carries. */
+export function base64FromBytes(bytes: Uint8Array): string {
+  let raw = '';
+  for (const byte of bytes) raw += String.fromCharCode(byte);
+  return btoa(raw);
+}
+
 /** Hands a PDF to the practitioner: the system's save dialogue in Electron, a download elsewhere. */
 export async function savePdf(fileName: string, base64: string): Promise<void> {
   if (window.trotwell !== undefined) {

@@ -28,6 +28,8 @@ export interface FieldContext {
   refuse(path: string, message: string): void;
   /** Called by a field whose text is fine again. */
   clear(path: string): void;
+  /** Clears all problems whose path begins with `prefix`. */
+  clearUnder(prefix: string): void;
 }
 
 export interface Form<T extends object> extends FieldContext {
@@ -63,6 +65,9 @@ export function useForm<T extends object>(initial: T): Form<T> {
     },
     clear: (path) => {
       delete messages[path];
+    },
+    clearUnder: (prefix) => {
+      for (const path of Object.keys(messages)) if (path.startsWith(prefix)) delete messages[path];
     },
     takeError(error) {
       attempted.value = true;

@@ -2,7 +2,7 @@ import { defineStore } from 'pinia';
 import { computed, shallowRef } from 'vue';
 import type { AppStatus } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
-import type { Practice } from '../../electron/contract/records.ts';
+import type { Practice, PracticeLogo } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { DEFAULT_CHOICES, type ShownChoices } from '../units/shown.ts';
 
@@ -36,5 +36,10 @@ export const usePractice = defineStore('practice', () => {
     if (status.value !== null) status.value = { ...status.value, practice: saved };
   }
 
-  return { status, error, practice, choices, today, isDemo, load, open, keep };
+  /** Takes over the logo that the service has just checked and kept. */
+  function keepLogo(logo: PracticeLogo | null): void {
+    if (status.value !== null) status.value = { ...status.value, logo };
+  }
+
+  return { status, error, practice, choices, today, isDemo, load, open, keep, keepLogo };
 });

@@ -1,17 +1,23 @@
 import type { Ration } from '../../core/index.ts';
-import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
+import { blankVisit } from '../../electron/contract/blank.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {
   DietItem,
   FoodDecisionInput,
+  FoodLabel,
   PlanRequest,
   VisitFacts,
 } from '../../electron/contract/records.ts';
 
 type Nullable<T, K extends keyof T> = Omit<T, K> & { [P in K]: T[P] | null };
 
+/** The shares on a label while they are being typed. */
+export type LabelEntry = { [K in keyof FoodLabel]: FoodLabel[K] | null };
+
 /** A food while it is being typed: its numbers may still be missing. */
-export type DietEntry = Nullable<DietItem, 'kcalPer100g' | 'gramsPerDay'>;
+export type DietEntry = Omit<Nullable<DietItem, 'kcalPer100g' | 'gramsPerDay'>, 'label'> & {
+  label: LabelEntry | null;
+};
 
 /** The facts while they are being typed. */
 export type VisitEntry = Omit<Nullable<VisitFacts, 'scaleStepKg' | 'mealsPerDay'>, 'diet'> & {
@@ -32,7 +38,14 @@ export interface PlanEntry {
   };
   eventDay: string | null;
   capPercent: number | null;
+  /** Days of the week the owner can run, Monday = 0. */
+  weekdays: Weekday[];
+  daysOut: string[];
+  climbM: number | null;
 }
+
+export type Weekday = NonNullable<PlanRequest['weekdays']>[number];
+export const WEEKDAYS: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 
 export interface FoodEntry {
   decision: FoodDecisionInput['decision'] | 'open';
@@ -85,9 +98,16 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
       },
       eventDay: asked?.eventDay ?? null,
       capPercent: asked?.capPercent ?? null,
+      weekdays: [...(asked?.weekdays ?? WEEKDAYS)],
+      daysOut: [...(asked?.daysOut ?? [])].filter((day) => day >= visit.day),
+      climbM: asked?.climbM ?? null,
     },
     food: { decision: 'open', kcalPerDay: null, note: '' },
   };
+}
+
+export function blankLabel(): LabelEntry {
+  return { proteinPct: null, fatPct: null, fibrePct: null, moisturePct: null, ashPct: null };
 }
 
 export function blankDietEntry(treat: boolean): DietEntry {
@@ -109,10 +129,28 @@ export function factsOf(entry: VisitEntry): VisitFacts {
     ...entry,
     scaleStepKg: entry.scaleStepKg ?? 0.1,
     mealsPerDay: entry.mealsPerDay ?? 2,
-    diet: entry.diet.filter(
-      (item): item is DietItem => item.kcalPer100g !== null && item.gramsPerDay !== null,
-    ),
+    diet: entry.diet.flatMap((item) => {
+      const { kcalPer100g, gramsPerDay } = item;
+      if (kcalPer100g === null || gramsPerDay === null) return [];
+      return [{ ...item, kcalPer100g, gramsPerDay, label: wholeLabel(item.label) }];
+    }),
   };
+}
+
+/** The label once all its shares are there. */
+export function wholeLabel(label: LabelEntry | null): FoodLabel | null {
+  if (label === null) return null;
+  const { proteinPct, fatPct, fibrePct, moisturePct, ashPct } = label;
+  if (
+    proteinPct === null ||
+    fatPct === null ||
+    fibrePct === null ||
+    moisturePct === null ||
+    ashPct === null
+  ) {
+    return null;
+  }
+  return { proteinPct, fatPct, fibrePct, moisturePct, ashPct };
 }
 
 /** The plan request as it is sent; null when none is wanted or it is not complete yet. */
@@ -122,11 +160,15 @@ export function planRequestOf(plan: PlanEntry): PlanRequest | null {
     return null;
   }
   return {
-    ...blankPlanRequest(plan.startDay, plan.start),
+    startDay: plan.startDay,
+    start: plan.start,
     sessionsPerWeek: plan.sessionsPerWeek,
     goal,
     eventDay: plan.eventDay,
     capPercent: plan.capPercent,
+    weekdays: plan.weekdays.length === WEEKDAYS.length ? null : [...plan.weekdays].sort(),
+    daysOut: [...plan.daysOut],
+    climbM: plan.climbM,
   };
 }
 

@@ -91,7 +91,11 @@ describe('what is computed with and sent', () => {
       goal: { continuousMinutes: 30 },
       eventDay: null,
       capPercent: null,
+      weekdays: null,
+      daysOut: [],
+      climbM: null,
     });
+    expect(planRequestOf({ ...form.plan, weekdays: [5, 1] })?.weekdays).toEqual([1, 5]);
     expect(planRequestOf({ ...form.plan, wanted: false })).toBeNull();
     const distance = { ...form.plan, goalKind: 'distance' as const };
     expect(planRequestOf(distance)).toBeNull();
