@@ -36,8 +36,12 @@ module.exports = {
       '^(node:)?(fs|path|os|url|crypto|util|worker_threads)',
       'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod)/',
     ]),
+    only('launch-is-plain', '^electron/(launch/|start\\.mjs$)', [
+      '^electron/(launch/|loopback/main\\.mjs$)',
+      '^(node:)?(fs|path|os|url|util|child_process)',
+    ]),
     only('loopback-knows-service', '^electron/loopback/', [
-      '^electron/(loopback|service|contract)/',
+      '^electron/(loopback|launch|service|contract)/',
       '^(node:)?(fs|path|os|url|crypto|http|net|child_process)',
       'node_modules/(hono|@hono)/',
     ]),
@@ -50,7 +54,18 @@ module.exports = {
       name: 'renderer-knows-core-and-contract',
       severity: 'error',
       from: { path: '^renderer/' },
-      to: { path: '^(electron/(service|shell|loopback)|templates)/' },
+      to: {
+        path: [
+          '^(electron/(service|shell|loopback|launch)|templates)/',
+          'node_modules/(electron|hono|@hono|better-sqlite3|kysely|pdfmake)/',
+        ],
+      },
+    },
+    {
+      name: 'renderer-without-node',
+      severity: 'error',
+      from: { path: '^renderer/' },
+      to: { dependencyTypes: ['core'] },
     },
     {
       name: 'nobody-imports-tests',

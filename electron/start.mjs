@@ -39,6 +39,9 @@ if (!isBuilt(ROOT)) {
 }
 const hasDisplay =
   process.platform !== 'linux' || Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
-if (!hasDisplay) console.log('There is no display for a window, so Trotwell serves a browser.');
-else if (!options.browser) console.log(await openWindow());
+if (!hasDisplay) {
+  console.log('There is no display for an Electron window; open the address below in a browser.');
+} else if (!options.browser) {
+  console.log(await openWindow());
+}
 await serve({ ...options, open: hasDisplay });

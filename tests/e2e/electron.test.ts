@@ -1,51 +1,81 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { _electron } from 'playwright-core';
-import { describe, expect, test } from 'vitest';
+import { _electron, type ElectronApplication, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { CALL_NAMES } from '../../electron/contract/callNames.ts';
+import { findRuntime } from '../../electron/launch/runtime.mjs';
+import { welcomePage } from './pages/welcomePage.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const FOLDER = join(ROOT, 'node_modules', 'electron');
+const program = findRuntime(join(ROOT, 'node_modules', 'electron'));
 
-/** The Electron program, where one was fetched; its package writes the name into path.txt. */
-function electronProgram(): string | null {
-  const named = join(FOLDER, 'path.txt');
-  if (!existsSync(named)) return null;
-  const program = join(FOLDER, 'dist', readFileSync(named, 'utf8'));
-  return existsSync(program) ? program : null;
+function whyNot(): string | null {
+  if (program === null) return 'no Electron runtime on this machine';
+  if (process.platform !== 'linux') return null;
+  if (!process.env['DISPLAY'] && !process.env['WAYLAND_DISPLAY']) return 'no display for a window';
+  return process.getuid?.() === 0 ? 'Electron keeps its sandbox, so it does not run as root' : null;
 }
 
-const program = electronProgram();
-const hasDisplay = process.platform !== 'linux' || Boolean(process.env['DISPLAY']);
-const reason =
-  program === null
-    ? 'no Electron runtime on this machine'
-    : hasDisplay
-      ? null
-      : 'no display for a window';
+const reason = whyNot();
 
-describe('the real Electron window', () => {
-  test.skipIf(reason !== null)(
-    `opens and shows the welcome page${reason === null ? '' : ` (skipped: ${reason})`}`,
-    async () => {
-      const folder = mkdtempSync(join(tmpdir(), 'trotwell-electron-'));
-      const app = await _electron.launch({
+// The real runtime. tests/shell checks the same shell against a stand-in, everywhere.
+describe.skipIf(reason !== null)(
+  `the real Electron window${reason === null ? '' : ` (${reason})`}`,
+  () => {
+    let folder: string;
+    let app: ElectronApplication;
+    let page: Page;
+
+    beforeAll(async () => {
+      folder = mkdtempSync(join(tmpdir(), 'trotwell-electron-'));
+      app = await _electron.launch({
         executablePath: program!,
         args: [ROOT],
         env: { ...(process.env as Record<string, string>), TROTWELL_DATA: folder },
       });
-      try {
-        const window = await app.firstWindow();
-        await window.getByRole('heading', { level: 1 }).waitFor();
-        expect(await window.title()).toContain('Trotwell');
-        expect(
-          await window.evaluate(() => typeof (globalThis as { require?: unknown }).require),
-        ).toBe('undefined');
-      } finally {
-        await app.close();
-        rmSync(folder, { recursive: true, force: true });
-      }
-    },
-  );
-});
+      page = await app.firstWindow();
+      await page.getByRole('heading', { level: 1, name: 'Welcome to Trotwell' }).waitFor();
+    }, 60_000);
+
+    afterAll(async () => {
+      await app?.close();
+      rmSync(folder, { recursive: true, force: true });
+    });
+
+    test('shows the welcome page on our own scheme', () => {
+      expect(page.url()).toMatch(/^trotwell:\/\/app\/index\.html/);
+    });
+
+    test('gives the page the bridge and nothing of Node', async () => {
+      const seen = await page.evaluate(() => {
+        const page = globalThis as unknown as Record<string, unknown>;
+        const bridge = page['trotwell'] as { calls: object };
+        return {
+          node: ['require', 'process', 'module', 'Buffer'].filter((name) => name in page),
+          bridge: Object.keys(bridge),
+          calls: Object.keys(bridge.calls),
+        };
+      });
+      expect(seen.node).toEqual([]);
+      expect(seen.bridge.sort()).toEqual(['calls', 'saveFile']);
+      expect(seen.calls.sort()).toEqual([...CALL_NAMES].sort());
+    });
+
+    test('goes nowhere else and opens nothing', async () => {
+      const opened = await page.evaluate(() => window.open('http://elsewhere.example/') === null);
+      expect(opened).toBe(true);
+      await page.evaluate(() => {
+        window.location.href = 'http://elsewhere.example/';
+      });
+      await page.getByRole('heading', { level: 1, name: 'Welcome to Trotwell' }).waitFor();
+      expect(page.url()).toMatch(/^trotwell:\/\/app\//);
+      expect(app.windows()).toHaveLength(1);
+    });
+
+    test('keeps records through the service process', async () => {
+      await welcomePage(page).startEmpty();
+    });
+  },
+);
