@@ -14,7 +14,7 @@ export const visitPage = (page: Page) => ({
 
   async score(bcs: number): Promise<void> {
     const group = page.getByRole('group', { name: 'Body condition score' });
-    await group.getByRole('radio', { name: `${bcs} of 9` }).check({ force: true });
+    await group.getByRole('radio', { name: `${bcs} of 9` }).check();
   },
   async soundAtBothGaits(): Promise<void> {
     await page.getByRole('button', { name: 'sound at walk' }).click();
