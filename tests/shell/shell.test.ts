@@ -32,6 +32,9 @@ function boot(env: Record<string, string>): unknown {
 }
 
 beforeAll(() => {
+  if (!existsSync(join(ROOT, 'out', 'main', 'main.js'))) {
+    throw new Error('The shell is tested as built: "npm run build" first.');
+  }
   folder = mkdtempSync(join(tmpdir(), 'trotwell-shell-'));
   seen = boot({ TROTWELL_DATA: join(folder, 'data'), STAND_IN_SAVE: join(folder, 'saved.pdf') });
 }, 90_000);
