@@ -251,6 +251,10 @@ export const SOURCES = {
     reference: 'Our own cautious choice where no figure is published; editable in the settings.',
     short: 'Our own choice',
   },
+  practiceSetting: {
+    reference: 'Set by the practice in its own rules, inside the range the program allows.',
+    short: 'Set by the practice',
+  },
   arithmetic: { reference: 'Arithmetic from the stated formula.', short: 'Arithmetic' },
 } as const satisfies Record<string, Source>;
 

@@ -70,9 +70,12 @@ export function buildRamp(request: RampRequest): Ramp {
   const goalReachedOn = goalDay(weeks, setting.goal);
   return {
     request,
+    version: 1,
     rules,
     capPercent,
     weeks,
+    stages: [],
+    collisions: [],
     goalReachedOn,
     earliestGoalDay: reached,
     earliestEventDay,
@@ -192,6 +195,8 @@ function drawWeek(
       startDay,
       recovery: kind === 'recovery',
       easyBeforeEvent: kind === 'event',
+      stage: 'time',
+      stepIndex: drawn.stepIndex,
       step: stepText(path[drawn.stepIndex] ?? null),
       capMinutes: number === 1 ? runMinutes : cap,
       runMinutes,
@@ -240,6 +245,8 @@ function dated(setting: Setting, plan: SessionPlan, day: IsoDay): RampSession {
     walkMin: plan.step?.walkMin ?? 0,
     runMinutes,
     effort: plan.effort,
+    surface: 'soft-trail',
+    focus: null,
     warmUpMin: setting.rules.warmUpMinutes,
     coolDownMin: setting.rules.coolDownMinutes,
     distanceKm: 'paceMinPerKm' in goal ? runMinutes / goal.paceMinPerKm : null,
@@ -261,6 +268,8 @@ function withinReach(weeks: readonly RampWeek[], goal: RampGoal): Ramp['withinRe
   const continuousMinutes = Math.max(0, ...runs.map(({ runMinutes }) => runMinutes));
   return {
     continuousMinutes,
+    sessionMinutes: continuousMinutes,
+    sessionKm: null,
     distanceKm: 'paceMinPerKm' in goal ? continuousMinutes / goal.paceMinPerKm : null,
   };
 }

@@ -1,5 +1,6 @@
 import type { IsoDay, Weekday } from '../day.ts';
 import type { Reason } from '../figure.ts';
+import type { RuleChanges } from '../rules/all.ts';
 import type { RampRuleId, RampRuleValues } from '../rules/ramp.ts';
 
 /** How the dog comes to the plan. */
@@ -9,6 +10,9 @@ export type StartLevel = 'conditioned' | 'unconditioned' | 'post-injury';
 export type RampGoal =
   | { readonly continuousMinutes: number }
   | { readonly distanceKm: number; readonly paceMinPerKm: number };
+
+/** Stages of a plan, one change at a time: time first, the others afterwards where asked for. */
+export type StageId = 'time' | 'pull' | 'hills' | 'speed';
 
 export interface RampRequest {
   readonly startDay: IsoDay;
@@ -21,15 +25,44 @@ export interface RampRequest {
   readonly capPercent?: number;
   /** Days of the week the owner can run; all seven if absent. Monday = 0. */
   readonly weekdays?: readonly Weekday[];
-  /** Days without running: holidays, away. */
-  readonly daysOut?: readonly IsoDay[];
   /** No running before this day (age gate, end of rest). */
   readonly notBeforeDay?: IsoDay;
+  /** Days without running: holidays, away. */
+  readonly daysOut?: readonly IsoDay[];
+  /** The owner's pace, for the expected distance of a plan whose goal is minutes; 2–20 min/km. */
+  readonly paceMinPerKm?: number;
+  /** Stages to add after the goal is reached; none if absent. Not with an event. */
+  readonly laterStages?: readonly Exclude<StageId, 'time'>[];
   /** The practice's own values of rules, inside their ranges. */
-  readonly rules?: Partial<Record<RampRuleId, number>>;
+  readonly rules?: RuleChanges;
+  /** Where a reviewed plan goes on from; absent for a new plan. */
+  readonly resume?: RampResume;
+}
+
+/** Where a plan stands; what a new version goes on from. */
+export interface RampResume {
+  /** Number of the first week of the new version. */
+  readonly weekNumber: number;
+  /** Run-minutes of the highest week that still counts; 0 when running begins anew. */
+  readonly peakMinutes: number;
+  /** Run-minutes of the week before. */
+  readonly previousMinutes: number;
+  /** Index on the bout path; its length = continuous. */
+  readonly stepIndex: number;
+  /** Clean sessions done on this step. */
+  readonly sessionsOnStep: number;
+  /** Longest continuous run so far, minutes; 0 before the first. */
+  readonly longestMinutes: number;
+  /** The last day the dog ran; null when it has not run. */
+  readonly lastRunDay: IsoDay | null;
+  /** The first week holds exactly so many run-minutes (a repeated or reduced week). */
+  readonly firstWeekMinutes: number | null;
 }
 
 export type SessionEffort = 'easy' | 'medium' | 'long';
+
+/** The ground of a session; the text is in `SURFACES`. */
+export type SurfaceId = 'soft-flat' | 'soft-trail' | 'soft-hilly';
 
 /** One dated outing. Warm-up and cool-down are walked and are not run-minutes. */
 export interface RampSession {
@@ -43,43 +76,82 @@ export interface RampSession {
   /** repeats × runMin. */
   readonly runMinutes: number;
   readonly effort: SessionEffort;
+  readonly surface: SurfaceId;
+  /** The one new thing of a later stage; null while only time changes. */
+  readonly focus: Exclude<StageId, 'time'> | null;
   readonly warmUpMin: number;
   readonly coolDownMin: number;
   /** Kilometres run at the owner's pace, where a pace is known. */
   readonly distanceKm: number | null;
+  /** True when the practitioner changed it by hand. */
+  readonly edited?: boolean;
 }
 
 export interface RampWeek {
-  /** Counted from 1. */
+  /** Counted from 1; a later version goes on counting. */
   readonly number: number;
   readonly startDay: IsoDay;
+  /** Every fourth week (editable): run-minutes fall, then go on from the earlier peak. */
   readonly recovery: boolean;
-  /** The last, easy week before an event. */
+  /** In the last, easy days before an event. */
   readonly easyBeforeEvent: boolean;
+  readonly stage: StageId;
   /** Where on the bout path the week stands, e.g. "2 min run, 2 min walk" or "continuous". */
   readonly step: string;
+  /** Index on `boutPath(start)`; its length = continuous. */
+  readonly stepIndex: number;
   /** The most run-minutes the rules allow in this week. */
   readonly capMinutes: number;
   readonly runMinutes: number;
   readonly sessions: readonly RampSession[];
+  /** True when the practitioner changed a session of it by hand. */
+  readonly edited?: boolean;
+}
+
+/** A stage of the plan on the calendar. */
+export interface RampStage {
+  readonly id: StageId;
+  readonly fromDay: IsoDay;
+  /** The last day of the stage; null while the goal is not reached. */
+  readonly untilDay: IsoDay | null;
+  readonly text: string;
+}
+
+/** Rules whose values leave no way on. */
+export interface RuleCollision {
+  readonly rules: readonly RampRuleId[];
+  readonly text: string;
 }
 
 /** A ramp and the rules it was made with. Plain JSON: it is kept in the record as it stands. */
 export interface Ramp {
   readonly request: RampRequest;
+  /** 1 for a new plan; a review adds 1. */
+  readonly version: number;
   readonly rules: RampRuleValues;
   readonly capPercent: number;
   readonly weeks: readonly RampWeek[];
+  readonly stages: readonly RampStage[];
   /** The day of the session that first meets the goal; null when it is not met by the event. */
   readonly goalReachedOn: IsoDay | null;
   /** The earliest day a session can meet the goal inside the caps, event or none. */
   readonly earliestGoalDay: IsoDay | null;
   /** The earliest day an event at the goal can follow, an easy week between. */
   readonly earliestEventDay: IsoDay | null;
-  /** With an event: what the longest continuous run before it comes to. */
-  readonly withinReach: {
-    readonly continuousMinutes: number;
-    readonly distanceKm: number | null;
-  } | null;
+  /** With an event: what the longest run before it comes to. */
+  readonly withinReach: WithinReach | null;
+  /** Empty unless the rules' values exclude each other. */
+  readonly collisions: readonly RuleCollision[];
   readonly reasons: readonly Reason[];
+}
+
+export interface WithinReach {
+  /** Longest run without a break; 0 while the plan still runs in bouts. */
+  readonly continuousMinutes: number;
+  /** That run at the owner's pace, where one is known. */
+  readonly distanceKm: number | null;
+  /** Run-minutes of the longest session, bouts added up. */
+  readonly sessionMinutes: number;
+  /** Those minutes at the owner's pace, walks not counted. */
+  readonly sessionKm: number | null;
 }

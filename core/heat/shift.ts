@@ -1,0 +1,106 @@
+import { inRange } from '../check.ts';
+import type { Provenance, Reason } from '../figure.ts';
+import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
+import { changeNote, provenanceOf } from '../rules/rule.ts';
+import type { HeatDog, HeatLimits } from './types.ts';
+
+/** How far this dog's bands lie below the ordinary ones, and why. */
+export interface HeatShift {
+  readonly shiftC: number;
+  readonly reasons: readonly Reason[];
+}
+
+interface Burden {
+  readonly code: string;
+  readonly text: string;
+}
+
+function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
+  const found: Burden[] = [];
+  const { bcs, weightKg, coat } = dog;
+  if (bcs !== undefined && bcs !== null && bcs >= rules.heatBcsFrom) {
+    found.push({ code: 'heat-bcs', text: `Body condition ${bcs} of 9: fat insulates.` });
+  }
+  if (weightKg !== undefined && weightKg !== null && weightKg > rules.heatHeavyOverKg) {
+    const text = `Over ${rules.heatHeavyOverKg} kg: a heavy dog sheds heat more slowly.`;
+    found.push({ code: 'heat-heavy', text });
+  }
+  if (coat !== undefined && coat !== 'ordinary') {
+    const text = `Coat ${coat}: takes up or holds more heat.`;
+    found.push({ code: 'heat-coat', text });
+  }
+  if (dog.senior === true) found.push({ code: 'heat-senior', text: 'Senior dog.' });
+  if (dog.acclimatised === false) {
+    found.push({ code: 'heat-not-used', text: 'Not used to this weather.' });
+  }
+  return found;
+}
+
+/**
+ * Adds up what makes heat harder for this dog. A thick and dark coat counts once.
+ * @throws RangeError for bcs outside 1–9 or a weight outside 0.1–150 kg.
+ * Sources: our own choice (D); short-nosed dogs: RVC VetCompass (S) for the odds.
+ */
+export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
+  if (dog.bcs !== undefined && dog.bcs !== null) {
+    inRange('dog.bcs', dog.bcs, 'of 9', { min: 1, max: 9 });
+  }
+  if (dog.weightKg !== undefined && dog.weightKg !== null) {
+    inRange('dog.weightKg', dog.weightKg, 'kg', { min: 0.1, max: 150 });
+  }
+  const most = rules.heatShiftMostC;
+  const each = rules.heatShiftC;
+  const own = provenanceOf(HEAT_RULES.heatShiftC, each);
+  const reasons = burdens(dog, rules).map((burden) => ({
+    code: burden.code,
+    text: `${burden.text} The bands lie ${each} °C lower${changeNote(HEAT_RULES.heatShiftC, each)}.`,
+    params: { shiftC: each },
+    ...own,
+  }));
+  const shortNosed: Reason[] =
+    dog.shortNosed === true ? [shortNosedReason(most, dog.cleared === false)] : [];
+  const sum = each * reasons.length + (dog.shortNosed === true ? most : 0);
+  const capped: Reason[] = sum > most ? [cappedReason(most)] : [];
+  return { shiftC: Math.min(most, sum), reasons: [...shortNosed, ...reasons, ...capped] };
+}
+
+function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
+  const odds: Provenance = { evidence: 'A', mark: 'S', sources: ['vetCompass', 'ownDecision'] };
+  if (notCleared) {
+    return {
+      code: 'heat-short-nosed-not-cleared',
+      text: 'Short-nosed without the vet’s written clearance: no running at any temperature.',
+      params: {},
+      ...odds,
+      change: 'The vet’s written clearance.',
+    };
+  }
+  return {
+    code: 'heat-short-nosed',
+    text: `Short-nosed, more than twice the odds of heat illness: the bands lie ${shiftC} °C lower. Only with the vet’s written clearance.`,
+    params: { shiftC },
+    ...odds,
+  };
+}
+
+function cappedReason(most: number): Reason {
+  return {
+    code: 'heat-shift-capped',
+    text: `Together the bands lie ${most} °C lower, the most by our rule. With several burdens stay on the cautious side.`,
+    params: { shiftC: most },
+    ...provenanceOf(HEAT_RULES.heatShiftMostC, most),
+  };
+}
+
+/** The limits of the bands, moved down by `shiftC`. */
+export function heatLimits(rules: HeatRuleValues, shiftC: number): HeatLimits {
+  return {
+    usualToC: rules.heatUsualToC - shiftC,
+    cautionToC: rules.heatCautionToC - shiftC,
+    halfToC: rules.heatHalfToC - shiftC,
+    humidFromC: rules.heatHumidFromC - shiftC,
+    humidFromPct: rules.heatHumidFromPct,
+    walkToC: rules.heatWalkToC - shiftC,
+    shiftC,
+  };
+}

@@ -1,0 +1,83 @@
+import type { Provenance } from '../figure.ts';
+
+/** A paragraph for screens and handouts. `code` is stable: wording files translate it. */
+export interface CareText extends Provenance {
+  readonly code: string;
+  readonly text: string;
+}
+
+const practice: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
+const coolFirst: Provenance = { evidence: 'A', mark: 'S', sources: ['heatFirstAid'] };
+
+/** Heat illness: printed on every running handout. */
+export const HEAT_FIRST_AID: readonly CareText[] = [
+  {
+    code: 'heat-stop',
+    text: 'Heavy panting that does not ease, a wide dark tongue, staggering, vomiting or collapse: stop at once. This is an emergency.',
+    ...practice,
+  },
+  {
+    code: 'heat-cool-first',
+    text: 'Cool first, transport second: begin to cool where you are, then drive to the vet.',
+    ...coolFirst,
+  },
+  {
+    code: 'heat-immersion',
+    text: 'A young, healthy dog: put it into water up to the neck, and hold its head up.',
+    ...coolFirst,
+  },
+  {
+    code: 'heat-evaporation',
+    text: 'An old or ill dog: pour water over the whole body, and keep air moving over it.',
+    ...coolFirst,
+  },
+  {
+    code: 'heat-vet',
+    text: 'Call the vet on the way, even if the dog seems well again.',
+    ...practice,
+  },
+];
+
+/** Hot ground. */
+export const HOT_GROUND: readonly CareText[] = [
+  {
+    code: 'hot-ground',
+    text: 'In the sun asphalt is far hotter than the air: about 52 °C at 25 °C air, about 57 °C at 30 °C.',
+    evidence: 'C',
+    mark: 'S',
+    sources: ['berens1970'],
+  },
+  {
+    code: 'hand-test',
+    text: 'Hold the back of your hand on the ground. If you cannot keep it there, neither can the paws.',
+    ...practice,
+  },
+  {
+    code: 'early-or-late',
+    text: 'In summer run early or late, carry water, and offer it every 15 to 20 minutes.',
+    ...practice,
+  },
+];
+
+/** Cold. */
+export const COLD: readonly CareText[] = [
+  {
+    code: 'cold-no-limit',
+    text: 'No limit from research was found for running in the cold. Warm up longer, and watch the dog.',
+    ...practice,
+  },
+  {
+    code: 'cold-boots',
+    text: 'Boots only in extreme conditions: the claws give grip.',
+    ...practice,
+  },
+];
+
+/** Why the bands are lower than the limits of some sport rules. */
+export const SPORT_LIMIT_NOTE: CareText = {
+  code: 'sport-limits',
+  text: 'Sport rules for fit racing dogs allow up to about 25 °C. A pet that is being built up is no racing dog, so our bands are lower.',
+  evidence: 'C',
+  mark: 'S',
+  sources: ['raceLimits'],
+};

@@ -1,0 +1,66 @@
+import { ArgumentError, inRange } from '../check.ts';
+import type { Provenance } from '../figure.ts';
+
+/** A number the practice may change inside its range; everything else about it is fixed. */
+export interface Rule extends Provenance {
+  readonly id: string;
+  readonly name: string;
+  /** The value as published or as we chose it; "as published" in the settings goes back to it. */
+  readonly value: number;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly note: string;
+}
+
+/** Rules by id. */
+export type RuleTable = Readonly<Record<string, Rule>>;
+
+/** Provenance of a rule that is our own choice. */
+export const OWN_RULE = { evidence: 'D', mark: 'D', sources: ['ownDecision'] } as const;
+
+/** Provenance of a rule that is common practice of the trade. */
+export const PRACTICE_RULE = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] } as const;
+
+/**
+ * The values of one table, with the practice's `changes` over them. Ids of other tables are passed
+ * over, so that one set of changes serves every function.
+ * @throws RangeError naming the rule, its unit and range when a change lies outside it.
+ */
+export function valuesOf<T extends RuleTable>(
+  table: T,
+  changes: Readonly<Record<string, number | undefined>> = {},
+): Readonly<Record<keyof T, number>> {
+  const values = Object.values(table).map((rule): [string, number] => {
+    const changed = Object.hasOwn(changes, rule.id) ? changes[rule.id] : undefined;
+    if (changed === undefined) return [rule.id, rule.value];
+    return [rule.id, inRange(rule.id, changed, rule.unit, rule)];
+  });
+  return Object.fromEntries(values) as Readonly<Record<keyof T, number>>;
+}
+
+/** @throws RangeError naming the first id that no table knows. */
+export function knownIds(table: RuleTable, changes: Readonly<Record<string, unknown>>): void {
+  for (const id of Object.keys(changes)) {
+    if (Object.hasOwn(table, id)) continue;
+    throw new ArgumentError(id, '', undefined, `${id} is not a rule`);
+  }
+}
+
+/**
+ * Where the number in force comes from: the rule's own provenance, or, once the practice changed
+ * it, the practice's decision (evidence D), whatever stood behind the published value.
+ */
+export function provenanceOf(rule: Rule, value: number): Provenance {
+  if (value === rule.value) {
+    return { evidence: rule.evidence, mark: rule.mark, sources: rule.sources };
+  }
+  return { evidence: 'D', mark: 'D', sources: ['practiceSetting'] };
+}
+
+/** " (set by the practice; as published 20 %)" for a changed rule, else nothing. */
+export function changeNote(rule: Rule, value: number): string {
+  if (value === rule.value) return '';
+  const unit = rule.unit === '' ? '' : ` ${rule.unit}`;
+  return ` (set by the practice; as published ${rule.value}${unit})`;
+}
