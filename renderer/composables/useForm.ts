@@ -34,7 +34,10 @@ export interface FieldContext {
 
 export interface Form<T extends object> extends FieldContext {
   readonly values: T;
+  /** What is to be shown above the form: nothing before the first attempt to save. */
   readonly problems: ComputedRef<readonly Problem[]>;
+  /** How many attempts to save have failed. */
+  readonly failures: Readonly<Ref<number>>;
   /** Puts an answer's refused fields beside their inputs. */
   takeError(error: AppError): void;
   /** Marks an attempt to save. @returns true when nothing stands in the way. */
@@ -51,13 +54,15 @@ export function useForm<T extends object>(initial: T): Form<T> {
   const typed = reactive<Record<string, string>>({});
   const messages = reactive<Record<string, string>>({});
   const attempted = ref(false);
+  const failures = ref(0);
 
   const form: Form<T> = {
     values,
     typed,
     attempted,
+    failures,
     problems: computed(() =>
-      Object.entries(messages).map(([path, message]) => ({ path, message })),
+      attempted.value ? Object.entries(messages).map(([path, message]) => ({ path, message })) : [],
     ),
     problemAt: (path) => messages[path],
     refuse: (path, message) => {
@@ -72,10 +77,13 @@ export function useForm<T extends object>(initial: T): Form<T> {
     takeError(error) {
       attempted.value = true;
       for (const field of error.fields ?? []) messages[field.path] = field.message;
+      failures.value++;
     },
     attempt() {
       attempted.value = true;
-      return Object.keys(messages).length === 0;
+      const clear = Object.keys(messages).length === 0;
+      if (!clear) failures.value++;
+      return clear;
     },
     replace(next, nextTyped = {}) {
       Object.assign(values, plainCopy(next));

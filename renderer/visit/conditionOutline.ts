@@ -35,18 +35,21 @@ export function conditionOutline(score: number): { fromAbove: string; fromSide: 
   ];
   const far = [...half].reverse().map(({ x, y }) => ({ x, y: -y }));
   const back = [
-    { x: 2, y: 4 },
-    { x: 40, y: 2 },
-    { x: 90, y: 3 - Math.max(0, over) * 0.4 },
-    { x: 126, y: 6 },
+    { x: 4, y: 10 },
+    { x: 14, y: 3 },
+    { x: 50, y: 2 },
+    { x: 92, y: 2 - Math.max(0, over) * 0.5 },
+    { x: 118, y: 4 },
+    { x: 127, y: 14 },
   ];
   const belly = [
-    { x: 124, y: 24 + over },
-    { x: 108, y: Math.max(16, 25 + over * 2.6) },
-    { x: 84, y: Math.max(24, 34 + over * 2.8) },
-    { x: 46, y: 46 + over * 1.2 },
-    { x: 16, y: 36 + over },
-    { x: 2, y: 22 },
+    { x: 124, y: 26 + over * 0.6 },
+    { x: 110, y: Math.max(15, 25 + over * 2.4) },
+    { x: 86, y: Math.max(22, 33 + over * 3) },
+    { x: 46, y: 45 + over * 1.2 },
+    { x: 18, y: 38 + over * 0.8 },
+    { x: 5, y: 24 },
+    { x: 4, y: 10 },
   ];
   return {
     fromAbove: `${smooth([...half, ...far])} Z`,

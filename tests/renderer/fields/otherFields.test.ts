@@ -90,20 +90,29 @@ describe('the summary of what stands in the way', () => {
   it('is an alert, and each line leads to its field', async () => {
     document.body.innerHTML = '<input id="field-dog-name">';
     const summary = mount(ErrorSummary, {
-      props: { error: null, problems },
+      props: { error: null, problems, failures: 1 },
       attachTo: document.body,
     });
     expect(summary.get('[role=alert]').text()).toContain('Everything you typed is still here.');
     await summary.get('button').trigger('click');
     expect(document.activeElement?.id).toBe('field-dog-name');
   });
+  it('takes the focus after every failed attempt', async () => {
+    const summary = mount(ErrorSummary, {
+      props: { error: null, problems, failures: 1 },
+      attachTo: document.body,
+    });
+    await summary.setProps({ failures: 2 });
+    await nextTick();
+    expect(document.activeElement).toBe(summary.get('[role=alert]').element);
+  });
   it('says what happened when no field is to blame', () => {
     const error = { kind: 'storage', message: 'The disk is full.' } as const;
-    const summary = mount(ErrorSummary, { props: { error, problems: [] } });
+    const summary = mount(ErrorSummary, { props: { error, problems: [], failures: 1 } });
     expect(summary.text()).toContain('The disk is full.');
   });
   it('is absent while all is well', () => {
-    const summary = mount(ErrorSummary, { props: { error: null, problems: [] } });
+    const summary = mount(ErrorSummary, { props: { error: null, problems: [], failures: 0 } });
     expect(summary.find('[role=alert]').exists()).toBe(false);
   });
 });
