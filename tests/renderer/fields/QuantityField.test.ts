@@ -1,4 +1,3 @@
-// @vitest-environment happy-dom
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
 import QuantityField from '../../../renderer/components/fields/QuantityField.vue';

@@ -1,4 +1,3 @@
-// @vitest-environment happy-dom
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
 import DayField from '../../../renderer/components/fields/DayField.vue';

@@ -1,19 +1,8 @@
 import { mount, type VueWrapper } from '@vue/test-utils';
-import { createPinia, setActivePinia } from 'pinia';
-import { createApp, defineComponent, h, type Component } from 'vue';
-import { blankPractice } from '../../../electron/contract/blank.ts';
-import type { AppStatus } from '../../../electron/contract/contract.ts';
+import { defineComponent, h, type Component } from 'vue';
 import type { Practice } from '../../../electron/contract/records.ts';
-import { provideClient, type Client } from '../../../renderer/api/client.ts';
 import { useForm, type Form } from '../../../renderer/composables/useForm.ts';
-import { usePractice } from '../../../renderer/stores/practice.ts';
-import { ref } from 'vue';
-
-/** A transport that answers nothing; the components under test must not need the service. */
-const silent: Client = {
-  refused: ref(false),
-  call: async () => ({ ok: false, error: { kind: 'unreachable', message: 'No service here.' } }),
-};
+import { appPlugins } from './plugins.ts';
 
 export interface Mounted<T extends object> {
   readonly wrapper: VueWrapper;
@@ -28,24 +17,6 @@ export function mountField<T extends object>(
   props: Record<string, unknown>,
   settings: Partial<Practice> = {},
 ): Mounted<T> {
-  const pinia = createPinia();
-  const host = createApp({});
-  provideClient(host, silent);
-  host.use(pinia);
-  setActivePinia(pinia);
-  const status: AppStatus = {
-    version: '0',
-    open: 'own',
-    ownExists: true,
-    today: '2025-03-29',
-    folder: '',
-    logo: null,
-    practice: { ...blankPractice(), ...settings },
-  };
-  host.runWithContext(() => {
-    usePractice().status = status;
-  });
-
   let form: Form<T> | undefined;
   const Frame = defineComponent(() => {
     form = useForm(values);
@@ -60,6 +31,9 @@ export function mountField<T extends object>(
         },
       });
   });
-  const wrapper = mount(Frame, { global: { plugins: [pinia] }, attachTo: document.body });
+  const wrapper = mount(Frame, {
+    global: { plugins: appPlugins(settings) },
+    attachTo: document.body,
+  });
   return { wrapper, form: form! };
 }

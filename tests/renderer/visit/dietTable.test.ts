@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { nextTick } from 'vue';
+import DietTable from '../../../renderer/visit/DietTable.vue';
+import { blankDietEntry, type DietEntry } from '../../../renderer/visit/visitForm.ts';
+import { mountField } from '../support/mountField.ts';
+
+const food = (name: string, kcalPer100g: number, gramsPerDay: number): DietEntry => ({
+  ...blankDietEntry(false),
+  name,
+  kcalPer100g,
+  gramsPerDay,
+});
+const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ');
+
+function mountDiet(diet: DietEntry[]) {
+  return mountField(DietTable, { diet }, 'diet', {});
+}
+
+describe('what the dog eats', () => {
+  it('is summed up in kcal a day', () => {
+    const { wrapper } = mountDiet([food('Dry', 360, 200), food('Wet', 100, 150)]);
+    expect(plain(wrapper.get('.total').text())).toBe('Eats now 870 kcal/day');
+  });
+
+  it('leaves a food without its numbers out of the sum', () => {
+    const { wrapper } = mountDiet([food('Dry', 360, 200), blankDietEntry(false)]);
+    expect(plain(wrapper.get('.total').text())).toBe('Eats now 720 kcal/day');
+  });
+
+  it('takes a new food, with the focus in its name', async () => {
+    const { wrapper, form } = mountDiet([]);
+    await wrapper.findAll('button').at(0)!.trigger('click');
+    await nextTick();
+    expect(form.values.diet).toHaveLength(1);
+    expect(document.activeElement?.id).toBe('field-visit-diet-0-name');
+  });
+
+  it('brings a removed food back', async () => {
+    const { wrapper, form } = mountDiet([food('Dry', 360, 200), food('Wet', 100, 150)]);
+    await wrapper.get('button[aria-label="Remove Dry"]').trigger('click');
+    expect(form.values.diet.map(({ name }) => name)).toEqual(['Wet']);
+    expect(wrapper.text()).toContain('Dry is removed.');
+    await wrapper.get('.note button').trigger('click');
+    expect(form.values.diet.map(({ name }) => name)).toEqual(['Dry', 'Wet']);
+  });
+
+  it('does not hand a half-typed number on to the food that moves up', async () => {
+    const { wrapper, form } = mountDiet([food('Dry', 360, 200), food('Wet', 100, 150)]);
+    await wrapper.get('#field-visit-diet-0-gramsPerDay').setValue('lots');
+    await wrapper.get('button[aria-label="Remove Dry"]').trigger('click');
+    const input = wrapper.get('#field-visit-diet-0-gramsPerDay').element as HTMLInputElement;
+    expect(input.value).toBe('150');
+    expect(form.attempt()).toBe(true);
+  });
+
+  it('computes the energy from the label where the pack declares none', async () => {
+    // FEDIAF 2017, p. 118, four steps: 26/15/3/9/7 gives 375.55 kcal per 100 g (S).
+    const label = { proteinPct: 26, fatPct: 15, fibrePct: 3, moisturePct: 9, ashPct: 7 };
+    const { wrapper, form } = mountDiet([{ ...food('Dry', 300, 200), label }]);
+    expect(plain(wrapper.text())).toContain('By the four steps 376 kcal/100 g');
+    expect(plain(wrapper.text())).toContain('differ by more than 10 %');
+    await wrapper.get('#field-visit-diet-0-energyFrom').setValue(true);
+    await nextTick();
+    expect(form.values.diet[0]!.kcalPer100g).toBeCloseTo(375.55, 2);
+    const energy = wrapper.get('#field-visit-diet-0-kcalPer100g');
+    expect(energy.attributes('readonly')).toBeDefined();
+  });
+});
