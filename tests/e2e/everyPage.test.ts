@@ -28,6 +28,11 @@ const PAGES: readonly PageCase[] = [
   pageCase('dog', (dog) => `/dogs/${dog}`, 'Bramble', '.point'),
   pageCase('edit dog', (dog) => `/dogs/${dog}/edit`, 'Edit Bramble'),
   pageCase('new visit', (dog) => `/dogs/${dog}/visits/new`, 'Follow-up of Bramble', '.follows'),
+  pageCase(
+    'unknown visit',
+    (dog) => `/dogs/${dog}/visits/00000000-0000-4000-8000-000000000000`,
+    'The visit cannot be shown',
+  ),
   pageCase('plan', (dog) => `/dogs/${dog}/plan`, 'Running plan of Bramble', 'table'),
   pageCase('handouts', (dog) => `/dogs/${dog}/handouts`, 'Handouts for Bramble', '.page-text'),
   pageCase('unknown page', () => '/nowhere', 'There is no such page'),

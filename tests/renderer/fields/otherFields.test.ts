@@ -101,7 +101,7 @@ describe('the summary of what stands in the way', () => {
       props: { error: null, problems, failures: 1 },
       attachTo: document.body,
     });
-    await summary.setProps({ failures: 2 });
+    await summary.setProps({ failures: 2 } as object);
     await nextTick();
     expect(document.activeElement).toBe(summary.get('[role=alert]').element);
   });

@@ -1,0 +1,82 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deskPage } from './pages/deskPage.ts';
+import { handoutsPage } from './pages/handoutsPage.ts';
+import { settingsPage } from './pages/settingsPage.ts';
+import { welcomePage } from './pages/welcomePage.ts';
+import { axeViolations } from './support/axe.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
+import { pdfText } from './support/pdfText.ts';
+
+/** The smallest PNG: one pixel. */
+const PNG = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+  'base64',
+);
+
+describe('settings and sheets', () => {
+  let desk: TestDesk;
+  let page: Page;
+
+  beforeAll(async () => {
+    desk = await openDesk();
+    ({ page } = await desk.open());
+    await welcomePage(page).openDemonstration();
+  });
+  afterAll(() => desk?.close());
+
+  const openSettings = () => page.getByRole('link', { name: 'Settings' }).click();
+
+  it('refuse a colour that is none, beside its field', async () => {
+    await openSettings();
+    await page.getByLabel('Accent colour').fill('greenish');
+    await page.getByRole('button', { name: 'Save settings' }).click();
+    await page.getByRole('alert').getByText('Accent colour must be written #rrggbb').waitFor();
+    expect(await page.getByLabel('Accent colour').getAttribute('aria-invalid')).toBe('true');
+    expect(await axeViolations(page)).toEqual([]);
+    await page.getByLabel('Accent colour').fill('#7a1f4b');
+  });
+
+  it('change the units of every page', async () => {
+    await settingsPage(page).choose('Weight', 'Pounds');
+    await settingsPage(page).choose('Energy', 'kJ');
+    await settingsPage(page).save();
+    await page.getByRole('columnheader', { name: 'Weight, lb' }).waitFor();
+    await deskPage(page).open('Bramble');
+    const food = page.getByRole('region', { name: 'Food', exact: true });
+    expect(await food.innerText()).toContain('kJ/day');
+  });
+
+  it('keep a logo and let it go again', async () => {
+    await openSettings();
+    const file = { name: 'logo.png', mimeType: 'image/png', buffer: PNG };
+    await page.getByLabel('Logo').setInputFiles(file);
+    await page.getByRole('img', { name: 'The present logo' }).waitFor();
+    await page.getByRole('button', { name: 'Remove the logo' }).click();
+    await page.getByRole('img', { name: 'The present logo' }).waitFor({ state: 'detached' });
+  });
+
+  it('say what is wrong with a file that is no picture', async () => {
+    const file = { name: 'logo.png', mimeType: 'image/png', buffer: Buffer.from('no picture') };
+    await page.getByLabel('Logo').setInputFiles(file);
+    await page.getByRole('alert').first().waitFor();
+  });
+
+  it('print all sheets of the visit as one file', async () => {
+    await page.getByRole('link', { name: 'Desk', exact: true }).click();
+    await deskPage(page).open('Bramble');
+    await page.getByRole('link', { name: 'Handouts' }).click();
+    await page.getByRole('region', { name: 'Preview: All for this visit' }).waitFor();
+    const text = pdfText(await handoutsPage(page).savePdf());
+    expect(text).toContain('Running plan for Bramble');
+    expect(text).toMatch(/Page 1 of \d+/);
+  });
+
+  it("print the owner's sheet in another language", async () => {
+    await page.getByLabel('Language of the owner’s sheets').selectOption({ label: 'Deutsch' });
+    await handoutsPage(page).choose('Running plan');
+    await page.getByText(/running-plan-.*\.pdf/).waitFor();
+    const text = pdfText(await handoutsPage(page).savePdf());
+    expect(text).toContain('Laufplan für Bramble');
+  });
+});
