@@ -1,5 +1,6 @@
 /** The public face of the science. */
-export * from './assess.ts';
+export * from './assess/assess.ts';
+export type * from './assess/types.ts';
 export * from './check.ts';
 export * from './day.ts';
 export * from './figure.ts';

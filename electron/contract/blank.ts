@@ -143,5 +143,7 @@ export function blankPlanRequest(startDay: string, start: PlanRequest['start']):
     weekdays: null,
     daysOut: [],
     climbM: null,
+    paceMinPerKm: null,
+    laterStages: [],
   };
 }

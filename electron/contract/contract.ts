@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Assessment, Figure, FoodProposal, Ramp, Ration, Reason } from '../../core/index.ts';
 import type { Answer } from './errors.ts';
-import { choice, id, line, requiredLine } from './fields.ts';
+import { choice, day, id, line, requiredLine } from './fields.ts';
 import {
   clientInput,
   dogInput,
@@ -11,6 +11,7 @@ import {
   planRequest,
   PAPERS,
   practiceInput,
+  sessionInput,
   sheetList,
   visitFacts,
   type Client,
@@ -19,6 +20,8 @@ import {
   type PlanRequest,
   type Practice,
   type PracticeLogo,
+  type RuleChange,
+  type SessionInput,
   type Stored,
   type VisitFacts,
 } from './records.ts';
@@ -37,6 +40,8 @@ export interface AppStatus {
   readonly folder: string;
   readonly practice: Practice | null;
   readonly logo: PracticeLogo | null;
+  /** The rules the practice changed; every other one stands as published. */
+  readonly rules: readonly RuleChange[];
 }
 
 /** A line of the list of dogs. */
@@ -53,6 +58,8 @@ export interface DogLine {
 }
 
 export type Visit = VisitFacts & Stored;
+
+export type SessionRecord = SessionInput & Stored & { readonly dogId: string };
 
 export interface PlanReview {
   readonly decision: string;
@@ -101,6 +108,8 @@ export interface FoodDecision {
     readonly weightKg: number;
     readonly targetWeightKg: number;
     readonly intakeKcal: number;
+    /** Planned running that the ration holds, kcal/day. */
+    readonly runningKcalPerDay: number;
     readonly maintenance: Figure;
     readonly own: Figure;
     readonly trend: Figure | null;
@@ -119,6 +128,8 @@ export interface DogFile {
   readonly plans: readonly Plan[];
   /** Oldest first. */
   readonly foodDecisions: readonly FoodDecision[];
+  /** Session results, oldest first. */
+  readonly sessions: readonly SessionRecord[];
   /** What core makes of the record today; null before the first weighing. */
   readonly assessment: Assessment | null;
 }
@@ -193,6 +204,21 @@ export const contract = {
       visit: visitFacts,
       plan: planRequest.nullable(),
       food: foodDecisionInput.nullable(),
+    }),
+  ),
+  /** Keeps the result of one session; a second one for the same day replaces the first. */
+  'sessions/save': call<SessionRecord>()(
+    z.strictObject({ dogId: id('The dog'), session: sessionInput }),
+  ),
+  'sessions/drop': call<null>()(
+    z.strictObject({ dogId: id('The dog'), day: day('Day of the session') }),
+  ),
+  /** Changes a rule inside its range; a null value goes back to the value as published. */
+  'rules/set': call<readonly RuleChange[]>()(
+    z.strictObject({
+      ruleId: requiredLine('Rule'),
+      value: z.number({ error: 'The value of the rule must be a number.' }).nullable(),
+      reason: line('Reason for the change'),
     }),
   ),
   'drafts/get': call<Draft | null>()(z.strictObject({ key: draftKey })),

@@ -1,13 +1,20 @@
-import type { RampRequest } from '../../core/index.ts';
-import type { PlanRequest } from './records.ts';
+import type { RampRequest, RuleChanges } from '../../core/index.ts';
+import type { PlanRequest, RuleChange } from './records.ts';
+
+/** The rule values a practice changed, as core takes them. */
+export function toRuleChanges(changes: readonly RuleChange[]): RuleChanges {
+  return Object.fromEntries(changes.map(({ ruleId, value }) => [ruleId, value])) as RuleChanges;
+}
 
 /** The request core builds a ramp from; what was left open is left out. */
-export function toRampRequest(plan: PlanRequest): RampRequest {
-  const { eventDay, capPercent, weekdays, climbM: _climbM, ...rest } = plan;
+export function toRampRequest(plan: PlanRequest, rules: RuleChanges = {}): RampRequest {
+  const { eventDay, capPercent, weekdays, climbM: _climbM, paceMinPerKm, ...rest } = plan;
   return {
     ...rest,
     ...(eventDay === null ? {} : { eventDay }),
     ...(capPercent === null ? {} : { capPercent }),
     ...(weekdays === null ? {} : { weekdays }),
+    ...(paceMinPerKm === null ? {} : { paceMinPerKm }),
+    ...(Object.keys(rules).length === 0 ? {} : { rules }),
   };
 }

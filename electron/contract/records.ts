@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { NEXT_DAY_RESPONSES, SESSION_OUTCOMES, STOP_SIGNS } from '../../core/ramp/reviewTypes.ts';
 import {
   address,
   choice,
@@ -240,6 +241,8 @@ export const goalInput = z.union([
   z.object({ distanceKm: quantity('distanceKm'), paceMinPerKm: quantity('paceMinPerKm') }),
 ]);
 
+export const LATER_STAGES = ['pull', 'hills', 'speed'] as const;
+
 /** What the practitioner asks of the plan; the service has `core` build the ramp from it. */
 export const planRequest = z.object({
   startDay: day('First day of the plan'),
@@ -255,9 +258,33 @@ export const planRequest = z.object({
     .nullable(),
   /** Days without running: holidays, away. */
   daysOut: z.array(day('Day without running')).max(400),
+  /** Climb of each outing, m. */
   climbM: quantity('climbM').nullable(),
+  /** The owner's pace, where the goal is in minutes. */
+  paceMinPerKm: quantity('paceMinPerKm').nullable(),
+  /** What is added after the goal, one change at a time. */
+  laterStages: z.array(choice('Later stage', LATER_STAGES)).max(3),
 });
 export type PlanRequest = z.output<typeof planRequest>;
+
+/** What the owner tells of one planned session; one record a day. */
+export const sessionInput = z.object({
+  day: day('Day of the session'),
+  outcome: choice('Outcome of the session', SESSION_OUTCOMES),
+  runMinutes: quantity('runMinutes').nullable(),
+  nextDay: choice('Response on the next day', NEXT_DAY_RESPONSES).nullable(),
+  signs: z.array(choice('Stop sign', STOP_SIGNS)).max(STOP_SIGNS.length),
+  note: notes('Note on the session'),
+});
+export type SessionInput = z.output<typeof sessionInput>;
+
+/** A rule the practice changed, and why. */
+export interface RuleChange {
+  readonly ruleId: string;
+  readonly value: number;
+  readonly reason: string;
+  readonly updatedAt: string;
+}
 
 export const DECISIONS = ['accepted', 'edited', 'declined'] as const;
 

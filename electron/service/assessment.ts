@@ -1,32 +1,31 @@
 import type { Kysely } from 'kysely';
 import { assess, type Assessment } from '../../core/index.ts';
-import type { FoodDecision, Visit } from '../contract/contract.ts';
-import type { Dog } from '../contract/records.ts';
+import { assessInput, type AssessedRecord } from '../contract/assessInput.ts';
 import { readDog } from './dogs.ts';
 import { readFoodDecisions } from './foodDecisions.ts';
+import { readPlans } from './plans.ts';
+import { readRules } from './rules.ts';
 import type { Schema } from './schema.ts';
+import { readSessions } from './sessions.ts';
 import { readVisits } from './visitRows.ts';
 
-/** What core makes of a dog's record on `day`; null before the first weighing. */
-export function assessRecord(
-  dog: Dog,
-  visits: readonly Visit[],
-  foodDecisions: readonly FoodDecision[],
-  day: string,
-): Assessment | null {
-  return assess({ dog, visits, foodDecisions, day });
-}
-
-/** The assessment at a visit, from what is stored up to it. */
-export async function assessAsOf(
-  db: Kysely<Schema>,
-  dogId: string,
-  visit: Visit,
-): Promise<Assessment | null> {
-  const [dog, visits, decisions] = await Promise.all([
+/** Reads a dog's record. @throws Refusal (not-found). */
+export async function readRecord(db: Kysely<Schema>, dogId: string): Promise<AssessedRecord> {
+  const [dog, visits, plans, foodDecisions, sessions] = await Promise.all([
     readDog(db, dogId),
     readVisits(db, dogId),
+    readPlans(db, dogId),
     readFoodDecisions(db, dogId),
+    readSessions(db, dogId),
   ]);
-  return assessRecord(dog, visits, decisions, visit.day);
+  return { dog, visits, plans, foodDecisions, sessions };
+}
+
+/** What core makes of a record on `day`; null before the first weighing. */
+export async function assessRecord(
+  db: Kysely<Schema>,
+  record: AssessedRecord,
+  day: string,
+): Promise<Assessment | null> {
+  return assess(assessInput(record, await readRules(db), day));
 }

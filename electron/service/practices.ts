@@ -5,6 +5,7 @@ import { localDay } from './day.ts';
 import { seedDemo } from './demo/seed.ts';
 import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
 import { readLogo, readPractice } from './practice.ts';
+import { readRules } from './rules.ts';
 
 export interface PracticesOptions {
   /** The folder of records. */
@@ -58,6 +59,7 @@ export function practicesIn(options: PracticesOptions): Practices {
         folder,
         practice: open === null ? null : await readPractice(open),
         logo: open === null ? null : await readLogo(open),
+        rules: open === null ? [] : await readRules(open.db),
       };
     },
   };

@@ -145,6 +145,7 @@ export interface SessionResultRow {
   outcome: string;
   runMinutes: number | null;
   nextDay: string | null;
+  signs: string;
   note: string;
   createdAt: string;
   updatedAt: string;

@@ -18,7 +18,9 @@ import { handoutHandlers } from './handouts/handlers.ts';
 import { practiceHandlers } from './practice.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
 import { coreError, inputError } from './refuse.ts';
+import { ruleHandlers } from './rules.ts';
 import { assertRuntime } from './runtime.ts';
+import { sessionHandlers } from './sessions.ts';
 import { visitHandlers } from './visits.ts';
 
 export interface ServiceOptions extends PracticesOptions {
@@ -42,6 +44,8 @@ const handlers = {
   ...dogFileHandlers,
   ...visitHandlers,
   ...draftHandlers,
+  ...sessionHandlers,
+  ...ruleHandlers,
 };
 
 /** The schema has parsed the input, so the handler's own input type holds. */

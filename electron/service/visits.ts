@@ -3,13 +3,14 @@ import { buildRamp, ration, type Assessment, type Ration } from '../../core/inde
 import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
 import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
-import { toRampRequest } from '../contract/rampRequest.ts';
-import { assessAsOf } from './assessment.ts';
+import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
+import { assessRecord, readRecord } from './assessment.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import { badField, notFound } from './refuse.ts';
 import { planFromRow } from './plans.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
+import { readRules } from './rules.ts';
 import type { Schema, VisitRow } from './schema.ts';
 import { writeVisitParts } from './visitParts.ts';
 import { readVisits, visitToRow } from './visitRows.ts';
@@ -47,7 +48,7 @@ async function writeVisit(
 
 /** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
 async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
-  const ramp = buildRamp(toRampRequest(request));
+  const ramp = buildRamp(toRampRequest(request, toRuleChanges(await readRules(db))));
   const last = await db
     .selectFrom('plan')
     .select((eb) => eb.fn.max('version').as('version'))
@@ -83,7 +84,7 @@ async function decideFood(
   visit: Visit,
   input: FoodDecisionInput,
 ): Promise<FoodDecision> {
-  const assessment = await assessAsOf(db, visit.dogId, visit);
+  const assessment = await assessRecord(db, await readRecord(db, visit.dogId), visit.day);
   if (assessment === null) {
     throw badField('visit.weightKg', 'The food can be decided once the dog has been weighed.');
   }
@@ -110,11 +111,13 @@ async function decideFood(
 
 /** What the decision rested on; the rest of the assessment can be computed again from the record. */
 function whatWasKnown(assessment: Assessment): FoodDecision['known'] {
-  const { weightKg, targetWeightKg, intakeKcal, trendOnRation, own, maintenance } = assessment;
+  const { weightKg, targetWeightKg, intakeKcal, running, trendOnRation, own, maintenance } =
+    assessment;
   return {
     weightKg,
     targetWeightKg,
     intakeKcal,
+    runningKcalPerDay: running?.current?.kcalPerDay ?? 0,
     maintenance: maintenance.figure,
     own: own.figure,
     trend: trendOnRation.figure,

@@ -2,7 +2,7 @@ import { defineStore } from 'pinia';
 import { computed, shallowRef } from 'vue';
 import type { AppStatus } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
-import type { Practice, PracticeLogo } from '../../electron/contract/records.ts';
+import type { Practice, PracticeLogo, RuleChange } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { DEFAULT_CHOICES, type ShownChoices } from '../units/shown.ts';
 
@@ -14,6 +14,7 @@ export const usePractice = defineStore('practice', () => {
 
   const practice = computed<Practice | null>(() => status.value?.practice ?? null);
   const choices = computed<ShownChoices>(() => practice.value ?? DEFAULT_CHOICES);
+  const rules = computed<readonly RuleChange[]>(() => status.value?.rules ?? []);
   const today = computed(() => status.value?.today ?? '');
   const isDemo = computed(() => status.value?.open === 'demo');
 
@@ -41,5 +42,23 @@ export const usePractice = defineStore('practice', () => {
     if (status.value !== null) status.value = { ...status.value, logo };
   }
 
-  return { status, error, practice, choices, today, isDemo, load, open, keep, keepLogo };
+  /** Takes over the rules that the service has just changed. */
+  function keepRules(changed: readonly RuleChange[]): void {
+    if (status.value !== null) status.value = { ...status.value, rules: changed };
+  }
+
+  return {
+    status,
+    error,
+    practice,
+    choices,
+    rules,
+    today,
+    isDemo,
+    load,
+    open,
+    keep,
+    keepLogo,
+    keepRules,
+  };
 });

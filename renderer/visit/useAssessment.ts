@@ -1,6 +1,8 @@
 import { computed, type ComputedRef } from 'vue';
-import { assess, type Assessment } from '../../core/index.ts';
+import { assess, type Assessment, type Ramp } from '../../core/index.ts';
+import { assessInput } from '../../electron/contract/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
+import type { RuleChange } from '../../electron/contract/records.ts';
 import { factsOf, type VisitForm } from './visitForm.ts';
 
 /** What core makes of the record and the form as it stands, or why it cannot. */
@@ -9,28 +11,35 @@ export interface LiveAssessment {
   readonly problem: string | null;
 }
 
+/** What the form is seen against. */
+export interface LiveContext {
+  readonly file: DogFile;
+  /** The kept visit being put right; null for a new one. */
+  readonly visitId: string | null;
+  /** The plan drawn up in the form; null where none is wanted. */
+  readonly ramp: () => Ramp | null;
+  readonly rules: () => readonly RuleChange[];
+}
+
 /**
  * Computes with every change of the form, from the visits kept up to its day and the form itself as
- * the latest.
+ * the latest; a plan drawn up in the form counts in place of the one in force, as it will when saved.
  */
 export function useAssessment(
-  file: DogFile,
   form: VisitForm,
-  visitId: string | null,
+  { file, visitId, ramp, rules }: LiveContext,
 ): ComputedRef<LiveAssessment> {
   const others = file.visits.filter((visit) => visit.id !== visitId);
   return computed(() => {
     const facts = factsOf(form.visit);
     if (facts.day === '') return { assessment: null, problem: null };
-    const visits = [...others.filter((visit) => visit.day <= facts.day), facts];
+    const stored = { id: '', createdAt: '', updatedAt: '' };
+    const visits = [...others.filter((visit) => visit.day <= facts.day), { ...facts, ...stored }];
     try {
-      const assessment = assess({
-        dog: file.dog,
-        visits,
-        foodDecisions: file.foodDecisions,
-        day: facts.day,
-      });
-      return { assessment, problem: null };
+      const input = assessInput({ ...file, visits }, rules(), facts.day);
+      const drawn = ramp();
+      const plan = drawn === null ? input.plan : { ramp: drawn, climbM: form.plan.climbM };
+      return { assessment: assess({ ...input, plan: plan ?? null }), problem: null };
     } catch (error) {
       if (error instanceof RangeError) return { assessment: null, problem: error.message };
       throw error;

@@ -1,5 +1,5 @@
 import type { Ration } from '../../core/index.ts';
-import { blankVisit } from '../../electron/contract/blank.ts';
+import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {
   DietItem,
@@ -160,8 +160,7 @@ export function planRequestOf(plan: PlanEntry): PlanRequest | null {
     return null;
   }
   return {
-    startDay: plan.startDay,
-    start: plan.start,
+    ...blankPlanRequest(plan.startDay, plan.start),
     sessionsPerWeek: plan.sessionsPerWeek,
     goal,
     eventDay: plan.eventDay,

@@ -191,6 +191,7 @@ CREATE TABLE session_result (
   outcome TEXT NOT NULL CHECK (outcome IN ('done', 'shortened', 'missed')),
   run_minutes REAL CHECK (run_minutes BETWEEN 0 AND 600),
   next_day TEXT CHECK (next_day <> ''),
+  signs TEXT NOT NULL CHECK (json_valid(signs)),
   note TEXT NOT NULL,
   created_at TEXT NOT NULL,
   updated_at TEXT NOT NULL,

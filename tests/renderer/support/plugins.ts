@@ -28,6 +28,7 @@ export function appPlugins(settings: Partial<Practice> = {}): Plugin[] {
     folder: '',
     practice: { ...blankPractice(), ...settings },
     logo: null,
+    rules: [],
   };
   host.runWithContext(() => {
     usePractice().status = status;

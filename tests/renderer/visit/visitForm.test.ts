@@ -20,6 +20,7 @@ function fileWith(visits: Visit[]): DogFile {
     visits,
     plans: [],
     foodDecisions: [],
+    sessions: [],
     assessment: null,
   };
 }

@@ -1,0 +1,205 @@
+import { idealWeight } from '../condition/idealWeight.ts';
+import { monthsBetween, type IsoDay } from '../day.ts';
+import { maintenanceEnergy } from '../energy/maintenance.ts';
+import { restingEnergyFigure } from '../energy/resting.ts';
+import type { Estimate } from '../figure.ts';
+import { isSenior } from '../readiness/age.ts';
+import { screenForRunning } from '../readiness/screen.ts';
+import type { Screening } from '../readiness/types.ts';
+import { adjustFood } from '../weight/adjustFood.ts';
+import { lossCorridor, type CorridorPoint } from '../weight/corridor.ts';
+import { weightDrift } from '../weight/drift.ts';
+import type { FoodGoal } from '../weight/foodTypes.ts';
+import { estimateMaintenance } from '../weight/ownEnergy.ts';
+import { projectTarget } from '../weight/projection.ts';
+import { weightTrend } from '../weight/trend.ts';
+import type { Weighing } from '../weight/weighing.ts';
+import { intakesBetween, presentIntake } from './intake.ts';
+import { plannedRunning, runsDone } from './running.ts';
+import type { AssessedDog, AssessedVisit, AssessInput, Assessment } from './types.ts';
+
+/**
+ * Puts the whole record of a dog together. Null before the first weighing.
+ * @throws RangeError when a stored quantity is out of range
+ */
+export function assess(input: AssessInput): Assessment | null {
+  const visits = input.visits.filter((visit) => visit.day <= input.day);
+  const latest = visits.at(-1);
+  const weighed = visits.filter((visit) => visit.weightKg !== null);
+  const weightKg = weighed.at(-1)?.weightKg ?? null;
+  if (latest === undefined || weightKg === null) return null;
+  const { dog, day } = input;
+  const ageMonths = Math.max(0, monthsBetween(dog.birthDay, day));
+  const bcs = lastKnown(visits, (visit) => visit.bcs);
+  const ideal = bcs === null ? null : idealWeight({ weightKg, bcs, sighthound: dog.sighthound });
+  const chosen = lastKnown(visits, (visit) => visit.targetWeightKg);
+  const targetWeightKg = chosen ?? ideal?.mid ?? weightKg;
+  const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
+  const weighings = weighed.map(toWeighing);
+  const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn < day);
+  const rationSince = decisions.at(-1)?.decidedOn ?? '';
+  const trend = weightTrend(weighings);
+  const trendOnRation = weightTrend(weighings.filter((weighing) => weighing.day >= rationSince));
+  const aim = planStart(visits, latest.foodGoal);
+  const facts = {
+    day,
+    weightKg,
+    targetWeightKg,
+    maintenance,
+    own: estimateMaintenance({
+      prior: maintenance,
+      weighings,
+      intakes: intakesBetween(visits, decisions),
+      runs: runsDone(input.plan, input.sessions ?? [], weightKg),
+    }),
+    running: plannedRunning(input.plan, weightKg, day),
+    intakeKcal: presentIntake(latest, decisions),
+  };
+  return {
+    ...facts,
+    ageMonths,
+    resting: restingEnergyFigure(weightKg),
+    ideal,
+    targetChosen: chosen !== null,
+    trend,
+    trendOnRation,
+    projection: projectTarget(trendOnRation, targetWeightKg),
+    corridor: corridorOf(latest, aim, targetWeightKg),
+    drift: latest.foodGoal === 'hold' && decisions.length === 0 ? weightDrift(trend) : null,
+    screening: screening(input, visits, latest, weightKg),
+    food: adjustFood({
+      ...facts,
+      ...fedAt(visits, latest),
+      initialWeightKg: aim?.weightKg ?? weightKg,
+      onPlan: decisions.length > 0,
+      currentKcal: facts.intakeKcal,
+      trend: trendOnRation,
+      growing: isGrowing(dog, ageMonths, weightKg),
+      runningKcalPerDay: facts.running?.current?.kcalPerDay ?? 0,
+      runningInRationKcalPerDay: decisions.at(-1)?.known.runningKcalPerDay ?? 0,
+    }),
+  };
+}
+
+/** What the record says of feeding, and of what stands against it. */
+function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
+  const bcs = lastKnown(visits, (entry) => entry.bcs);
+  const muscle = lastKnown(visits, (entry) => entry.muscle);
+  return {
+    ...(bcs === null ? {} : { bcs }),
+    ...(muscle === null ? {} : { muscle }),
+    pregnantOrNursing: visit.signs.some((sign) => sign === 'pregnancy' || sign === 'lactation'),
+    goal: visit.foodGoal,
+    weightLossDiet: visit.weightLossDiet,
+    foods: visit.diet,
+    mealsPerDay: visit.mealsPerDay,
+  };
+}
+
+function corridorOf(
+  visit: AssessedVisit,
+  plan: PlanStart | null,
+  targetKg: number,
+): CorridorPoint[] {
+  if (visit.foodGoal !== 'lose' || plan === null || plan.weightKg <= targetKg) return [];
+  return lossCorridor({ startDay: plan.day, initialKg: plan.weightKg, targetKg });
+}
+
+function lastKnown<T>(
+  visits: readonly AssessedVisit[],
+  pick: (visit: AssessedVisit) => T | null,
+): T | null {
+  for (let index = visits.length - 1; index >= 0; index -= 1) {
+    const value = pick(visits[index]!);
+    if (value !== null) return value;
+  }
+  return null;
+}
+
+/** Under a year, and not yet near the expected adult weight where that is known. */
+function isGrowing(dog: AssessedDog, ageMonths: number, weightKg: number): boolean {
+  if (ageMonths >= 18) return false;
+  if (dog.adultWeightKg === null) return ageMonths < 12;
+  return weightKg < 0.95 * dog.adultWeightKg;
+}
+
+function maintenanceOf(
+  dog: AssessedDog,
+  visits: readonly AssessedVisit[],
+  weightKg: number,
+  ageMonths: number,
+): Estimate {
+  const latest = visits.at(-1)!;
+  const senior = isSenior(ageMonths, dog.adultWeightKg ?? weightKg);
+  const growing = isGrowing(dog, ageMonths, weightKg);
+  return maintenanceEnergy({
+    weightKg,
+    lifeStage: growing && dog.adultWeightKg !== null ? 'puppy' : senior ? 'senior' : 'adult',
+    neuter: dog.neuter,
+    activity: latest.activity,
+    afterWeightLoss: isSlimmed(visits, weightKg),
+    ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
+  });
+}
+
+/** A dog counts as slimmed, and needs less, from this loss on a plan to lose, % (D). */
+const SLIMMED_FROM_PERCENT = 10;
+
+function isSlimmed(visits: readonly AssessedVisit[], weightKg: number): boolean {
+  if (visits.at(-1)!.foodGoal === 'lose') return false;
+  const onPlan = visits.filter(({ foodGoal }) => foodGoal === 'lose');
+  const heaviest = Math.max(0, ...onPlan.map((visit) => visit.weightKg ?? 0));
+  return weightKg <= heaviest * (1 - SLIMMED_FROM_PERCENT / 100);
+}
+
+function toWeighing(visit: AssessedVisit): Weighing {
+  return {
+    day: visit.day,
+    weightKg: visit.weightKg!,
+    method: visit.weighingMethod,
+    scaleStepKg: visit.scaleStepKg,
+  };
+}
+
+interface PlanStart {
+  readonly day: IsoDay;
+  readonly weightKg: number;
+}
+
+/** The weighing with which the present aim began. */
+function planStart(visits: readonly AssessedVisit[], goal: FoodGoal): PlanStart | null {
+  let start: PlanStart | null = null;
+  for (let index = visits.length - 1; index >= 0; index -= 1) {
+    const visit = visits[index]!;
+    if (visit.foodGoal !== goal) break;
+    if (visit.weightKg !== null) start = { day: visit.day, weightKg: visit.weightKg };
+  }
+  return start;
+}
+
+function screening(
+  { dog, day }: AssessInput,
+  visits: readonly AssessedVisit[],
+  latest: AssessedVisit,
+  weightKg: number,
+): Screening {
+  const bcs = lastKnown(visits, (visit) => visit.bcs);
+  return screenForRunning({
+    day,
+    birthDay: dog.birthDay,
+    weightKg,
+    ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
+    ...(bcs === null ? {} : { bcs }),
+    ...(dog.neuteredAtMonths === null ? {} : { neuteredAtMonths: dog.neuteredAtMonths }),
+    shortNosed: dog.shortNosed,
+    airwayDisease: latest.airwayDisease,
+    lameness: { walk: latest.lamenessWalk, trot: latest.lamenessTrot },
+    signs: latest.signs,
+    surgery: latest.surgery,
+    radiographicClearance: latest.radiographicClearance,
+    walkBase: latest.walkBase,
+    conditioning: latest.conditioning,
+    consent: latest.consent,
+    overrides: latest.overrides,
+  });
+}

@@ -1,0 +1,123 @@
+import type { MuscleCondition } from '../condition/bodyCondition.ts';
+import type { IsoDay } from '../day.ts';
+import type { Activity, NeuterStatus } from '../energy/maintenance.ts';
+import type { Estimate, Figure, Reason } from '../figure.ts';
+import type { FedFood } from '../food/ration.ts';
+import type { SessionResult } from '../ramp/reviewTypes.ts';
+import type { Ramp, StartLevel } from '../ramp/types.ts';
+import type { LimbGrades, Screening } from '../readiness/types.ts';
+import type { RuleChanges } from '../rules/all.ts';
+import type { WeekOfRunning } from '../running/plannedRunning.ts';
+import type { CorridorPoint } from '../weight/corridor.ts';
+import type { FoodGoal, FoodProposal } from '../weight/foodTypes.ts';
+import type { OwnEnergy } from '../weight/ownEnergy.ts';
+import type { TargetProjection } from '../weight/projection.ts';
+import type { WeightTrend } from '../weight/trend.ts';
+import type { WeighingMethod } from '../weight/weighing.ts';
+
+/** What the record says of the dog itself. */
+export interface AssessedDog {
+  readonly birthDay: IsoDay;
+  readonly neuter: NeuterStatus;
+  readonly neuteredAtMonths: number | null;
+  readonly adultWeightKg: number | null;
+  readonly shortNosed: boolean;
+  readonly sighthound: boolean;
+}
+
+/** What the record says of one visit; null where nothing was measured. */
+export interface AssessedVisit {
+  readonly day: IsoDay;
+  readonly weightKg: number | null;
+  readonly weighingMethod: WeighingMethod;
+  readonly scaleStepKg: number;
+  readonly bcs: number | null;
+  readonly muscle: MuscleCondition | null;
+  readonly lamenessWalk: LimbGrades;
+  readonly lamenessTrot: LimbGrades;
+  readonly signs: readonly string[];
+  readonly surgery: 'none' | 'cleared in writing' | 'not cleared';
+  readonly airwayDisease: boolean;
+  readonly radiographicClearance: boolean;
+  readonly conditioning: StartLevel;
+  readonly walkBase: 'passed' | 'failed' | 'not tested';
+  readonly activity: Activity;
+  readonly consent: {
+    readonly given: boolean;
+    readonly vet: string;
+    readonly day: IsoDay | null;
+    readonly scope: string;
+    readonly expiryDay: IsoDay | null;
+  };
+  readonly overrides: readonly { readonly code: string; readonly reason: string }[];
+  readonly targetWeightKg: number | null;
+  readonly foodGoal: FoodGoal;
+  readonly mealsPerDay: number;
+  readonly weightLossDiet: boolean;
+  readonly diet: readonly FedFood[];
+}
+
+/** A food decision that stands: from its day on the dog is fed `kcalPerDay`. */
+export interface AssessedDecision {
+  readonly decidedOn: IsoDay;
+  readonly kcalPerDay: number;
+  /** The running the ration already holds, kcal/day; 0 where none was planned. */
+  readonly known: { readonly runningKcalPerDay: number };
+}
+
+/** The plan in force: its weeks, and the climb of each outing in m. */
+export interface AssessedPlan {
+  readonly ramp: Pick<Ramp, 'weeks'>;
+  readonly climbM: number | null;
+}
+
+export interface AssessInput {
+  readonly dog: AssessedDog;
+  /** Oldest first. */
+  readonly visits: readonly AssessedVisit[];
+  /** Oldest first; those of the assessed day itself do not count, they are what is being decided. */
+  readonly foodDecisions: readonly AssessedDecision[];
+  readonly day: IsoDay;
+  readonly plan?: AssessedPlan | null;
+  /** Session results of the plan. */
+  readonly sessions?: readonly SessionResult[];
+  /** The rules the practice changed. */
+  readonly rules?: RuleChanges;
+}
+
+/** What a running plan asks of the food. */
+export interface AssessedRunning {
+  /** Week by week, in the order of the plan. */
+  readonly weeks: readonly WeekOfRunning[];
+  /** The week the assessed day falls in, or the first one ahead; null when the plan is over. */
+  readonly current: WeekOfRunning | null;
+}
+
+/** What core makes of a record on a day: one source for screen, handouts and lists. */
+export interface Assessment {
+  readonly day: IsoDay;
+  readonly weightKg: number;
+  readonly ageMonths: number;
+  readonly resting: Figure;
+  readonly maintenance: Estimate;
+  readonly ideal: Estimate | null;
+  /** The practitioner's target where one is set, else the middle of the ideal range. */
+  readonly targetWeightKg: number;
+  readonly targetChosen: boolean;
+  /** Over all weighings, for the chart. */
+  readonly trend: WeightTrend;
+  /** Since the present ration began, for the decision. */
+  readonly trendOnRation: WeightTrend;
+  readonly projection: TargetProjection;
+  /** Empty unless weight is to be lost. */
+  readonly corridor: readonly CorridorPoint[];
+  readonly own: OwnEnergy;
+  /** A slow change of weight in a dog on no plan; null where the record shows none. */
+  readonly drift: Reason | null;
+  /** The cost of the planned running; null without a plan or a pace. */
+  readonly running: AssessedRunning | null;
+  /** What the dog eats now by the record, kcal/day; 0 when nothing is known. */
+  readonly intakeKcal: number;
+  readonly screening: Screening;
+  readonly food: FoodProposal;
+}

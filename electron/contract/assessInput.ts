@@ -1,0 +1,34 @@
+import type { AssessInput, SessionResult } from '../../core/index.ts';
+import type { DogFile, SessionRecord } from './contract.ts';
+import { toRuleChanges } from './rampRequest.ts';
+import type { RuleChange } from './records.ts';
+
+/** The parts of a dog's record that an assessment rests on. */
+export type AssessedRecord = Pick<
+  DogFile,
+  'dog' | 'visits' | 'plans' | 'foodDecisions' | 'sessions'
+>;
+
+/** What core's `assess` takes from a record: the same for the service and for a form being filled. */
+export function assessInput(
+  record: AssessedRecord,
+  rules: readonly RuleChange[],
+  day: string,
+): AssessInput {
+  const current = record.plans.find((plan) => plan.current);
+  return {
+    dog: record.dog,
+    visits: record.visits,
+    foodDecisions: record.foodDecisions,
+    day,
+    plan: current === undefined ? null : { ramp: current.ramp, climbM: current.request.climbM },
+    sessions: record.sessions.map(toSessionResult),
+    rules: toRuleChanges(rules),
+  };
+}
+
+/** A stored result as core takes it: what was not told is left out. */
+export function toSessionResult(record: SessionRecord): SessionResult {
+  const { day, outcome, runMinutes, nextDay, signs, note } = record;
+  return { day, outcome, nextDay, signs, note, ...(runMinutes === null ? {} : { runMinutes }) };
+}

@@ -1,0 +1,31 @@
+import type { Kysely } from 'kysely';
+import { withRules } from '../../core/index.ts';
+import { toRuleChanges } from '../contract/rampRequest.ts';
+import type { RuleChange } from '../contract/records.ts';
+import type { Handlers } from './context.ts';
+import { badField } from './refuse.ts';
+import type { Schema } from './schema.ts';
+
+/** The rules this practice changed. */
+export function readRules(db: Kysely<Schema>): Promise<RuleChange[]> {
+  return db.selectFrom('ruleChange').selectAll().orderBy('ruleId').execute();
+}
+
+export const ruleHandlers: Handlers<'rules/set'> = {
+  'rules/set': async (desk, { ruleId, value, reason }) => {
+    if (value === null) {
+      await desk.db.deleteFrom('ruleChange').where('ruleId', '=', ruleId).execute();
+      return readRules(desk.db);
+    }
+    if (reason === '') throw badField('reason', 'Reason for the change is needed.');
+    const change: RuleChange = { ruleId, value, reason, updatedAt: desk.instant() };
+    // Core names the rule, its unit and range when the value does not fit.
+    withRules(toRuleChanges([change]));
+    await desk.db
+      .insertInto('ruleChange')
+      .values(change)
+      .onConflict((conflict) => conflict.column('ruleId').doUpdateSet(change))
+      .execute();
+    return readRules(desk.db);
+  },
+};
