@@ -78,6 +78,8 @@ export interface Format {
   pace(minPerKm: number): string;
   height(cm: number): string;
   temperature(celsius: number): string;
+  /** A difference of temperatures. */
+  degrees(celsius: number): string;
   percent(value: number, decimals?: number): string;
 }
 
@@ -150,6 +152,8 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
         number(fahrenheit ? fahrenheitFromCelsius(celsius) : celsius),
         `°${settings.temperatureUnit}`,
       ),
+    degrees: (celsius) =>
+      withUnit(number(fahrenheit ? (celsius * 9) / 5 : celsius), `°${settings.temperatureUnit}`),
     percent: (value, decimals = 0) => withUnit(number(value, decimals), '%'),
   };
 }

@@ -19,6 +19,7 @@ export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';
 export { FONT_FILE_NAMES } from './fonts.ts';
 export { assessmentRecord, type AssessmentRecordData } from './sheets/assessmentRecord.ts';
 export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
+export { heatCard, type HeatCardData } from './sheets/heatCard.ts';
 export { kitSheet } from './sheets/kitSheet.ts';
 export {
   progressReport,

@@ -67,7 +67,7 @@ export function nextDay(words: OwnerWords, dog: string, tools: Press): Content {
   return section(fill(plan.nextTitle, { dog }), [
     {
       table: {
-        widths: ['*', 190],
+        widths: ['*', 196],
         dontBreakRows: true,
         body: [
           [
@@ -77,7 +77,7 @@ export function nextDay(words: OwnerWords, dog: string, tools: Press): Content {
           ...rows,
         ],
       },
-      layout: calmTable(tools.colours),
+      layout: { ...calmTable(tools.colours), paddingTop: () => 2.5, paddingBottom: () => 2.5 },
     },
     { text: plan.missed, margin: [0, 5, 0, 0] },
   ]);

@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
-import type { Ramp, Screening } from '../../core/training.ts';
+import type { HeatTable, Ramp, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
@@ -14,6 +14,7 @@ import {
 } from '../parts/advice.ts';
 import { bodyFacts, consentFact, gaitFacts } from '../parts/findings.ts';
 import { goalText } from '../parts/goal.ts';
+import { heatStrip } from '../parts/heatBands.ts';
 import { callout, factGrid, pair, paragraph, section } from '../parts/layout.ts';
 import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
@@ -26,6 +27,8 @@ export interface RunningPlanData extends HandoutContext {
   readonly screening: Screening;
   /** Null while the dog may not run. */
   readonly ramp: Ramp | null;
+  /** The bands of this dog, from core's `heatTable`; without them the plan prints no limits. */
+  readonly heat?: HeatTable | null;
 }
 
 /** Where the advice that is the same for every dog comes from. */
@@ -71,7 +74,12 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
     ...gaitFacts(findings, words.findings),
     consentFact(findings, words.findings, tools.format),
   ];
-  const items = [...screening.reasons, ...(ramp?.reasons ?? []), ...ADVICE];
+  const items = [
+    ...screening.reasons,
+    ...(ramp?.reasons ?? []),
+    ...(data.heat?.reasons ?? []),
+    ...ADVICE,
+  ];
   return {
     words: words.frame,
     kind: plan.kind,
@@ -86,12 +94,18 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
       stopRules(words, dog.name, tools),
       everyRun(words),
       nextDay(words, dog.name, tools),
+      ...heatLimits(data, words, tools),
       heatFirstAid(words, dog.name, tools),
       pair(foodAndWater(words), askYourVet(words, dog.name)),
       ...(ramp === null ? [] : weekPages(ramp, dog.name, words, tools)),
       sourceNote(items, words.sources),
     ],
   };
+}
+
+function heatLimits(data: RunningPlanData, words: OwnerWords, tools: Press): readonly Content[] {
+  if (data.heat == null) return [];
+  return [section(words.heat.title, [heatStrip(data.heat, words.heat, tools)])];
 }
 
 /** The log on pages of its own, to hang up. */

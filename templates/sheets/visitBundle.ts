@@ -4,6 +4,7 @@ import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 import { assessmentRecordPart, type AssessmentRecordData } from './assessmentRecord.ts';
 import { feedingSheetPart, type FeedingSheetData } from './feedingSheet.ts';
+import { heatCardPart, type HeatCardData } from './heatCard.ts';
 import { kitSheetPart } from './kitSheet.ts';
 import { progressReportPart, type ProgressReportData } from './progressReport.ts';
 import { runningPlanPart, type RunningPlanData } from './runningPlan.ts';
@@ -14,6 +15,7 @@ export type VisitSheet =
   | { readonly kind: 'running-plan'; readonly data: RunningPlanData }
   | { readonly kind: 'feeding-sheet'; readonly data: FeedingSheetData }
   | { readonly kind: 'progress-report'; readonly data: ProgressReportData }
+  | { readonly kind: 'heat-card'; readonly data: HeatCardData }
   | { readonly kind: 'kit-sheet'; readonly data: HandoutContext }
   | { readonly kind: 'vet-letter'; readonly data: VetLetterData }
   | { readonly kind: 'assessment-record'; readonly data: AssessmentRecordData };
@@ -32,6 +34,8 @@ function part(sheet: VisitSheet, words: BundleWords): Sheet {
       return feedingSheetPart(sheet.data, words.owner);
     case 'progress-report':
       return progressReportPart(sheet.data, words.owner);
+    case 'heat-card':
+      return heatCardPart(sheet.data, words.owner);
     case 'kit-sheet':
       return kitSheetPart(sheet.data, words.owner);
     case 'vet-letter':

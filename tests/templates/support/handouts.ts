@@ -2,6 +2,7 @@ import {
   assessmentRecord,
   en,
   feedingSheet,
+  heatCard,
   kitSheet,
   OWNER_WORDS,
   progressReport,
@@ -15,7 +16,15 @@ import type { Paper } from '../../../templates/theme.ts';
 import { bareLetter, letter, letterWords, longNoteRecord, record } from './letters.ts';
 import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
 import { pngLogo, svgLogo } from './logos.ts';
-import { branded, context, longNames } from './people.ts';
+import {
+  branded,
+  context,
+  dampAirRule,
+  hardyDog,
+  longNames,
+  shortNosedDog,
+  warmDog,
+} from './people.ts';
 import { firstWeighing, longNamesProgress, noWeighing, progress } from './progress.ts';
 import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
@@ -34,12 +43,12 @@ export const INSTANT = new Date('2025-12-01T09:00:00Z');
 const ENGLISH: readonly SampleHandout[] = [
   {
     name: 'running-plan',
-    pages: { A4: 4, LETTER: 5 },
+    pages: { A4: 4, LETTER: 4 },
     build: (paper) => runningPlan(plan(paper), en),
   },
   {
     name: 'running-plan-40-weeks',
-    pages: { A4: 9, LETTER: 9 },
+    pages: { A4: 8, LETTER: 8 },
     build: (paper) => runningPlan(longPlan(paper), en),
   },
   {
@@ -49,7 +58,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'running-plan-long-names',
-    pages: { A4: 6, LETTER: 6 },
+    pages: { A4: 5, LETTER: 6 },
     build: (paper) => runningPlan(longNamesPlan(paper), en),
   },
   {
@@ -98,6 +107,31 @@ const ENGLISH: readonly SampleHandout[] = [
     build: (paper) => progressReport(longNamesProgress(paper), en),
   },
   {
+    name: 'heat-card',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => heatCard({ ...context(paper), heat: warmDog }, en),
+  },
+  {
+    name: 'heat-card-hardy',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => heatCard({ ...context(paper), heat: hardyDog }, en),
+  },
+  {
+    name: 'heat-card-short-nosed',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => heatCard({ ...context(paper), heat: shortNosedDog }, en),
+  },
+  {
+    name: 'heat-card-damp-air',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => heatCard({ ...context(paper), heat: dampAirRule }, en),
+  },
+  {
+    name: 'heat-card-long-names',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => heatCard({ ...longNames(paper), heat: warmDog }, en),
+  },
+  {
     name: 'kit-sheet',
     pages: { A4: 1, LETTER: 1 },
     build: (paper) => kitSheet(context(paper), en),
@@ -139,7 +173,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'visit-bundle',
-    pages: { A4: 8, LETTER: 10 },
+    pages: { A4: 8, LETTER: 9 },
     build: (paper) =>
       visitBundle(
         context(paper),
@@ -156,10 +190,10 @@ const ENGLISH: readonly SampleHandout[] = [
 
 type PageCount = SampleHandout['pages'];
 
-/** The owner's sheets in a language, with their pages: plan, feeding, progress, kit. */
+/** The owner's sheets in a language, with their pages: plan, feeding, progress, kit, heat. */
 function ownerSheets(
   language: Language,
-  pages: readonly [PageCount, PageCount, PageCount, PageCount],
+  pages: readonly [PageCount, PageCount, PageCount, PageCount, PageCount],
 ): readonly SampleHandout[] {
   const words = OWNER_WORDS[language];
   return [
@@ -183,6 +217,11 @@ function ownerSheets(
       pages: pages[3],
       build: (paper) => kitSheet(context(paper), words),
     },
+    {
+      name: `heat-card-${language}`,
+      pages: pages[4],
+      build: (paper) => heatCard({ ...context(paper), heat: warmDog }, words),
+    },
   ];
 }
 
@@ -190,7 +229,7 @@ const count = (a4: number, letterSize: number): PageCount => ({ A4: a4, LETTER: 
 
 export const SAMPLES: readonly SampleHandout[] = [
   ...ENGLISH,
-  ...ownerSheets('de', [count(4, 5), count(1, 1), count(2, 2), count(1, 1)]),
-  ...ownerSheets('fr', [count(4, 5), count(1, 1), count(2, 2), count(1, 1)]),
-  ...ownerSheets('es', [count(4, 5), count(1, 1), count(2, 2), count(1, 1)]),
+  ...ownerSheets('de', [count(4, 4), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
+  ...ownerSheets('fr', [count(4, 4), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
+  ...ownerSheets('es', [count(4, 4), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
 ];

@@ -1,3 +1,4 @@
+import { heatTable } from '../../../core/index.ts';
 import type { Findings, HandoutContext, Logo, PracticePrint } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 
@@ -129,3 +130,11 @@ export function branded(paper: Paper, logo: Logo): HandoutContext {
     practice: { ...base.practice, logo, accent: '#e08a3c', footer: 'Appointments by phone' },
   };
 }
+
+/** Heavy for its frame and with a thick coat: both move the heat limits down. */
+export const warmDog = heatTable({ dog: { bcs: 6, weightKg: 24.2, coat: 'thick' } });
+export const hardyDog = heatTable();
+/** Short-nosed without clearance: no running at any temperature. */
+export const shortNosedDog = heatTable({ dog: { shortNosed: true, cleared: false } });
+/** A practice that halves the run in damp air already from 12 °C. */
+export const dampAirRule = heatTable({ rules: { heatHumidFromC: 12 } });

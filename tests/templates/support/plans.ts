@@ -1,7 +1,7 @@
 import { buildRamp, screenForRunning, type RampRequest } from '../../../core/index.ts';
 import type { RunningPlanData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
-import { context, emptyFindings, findings, longNames } from './people.ts';
+import { context, emptyFindings, findings, longNames, warmDog } from './people.ts';
 
 const request: RampRequest = {
   startDay: '2025-12-01',
@@ -32,6 +32,7 @@ export function plan(paper: Paper, changes: Partial<RampRequest> = {}): RunningP
     findings,
     screening: screened({ findings, dog: base.dog }),
     ramp: buildRamp({ ...request, ...changes }),
+    heat: warmDog,
   };
 }
 

@@ -1,0 +1,50 @@
+import type { Provenance } from '../../core/figure.ts';
+import type { HeatTable } from '../../core/training.ts';
+import { fill } from '../format.ts';
+import { assemble, press, type Sheet } from '../frame.ts';
+import type { HandoutContext } from '../model.ts';
+import { heatFirstAid } from '../parts/advice.ts';
+import { dampAirGrid, heatLadder, heatReasons } from '../parts/heatBands.ts';
+import { paragraph, section } from '../parts/layout.ts';
+import { sourceNote } from '../parts/sources.ts';
+import type { HandoutDocument } from '../render.ts';
+import type { OwnerWords } from '../words/words.ts';
+
+export interface HeatCardData extends HandoutContext {
+  /** The bands of this dog, from core's `heatTable`. */
+  readonly heat: HeatTable;
+}
+
+const ADVICE: readonly Provenance[] = [
+  { evidence: 'A', mark: 'S', sources: ['heatFirstAid', 'berens1970'] },
+  { evidence: 'D', mark: 'CP', sources: ['commonPractice'] },
+];
+
+/** The heat card as one part of a document. */
+export function heatCardPart(data: HeatCardData, words: OwnerWords): Sheet {
+  const tools = press(data, words.frame);
+  const { heat } = words;
+  const name = data.dog.name;
+  const grid = dampAirGrid(data.heat, heat, tools);
+  const reasons = heatReasons(data.heat, name, heat, tools.format);
+  return {
+    words: words.frame,
+    kind: heat.kind,
+    title: fill(heat.cardTitle, { dog: name }),
+    body: [
+      paragraph(heat.intro, 4),
+      heatLadder(data.heat, heat, tools),
+      ...(reasons.length === 0 ? [] : [section(heat.whyTitle, reasons)]),
+      ...(grid === null ? [] : [section(heat.gridTitle, [grid])]),
+      heatFirstAid(words, name, tools),
+      { text: `${heat.ground} ${heat.times}`, margin: [0, 6, 0, 3] },
+      { text: fill(heat.ask, { dog: name }), bold: true },
+      sourceNote([...data.heat.reasons, ...ADVICE], words.sources),
+    ],
+  };
+}
+
+/** How warm is too warm for this dog, and what to do when it was too warm. */
+export function heatCard(data: HeatCardData, words: OwnerWords): HandoutDocument {
+  return assemble(data, [heatCardPart(data, words)]);
+}
