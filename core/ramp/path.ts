@@ -1,3 +1,4 @@
+import type { RampRuleValues } from '../rules/ramp.ts';
 import type { StartLevel } from './types.ts';
 
 /** One step of the bout path: minutes run, then minutes walked. Continuous running is `null`. */
@@ -15,7 +16,10 @@ const COMMON: readonly BoutStep[] = [
   { runMin: 4, walkMin: 1 },
 ];
 
-/** What comes before the common path, by start (D). */
+/**
+ * What comes before the common path, by start (D). Each step changes one thing only, the bout or
+ * the walk: after injury the bout grows from half a minute to one, then the walks shorten.
+ */
 const LEAD_IN: Readonly<Record<StartLevel, readonly BoutStep[]>> = {
   conditioned: [],
   unconditioned: [{ runMin: 1, walkMin: 3 }],
@@ -26,16 +30,26 @@ const LEAD_IN: Readonly<Record<StartLevel, readonly BoutStep[]>> = {
   ],
 };
 
-/** Repeats of the first session, by start (D). */
-export const FIRST_REPEATS: Readonly<Record<StartLevel, number>> = {
-  conditioned: 6,
-  unconditioned: 4,
-  'post-injury': 4,
-};
+/** Session count that the first week's bouts are meant for. */
+const USUAL_SESSIONS = 3;
 
 /** The bout path from the first session to the last step before continuous running. */
 export function boutPath(start: StartLevel): readonly BoutStep[] {
   return [...LEAD_IN[start], ...COMMON];
+}
+
+/** Bouts of the first session. */
+export function firstBouts(start: StartLevel, rules: RampRuleValues): number {
+  if (start === 'conditioned') return rules.boutsConditioned;
+  return start === 'unconditioned' ? rules.boutsUnconditioned : rules.boutsPostInjury;
+}
+
+/**
+ * Bouts of the first week. A fourth session spreads the start of three over more days; it does not
+ * raise it.
+ */
+export function firstWeekBouts(start: StartLevel, sessions: number, rules: RampRuleValues): number {
+  return firstBouts(start, rules) * Math.min(sessions, USUAL_SESSIONS);
 }
 
 /** A step in words, e.g. "2 min run, 2 min walk". */

@@ -150,6 +150,16 @@ export const RAMP_RULES = {
     ...OWN_RULE,
     note: 'Keeps a low week from being one long bout.',
   },
+  mostBouts: {
+    id: 'mostBouts',
+    name: 'Bouts of a session, at most',
+    value: 10,
+    unit: 'bouts',
+    min: 6,
+    max: 20,
+    ...OWN_RULE,
+    note: 'Beyond this the outing gets long for dog and owner; longer bouts come instead.',
+  },
   easyPercent: {
     id: 'easyPercent',
     name: 'Easy run, once continuous',

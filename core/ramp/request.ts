@@ -1,0 +1,112 @@
+import { ArgumentError, inRange, oneOf, wholeInRange } from '../check.ts';
+import { dayNumber, daysBetween, type IsoDay, type Weekday } from '../day.ts';
+import { rampRuleValues, type RampRuleId, type RampRuleValues } from '../rules/ramp.ts';
+import { boutPath, type BoutStep } from './path.ts';
+import type { Availability } from './schedule.ts';
+import type { RampGoal, RampRequest, StartLevel } from './types.ts';
+
+export const STARTS: readonly StartLevel[] = ['conditioned', 'unconditioned', 'post-injury'];
+const STAGES = ['pull', 'hills', 'speed'] as const;
+const EVERY_DAY: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
+export const CAP_PERCENT = { min: 5, max: 30 } as const;
+const PACE = { min: 2, max: 20 } as const;
+
+/** The rule that gives the weekly rise of a start. */
+export const CAP_RULE: Readonly<Record<StartLevel, RampRuleId>> = {
+  conditioned: 'capConditioned',
+  unconditioned: 'capUnconditioned',
+  'post-injury': 'capPostInjury',
+};
+
+/** A request, checked, with everything that was left open filled in. */
+export interface Setting {
+  readonly request: RampRequest;
+  readonly rules: RampRuleValues;
+  readonly capPercent: number;
+  readonly path: readonly BoutStep[];
+  /** Minutes without a break that meet the goal. */
+  readonly goal: number;
+  /** The owner's pace in min/km, where known. */
+  readonly pace: number | null;
+  readonly availability: Availability;
+  /** The first day of the plan: not before the age gate. */
+  readonly startDay: IsoDay;
+}
+
+/** Minutes without a break that meet the goal. */
+export function goalMinutes(goal: RampGoal): number {
+  return 'continuousMinutes' in goal ? goal.continuousMinutes : goal.distanceKm * goal.paceMinPerKm;
+}
+
+/**
+ * Checks a request.
+ * @throws RangeError naming the argument, its unit and range.
+ */
+export function settingOf(request: RampRequest): Setting {
+  const rules = rampRuleValues(request.rules);
+  dayNumber(request.startDay, 'startDay');
+  oneOf('start', request.start, STARTS);
+  wholeInRange('sessionsPerWeek', request.sessionsPerWeek, 'a week', { min: 2, max: 4 });
+  if (request.capPercent !== undefined) {
+    inRange('capPercent', request.capPercent, '%', CAP_PERCENT);
+  }
+  checkGoal(request);
+  const startDay = startOf(request);
+  checkEvent(request, startDay);
+  for (const stage of request.laterStages ?? []) oneOf('laterStages', stage, STAGES);
+  const { goal } = request;
+  const pace = 'paceMinPerKm' in goal ? goal.paceMinPerKm : (request.paceMinPerKm ?? null);
+  return {
+    request,
+    rules,
+    capPercent: request.capPercent ?? rules[CAP_RULE[request.start]],
+    path: boutPath(request.start),
+    goal: goalMinutes(goal),
+    pace,
+    availability: availabilityOf(request),
+    startDay,
+  };
+}
+
+function checkGoal({ goal, paceMinPerKm }: RampRequest): void {
+  if (typeof goal !== 'object' || goal === null) {
+    throw new ArgumentError('goal', '', undefined, 'goal must be minutes or a distance at a pace');
+  }
+  if ('continuousMinutes' in goal) {
+    inRange('continuousMinutes', goal.continuousMinutes, 'min', { min: 1, max: 240 });
+  } else {
+    inRange('distanceKm', goal.distanceKm, 'km', { min: 0.2, max: 100 });
+    inRange('paceMinPerKm', goal.paceMinPerKm, 'min per km', PACE);
+  }
+  if (paceMinPerKm !== undefined) inRange('paceMinPerKm', paceMinPerKm, 'min per km', PACE);
+}
+
+function startOf({ startDay, notBeforeDay }: RampRequest): IsoDay {
+  if (notBeforeDay === undefined) return startDay;
+  dayNumber(notBeforeDay, 'notBeforeDay');
+  return notBeforeDay > startDay ? notBeforeDay : startDay;
+}
+
+function checkEvent(request: RampRequest, startDay: IsoDay): void {
+  const { eventDay, laterStages = [] } = request;
+  if (eventDay === undefined) return;
+  dayNumber(eventDay, 'eventDay');
+  if (laterStages.length > 0) {
+    const text = 'laterStages must be left out of a plan with an eventDay: the event comes first';
+    throw new ArgumentError('laterStages', '', undefined, text);
+  }
+  // A reviewed plan may be picked up in the last days before its event.
+  const least = request.resume === undefined ? 7 : 0;
+  if (daysBetween(startDay, eventDay) >= least) return;
+  throw new ArgumentError(
+    'eventDay',
+    'YYYY-MM-DD',
+    undefined,
+    `eventDay must be at least ${least} days after the first day of the plan, ${startDay}, but is ${eventDay}`,
+  );
+}
+
+function availabilityOf({ weekdays = EVERY_DAY, daysOut = [] }: RampRequest): Availability {
+  for (const day of weekdays) wholeInRange('weekdays', day, 'of 0 to 6', { min: 0, max: 6 });
+  return { weekdays, out: new Set(daysOut.map((day) => dayNumber(day, 'daysOut'))) };
+}
