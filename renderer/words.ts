@@ -1,5 +1,11 @@
 import type { HandoutKind } from '../electron/contract/records.ts';
-import type { Dog, LimbGrades, Practice, VisitFacts } from '../electron/contract/records.ts';
+import type {
+  Dog,
+  LimbGrades,
+  PlanRequest,
+  Practice,
+  VisitFacts,
+} from '../electron/contract/records.ts';
 
 // What the contract's words are called on screen. The types make each list complete; only types
 // are imported, so that the schemas (and their library) stay out of the front end.
@@ -39,6 +45,12 @@ export const START_WORDS: Words<VisitFacts['conditioning']> = {
   conditioned: 'Conditioned adult',
   unconditioned: 'Unconditioned, senior or overweight',
   'post-injury': 'After injury, cleared',
+};
+export const STAGE_WORDS: Words<PlanRequest['laterStages'][number] | 'time'> = {
+  time: 'Time',
+  pull: 'Pull',
+  hills: 'Hills',
+  speed: 'Speed',
 };
 export const ACTIVITY_WORDS: Words<VisitFacts['activity']> = {
   low: 'Low, under 1 h a day',

@@ -13,6 +13,7 @@ export type Dimension =
   | 'scaleStep'
   | 'length'
   | 'grams'
+  | 'energy'
   | 'energyPer100g'
   | 'energyPerDay'
   | 'distance'
@@ -47,7 +48,7 @@ const OUNCE_OF_KG = unit('oz', GRAMS_PER_OUNCE / 1000, 1);
 const FIXED: Record<
   Exclude<
     Dimension,
-    'weight' | 'scaleStep' | 'energyPer100g' | 'energyPerDay' | 'distance' | 'pace'
+    'weight' | 'scaleStep' | 'energy' | 'energyPer100g' | 'energyPerDay' | 'distance' | 'pace'
   >,
   readonly [Unit, ...Unit[]]
 > = {
@@ -74,6 +75,8 @@ export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [U
       return pounds
         ? [{ ...LB, digits: 2 }, { ...KG, digits: 3 }, GRAM_OF_KG, OUNCE_OF_KG]
         : [{ ...KG, digits: 3 }, GRAM_OF_KG, { ...LB, digits: 2 }, OUNCE_OF_KG];
+    case 'energy':
+      return energyUnits('', kilojoule);
     case 'energyPer100g':
       return energyUnits('/100 g', kilojoule);
     case 'energyPerDay':

@@ -28,6 +28,7 @@ const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 /** Which dimension a unit in a core figure belongs to. */
 const FIGURE_DIMENSIONS: Record<string, Dimension> = {
   kg: 'weight',
+  kcal: 'energy',
   'kcal/day': 'energyPerDay',
   'kcal per day': 'energyPerDay',
   'kcal/100 g': 'energyPer100g',
@@ -36,6 +37,7 @@ const FIGURE_DIMENSIONS: Record<string, Dimension> = {
   g: 'grams',
   km: 'distance',
   cm: 'length',
+  'min/km': 'pace',
 };
 
 export type ShownChoices = Pick<

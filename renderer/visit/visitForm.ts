@@ -42,7 +42,13 @@ export interface PlanEntry {
   weekdays: Weekday[];
   daysOut: string[];
   climbM: number | null;
+  /** The owner's pace where the goal is in minutes; a distance brings its own. */
+  paceMinPerKm: number | null;
+  laterStages: LaterStage[];
 }
+
+export type LaterStage = PlanRequest['laterStages'][number];
+export const LATER_STAGES: readonly LaterStage[] = ['pull', 'hills', 'speed'];
 
 export type Weekday = NonNullable<PlanRequest['weekdays']>[number];
 export const WEEKDAYS: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
@@ -101,6 +107,8 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
       weekdays: [...(asked?.weekdays ?? WEEKDAYS)],
       daysOut: [...(asked?.daysOut ?? [])].filter((day) => day >= visit.day),
       climbM: asked?.climbM ?? null,
+      paceMinPerKm: asked?.paceMinPerKm ?? null,
+      laterStages: [...(asked?.laterStages ?? [])],
     },
     food: { decision: 'open', kcalPerDay: null, note: '' },
   };
@@ -168,7 +176,18 @@ export function planRequestOf(plan: PlanEntry): PlanRequest | null {
     weekdays: plan.weekdays.length === WEEKDAYS.length ? null : [...plan.weekdays].sort(),
     daysOut: [...plan.daysOut],
     climbM: plan.climbM,
+    paceMinPerKm: plan.goalKind === 'minutes' ? plan.paceMinPerKm : null,
+    // A plan towards an event ends with it.
+    laterStages:
+      plan.eventDay === null
+        ? LATER_STAGES.filter((stage) => plan.laterStages.includes(stage))
+        : [],
   };
+}
+
+/** The pace the owner runs at, whichever way the goal is given; null while there is none. */
+export function paceOf(plan: PlanEntry): number | null {
+  return plan.goalKind === 'minutes' ? plan.paceMinPerKm : plan.goal.paceMinPerKm;
 }
 
 function goalOf({ goalKind, goal }: PlanEntry): PlanRequest['goal'] | null {

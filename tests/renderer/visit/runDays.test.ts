@@ -15,6 +15,8 @@ const PLAN: PlanEntry = {
   weekdays: [...WEEKDAYS],
   daysOut: [],
   climbM: null,
+  paceMinPerKm: null,
+  laterStages: [],
 };
 
 async function away(from: string, to: string) {

@@ -7,7 +7,9 @@ import {
   foodDecisionOf,
   keptVisitForm,
   newVisitForm,
+  paceOf,
   planRequestOf,
+  type LaterStage,
 } from '../../../renderer/visit/visitForm.ts';
 
 const stored = { id: 'd', createdAt: '', updatedAt: '' };
@@ -95,6 +97,8 @@ describe('what is computed with and sent', () => {
       weekdays: null,
       daysOut: [],
       climbM: null,
+      paceMinPerKm: null,
+      laterStages: [],
     });
     expect(planRequestOf({ ...form.plan, weekdays: [5, 1] })?.weekdays).toEqual([1, 5]);
     expect(planRequestOf({ ...form.plan, wanted: false })).toBeNull();
@@ -102,6 +106,23 @@ describe('what is computed with and sent', () => {
     expect(planRequestOf(distance)).toBeNull();
     distance.goal = { continuousMinutes: 30, distanceKm: 5, paceMinPerKm: 6.5 };
     expect(planRequestOf(distance)?.goal).toEqual({ distanceKm: 5, paceMinPerKm: 6.5 });
+  });
+  it('sends the pace beside a goal in minutes, and later stages in their order, not with an event', () => {
+    const plan = {
+      ...form.plan,
+      paceMinPerKm: 6.5,
+      laterStages: ['hills', 'pull'] as LaterStage[],
+    };
+    expect(planRequestOf(plan)).toMatchObject({
+      paceMinPerKm: 6.5,
+      laterStages: ['pull', 'hills'],
+    });
+    expect(planRequestOf({ ...plan, eventDay: '2025-09-01' })?.laterStages).toEqual([]);
+    const goal = { continuousMinutes: 30, distanceKm: 5, paceMinPerKm: 7 };
+    const distance = { ...plan, goalKind: 'distance' as const, goal };
+    expect(planRequestOf(distance)?.paceMinPerKm).toBeNull();
+    expect(paceOf(distance)).toBe(7);
+    expect(paceOf(plan)).toBe(6.5);
   });
   it('sends no decision on the food while it is left open, and kcal only when edited', () => {
     expect(foodDecisionOf({ decision: 'open', kcalPerDay: 700, note: '' })).toBeNull();
