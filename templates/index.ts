@@ -8,7 +8,6 @@ export type {
   HandoutContext,
   LimbGrades,
   Logo,
-  Measurement,
   MuscleCondition,
   Override,
   OwnerFacts,
@@ -20,7 +19,7 @@ export { FONT_FILE_NAMES } from './fonts.ts';
 export { assessmentRecord, type AssessmentRecordData } from './sheets/assessmentRecord.ts';
 export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
 export { heatCard, type HeatCardData } from './sheets/heatCard.ts';
-export { kitSheet } from './sheets/kitSheet.ts';
+export { kitSheet, type KitSheetData } from './sheets/kitSheet.ts';
 export {
   progressReport,
   type FoodProgress,

@@ -1,5 +1,4 @@
 import type { IsoDay } from '../core/day.ts';
-import type { Provenance } from '../core/figure.ts';
 import type { PrintSettings } from './format.ts';
 
 /** A practice's checked logo; `data` is base64 for PNG and JPEG, markup for SVG. */
@@ -87,17 +86,4 @@ export interface Findings {
   readonly targetWeightKg: number | null;
   readonly consent: Consent;
   readonly overrides: readonly Override[];
-}
-
-/** A measurement between professionals: value, what it is compared with, and its error. */
-export interface Measurement {
-  readonly label: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly decimals: number;
-  /** E.g. "162° in one breed"; empty where there is none. */
-  readonly reference: string;
-  /** E.g. "up to 6° between repeats"; empty where none is known. */
-  readonly error: string;
-  readonly provenance: Provenance;
 }

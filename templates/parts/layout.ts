@@ -3,14 +3,14 @@ import type { Palette } from '../theme.ts';
 
 /** A heading over running text; it never stands alone at the foot of a page (`breakBeforeOrphan`). */
 export function heading(text: string): Content {
-  return { text, style: 'heading', headlineLevel: 1, margin: [0, 11, 0, 4] };
+  return { text, style: 'heading', headlineLevel: 1, margin: [0, 9, 0, 3] };
 }
 
 /** A heading with content short enough to stay on one page with it. */
 export function section(title: string, content: readonly Content[]): Content {
   return {
     unbreakable: true,
-    stack: [{ text: title, style: 'heading', margin: [0, 11, 0, 4] }, ...content],
+    stack: [{ text: title, style: 'heading', margin: [0, 9, 0, 3] }, ...content],
   };
 }
 

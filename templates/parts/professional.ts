@@ -1,9 +1,9 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Figure, Reason } from '../../core/figure.ts';
-import type { Screening } from '../../core/training.ts';
+import type { JudgedMeasurement, Screening } from '../../core/training.ts';
 import { fill, withUnit, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
-import type { DogFacts, Findings, LimbGrades, Measurement } from '../model.ts';
+import type { DogFacts, Findings, LimbGrades } from '../model.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
 import { bullets, calmTable, section } from './layout.ts';
 import { levelMark } from './sources.ts';
@@ -51,37 +51,53 @@ export function limbTable(
   ]);
 }
 
+const amount = (value: number, unit: string, format: Format): string =>
+  withUnit(format.trimmed(value, 1), unit);
+
+function measurementRow(
+  item: JudgedMeasurement,
+  words: PracticeWords['letter'],
+  format: Format,
+): TableCell[] {
+  const { figure, reference, change, error, verdict } = item;
+  const changed =
+    change === null
+      ? words.verdicts[verdict]
+      : `${amount(change, figure.unit, format)}: ${words.verdicts[verdict]}`;
+  return [
+    { text: figure.label },
+    { text: amount(figure.value, figure.unit, format), alignment: 'right', bold: true },
+    {
+      text: reference === null ? '' : amount(reference, figure.unit, format),
+      alignment: 'right',
+    },
+    { text: amount(error, figure.unit, format), alignment: 'right' },
+    { text: changed },
+    { text: levelMark(figure.evidence) },
+  ];
+}
+
 /** Measurements with what they are compared with; the heading repeats with the table's header. */
 export function measurementTable(
-  measurements: readonly Measurement[],
+  measurements: readonly JudgedMeasurement[],
   words: PracticeWords['letter'],
   tools: Press,
 ): readonly Content[] {
   if (measurements.length === 0) return [];
   const { measured } = words;
-  const rows = measurements.map((item): TableCell[] => [
-    { text: item.label },
-    {
-      text: withUnit(tools.format.number(item.value, item.decimals), item.unit),
-      alignment: 'right',
-      bold: true,
-    },
-    { text: item.reference },
-    { text: item.error },
-    { text: levelMark(item.provenance.evidence) },
-  ]);
   return [
     headedTable(
       words.measuredTitle,
-      ['*', 70, 110, 110, 22],
+      ['*', 52, 56, 56, 112, 22],
       [
         tableHead(measured.what),
         tableHead(measured.value, 'right'),
-        tableHead(measured.reference),
-        tableHead(measured.error),
+        tableHead(measured.reference, 'right'),
+        tableHead(measured.error, 'right'),
+        tableHead(measured.change),
         tableHead(''),
       ],
-      rows,
+      measurements.map((item) => measurementRow(item, words, tools.format)),
       tools,
     ),
   ];

@@ -13,10 +13,17 @@ const SESSION_WIDTHS = [62, 162, 46, 32, 26, 26, 28, '*'] as const;
 /** What to do in a session: bouts of running and walking, or one run without a break. */
 export function sessionText(session: RampSession, words: PlanWords, format: Format): string {
   const run = format.minutes(session.runMin);
-  if (session.kind === 'continuous') {
-    return fill(words.continuous, { run, effort: words.efforts[session.effort] });
-  }
-  return fill(words.bouts, { count: session.repeats, run, walk: format.minutes(session.walkMin) });
+  const text =
+    session.kind === 'continuous'
+      ? fill(words.continuous, { run, effort: words.efforts[session.effort] })
+      : fill(words.bouts, {
+          count: session.repeats,
+          run,
+          walk: format.minutes(session.walkMin),
+        });
+  // A plan kept from an older version has no focus.
+  const focus = session.focus ?? null;
+  return focus === null ? text : `${text}, ${words.focus[focus]}`;
 }
 
 function sessionRow(session: RampSession, words: PlanWords, format: Format): TableCell[] {

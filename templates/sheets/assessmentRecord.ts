@@ -2,10 +2,10 @@ import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { IsoDay } from '../../core/day.ts';
 import type { Figure } from '../../core/figure.ts';
 import type { FedFood } from '../../core/nutrition.ts';
-import type { Ramp, Screening } from '../../core/training.ts';
+import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
-import type { Findings, HandoutContext, Measurement } from '../model.ts';
+import type { Findings, HandoutContext } from '../model.ts';
 import { bodyFacts, consentFact } from '../parts/findings.ts';
 import {
   BARE,
@@ -44,7 +44,8 @@ export interface AssessmentRecordData extends HandoutContext {
   readonly airwayDisease: boolean;
   readonly radiographicClearance: boolean;
   readonly diet: readonly FedFood[];
-  readonly measurements: readonly Measurement[];
+  /** Measurements of the visit, as core judged them. */
+  readonly measurements: readonly JudgedMeasurement[];
   readonly screening: Screening;
   /** Every figure shown to the practitioner at this visit. */
   readonly figures: readonly Figure[];
@@ -225,7 +226,7 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
   const because = [
     ...data.figures,
     ...data.screening.reasons,
-    ...data.measurements.map((item) => item.provenance),
+    ...data.measurements.map((item) => item.figure),
   ];
   return {
     words: words.owner.frame,

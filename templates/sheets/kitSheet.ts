@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
+import type { GaitChanges } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
@@ -8,6 +9,11 @@ import { sourceNote } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
+export interface KitSheetData extends HandoutContext {
+  /** At which pace this dog must canter, by its height; left out where it was not measured. */
+  readonly pace?: GaitChanges | null;
+}
+
 /** Where the advice of the sheet comes from. */
 const ADVICE: readonly Provenance[] = [
   { evidence: 'A', mark: 'S', sources: ['lafuente2019'] },
@@ -15,10 +21,10 @@ const ADVICE: readonly Provenance[] = [
 ];
 
 /** The kit and technique sheet as one part of a document. */
-export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet {
-  const tools = press(context, words.frame);
+export function kitSheetPart(data: KitSheetData, words: OwnerWords): Sheet {
+  const tools = press(data, words.frame);
   const { kit } = words;
-  const dog = { dog: context.dog.name };
+  const dog = { dog: data.dog.name };
   const list = (items: readonly string[]) => bullets(items.map((item) => fill(item, dog)));
   return {
     words: words.frame,
@@ -27,15 +33,28 @@ export function kitSheetPart(context: HandoutContext, words: OwnerWords): Sheet 
     body: [
       pair(
         section(kit.harnessTitle, [list(kit.harness)]),
-        section(kit.startTitle, [list(kit.start)]),
+        section(kit.startTitle, [list([...kit.start, ...paceLines(data, words, tools)])]),
       ),
       pair(section(kit.youTitle, [list(kit.you)]), section(kit.pawsTitle, [list(kit.paws)])),
       section(kit.packTitle, [packList(kit.pack)]),
       fitRecord(words, tools),
       { text: fill(kit.vet, dog), bold: true, margin: [0, 7, 0, 0] },
-      sourceNote(ADVICE, words.sources),
+      sourceNote([...(data.pace ? [data.pace.canterPace.figure] : []), ...ADVICE], words.sources),
     ],
   };
+}
+
+/** The paces of this dog; `low` of a pace is the faster one. */
+function paceLines(data: KitSheetData, words: OwnerWords, tools: Press): readonly string[] {
+  if (data.pace == null) return [];
+  const { low, high } = data.pace.canterPace;
+  return [
+    fill(words.kit.pace, {
+      dog: data.dog.name,
+      slow: tools.format.pace(high),
+      fast: tools.format.pace(low),
+    }),
+  ];
 }
 
 function packList(items: readonly string[]): Content {
@@ -64,6 +83,6 @@ function fitRecord(words: OwnerWords, tools: Press): Content {
 }
 
 /** Kit and technique for one dog and owner: harness, line, first runs, paws. */
-export function kitSheet(context: HandoutContext, words: OwnerWords): HandoutDocument {
-  return assemble(context, [kitSheetPart(context, words)]);
+export function kitSheet(data: KitSheetData, words: OwnerWords): HandoutDocument {
+  return assemble(data, [kitSheetPart(data, words)]);
 }

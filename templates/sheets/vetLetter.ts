@@ -1,10 +1,10 @@
-import type { Content } from 'pdfmake/interfaces';
+import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
-import type { Ramp, Screening } from '../../core/training.ts';
+import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import type { FoodGoal, WeightTrend } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
-import type { Findings, HandoutContext, Measurement } from '../model.ts';
+import type { Findings, HandoutContext } from '../model.ts';
 import { bodyFacts } from '../parts/findings.ts';
 import { goalText } from '../parts/goal.ts';
 import {
@@ -26,7 +26,8 @@ export interface VetLetterData extends HandoutContext {
   readonly findings: Findings;
   /** Labels of the warning signs noted at the visit. */
   readonly signs: readonly string[];
-  readonly measurements: readonly Measurement[];
+  /** Measurements of the visit, as core judged them. */
+  readonly measurements: readonly JudgedMeasurement[];
   readonly screening: Screening;
   readonly trend: WeightTrend | null;
   /** Null while no running is planned. */
@@ -144,10 +145,12 @@ function consent(data: VetLetterData, words: PracticeWords['letter'], tools: Pre
         expiry: given.expiryDay === null ? words.unknown : format.day(given.expiryDay),
       })
     : words.consentMissing;
-  const answers = words.answers.map((text) => [
-    tickBox(9),
-    { text, margin: [4, -1, 0, 3] as [number, number, number, number] },
-  ]);
+  const answer = (text: string): TableCell[] => [tickBox(9), { text, margin: [4, -1, 0, 3] }];
+  const [agree, limits, see, wait] = words.answers;
+  const answers = [
+    [...answer(agree), ...answer(see)],
+    [...answer(limits), ...answer(wait)],
+  ];
   const lineWidth = (tools.width - 24) / 2 - 70;
   const signature = [0, 2].map((from) =>
     words.sign
@@ -159,7 +162,7 @@ function consent(data: VetLetterData, words: PracticeWords['letter'], tools: Pre
   );
   return section(words.consentTitle, [
     paragraph(onFile, 6),
-    { table: { widths: [14, '*'], body: answers }, layout: BARE },
+    { table: { widths: [14, '*', 14, '*'], body: answers }, layout: BARE },
     { table: { widths: [66, '*', 66, '*'], body: signature }, layout: BARE },
   ]);
 }
@@ -169,7 +172,7 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
   const tools = press(data, words.owner.frame);
   const { letter } = words.practice;
   const because: readonly Provenance[] = [
-    ...data.measurements.map((item) => item.provenance),
+    ...data.measurements.map((item) => item.figure),
     ...(data.trend?.figure ? [data.trend.figure] : []),
     ...data.screening.reasons,
     ...(data.ramp?.reasons ?? []),

@@ -5,7 +5,7 @@ import type { OwnerWords } from '../words/words.ts';
 import { assessmentRecordPart, type AssessmentRecordData } from './assessmentRecord.ts';
 import { feedingSheetPart, type FeedingSheetData } from './feedingSheet.ts';
 import { heatCardPart, type HeatCardData } from './heatCard.ts';
-import { kitSheetPart } from './kitSheet.ts';
+import { kitSheetPart, type KitSheetData } from './kitSheet.ts';
 import { progressReportPart, type ProgressReportData } from './progressReport.ts';
 import { runningPlanPart, type RunningPlanData } from './runningPlan.ts';
 import { vetLetterPart, type LetterWords, type VetLetterData } from './vetLetter.ts';
@@ -16,7 +16,7 @@ export type VisitSheet =
   | { readonly kind: 'feeding-sheet'; readonly data: FeedingSheetData }
   | { readonly kind: 'progress-report'; readonly data: ProgressReportData }
   | { readonly kind: 'heat-card'; readonly data: HeatCardData }
-  | { readonly kind: 'kit-sheet'; readonly data: HandoutContext }
+  | { readonly kind: 'kit-sheet'; readonly data: KitSheetData }
   | { readonly kind: 'vet-letter'; readonly data: VetLetterData }
   | { readonly kind: 'assessment-record'; readonly data: AssessmentRecordData };
 

@@ -46,6 +46,7 @@ export const de: OwnerWords = {
     bouts: '{count} × ({run} laufen, {walk} gehen)',
     continuous: '{run} am Stück ({effort})',
     efforts: { easy: 'leicht', medium: 'mittel', long: 'lang' },
+    focus: { pull: 'mit mehr Zug', hills: 'mit Bergen', speed: 'mit schnellen Stücken' },
     weekMinutes: 'zusammen {minutes}',
     stopTitle: 'Sofort aufhören und die Tierarztpraxis anrufen',
     stopIntro: 'Brechen Sie den Lauf ab, wenn {dog}:',
@@ -327,7 +328,7 @@ export const de: OwnerWords = {
     fitTitle: 'Wir haben den Sitz zusammen geprüft',
     fitLines: ['Geschirr', 'Größe', 'Leine', 'Achten auf'],
     vet: 'Wenn {dog} lahmt, sich wund reibt oder das Geschirr nicht will: aufhören. Rufen Sie uns oder die Praxis an.',
-    paceTitle: 'Tempo für {dog}',
+    pace: 'Bei {slow} oder langsamer kann {dog} traben. Bei {fast} oder schneller muss {dog} galoppieren.',
   },
   reasons: {
     'lameness-walk': '{dog} lahmt im Schritt.',

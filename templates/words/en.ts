@@ -49,6 +49,7 @@ export const en = {
     bouts: '{count} × ({run} run, {walk} walk)',
     continuous: '{run} without a break ({effort})',
     efforts: { easy: 'easy', medium: 'medium', long: 'long' },
+    focus: { pull: 'with more pull', hills: 'with hills', speed: 'with faster parts' },
     weekMinutes: '{minutes} in all',
     stopTitle: 'Stop at once and call your vet',
     stopIntro: 'Stop the run if {dog}:',
@@ -321,16 +322,11 @@ export const en = {
       'Boots are only for very rough or icy ground. Claws give grip.',
     ],
     packTitle: 'Take with you',
-    pack: [
-      'Water and a bowl',
-      'Your phone and your vet’s number',
-      'A normal lead and collar',
-      'This sheet',
-    ],
+    pack: ['Water and a bowl', 'Phone, vet’s number', 'Lead and collar', 'This sheet'],
     fitTitle: 'We checked the fit together',
     fitLines: ['Harness', 'Size', 'Line', 'What to watch'],
     vet: 'If {dog} limps, rubs sore or will not wear the harness, stop. Call us or ask your vet.',
-    paceTitle: 'Pace for {dog}',
+    pace: 'At {slow} or slower {dog} can trot beside you. At {fast} or faster it has to canter.',
   },
   /** Core's reasons in plain words, by code; core's own sentence is printed where one is missing. */
   reasons: {

@@ -33,9 +33,21 @@ export const enPractice = {
     trot: 'Trot',
     notSeen: 'not seen',
     measuredTitle: 'Measurements',
-    measured: { what: 'Measure', value: 'Value', reference: 'Reference', error: 'Error' },
+    measured: {
+      what: 'Measure',
+      value: 'Value',
+      reference: 'Reference',
+      error: 'Error',
+      change: 'Since last time',
+    },
+    verdicts: {
+      'first measurement': 'first time',
+      'within error': 'within error',
+      more: 'more',
+      less: 'less',
+    },
     weightTitle: 'Weight',
-    weighings: '90 % interval from {count} weighing(s) over {days} days.',
+    weighings: 'Weighings: {count}, over {days} days; the interval holds 90 %.',
     outcomeTitle: 'Screening for running',
     outcomes: {
       'ready to start': 'Outcome by our rules: ready to start.',

@@ -46,6 +46,7 @@ export const es: OwnerWords = {
     bouts: '{count} × ({run} carrera, {walk} paso)',
     continuous: '{run} sin pausa ({effort})',
     efforts: { easy: 'suave', medium: 'media', long: 'larga' },
+    focus: { pull: 'con más tiro', hills: 'con cuestas', speed: 'con tramos rápidos' },
     weekMinutes: '{minutes} en total',
     stopTitle: 'Pare enseguida y llame al veterinario',
     stopIntro: 'Pare la carrera si {dog}:',
@@ -324,7 +325,7 @@ export const es: OwnerWords = {
     fitTitle: 'Probamos juntos el ajuste',
     fitLines: ['Arnés', 'Talla', 'Línea', 'Vigilar'],
     vet: 'Si {dog} cojea, se roza o no quiere el arnés, pare. Llámenos o llame al veterinario.',
-    paceTitle: 'Ritmo para {dog}',
+    pace: 'A {slow} o más lento, {dog} puede trotar. A {fast} o más rápido debe galopar.',
   },
   reasons: {
     'lameness-walk': '{dog} cojea al paso.',

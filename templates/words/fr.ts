@@ -47,6 +47,7 @@ export const fr: OwnerWords = frenchSpacing({
     bouts: '{count} × ({run} course, {walk} pas)',
     continuous: '{run} sans pause ({effort})',
     efforts: { easy: 'facile', medium: 'moyen', long: 'long' },
+    focus: { pull: 'avec traction', hills: 'avec des côtes', speed: 'avec du rythme' },
     weekMinutes: '{minutes} en tout',
     stopTitle: 'Arrêtez tout de suite et appelez le vétérinaire',
     stopIntro: 'Arrêtez la course si {dog} :',
@@ -332,7 +333,7 @@ export const fr: OwnerWords = frenchSpacing({
     fitTitle: 'Nous avons vérifié le réglage ensemble',
     fitLines: ['Harnais', 'Taille', 'Ligne', 'À surveiller'],
     vet: 'Si {dog} boite, s’irrite ou refuse le harnais, arrêtez. Appelez-nous ou le vétérinaire.',
-    paceTitle: 'Allure pour {dog}',
+    pace: 'À {slow} ou plus lent, {dog} peut trotter. À {fast} ou plus vite, il lui faut galoper.',
   },
   reasons: {
     'lameness-walk': '{dog} boite au pas.',

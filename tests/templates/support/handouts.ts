@@ -1,3 +1,4 @@
+import { gaitChanges } from '../../../core/index.ts';
 import {
   assessmentRecord,
   en,
@@ -134,7 +135,7 @@ const ENGLISH: readonly SampleHandout[] = [
   {
     name: 'kit-sheet',
     pages: { A4: 1, LETTER: 1 },
-    build: (paper) => kitSheet(context(paper), en),
+    build: (paper) => kitSheet({ ...context(paper), pace: gaitChanges({ heightM: 0.55 }) }, en),
   },
   {
     name: 'kit-sheet-long-names',
@@ -143,7 +144,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'kit-sheet-logo',
-    pages: { A4: 1, LETTER: 2 },
+    pages: { A4: 1, LETTER: 1 },
     build: (paper) => kitSheet(branded(paper, svgLogo), en),
   },
   {
@@ -153,7 +154,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'vet-letter',
-    pages: { A4: 2, LETTER: 3 },
+    pages: { A4: 2, LETTER: 2 },
     build: (paper) => vetLetter(letter(paper), letterWords),
   },
   {
@@ -173,7 +174,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'visit-bundle',
-    pages: { A4: 8, LETTER: 9 },
+    pages: { A4: 8, LETTER: 8 },
     build: (paper) =>
       visitBundle(
         context(paper),

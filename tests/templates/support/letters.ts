@@ -3,13 +3,14 @@ import {
   maintenanceEnergy,
   restingEnergyFigure,
   weightTrend,
+  figure,
+  type JudgedMeasurement,
 } from '../../../core/index.ts';
 import {
   en,
   enPractice,
   type AssessmentRecordData,
   type LetterWords,
-  type Measurement,
   type VetLetterData,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
@@ -18,25 +19,47 @@ import { noPlan, plan } from './plans.ts';
 
 export const letterWords: LetterWords = { practice: enPractice, owner: en };
 
-// Values of an invented dog; the references are those of science.md section 9.
-const measurements: readonly Measurement[] = [
+// Values of an invented dog, judged against the references and errors of science.md section 9.
+const measurements: readonly JudgedMeasurement[] = [
   {
-    label: 'Left stifle, flexion',
-    value: 47,
-    unit: '°',
-    decimals: 0,
-    reference: '42° in one breed',
-    error: '1° to 6° between repeats',
-    provenance: { evidence: 'A', mark: 'M', sources: ['jaegger2002Hind'] },
+    measurement: {
+      kind: 'joint angle',
+      limb: 'leftHind',
+      joint: 'stifle',
+      movement: 'flexion',
+      value: 47,
+    },
+    figure: figure(47, {
+      id: 'jointAngle',
+      label: 'Left hind, stifle, flexion',
+      unit: '°',
+      formula: 'measured',
+      evidence: 'A',
+      mark: 'M',
+      sources: ['jaegger2002Hind'],
+    }),
+    reference: 42,
+    fromReference: 5,
+    change: 4,
+    error: 6,
+    verdict: 'within error',
   },
   {
-    label: 'Thigh girth, left minus right',
-    value: -1.5,
-    unit: 'cm',
-    decimals: 1,
-    reference: '',
-    error: 'under 1 cm is within error',
-    provenance: { evidence: 'A', mark: 'S', sources: ['bascunan2016'] },
+    measurement: { kind: 'thigh girth', limb: 'leftHind', value: 33.5 },
+    figure: figure(33.5, {
+      id: 'thighGirth',
+      label: 'Left hind, thigh girth',
+      unit: 'cm',
+      formula: 'measured',
+      evidence: 'A',
+      mark: 'S',
+      sources: ['bascunan2016'],
+    }),
+    reference: null,
+    fromReference: null,
+    change: null,
+    error: 1,
+    verdict: 'first measurement',
   },
 ];
 
