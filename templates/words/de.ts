@@ -372,6 +372,12 @@ export const de: OwnerWords = {
     'four-a-week':
       'Zwei Läufe folgen nie Tag auf Tag. Darum passen vier Läufe nur in jede zweite Woche.',
     'goal-out-of-reach': 'Das Ziel ist bis zum Termin nicht zu schaffen. Fragen Sie uns, was geht.',
+    'fewer-days':
+      'In Ihre freien Tage passen in manchen Wochen nur {sessions} Läufe: Zwei Läufe folgen nie Tag auf Tag.',
+    'break-less': 'Woche {week} kommt nach {days} Tagen Pause: {percent} weniger als davor.',
+    'break-restart':
+      'Woche {week} kommt nach {days} Tagen Pause. Erst wieder die Probe im Gehen, dann von vorn.',
+    'rule-changed': 'Die Praxis hat für diesen Plan eine ihrer Regeln geändert.',
     'loss-start': 'Wir beginnen mit der Energie, die ein Hund mit dem Zielgewicht in Ruhe braucht.',
     'gain-start':
       'Wir beginnen deutlich über der Energie, die ein Hund mit dem Zielgewicht in Ruhe braucht.',
@@ -411,6 +417,8 @@ export const de: OwnerWords = {
     'below-floor': 'Weniger Futter wäre zu wenig. Die Praxis entscheidet, wie es weitergeht.',
   },
   changes: {
+    'fewer-days': 'ein freier Tag mehr in der Woche',
+    'goal-out-of-reach': 'ein späterer Tag oder ein kleineres Ziel',
     'nutrient-floor': '',
     'lameness-walk': 'Die Praxis findet und behandelt den Grund, und {dog} geht gleichmäßig.',
     'lameness-trot': 'Die Praxis schaut es an und gibt {dog} frei, oder {dog} trabt gleichmäßig.',

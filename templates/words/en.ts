@@ -369,6 +369,11 @@ export const en = {
     'recovery-weeks': 'One week in {every} is easy: {percent} of the week before.',
     'not-before': 'No running before {day}.',
     'four-a-week': 'Two runs never follow day on day. So four runs fit only every other week.',
+    'fewer-days':
+      'Your free days hold only {sessions} runs in some weeks: two runs never follow day on day.',
+    'break-less': 'Week {week} comes after {days} days off: {percent} less than before.',
+    'break-restart':
+      'Week {week} comes after {days} days off. First pass the walking test again, then start anew.',
     'loss-start': 'We start with the energy that a dog of the target weight burns at rest.',
     'gain-start': 'We start well above the energy that a dog of the target weight burns at rest.',
     'hold-start': 'We start with what {dog} seems to need. The scale then tells us more.',
@@ -404,6 +409,7 @@ export const en = {
   } as ReasonWords,
   /** What would change a reason, by its code; empty where the reason itself says it. */
   changes: {
+    'fewer-days': 'one more free day in the week',
     'nutrient-floor': '',
     'lameness-walk': 'Your vet finds and treats the cause, and {dog} walks evenly.',
     'lameness-trot': 'Your vet looks at it and clears {dog}, or {dog} trots evenly.',

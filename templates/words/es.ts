@@ -368,6 +368,12 @@ export const es: OwnerWords = {
     'four-a-week':
       'Dos carreras nunca van en días seguidos. Por eso caben cuatro solo una semana sí y otra no.',
     'goal-out-of-reach': 'La meta no cabe antes de la fecha. Pregúntenos qué sí cabe.',
+    'fewer-days':
+      'En sus días libres caben solo {sessions} carreras algunas semanas: dos carreras nunca van seguidas.',
+    'break-less': 'La semana {week} viene tras {days} días sin correr: {percent} menos que antes.',
+    'break-restart':
+      'La semana {week} viene tras {days} días sin correr. Primero otra vez la prueba de paseo, luego de nuevo.',
+    'rule-changed': 'La consulta cambió una de sus reglas para este plan.',
     'loss-start': 'Empezamos con la energía que un perro con el peso meta gasta en reposo.',
     'gain-start':
       'Empezamos muy por encima de la energía que un perro con el peso meta gasta en reposo.',
@@ -405,6 +411,8 @@ export const es: OwnerWords = {
     'below-floor': 'Menos comida sería muy poco. El veterinario decide qué sigue.',
   },
   changes: {
+    'fewer-days': 'un día libre más en la semana',
+    'goal-out-of-reach': 'un día más tarde o una meta más pequeña',
     'nutrient-floor': '',
     'lameness-walk': 'El veterinario halla y trata la causa, y {dog} camina parejo.',
     'lameness-trot': 'El veterinario lo mira y da permiso, o {dog} trota parejo.',

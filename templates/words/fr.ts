@@ -377,6 +377,13 @@ export const fr: OwnerWords = frenchSpacing({
     'four-a-week':
       'Deux courses ne se suivent jamais d’un jour à l’autre. Quatre courses tiennent donc une semaine sur deux.',
     'goal-out-of-reach': 'Le but n’est pas à portée pour ce jour. Demandez-nous ce qui l’est.',
+    'fewer-days':
+      'Vos jours libres ne laissent place qu’à {sessions} courses certaines semaines : deux courses ne se suivent jamais.',
+    'break-less':
+      'La semaine {week} vient après {days} jours d’arrêt : {percent} de moins qu’avant.',
+    'break-restart':
+      'La semaine {week} vient après {days} jours d’arrêt. D’abord l’épreuve de marche, puis on repart.',
+    'rule-changed': 'Le cabinet a changé une de ses règles pour ce plan.',
     'loss-start': 'Nous partons de l’énergie qu’un chien au poids visé dépense au repos.',
     'gain-start':
       'Nous partons bien au-dessus de l’énergie qu’un chien au poids visé dépense au repos.',
@@ -414,6 +421,8 @@ export const fr: OwnerWords = frenchSpacing({
     'below-floor': 'Moins que cela serait trop peu. Le vétérinaire décide de la suite.',
   },
   changes: {
+    'fewer-days': 'un jour libre de plus dans la semaine',
+    'goal-out-of-reach': 'un jour plus tard ou un but plus petit',
     'nutrient-floor': '',
     'lameness-walk': 'Le vétérinaire trouve et soigne la cause, et {dog} marche droit.',
     'lameness-trot': 'Le vétérinaire l’examine et donne son accord, ou {dog} trotte droit.',
