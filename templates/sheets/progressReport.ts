@@ -134,17 +134,20 @@ function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   ]);
 }
 
+/** Which sentence says what happens to the food. */
+function foodState(food: FoodProgress): keyof OwnerWords['progress']['food'] {
+  const { verdict } = food.proposal;
+  if (verdict === 'refer') return 'refer';
+  if (food.kcalPerDay === null) return 'open';
+  return verdict === 'change' && food.previousKcal === null ? 'start' : verdict;
+}
+
 function foodBlock(food: FoodProgress, tools: ReasonPress): Content {
   const { progress } = tools.words;
   const { proposal, kcalPerDay, previousKcal } = food;
   const { format } = tools;
-  const verdict =
-    kcalPerDay === null
-      ? 'refer'
-      : proposal.verdict === 'change' && previousKcal === null
-        ? 'start'
-        : proposal.verdict;
-  const sentence = fill(progress.food[verdict], {
+  const sentence = fill(progress.food[foodState(food)], {
+    dog: tools.dog,
     energy: kcalPerDay === null ? '' : format.energy(kcalPerDay),
     before: previousKcal === null ? '' : format.energy(previousKcal),
   });
@@ -161,7 +164,7 @@ function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): C
     ...(data.nextWeighDay === null
       ? []
       : [fill(progress.weighOn, { ...dog, day: tools.format.weekdayDay(data.nextWeighDay) })]),
-    ...(data.food === null ? [] : [progress.followFood]),
+    ...(data.food?.kcalPerDay == null ? [] : [progress.followFood]),
     ...(data.running === null || data.running.decision === 'stop'
       ? []
       : [progress.followPlan, progress.bringLog]),

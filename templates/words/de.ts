@@ -283,6 +283,7 @@ export const de: OwnerWords = {
       keep: 'Die Menge bleibt bei {energy} am Tag.',
       wait: 'Die Menge bleibt vorerst: {energy} am Tag. Wir müssen öfter wiegen.',
       refer: 'Bitte erst in die Tierarztpraxis, bevor sich das Futter ändert.',
+      open: 'Die Menge ist noch offen: Wir brauchen die Liste von allem, was {dog} frisst.',
     },
     nextTitle: 'Wie es weitergeht',
     weighOn: '{dog} wiegen: {day}.',

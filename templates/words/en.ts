@@ -281,6 +281,7 @@ export const en = {
       keep: 'The amount stays at {energy} a day.',
       wait: 'The amount stays for now: {energy} a day. We need more weighings.',
       refer: 'Please see your vet before the food changes.',
+      open: 'The amount is still open: we need the list of all that {dog} eats.',
     },
     nextTitle: 'Next steps',
     weighOn: 'Weigh {dog} on {day}.',

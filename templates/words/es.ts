@@ -280,6 +280,7 @@ export const es: OwnerWords = {
       keep: 'La cantidad sigue en {energy} al día.',
       wait: 'La cantidad sigue por ahora: {energy} al día. Hacen falta más pesajes.',
       refer: 'Vea al veterinario antes de cambiar la comida.',
+      open: 'La cantidad está por ver: nos falta la lista de todo lo que come {dog}.',
     },
     nextTitle: 'Próximos pasos',
     weighOn: 'Pesar a {dog}: {day}.',

@@ -283,6 +283,7 @@ export const fr: OwnerWords = frenchSpacing({
       keep: 'La quantité reste à {energy} par jour.',
       wait: 'La quantité reste pour le moment : {energy} par jour. Il faut plus de pesées.',
       refer: 'Voyez le vétérinaire avant de changer les repas.',
+      open: 'La quantité reste à fixer : il nous faut la liste de tout ce que {dog} mange.',
     },
     nextTitle: 'La suite',
     weighOn: 'Peser {dog} : {day}.',

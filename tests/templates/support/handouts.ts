@@ -26,7 +26,7 @@ import {
   shortNosedDog,
   warmDog,
 } from './people.ts';
-import { firstWeighing, longNamesProgress, noWeighing, progress } from './progress.ts';
+import { firstWeighing, longNamesProgress, noWeighing, progress, stopped } from './progress.ts';
 import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
 /** A handout made of invented data, for tests and page pictures alike. */
@@ -101,6 +101,11 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'progress-report-no-weighing',
     pages: { A4: 1, LETTER: 1 },
     build: (paper) => progressReport(noWeighing(paper), en),
+  },
+  {
+    name: 'progress-report-stopped',
+    pages: { A4: 2, LETTER: 2 },
+    build: (paper) => progressReport(stopped(paper), en),
   },
   {
     name: 'progress-report-long-names',

@@ -87,3 +87,19 @@ export const longNamesProgress = (paper: Paper): ProgressReportData => ({
   ...progress(paper),
   ...longNames(paper),
 });
+
+/** The vet comes first, and the runs stop. */
+export function stopped(paper: Paper): ProgressReportData {
+  const { proposal } = meals(paper, { goal: 'gain', bcs: 2 });
+  return progress(paper, {
+    running: {
+      decision: 'stop',
+      reasons: [],
+      sessionsDone: 4,
+      sessionsPlanned: 6,
+      longestRunMinutes: null,
+    },
+    food: { proposal, previousKcal: 711, kcalPerDay: null },
+    projection: null,
+  });
+}
