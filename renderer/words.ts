@@ -4,6 +4,7 @@ import type {
   LimbGrades,
   PlanRequest,
   Practice,
+  SessionInput,
   VisitFacts,
 } from '../electron/contract/records.ts';
 
@@ -51,6 +52,25 @@ export const STAGE_WORDS: Words<PlanRequest['laterStages'][number] | 'time'> = {
   pull: 'Pull',
   hills: 'Hills',
   speed: 'Speed',
+};
+export const OUTCOME_WORDS: Words<SessionInput['outcome']> = {
+  done: 'Done',
+  shortened: 'Shortened',
+  missed: 'Missed',
+};
+export const NEXT_DAY_WORDS: Words<NonNullable<SessionInput['nextDay']>> = {
+  normal: 'Normal',
+  'mild stiffness gone within 24 h': 'Mildly stiff, gone within 24 h',
+  'stiffness over 24 h': 'Stiff for over 24 h',
+  'stiffness cleared and returned': 'Stiffness went and came back',
+  'stiffness over 48 h': 'Stiff for over 48 h',
+};
+export const STOP_SIGN_WORDS: Words<SessionInput['signs'][number]> = {
+  lameness: 'Lame',
+  refusal: 'Refused to run',
+  collapse: 'Collapsed',
+  'neurological sign': 'Stumbling, knuckling, weak',
+  'breathing distress': 'Laboured breathing',
 };
 export const ACTIVITY_WORDS: Words<VisitFacts['activity']> = {
   low: 'Low, under 1 h a day',
@@ -119,6 +139,7 @@ export const HANDOUT_WORDS: Words<HandoutKind> = {
   'running-plan': 'Running plan',
   'feeding-sheet': 'Feeding sheet',
   'progress-report': 'Progress report',
+  'heat-card': 'Heat card',
   'kit-sheet': 'Kit and technique',
   'vet-letter': 'Letter to the vet',
   'assessment-record': 'Assessment record',

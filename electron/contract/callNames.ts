@@ -18,6 +18,8 @@ export const CALL_NAMES = [
   'visits/save',
   'sessions/save',
   'sessions/drop',
+  'plans/review',
+  'plans/edit',
   'rules/set',
   'drafts/get',
   'drafts/put',

@@ -1,7 +1,16 @@
 import { z } from 'zod';
-import type { Assessment, Figure, FoodProposal, Ramp, Ration, Reason } from '../../core/index.ts';
+import type {
+  Assessment,
+  Breach,
+  Figure,
+  FoodProposal,
+  Ramp,
+  Ration,
+  Reason,
+} from '../../core/index.ts';
 import type { Answer } from './errors.ts';
-import { choice, day, id, line, requiredLine } from './fields.ts';
+import { choice, day, id, line, notes, requiredLine } from './fields.ts';
+import { keptBreach, rampEdit } from './rampEdit.ts';
 import {
   clientInput,
   dogInput,
@@ -66,12 +75,6 @@ export interface PlanReview {
   readonly reasons: readonly Reason[];
 }
 
-export interface KeptBreach {
-  readonly code: string;
-  readonly text: string;
-  readonly reason: string;
-}
-
 /** A ramp as it was made, kept with what was asked for. Earlier versions stay. */
 export interface Plan {
   readonly id: string;
@@ -88,7 +91,7 @@ export interface Plan {
   /** What the review said that led to this version. */
   readonly review: PlanReview | null;
   /** Rules the practitioner's edit breaks on purpose, each with the reason. */
-  readonly keptBreaches: readonly KeptBreach[];
+  readonly keptBreaches: readonly Breach[];
   readonly note: string;
   readonly createdAt: string;
 }
@@ -212,6 +215,24 @@ export const contract = {
   ),
   'sessions/drop': call<null>()(
     z.strictObject({ dogId: id('The dog'), day: day('Day of the session') }),
+  ),
+  /** Has core review the plan in force by the record of today, and keeps the new version. */
+  'plans/review': call<Plan>()(
+    z.strictObject({
+      dogId: id('The dog'),
+      visitId: id('The visit').nullable(),
+      clearedByVetOn: day('Day the vet cleared the dog').nullable(),
+      note: notes('Note on the review'),
+    }),
+  ),
+  /** Keeps a plan changed by hand; every broken rule needs a written reason. */
+  'plans/edit': call<Plan>()(
+    z.strictObject({
+      dogId: id('The dog'),
+      edits: z.array(rampEdit).min(1, { error: 'Nothing was changed.' }).max(200),
+      kept: z.array(keptBreach).max(200),
+      note: notes('Note on the change'),
+    }),
   ),
   /** Changes a rule inside its range; a null value goes back to the value as published. */
   'rules/set': call<readonly RuleChange[]>()(

@@ -44,6 +44,7 @@ export const HANDOUT_KINDS = [
   'running-plan',
   'feeding-sheet',
   'progress-report',
+  'heat-card',
   'kit-sheet',
   'vet-letter',
   'assessment-record',

@@ -1,13 +1,15 @@
 import type { Kysely } from 'kysely';
 import type { Plan } from '../contract/contract.ts';
+import type { Desk } from './context.ts';
+import { notFound } from './refuse.ts';
 import type { PlanRow, Schema } from './schema.ts';
 
-export function planFromRow(row: PlanRow): Plan {
+function fromRow(row: PlanRow): Plan {
   return {
     ...row,
     current: row.current === 1,
-    request: JSON.parse(row.request) as Plan['request'],
     origin: row.origin as Plan['origin'],
+    request: JSON.parse(row.request) as Plan['request'],
     ramp: JSON.parse(row.ramp) as Plan['ramp'],
     review: row.review === null ? null : (JSON.parse(row.review) as Plan['review']),
     keptBreaches: JSON.parse(row.keptBreaches) as Plan['keptBreaches'],
@@ -22,5 +24,42 @@ export async function readPlans(db: Kysely<Schema>, dogId: string): Promise<Plan
     .where('dogId', '=', dogId)
     .orderBy('version')
     .execute();
-  return rows.map(planFromRow);
+  return rows.map(fromRow);
+}
+
+/** The plan in force. @throws Refusal (not-found) without one. */
+export function currentPlan({ plans }: { readonly plans: readonly Plan[] }): Plan {
+  const plan = plans.find(({ current }) => current);
+  if (plan === undefined) throw notFound('A running plan of this dog');
+  return plan;
+}
+
+/** Keeps a plan as the next version and the current one. Runs inside a transaction. */
+export async function keepPlan(
+  desk: Desk,
+  db: Kysely<Schema>,
+  plan: Omit<Plan, 'id' | 'version' | 'current' | 'createdAt'>,
+): Promise<Plan> {
+  const last = await db
+    .selectFrom('plan')
+    .select((eb) => eb.fn.max('version').as('version'))
+    .where('dogId', '=', plan.dogId)
+    .executeTakeFirst();
+  await db.updateTable('plan').set({ current: 0 }).where('dogId', '=', plan.dogId).execute();
+  const row = await db
+    .insertInto('plan')
+    .values({
+      ...plan,
+      id: desk.newId(),
+      version: (last?.version ?? 0) + 1,
+      current: 1,
+      request: JSON.stringify(plan.request),
+      ramp: JSON.stringify(plan.ramp),
+      review: plan.review === null ? null : JSON.stringify(plan.review),
+      keptBreaches: JSON.stringify(plan.keptBreaches),
+      createdAt: desk.instant(),
+    })
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return fromRow(row);
 }

@@ -15,6 +15,7 @@ import { dogFileHandlers } from './dogFile.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
+import { planEditHandlers } from './planEdit.ts';
 import { practiceHandlers } from './practice.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
 import { coreError, inputError } from './refuse.ts';
@@ -46,6 +47,7 @@ const handlers = {
   ...draftHandlers,
   ...sessionHandlers,
   ...ruleHandlers,
+  ...planEditHandlers,
 };
 
 /** The schema has parsed the input, so the handler's own input type holds. */

@@ -8,7 +8,7 @@ import { assessRecord, readRecord } from './assessment.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import { badField, notFound } from './refuse.ts';
-import { planFromRow } from './plans.ts';
+import { keepPlan } from './plans.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
 import { readRules } from './rules.ts';
 import type { Schema, VisitRow } from './schema.ts';
@@ -48,33 +48,18 @@ async function writeVisit(
 
 /** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
 async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
-  const ramp = buildRamp(toRampRequest(request, toRuleChanges(await readRules(db))));
-  const last = await db
-    .selectFrom('plan')
-    .select((eb) => eb.fn.max('version').as('version'))
-    .where('dogId', '=', visit.dogId)
-    .executeTakeFirst();
-  await db.updateTable('plan').set({ current: 0 }).where('dogId', '=', visit.dogId).execute();
-  const row = await db
-    .insertInto('plan')
-    .values({
-      id: desk.newId(),
-      dogId: visit.dogId,
-      visitId: visit.id,
-      version: (last?.version ?? 0) + 1,
-      madeOn: visit.day,
-      current: 1,
-      origin: 'built',
-      request: JSON.stringify(request),
-      ramp: JSON.stringify(ramp),
-      review: null,
-      keptBreaches: '[]',
-      note: '',
-      createdAt: desk.instant(),
-    })
-    .returningAll()
-    .executeTakeFirstOrThrow();
-  return planFromRow(row);
+  const rules = toRuleChanges(await readRules(db));
+  return keepPlan(desk, db, {
+    dogId: visit.dogId,
+    visitId: visit.id,
+    madeOn: visit.day,
+    origin: 'built',
+    request,
+    ramp: buildRamp(toRampRequest(request, rules)),
+    review: null,
+    keptBreaches: [],
+    note: '',
+  });
 }
 
 /** Keeps the practitioner's answer together with the proposal it answers. */

@@ -123,19 +123,23 @@ const BRAMBLE: DemoDog = {
           food('Dry food, adult', 362, 245),
           food('Training biscuits', 380, 40, { treat: true }),
         ],
-        notes: 'Wants to run 5 km with Mara by summer. Harness fitted; shoulder stays free.',
+        notes: 'Is to run 5 km with Mara by summer. Harness fitted; shoulder stays free.',
       },
       plan: {
         startInDays: 3,
         start: 'unconditioned',
-        goal: { continuousMinutes: 30 },
+        goal: { distanceKm: 5, paceMinPerKm: 6.5 },
       },
-      food: { decision: 'accepted', kcalPerDay: null, note: 'Mara weighs the food from now on.' },
+      food: {
+        decision: 'edited',
+        kcalPerDay: 850,
+        note: 'Mara would like to start gently; she weighs the food from now on.',
+      },
     },
     {
       daysAgo: 56,
       facts: {
-        weightKg: 26.1,
+        weightKg: 26.3,
         bcs: 7,
         muscle: 'mild loss',
         lamenessWalk: SOUND,
@@ -147,7 +151,7 @@ const BRAMBLE: DemoDog = {
     {
       daysAgo: 28,
       facts: {
-        weightKg: 25.8,
+        weightKg: 26,
         bcs: 7,
         muscle: 'normal',
         lamenessWalk: SOUND,
@@ -159,7 +163,7 @@ const BRAMBLE: DemoDog = {
     {
       daysAgo: 0,
       facts: {
-        weightKg: 25.7,
+        weightKg: 25.9,
         bcs: 7,
         muscle: 'normal',
         lamenessWalk: SOUND,

@@ -1,4 +1,12 @@
-import type { Assessment } from '../../../core/index.ts';
+import {
+  heatTable,
+  isSenior,
+  type Assessment,
+  type HeatDog,
+  type HeatTable,
+} from '../../../core/index.ts';
+import { toRuleChanges } from '../../contract/rampRequest.ts';
+import { readRules } from '../rules.ts';
 import type { Findings, HandoutContext } from '../../../templates/index.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../contract/contract.ts';
 import type { Practice } from '../../contract/records.ts';
@@ -14,6 +22,8 @@ export interface Material {
   readonly context: HandoutContext;
   readonly latest: Visit;
   readonly plan: Plan | null;
+  /** The bands of this dog in the practice's rules. */
+  readonly heat: HeatTable;
   /** The decision taken at the latest visit; one of an earlier visit no longer speaks for it. */
   readonly decision: FoodDecision | null;
 }
@@ -41,6 +51,10 @@ export async function collect(
     assessment: file.assessment,
     latest,
     plan: file.plans.find(({ current }) => current) ?? null,
+    heat: heatTable({
+      dog: heatDog(file, file.assessment, latest),
+      rules: toRuleChanges(await readRules(desk.db)),
+    }),
     decision: file.foodDecisions.findLast(({ visitId }) => visitId === latest.id) ?? null,
     context: {
       practice: {
@@ -55,6 +69,18 @@ export async function collect(
       day: desk.today(),
       demo: desk.which === 'demo',
     },
+  };
+}
+
+/** What makes this dog bear less heat; whether it is used to the weather is not on record. */
+function heatDog({ dog }: DogFile, assessment: Assessment, latest: Visit): HeatDog {
+  return {
+    bcs: latest.bcs,
+    weightKg: assessment.weightKg,
+    coat: dog.coat,
+    senior: isSenior(assessment.ageMonths, dog.adultWeightKg ?? assessment.weightKg),
+    shortNosed: dog.shortNosed,
+    cleared: latest.consent.given,
   };
 }
 

@@ -25,6 +25,7 @@ const BUILDERS: Builders = {
     findings: findingsAt(material, material.latest),
     screening: material.assessment.screening,
     ramp: ramp(material),
+    heat: material.heat,
   }),
   'feeding-sheet': (material) => {
     const { assessment, context, decision, latest } = material;
@@ -64,6 +65,7 @@ const BUILDERS: Builders = {
       note: '',
     };
   },
+  'heat-card': ({ context, heat }) => ({ ...context, heat }),
   'kit-sheet': ({ context }) => context,
   'vet-letter': (material) => {
     const { assessment, context, latest } = material;
