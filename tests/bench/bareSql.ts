@@ -1,0 +1,36 @@
+import BetterSqlite3, { type Database } from 'better-sqlite3';
+
+// What the service is measured against: the same answers in hand-written SQL, on the driver alone.
+
+const LIST = `
+  SELECT dog.id, dog.name, dog.breed, dog.client_id AS clientId, client.name AS clientName,
+         client.phone, visit.day AS lastVisitDay, visit.weight_kg AS lastWeightKg,
+         visit.bcs AS lastBcs
+  FROM dog
+  JOIN client ON client.id = dog.client_id
+  LEFT JOIN visit ON visit.id = (
+    SELECT id FROM visit AS latest WHERE latest.dog_id = dog.id
+    ORDER BY day DESC, created_at DESC LIMIT 1)`;
+const ORDER = ` ORDER BY visit.day IS NULL, visit.day DESC, dog.search_text LIMIT 100`;
+const FOUND = ` WHERE dog.search_text LIKE @word OR client.search_text LIKE @word`;
+
+export function openBare(file: string): Database {
+  return new BetterSqlite3(file, { readonly: true });
+}
+
+export function listBare(db: Database): unknown[] {
+  return db.prepare(LIST + ORDER).all();
+}
+
+export function searchBare(db: Database, word: string): unknown[] {
+  return db.prepare(LIST + FOUND + ORDER).all({ word: `%${word}%` });
+}
+
+/** Every weighing of the practice, dog by dog in order of days. */
+export function readWeighings(db: Database): { dogId: string; day: string; weightKg: number }[] {
+  return db
+    .prepare(
+      'SELECT dog_id AS dogId, day, weight_kg AS weightKg FROM visit ORDER BY dog_id, day, created_at',
+    )
+    .all() as { dogId: string; day: string; weightKg: number }[];
+}

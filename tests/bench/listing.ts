@@ -1,0 +1,59 @@
+import { listBare, openBare, searchBare } from './bareSql.ts';
+import { compare, type BenchLine } from './measure.ts';
+import type { GeneratedPractice } from './practice.ts';
+import { ask, startService } from './service.ts';
+
+/** What a practitioner types, letter by letter, with an accent where the record has none and back. */
+export const TYPED = ['br', 'brück', 'emile', 'lowe mor', 'nandu', 'quill jan', 'zzz'];
+
+async function startOurs(folder: string): Promise<void> {
+  const service = startService(folder);
+  await ask(service, 'dogs/list', { query: '' });
+  await service.close();
+}
+
+function startBare(file: string): void {
+  const db = openBare(file);
+  listBare(db);
+  db.close();
+}
+
+/** From the start of the service to the first list, against opening the file and asking it. */
+export async function measureStart(practice: GeneratedPractice): Promise<BenchLine> {
+  const { ratio, oursMs, theirsMs } = await compare(
+    () => startOurs(practice.folder),
+    () => startBare(practice.file),
+  );
+  return {
+    name: 'Service start to the first list of dogs',
+    against: 'open the same file, run the bare SQL',
+    value: ratio,
+    unit: '×',
+    target: 3,
+    note: `${oursMs.toFixed(1)} ms / ${theirsMs.toFixed(1)} ms`,
+  };
+}
+
+/** The service's part of a search, against the bare SQL. */
+export async function measureSearch(practice: GeneratedPractice): Promise<BenchLine> {
+  const service = startService(practice.folder);
+  const db = openBare(practice.file);
+  await ask(service, 'dogs/list', { query: '' });
+  const words = TYPED.filter((query) => /^[a-z]+$/.test(query));
+  const { ratio, oursMs, theirsMs } = await compare(
+    async () => {
+      for (const query of words) await ask(service, 'dogs/list', { query });
+    },
+    () => words.forEach((word) => searchBare(db, word)),
+  );
+  db.close();
+  await service.close();
+  return {
+    name: 'Search for a dog or owner, the service alone',
+    against: 'the bare SQL',
+    value: ratio,
+    unit: '×',
+    target: 3,
+    note: `${oursMs.toFixed(1)} ms / ${theirsMs.toFixed(1)} ms for ${words.length} searches`,
+  };
+}
