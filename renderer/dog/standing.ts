@@ -44,5 +44,5 @@ function planSentence(plan: Plan | null, today: string, shown: Shown): string {
   const week = weekAt(plan.ramp, today);
   return week === null
     ? 'The plan has come to its end.'
-    : `Week ${week.number} of ${weeks.length} of the plan.`;
+    : `Week ${week.number} of ${weeks.at(-1)?.number} of the plan.`;
 }

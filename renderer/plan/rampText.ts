@@ -1,4 +1,4 @@
-import type { Ramp, RampSession } from '../../core/index.ts';
+import type { Ramp, RampSession, RampWeek } from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
 
 /** Minutes as they are spoken: at most one digit behind the point. */
@@ -40,7 +40,7 @@ function reachText(ramp: Ramp, shown: Shown): string {
 }
 
 /** The week of a plan that `day` falls into; null before it starts and after it ends. */
-export function weekAt(ramp: Ramp, day: string): Ramp['weeks'][number] | null {
+export function weekAt(ramp: Pick<Ramp, 'weeks'>, day: string): RampWeek | null {
   const begun = ramp.weeks.filter((week) => week.startDay <= day);
   const week = begun.at(-1);
   if (week === undefined) return null;

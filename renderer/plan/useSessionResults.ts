@@ -1,0 +1,66 @@
+import { computed, ref, shallowRef, type ComputedRef, type Ref, type ShallowRef } from 'vue';
+import type { AppError } from '../../electron/contract/errors.ts';
+import type { SessionInput } from '../../electron/contract/records.ts';
+import { useClient } from '../api/client.ts';
+import { inputOf } from './timeline.ts';
+
+export interface SessionResults {
+  /** What was told of each session, oldest first. */
+  readonly all: ComputedRef<readonly SessionInput[]>;
+  readonly error: ShallowRef<AppError | null>;
+  /** True while there is a change of this page to take back. */
+  readonly canUndo: ComputedRef<boolean>;
+  /** Counts up with every change that was kept. */
+  readonly changes: Ref<number>;
+  keep(result: SessionInput): Promise<boolean>;
+  /** Takes the last change back. @returns its day, or null when there is none. */
+  undo(): Promise<string | null>;
+}
+
+interface Change {
+  readonly day: string;
+  readonly before: SessionInput | null;
+}
+
+/** Session results of one dog: each change is kept at once, and can be taken back in turn. */
+export function useSessionResults(dogId: string, kept: readonly SessionInput[]): SessionResults {
+  const client = useClient();
+  const byDay = shallowRef(new Map(kept.map((result) => [result.day, inputOf(result)])));
+  const changes = shallowRef<readonly Change[]>([]);
+  const count = ref(0);
+  const error = shallowRef<AppError | null>(null);
+
+  async function put(day: string, result: SessionInput | null): Promise<boolean> {
+    const answer =
+      result === null
+        ? await client.call('sessions/drop', { dogId, day })
+        : await client.call('sessions/save', { dogId, session: result });
+    error.value = answer.ok ? null : answer.error;
+    if (!answer.ok) return false;
+    const next = new Map(byDay.value);
+    if (result === null) next.delete(day);
+    else next.set(day, result);
+    byDay.value = next;
+    count.value++;
+    return true;
+  }
+
+  return {
+    all: computed(() => [...byDay.value.values()].sort((a, b) => (a.day < b.day ? -1 : 1))),
+    error,
+    changes: count,
+    canUndo: computed(() => changes.value.length > 0),
+    async keep(result) {
+      const before = byDay.value.get(result.day) ?? null;
+      const done = await put(result.day, result);
+      if (done) changes.value = [...changes.value, { day: result.day, before }];
+      return done;
+    },
+    async undo() {
+      const last = changes.value.at(-1);
+      if (last === undefined || !(await put(last.day, last.before))) return null;
+      changes.value = changes.value.slice(0, -1);
+      return last.day;
+    },
+  };
+}
