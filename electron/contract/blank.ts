@@ -1,4 +1,6 @@
 import type { Ration } from '../../core/index.ts';
+import type { FoodDecision } from './contract.ts';
+import { switchedDiet } from './foodSwitch.ts';
 import type {
   ClientInput,
   DogInput,
@@ -68,13 +70,13 @@ export function blankDog(): Omit<DogInput, 'clientId'> {
 /**
  * A new visit. At a follow-up, what usually stays as it was (diet, consent, target, scale) is
  * carried over from `previous`; what has to be looked at afresh (weight, score, gait, signs) is not.
- * Amounts of food start from the ration `decided` since, where there is one.
+ * Foods and their amounts start from what was `decided` since, where there is a decision.
  */
 export function blankVisit(
   dogId: string,
   day: string,
   previous?: VisitFacts,
-  decided: Ration | null = null,
+  decided: Pick<FoodDecision, 'ration' | 'foodSwitch'> | null = null,
 ): VisitFacts {
   return {
     dogId,
@@ -103,12 +105,12 @@ export function blankVisit(
     foodGoal: previous?.foodGoal ?? 'hold',
     mealsPerDay: previous?.mealsPerDay ?? 2,
     weightLossDiet: previous?.weightLossDiet ?? false,
-    diet: dietNow(previous?.diet ?? [], decided),
+    diet: dietNow(switchedDiet(previous?.diet ?? [], decided?.foodSwitch ?? null), decided?.ration),
     notes: '',
   };
 }
 
-function dietNow(diet: VisitFacts['diet'], decided: Ration | null): VisitFacts['diet'] {
+function dietNow(diet: VisitFacts['diet'], decided: Ration | null | undefined): VisitFacts['diet'] {
   return diet.map((item) => {
     const ration = decided?.items.find(
       ({ name, treat }) => name === item.name && treat === item.treat,

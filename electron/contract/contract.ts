@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type {
   Assessment,
   Breach,
+  ChangeoverCalendar,
   Figure,
   FoodProposal,
   Ramp,
@@ -26,6 +27,7 @@ import {
   type Client,
   type Dog,
   type FoodDecisionInput,
+  type FoodSwitch,
   type PlanRequest,
   type Practice,
   type PracticeLogo,
@@ -105,6 +107,9 @@ export interface FoodDecision {
   readonly decision: FoodDecisionInput['decision'];
   readonly kcalPerDay: number;
   readonly ration: Ration | null;
+  /** The food that changes, and how, day by day; null where none does. */
+  readonly foodSwitch: FoodSwitch | null;
+  readonly changeover: ChangeoverCalendar | null;
   readonly proposal: FoodProposal;
   /** What was known when it was decided. */
   readonly known: {

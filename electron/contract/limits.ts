@@ -23,6 +23,7 @@ export const LIMITS = {
   gramsPerDay: { label: 'Amount', unit: 'g a day', min: 0, max: 10000 },
   gramsPerCup: { label: "Weight of the owner's own cup", unit: 'g', min: 1, max: 1000 },
   nutrientPct: { label: 'Share on the label', unit: '%', min: 0, max: 100 },
+  changeoverDays: { label: 'Days of the changeover', unit: 'days', min: 7, max: 10 },
   kcalPerDay: { label: 'Daily energy', unit: 'kcal a day', min: 1, max: 20000 },
   sessionsPerWeek: { label: 'Sessions', unit: 'a week', min: 2, max: 4 },
   continuousMinutes: { label: 'Running without a break', unit: 'min', min: 1, max: 240 },

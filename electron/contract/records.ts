@@ -289,11 +289,23 @@ export interface RuleChange {
 
 export const DECISIONS = ['accepted', 'edited', 'declined'] as const;
 
+/** One food takes the place of another, at the same energy, over some days. */
+export const foodSwitchInput = z.object({
+  replaces: requiredLine('Food to be replaced'),
+  name: requiredLine('Name of the new food'),
+  kcalPer100g: quantity('kcalPer100g'),
+  startDay: day('First day of the changeover'),
+  days: whole('changeoverDays'),
+});
+export type FoodSwitch = z.output<typeof foodSwitchInput>;
+
 /** The practitioner's answer to the food the program proposes at this visit. */
 export const foodDecisionInput = z.object({
   decision: choice('Decision on the food', DECISIONS),
   /** The day's energy the practitioner settled on; for `accepted` the service takes the proposal. */
   kcalPerDay: quantity('kcalPerDay').nullable(),
+  /** Only when a food itself changes. */
+  foodSwitch: foodSwitchInput.nullable(),
   note: notes('Note on the decision'),
 });
 export type FoodDecisionInput = z.output<typeof foodDecisionInput>;

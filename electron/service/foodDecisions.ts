@@ -7,6 +7,10 @@ export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
     ...row,
     decision: row.decision as FoodDecision['decision'],
     ration: row.ration === null ? null : (JSON.parse(row.ration) as FoodDecision['ration']),
+    foodSwitch:
+      row.foodSwitch === null ? null : (JSON.parse(row.foodSwitch) as FoodDecision['foodSwitch']),
+    changeover:
+      row.changeover === null ? null : (JSON.parse(row.changeover) as FoodDecision['changeover']),
     proposal: JSON.parse(row.proposal) as FoodDecision['proposal'],
     known: JSON.parse(row.known) as FoodDecision['known'],
   };

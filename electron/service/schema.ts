@@ -182,6 +182,8 @@ export interface FoodDecisionRow {
   decision: string;
   kcalPerDay: number;
   ration: string | null;
+  foodSwitch: string | null;
+  changeover: string | null;
   proposal: string;
   known: string;
   note: string;

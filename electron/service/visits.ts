@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely';
 import { buildRamp, ration, type Assessment, type Ration } from '../../core/index.ts';
 import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
 import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
+import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
 import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
 import { assessRecord, readRecord } from './assessment.ts';
@@ -73,7 +74,9 @@ async function decideFood(
   if (assessment === null) {
     throw badField('visit.weightKg', 'The food can be decided once the dog has been weighed.');
   }
+  if (input.foodSwitch !== null) assertFedNow(visit, input.foodSwitch.replaces);
   const settled = settledFood(assessment, visit, input);
+  const changeover = changeoverFor(visit.diet, input.foodSwitch, settled.ration);
   const row = await db
     .insertInto('foodDecision')
     .values({
@@ -84,6 +87,8 @@ async function decideFood(
       decision: input.decision,
       kcalPerDay: settled.kcalPerDay,
       ration: settled.ration === null ? null : JSON.stringify(settled.ration),
+      foodSwitch: input.foodSwitch === null ? null : JSON.stringify(input.foodSwitch),
+      changeover: changeover === null ? null : JSON.stringify(changeover),
       proposal: JSON.stringify(assessment.food),
       known: JSON.stringify(whatWasKnown(assessment)),
       note: input.note,
@@ -124,18 +129,32 @@ function settledFood(assessment: Assessment, visit: Visit, input: FoodDecisionIn
         'There is no proposed ration to accept: edit it, or decline.',
       );
     }
-    return { kcalPerDay: food.kcalPerDay, ration: food.ration };
+    const { kcalPerDay } = food;
+    return {
+      kcalPerDay,
+      ration: input.foodSwitch === null ? food.ration : rationFor(kcalPerDay, visit, input),
+    };
   }
   const kcalPerDay = input.decision === 'edited' ? input.kcalPerDay : intakeKcal;
   if (kcalPerDay === null || kcalPerDay < 1) {
     throw badField('food.kcalPerDay', limitSentence(LIMITS.kcalPerDay));
   }
-  return { kcalPerDay, ration: rationFor(kcalPerDay, visit) };
+  return { kcalPerDay, ration: rationFor(kcalPerDay, visit, input) };
+}
+
+function assertFedNow(visit: Visit, name: string): void {
+  if (visit.diet.some((item) => !item.treat && item.name === name)) return;
+  throw badField(
+    'food.foodSwitch.replaces',
+    'Food to be replaced must be one of the foods fed now.',
+  );
 }
 
 /** Null while no food is listed whose amount could follow. */
-function rationFor(kcalPerDay: number, visit: Visit): Ration | null {
-  const foods = visit.diet.filter(({ gramsPerDay }) => gramsPerDay > 0);
+function rationFor(kcalPerDay: number, visit: Visit, input: FoodDecisionInput): Ration | null {
+  const foods = switchedDiet(visit.diet, input.foodSwitch).filter(
+    ({ gramsPerDay }) => gramsPerDay > 0,
+  );
   if (!foods.some(({ treat, fixedGrams }) => !treat && !fixedGrams)) return null;
   return ration({ kcalPerDay, foods, mealsPerDay: visit.mealsPerDay });
 }

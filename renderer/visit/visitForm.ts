@@ -1,13 +1,12 @@
-import type { Ration } from '../../core/index.ts';
 import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {
   DietItem,
-  FoodDecisionInput,
   FoodLabel,
   PlanRequest,
   VisitFacts,
 } from '../../electron/contract/records.ts';
+import { blankFood, type FoodEntry } from './foodEntry.ts';
 
 type Nullable<T, K extends keyof T> = Omit<T, K> & { [P in K]: T[P] | null };
 
@@ -53,12 +52,6 @@ export const LATER_STAGES: readonly LaterStage[] = ['pull', 'hills', 'speed'];
 export type Weekday = NonNullable<PlanRequest['weekdays']>[number];
 export const WEEKDAYS: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 
-export interface FoodEntry {
-  decision: FoodDecisionInput['decision'] | 'open';
-  kcalPerDay: number | null;
-  note: string;
-}
-
 /** Intake and follow-up in one form; the paths of its fields are those of the call's input. */
 export interface VisitForm {
   visit: VisitEntry;
@@ -72,8 +65,8 @@ const DEFAULT_MINUTES = 30;
 /** The form of a new visit: carries over from the last one what usually stays. */
 export function newVisitForm(file: DogFile, today: string): VisitForm {
   const previous = file.visits.at(-1);
-  const ration: Ration | null = file.foodDecisions.at(-1)?.ration ?? null;
-  const visit = blankVisit(file.dog.id, today, previous, ration);
+  const decided = file.foodDecisions.at(-1) ?? null;
+  const visit = blankVisit(file.dog.id, today, previous, decided);
   return formOf(visit, file, previous === undefined);
 }
 
@@ -110,7 +103,7 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
       paceMinPerKm: asked?.paceMinPerKm ?? null,
       laterStages: [...(asked?.laterStages ?? [])],
     },
-    food: { decision: 'open', kcalPerDay: null, note: '' },
+    food: blankFood(visit.day),
   };
 }
 
@@ -197,14 +190,4 @@ function goalOf({ goalKind, goal }: PlanEntry): PlanRequest['goal'] | null {
   }
   const { distanceKm, paceMinPerKm } = goal;
   return distanceKm === null || paceMinPerKm === null ? null : { distanceKm, paceMinPerKm };
-}
-
-/** The answer to the food proposal as it is sent; null while it is left open. */
-export function foodDecisionOf(food: FoodEntry): FoodDecisionInput | null {
-  if (food.decision === 'open') return null;
-  return {
-    decision: food.decision,
-    kcalPerDay: food.decision === 'edited' ? food.kcalPerDay : null,
-    note: food.note,
-  };
 }

@@ -77,7 +77,7 @@ describe('the main job', () => {
       id: null,
       visit,
       plan: PLAN,
-      food: { decision: 'accepted', kcalPerDay: null, note: '' },
+      food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' },
     });
     expect(first.plan).toMatchObject({ version: 1, current: true, madeOn: '2026-03-02' });
     expect(first.plan!.ramp.weeks[0]!.runMinutes).toBe(12);
@@ -88,7 +88,7 @@ describe('the main job', () => {
     expect(fed).toBeCloseTo(restingEnergy(25), 6);
 
     // Six weeks later almost nothing was lost, weighed often enough to be sure of it.
-    const now = { ...visit, ...blankVisit(dog.id, visit.day, visit, first.foodDecision!.ration) };
+    const now = { ...visit, ...blankVisit(dog.id, visit.day, visit, first.foodDecision) };
     for (const [day, weightKg] of [
       ['2026-03-16', 30],
       ['2026-03-30', 29.9],
@@ -99,7 +99,10 @@ describe('the main job', () => {
         id: null,
         visit: { ...now, day, weightKg, bcs: 7, lamenessWalk: SOUND, lamenessTrot: SOUND },
         plan: null,
-        food: day === '2026-04-13' ? { decision: 'accepted', kcalPerDay: null, note: '' } : null,
+        food:
+          day === '2026-04-13'
+            ? { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' }
+            : null,
       });
       if (saved.foodDecision === null) continue;
       expect(saved.foodDecision.proposal.verdict).toBe('change');
@@ -138,14 +141,62 @@ describe('the main job', () => {
       id: null,
       visit,
       plan: null,
-      food: { decision: 'edited', kcalPerDay: 900, note: 'Owner cannot go lower yet.' },
+      food: {
+        decision: 'edited',
+        kcalPerDay: 900,
+        foodSwitch: null,
+        note: 'Owner cannot go lower yet.',
+      },
     });
     expect(saved.foodDecision).toMatchObject({
       kcalPerDay: 900,
+      foodSwitch: null,
       note: 'Owner cannot go lower yet.',
     });
     expect(saved.foodDecision!.proposal.kcalPerDay).toBeCloseTo(restingEnergy(25), 6);
     expect(saved.foodDecision!.ration!.kcalPerDay).toBe(900);
+  });
+
+  test('a food is replaced by another at the same energy, day by day, and the sheet says how', async () => {
+    const desk = await openOwn();
+    const { dog, visit } = await intake(desk);
+    const foodSwitch = {
+      replaces: 'Dry food',
+      name: 'Light food',
+      kcalPer100g: 300,
+      startDay: '2026-03-03',
+      days: 7,
+    };
+    const { foodDecision } = await desk.ok('visits/save', {
+      id: null,
+      visit,
+      plan: null,
+      food: { decision: 'accepted', kcalPerDay: null, foodSwitch, note: '' },
+    });
+    const fed = foodDecision!.ration!.items.find(({ name }) => name === 'Light food')!;
+    expect(foodDecision!.ration!.items.map(({ name }) => name)).not.toContain('Dry food');
+    expect(foodDecision!.changeover!.steps).toHaveLength(7);
+    for (const { oldGrams, newGrams } of foodDecision!.changeover!.steps) {
+      expect(oldGrams * 3.6 + newGrams * 3).toBeCloseTo(fed.kcalPerDay, 6);
+    }
+    expect(blankVisit(dog.id, '2026-03-20', visit, foodDecision).diet[0]).toMatchObject({
+      name: 'Light food',
+      kcalPer100g: 300,
+      gramsPerDay: Math.round(fed.gramsPerDay * 10) / 10,
+    });
+    expect(await pdfText(desk, 'feeding-sheet', dog.id)).toContain('Light food');
+    const error = await desk.refused('visits/save', {
+      id: null,
+      visit,
+      plan: null,
+      food: {
+        decision: 'accepted',
+        kcalPerDay: null,
+        foodSwitch: { ...foodSwitch, replaces: 'No such food' },
+        note: '',
+      },
+    });
+    expect(error.fields?.[0]?.path).toBe('food.foodSwitch.replaces');
   });
 
   test('nothing is printed before a weighing', async () => {

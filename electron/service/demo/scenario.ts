@@ -133,6 +133,7 @@ const BRAMBLE: DemoDog = {
       food: {
         decision: 'edited',
         kcalPerDay: 850,
+        foodSwitch: null,
         note: 'Mara would like to start gently; she weighs the food from now on.',
       },
     },
@@ -171,7 +172,7 @@ const BRAMBLE: DemoDog = {
         gaitNote: 'Sound at walk and trot.',
         notes: 'Weight hardly moves any more. Mara still feeds what the sheet says.',
       },
-      food: { decision: 'accepted', kcalPerDay: null, note: '' },
+      food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' },
     },
   ],
 };
@@ -239,7 +240,7 @@ const JUNO: DemoDog = {
         start: 'post-injury',
         goal: { continuousMinutes: 20 },
       },
-      food: { decision: 'accepted', kcalPerDay: null, note: '' },
+      food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' },
     },
   ],
 };

@@ -38,7 +38,7 @@ async function seedVisit(
 ): Promise<SavedVisit> {
   const day = addDays(desk.today(), -entry.daysAgo);
   const facts: VisitFacts = {
-    ...blankVisit(dogId, day, previous?.visit, previous?.foodDecision?.ration ?? null),
+    ...blankVisit(dogId, day, previous?.visit, previous?.foodDecision ?? null),
     ...entry.facts,
   };
   if (entry.consentDaysAgo !== undefined) {

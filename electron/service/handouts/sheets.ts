@@ -39,7 +39,7 @@ const BUILDERS: Builders = {
       ration: decision === null ? proposal.ration : decision.ration,
       need: assessment.own.informative ? assessment.own : assessment.maintenance,
       targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
-      changeover: null,
+      changeover: decision?.changeover ?? null,
     };
   },
   'progress-report': (material) => {

@@ -213,6 +213,8 @@ CREATE TABLE food_decision (
   decision TEXT NOT NULL CHECK (decision IN ('accepted', 'edited', 'declined')),
   kcal_per_day REAL NOT NULL CHECK (kcal_per_day BETWEEN 1 AND 20000),
   ration TEXT CHECK (json_valid(ration)),
+  food_switch TEXT CHECK (json_valid(food_switch)),
+  changeover TEXT CHECK (json_valid(changeover)),
   proposal TEXT NOT NULL CHECK (json_valid(proposal)),
   known TEXT NOT NULL CHECK (json_valid(known)),
   note TEXT NOT NULL,

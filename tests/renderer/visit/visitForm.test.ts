@@ -4,13 +4,13 @@ import type { DogFile, Visit } from '../../../electron/contract/contract.ts';
 import {
   blankDietEntry,
   factsOf,
-  foodDecisionOf,
   keptVisitForm,
   newVisitForm,
   paceOf,
   planRequestOf,
   type LaterStage,
 } from '../../../renderer/visit/visitForm.ts';
+import { blankFood, foodDecisionOf } from '../../../renderer/visit/foodEntry.ts';
 
 const stored = { id: 'd', createdAt: '', updatedAt: '' };
 const dog = { ...blankDog(), ...stored, clientId: 'c', name: 'Bramble' };
@@ -125,11 +125,20 @@ describe('what is computed with and sent', () => {
     expect(paceOf(plan)).toBe(6.5);
   });
   it('sends no decision on the food while it is left open, and kcal only when edited', () => {
-    expect(foodDecisionOf({ decision: 'open', kcalPerDay: 700, note: '' })).toBeNull();
-    expect(foodDecisionOf({ decision: 'accepted', kcalPerDay: 700, note: '' })).toMatchObject({
+    expect(foodDecisionOf({ ...blankFood('2025-01-01'), kcalPerDay: 700 })).toBeNull();
+    expect(
+      foodDecisionOf({ ...blankFood('2025-01-01'), decision: 'accepted', kcalPerDay: 700 }),
+    ).toMatchObject({
       kcalPerDay: null,
     });
-    expect(foodDecisionOf({ decision: 'edited', kcalPerDay: 700, note: 'x' })).toMatchObject({
+    expect(
+      foodDecisionOf({
+        ...blankFood('2025-01-01'),
+        decision: 'edited',
+        kcalPerDay: 700,
+        note: 'x',
+      }),
+    ).toMatchObject({
       kcalPerDay: 700,
     });
   });

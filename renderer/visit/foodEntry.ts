@@ -1,0 +1,48 @@
+import type { FoodDecisionInput, FoodSwitch } from '../../electron/contract/records.ts';
+
+export interface FoodEntry {
+  decision: FoodDecisionInput['decision'] | 'open';
+  kcalPerDay: number | null;
+  /** Whether a food itself changes; the fields stay filled while it is switched off. */
+  switches: boolean;
+  foodSwitch: {
+    replaces: string;
+    name: string;
+    kcalPer100g: number | null;
+    startDay: string;
+    days: number | null;
+  };
+  note: string;
+}
+
+const CHANGEOVER_DAYS = 10;
+
+export function blankFood(day: string): FoodEntry {
+  return {
+    decision: 'open',
+    kcalPerDay: null,
+    switches: false,
+    foodSwitch: { replaces: '', name: '', kcalPer100g: null, startDay: day, days: CHANGEOVER_DAYS },
+    note: '',
+  };
+}
+
+/** The change of food as far as it is complete; null while it is not, or none is wanted. */
+export function foodSwitchOf(food: FoodEntry): FoodSwitch | null {
+  const { kcalPer100g, days, ...rest } = food.foodSwitch;
+  const whole = rest.replaces !== '' && rest.name !== '' && rest.startDay !== '';
+  if (!food.switches || !whole || kcalPer100g === null || days === null) return null;
+  return { ...rest, kcalPer100g, days };
+}
+
+/** The answer to the food proposal as it is sent; null while it is left open. */
+export function foodDecisionOf(food: FoodEntry): FoodDecisionInput | null {
+  if (food.decision === 'open') return null;
+  return {
+    decision: food.decision,
+    kcalPerDay: food.decision === 'edited' ? food.kcalPerDay : null,
+    // What is missing is sent as it is: the service names the field, its unit and its range.
+    foodSwitch: food.switches ? (food.foodSwitch as FoodSwitch) : null,
+    note: food.note,
+  };
+}
