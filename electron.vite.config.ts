@@ -12,6 +12,7 @@ export default defineConfig({
         input: {
           main: at('./electron/shell/main.ts'),
           service: at('./electron/shell/serviceProcess.ts'),
+          printThread: at('./electron/service/handouts/printThread.ts'),
         },
       },
     },

@@ -20,3 +20,17 @@ export type Handler<N extends CallName> = (desk: Desk, input: ParsedOf<N>) => Pr
 
 /** The handlers of some calls, by name. */
 export type Handlers<N extends CallName> = { readonly [K in N]: Handler<K> };
+
+/** What is still to be made after the records have been read; the next call does not wait for it. */
+export class Later<T> {
+  readonly result: Promise<T>;
+
+  constructor(result: Promise<T>) {
+    this.result = result;
+  }
+}
+
+/** The handlers of calls that answer later, by name. */
+export type LateHandlers<N extends CallName> = {
+  readonly [K in N]: (desk: Desk, input: ParsedOf<K>) => Promise<Later<ResultOf<K>>>;
+};

@@ -1,5 +1,5 @@
 import type { Practice, PracticeLogo } from '../contract/records.ts';
-import { checkLogo } from '../../templates/index.ts';
+import { checkLogo } from '../../templates/logo.ts';
 import type { Desk, Handlers } from './context.ts';
 import { badField } from './refuse.ts';
 

@@ -9,12 +9,13 @@ import {
 } from '../contract/contract.ts';
 import { Refusal, type Answer, type AppError } from '../contract/errors.ts';
 import { clientHandlers } from './clients.ts';
-import type { Desk, Handlers } from './context.ts';
+import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
 import { storageRefusal } from './database.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
+import { createPrinter } from './handouts/printer.ts';
 import { planEditHandlers } from './planEdit.ts';
 import { practiceHandlers } from './practice.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
@@ -37,6 +38,9 @@ export interface Service extends Caller {
 
 /** The calls that need an open practice. */
 type DeskCall = Exclude<CallName, 'app/status' | 'app/open'>;
+/** The calls whose answers are made after their turn. */
+type LateCall = 'handouts/render' | 'handouts/bundle';
+type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
 
 const handlers = {
   ...practiceHandlers,
@@ -51,7 +55,7 @@ const handlers = {
 };
 
 /** The schema has parsed the input, so the handler's own input type holds. */
-function handlerOf(all: Handlers<DeskCall>, name: DeskCall) {
+function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
 }
 
@@ -62,7 +66,9 @@ function handlerOf(all: Handlers<DeskCall>, name: DeskCall) {
  */
 export function createService(options: ServiceOptions): Service {
   assertRuntime();
-  const all = { ...handlers, ...handoutHandlers(options.fontsFolder) } satisfies Handlers<DeskCall>;
+  const printer = createPrinter();
+  const { fontsFolder } = options;
+  const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
   const practices = practicesIn(options);
   // Calls run one after the other: a switch of practice must not overtake a save.
   let queue: Promise<unknown> = Promise.resolve();
@@ -80,6 +86,17 @@ export function createService(options: ServiceOptions): Service {
     }
   }
 
+  /** Waits for what a call left to be made after its turn. */
+  async function settle(turn: Promise<Answer<unknown>>): Promise<Answer<unknown>> {
+    const answered = await turn;
+    if (!answered.ok || !(answered.value instanceof Later)) return answered;
+    try {
+      return { ok: true, value: await answered.value.result };
+    } catch (error) {
+      return fail(errorValue(error, options.log));
+    }
+  }
+
   async function answer(name: CallName, input: unknown): Promise<unknown> {
     if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
     if (name === 'app/status' || name === 'app/open') return practices.status();
@@ -92,12 +109,13 @@ export function createService(options: ServiceOptions): Service {
 
   return {
     call<N extends CallName>(name: N, input: InputOf<N>): Promise<Answer<ResultOf<N>>> {
-      const turn = queue.then(() => run(name, input)) as Promise<Answer<ResultOf<N>>>;
+      const turn = queue.then(() => run(name, input));
       queue = turn;
-      return turn;
+      return settle(turn) as Promise<Answer<ResultOf<N>>>;
     },
     async close() {
       await queue;
+      await printer.close();
       await practices.close();
     },
   };

@@ -1,14 +1,9 @@
-import {
-  enPractice,
-  OWNER_WORDS,
-  renderPdf,
-  visitBundle,
-  type VisitSheet,
-} from '../../../templates/index.ts';
+import type { VisitSheet } from '../../../templates/index.ts';
 import type { RenderedHandout } from '../../contract/contract.ts';
 import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
-import type { Desk, Handlers } from '../context.ts';
+import { Later, type Desk, type LateHandlers } from '../context.ts';
 import { collect } from './material.ts';
+import type { Printer } from './printer.ts';
 import { sheetFor } from './sheets.ts';
 
 interface Request {
@@ -29,36 +24,46 @@ function fileName(kind: HandoutKind | 'visit', dogName: string, day: string): st
   return `${plain === '' ? 'dog' : plain}-${kind}-${day}.pdf`;
 }
 
-async function render(desk: Desk, fontsFolder: string, request: Request): Promise<RenderedHandout> {
+/** Reads the record now and prints later: the next call need not wait for the paper. */
+async function render(
+  desk: Desk,
+  { printer, fontsFolder }: PrintRoom,
+  request: Request,
+): Promise<Later<RenderedHandout>> {
   const { kinds, dogId, paper } = request;
   const material = await collect(desk, dogId, paper);
   const practice = await desk.db.selectFrom('practice').select('language').executeTakeFirst();
-  const language = request.language ?? (practice?.language as Language | undefined) ?? 'en';
-  const sheets = kinds.map((kind) => sheetFor(kind, material)) as [VisitSheet, ...VisitSheet[]];
-  const document = visitBundle(material.context, sheets, {
-    owner: OWNER_WORDS[language],
-    // Between professionals the wording is English; the numbers in it are written the same way.
-    professional: { practice: enPractice, owner: OWNER_WORDS.en },
-  });
-  const { bytes, pages } = await renderPdf(document, {
+  const day = desk.today();
+  const printing = printer.print({
+    context: material.context,
+    sheets: kinds.map((kind) => sheetFor(kind, material)) as [VisitSheet, ...VisitSheet[]],
+    language: request.language ?? (practice?.language as Language | undefined) ?? 'en',
     fontsFolder,
     // The day decides, so that the same record gives the same file all day.
-    instant: new Date(`${desk.today()}T12:00:00Z`),
+    instant: new Date(`${day}T12:00:00Z`),
   });
   const name = kinds.length === 1 ? kinds[0]! : 'visit';
-  return {
-    fileName: fileName(name, material.file.dog.name, desk.today()),
-    mediaType: 'application/pdf',
-    base64: Buffer.from(bytes).toString('base64'),
-    pages,
-  };
+  return new Later(
+    printing.then((printed) => ({
+      fileName: fileName(name, material.file.dog.name, day),
+      mediaType: 'application/pdf',
+      ...printed,
+    })),
+  );
+}
+
+/** What printing needs beside the records. */
+export interface PrintRoom {
+  readonly printer: Printer;
+  /** The folder with the fonts of the handouts. */
+  readonly fontsFolder: string;
 }
 
 export const handoutHandlers = (
-  fontsFolder: string,
-): Handlers<'handouts/render' | 'handouts/bundle'> => ({
+  room: PrintRoom,
+): LateHandlers<'handouts/render' | 'handouts/bundle'> => ({
   'handouts/render': (desk, { kind, dogId, paper, language }) =>
-    render(desk, fontsFolder, { kinds: [kind], dogId, paper, language }),
+    render(desk, room, { kinds: [kind], dogId, paper, language }),
   'handouts/bundle': (desk, { kinds, dogId, paper, language }) =>
-    render(desk, fontsFolder, { kinds, dogId, paper, language }),
+    render(desk, room, { kinds, dogId, paper, language }),
 });

@@ -1,0 +1,107 @@
+import { Worker } from 'node:worker_threads';
+import type { Printed, PrintJob } from './print.ts';
+import type { FromPrintThread, ToPrintThread } from './printThread.ts';
+
+/** Prints in a thread of its own, so that the records answer meanwhile. */
+export interface Printer {
+  /** @throws Error when a sheet cannot be printed or the thread ended under way. */
+  print(job: PrintJob): Promise<Printed>;
+  /** Lets prints under way finish, then ends the thread. */
+  close(): Promise<void>;
+}
+
+/** The thread's file lies beside this one: as source, or built. */
+export function threadFile(here: string = import.meta.url): URL {
+  return new URL(here.endsWith('.ts') ? './printThread.ts' : './printThread.js', here);
+}
+
+interface Waiting {
+  resolve(printed: Printed): void;
+  reject(error: unknown): void;
+}
+
+/** The thread ended before it could take a job. */
+class NoThread extends Error {}
+
+interface Thread {
+  print(job: PrintJob): Promise<Printed>;
+  end(): Promise<void>;
+}
+
+/**
+ * A printer whose thread starts at the first job and stays. Where a system grants no thread, it
+ * prints in the service's own, which then answers nothing else meanwhile.
+ */
+export function createPrinter(file: URL = threadFile()): Printer {
+  let thread: Thread | null = null;
+  const underWay = new Set<Promise<unknown>>();
+
+  async function printOrFallBack(job: PrintJob): Promise<Printed> {
+    thread ??= startThread(file, () => (thread = null));
+    try {
+      return await thread.print(job);
+    } catch (error) {
+      if (!(error instanceof NoThread)) throw error;
+      const { print } = await import('./print.ts');
+      return print(job);
+    }
+  }
+
+  return {
+    print(job) {
+      const printing = printOrFallBack(job);
+      underWay.add(printing);
+      const done = (): boolean => underWay.delete(printing);
+      printing.then(done, done);
+      return printing;
+    },
+    async close() {
+      await Promise.allSettled(underWay);
+      await thread?.end();
+    },
+  };
+}
+
+function startThread(file: URL, onEnd: () => void): Thread {
+  const worker = new Worker(file);
+  const waiting = new Map<number, Waiting>();
+  let lastId = 0;
+  let ready = false;
+
+  function settle(id: number, act: (job: Waiting) => void): void {
+    const job = waiting.get(id);
+    waiting.delete(id);
+    // A thread without work must not keep the process from ending.
+    if (waiting.size === 0) worker.unref();
+    if (job !== undefined) act(job);
+  }
+
+  function ended(error: Error): void {
+    onEnd();
+    const reason = ready ? error : new NoThread(error.message);
+    for (const id of [...waiting.keys()]) settle(id, (job) => job.reject(reason));
+  }
+
+  worker.on('message', (message: FromPrintThread) => {
+    if (message.kind === 'ready') ready = true;
+    else if (message.kind === 'printed') settle(message.id, (job) => job.resolve(message.printed));
+    else settle(message.id, (job) => job.reject(message.error));
+  });
+  worker.on('error', (error) => ended(error as Error));
+  worker.on('exit', () => ended(new Error('The printing thread ended.')));
+
+  return {
+    print(job) {
+      lastId += 1;
+      const id = lastId;
+      worker.ref();
+      return new Promise((resolve, reject) => {
+        waiting.set(id, { resolve, reject });
+        worker.postMessage({ id, job } satisfies ToPrintThread);
+      });
+    },
+    async end() {
+      await worker.terminate();
+    },
+  };
+}
