@@ -36,7 +36,7 @@ export function assess(input: AssessInput): Assessment | null {
   const targetWeightKg = chosen ?? ideal?.mid ?? weightKg;
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
   const weighings = weighed.map(toWeighing);
-  const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn < day);
+  const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
   const rationSince = decisions.at(-1)?.decidedOn ?? '';
   const trend = weightTrend(weighings);
   const trendOnRation = weightTrend(weighings.filter((weighing) => weighing.day >= rationSince));

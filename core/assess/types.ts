@@ -75,7 +75,7 @@ export interface AssessInput {
   readonly dog: AssessedDog;
   /** Oldest first. */
   readonly visits: readonly AssessedVisit[];
-  /** Oldest first; those of the assessed day itself do not count, they are what is being decided. */
+  /** Oldest first, without the one that is being decided. */
   readonly foodDecisions: readonly AssessedDecision[];
   readonly day: IsoDay;
   readonly plan?: AssessedPlan | null;

@@ -1,7 +1,7 @@
 import type { AssessInput, SessionResult } from '../../core/index.ts';
-import type { DogFile, SessionRecord } from './contract.ts';
+import type { DogFile } from './contract.ts';
 import { toRuleChanges } from './rampRequest.ts';
-import type { RuleChange } from './records.ts';
+import type { RuleChange, SessionInput } from './records.ts';
 
 /** The parts of a dog's record that an assessment rests on. */
 export type AssessedRecord = Pick<
@@ -9,17 +9,21 @@ export type AssessedRecord = Pick<
   'dog' | 'visits' | 'plans' | 'foodDecisions' | 'sessions'
 >;
 
-/** What core's `assess` takes from a record: the same for the service and for a form being filled. */
+/**
+ * What core's `assess` takes from a record: the same for the service and for a form being filled.
+ * A decision of `decidingVisitId` is left out: it is the one that is being taken.
+ */
 export function assessInput(
   record: AssessedRecord,
   rules: readonly RuleChange[],
   day: string,
+  decidingVisitId: string | null,
 ): AssessInput {
   const current = record.plans.find((plan) => plan.current);
   return {
     dog: record.dog,
     visits: record.visits,
-    foodDecisions: record.foodDecisions,
+    foodDecisions: record.foodDecisions.filter(({ visitId }) => visitId !== decidingVisitId),
     day,
     plan: current === undefined ? null : { ramp: current.ramp, climbM: current.request.climbM },
     sessions: record.sessions.map(toSessionResult),
@@ -28,7 +32,7 @@ export function assessInput(
 }
 
 /** A stored result as core takes it: what was not told is left out. */
-export function toSessionResult(record: SessionRecord): SessionResult {
+export function toSessionResult(record: SessionInput): SessionResult {
   const { day, outcome, runMinutes, nextDay, signs, note } = record;
   return { day, outcome, nextDay, signs, note, ...(runMinutes === null ? {} : { runMinutes }) };
 }

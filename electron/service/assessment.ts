@@ -26,6 +26,7 @@ export async function assessRecord(
   db: Kysely<Schema>,
   record: AssessedRecord,
   day: string,
+  decidingVisitId: string | null = null,
 ): Promise<Assessment | null> {
-  return assess(assessInput(record, await readRules(db), day));
+  return assess(assessInput(record, await readRules(db), day, decidingVisitId));
 }

@@ -1,28 +1,10 @@
 import { reviewRamp } from '../../core/index.ts';
-import { toSessionResult } from '../contract/assessInput.ts';
-import type { Visit } from '../contract/contract.ts';
-import { toRuleChanges } from '../contract/rampRequest.ts';
+import { reviewInput } from '../contract/reviewInput.ts';
 import { assessRecord, readRecord } from './assessment.ts';
 import type { Handlers } from './context.ts';
 import { currentPlan, keepPlan } from './plans.ts';
 import { notFound } from './refuse.ts';
 import { readRules } from './rules.ts';
-
-/** Findings count for a review only from a visit on the day itself. */
-function findingsOf(
-  visit: Visit | undefined,
-  screening: 'ready to start' | 'walking only' | 'vet first' | undefined,
-) {
-  if (visit === undefined) return {};
-  const { lamenessWalk, lamenessTrot, signs } = visit;
-  return {
-    findings: {
-      lameness: { walk: lamenessWalk, trot: lamenessTrot },
-      signs,
-      ...(screening === undefined ? {} : { screening }),
-    },
-  };
-}
 
 export const planReviewHandlers: Handlers<'plans/review'> = {
   'plans/review': (desk, { dogId, visitId, clearedByVetOn, note }) =>
@@ -33,14 +15,18 @@ export const planReviewHandlers: Handlers<'plans/review'> = {
       if (visitId !== null && visit === undefined) throw notFound('The visit');
       const day = visit?.day ?? desk.today();
       const assessment = visit === undefined ? null : await assessRecord(db, record, day);
-      const review = reviewRamp({
-        ramp: plan.ramp,
-        day,
-        results: record.sessions.map(toSessionResult),
-        rules: toRuleChanges(await readRules(db)),
-        ...(clearedByVetOn === null ? {} : { clearedByVetOn }),
-        ...findingsOf(visit, assessment?.screening.outcome),
-      });
+      const review = reviewRamp(
+        reviewInput({
+          ramp: plan.ramp,
+          sessions: record.sessions,
+          rules: await readRules(db),
+          day,
+          clearedByVetOn,
+          // Findings count only from a visit on the day itself.
+          visit: visit ?? null,
+          screening: assessment?.screening.outcome ?? null,
+        }),
+      );
       return keepPlan(desk, db, {
         dogId,
         visitId,

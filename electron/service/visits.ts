@@ -70,7 +70,7 @@ async function decideFood(
   visit: Visit,
   input: FoodDecisionInput,
 ): Promise<FoodDecision> {
-  const assessment = await assessRecord(db, await readRecord(db, visit.dogId), visit.day);
+  const assessment = await assessRecord(db, await readRecord(db, visit.dogId), visit.day, visit.id);
   if (assessment === null) {
     throw badField('visit.weightKg', 'The food can be decided once the dog has been weighed.');
   }

@@ -36,7 +36,7 @@ export function useAssessment(
     const stored = { id: '', createdAt: '', updatedAt: '' };
     const visits = [...others.filter((visit) => visit.day <= facts.day), { ...facts, ...stored }];
     try {
-      const input = assessInput({ ...file, visits }, rules(), facts.day);
+      const input = assessInput({ ...file, visits }, rules(), facts.day, visitId);
       const drawn = ramp();
       const plan = drawn === null ? input.plan : { ramp: drawn, climbM: form.plan.climbM };
       return { assessment: assess({ ...input, plan: plan ?? null }), problem: null };

@@ -50,6 +50,8 @@ function tellVisits({ visits, foodDecisions }: DogFile): void {
     for (const item of decision.ration?.items ?? []) {
       console.log(`    ${item.name}: ${round(item.gramsPerDay)} g a day`);
     }
+    const { maintenance, own, trend } = decision.known;
+    for (const figure of [maintenance, own, trend]) if (figure) console.log(figureLine(figure));
     for (const reason of decision.proposal.reasons) console.log(reasonLine(reason));
     for (const warning of decision.proposal.warnings)
       console.log(`  ! ${warning.text} ${sourcesOf(warning)}`);
@@ -61,10 +63,8 @@ function tellAssessment({ assessment }: DogFile): void {
   console.log(`\nToday, ${assessment.day}`);
   const figures = [
     assessment.resting,
-    assessment.maintenance.figure,
     assessment.ideal?.figure,
-    assessment.trendOnRation.figure,
-    assessment.own.figure,
+    assessment.trend.figure,
     assessment.food.figure,
   ];
   for (const figure of figures) if (figure) console.log(figureLine(figure));

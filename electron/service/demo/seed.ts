@@ -1,11 +1,12 @@
 import { addDays, addMonths } from '../../../core/day.ts';
 import { blankPlanRequest, blankVisit } from '../../contract/blank.ts';
-import type { SavedVisit } from '../../contract/contract.ts';
+import type { Plan, SavedVisit } from '../../contract/contract.ts';
 import type { VisitFacts } from '../../contract/records.ts';
 import { clientHandlers } from '../clients.ts';
 import type { Desk } from '../context.ts';
 import { dogHandlers } from '../dogs.ts';
 import { practiceHandlers } from '../practice.ts';
+import { sessionHandlers } from '../sessions.ts';
 import { visitHandlers } from '../visits.ts';
 import { DEMO_DOGS, DEMO_OWNERS, DEMO_PRACTICE, type DemoDog, type DemoVisit } from './scenario.ts';
 
@@ -27,8 +28,35 @@ async function seedDog(desk: Desk, clientId: string, entry: DemoDog): Promise<vo
     dog: { ...entry.dog, clientId, birthDay },
   });
   let previous: SavedVisit | undefined;
-  for (const visit of entry.visits) previous = await seedVisit(desk, dog.id, visit, previous);
+  for (const visit of entry.visits) {
+    previous = await seedVisit(desk, dog.id, visit, previous);
+    if (previous.plan !== null) await seedSessions(desk, previous.plan);
+  }
 }
+
+/** What the owner tells of the sessions so far: one missed, one shortened, the others done. */
+async function seedSessions(desk: Desk, plan: Plan): Promise<void> {
+  const past = plan.ramp.weeks
+    .flatMap(({ sessions }) => sessions)
+    .filter(({ day }) => day < desk.today());
+  for (const [index, { day, runMinutes }] of past.entries()) {
+    const outcome = index === MISSED ? 'missed' : index === SHORTENED ? 'shortened' : 'done';
+    await sessionHandlers['sessions/save'](desk, {
+      dogId: plan.dogId,
+      session: {
+        day,
+        outcome,
+        runMinutes: outcome === 'shortened' ? runMinutes / 2 : null,
+        nextDay: outcome === 'missed' ? null : 'normal',
+        signs: [],
+        note: '',
+      },
+    });
+  }
+}
+
+const MISSED = 5;
+const SHORTENED = 8;
 
 async function seedVisit(
   desk: Desk,
