@@ -1,5 +1,27 @@
-import type { Ramp, RampSession, RampWeek } from '../../core/index.ts';
+import type { Ramp, RampSession, RampWeek, ReviewDecision } from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
+
+/** What a review comes to, as a head line and as what to do. */
+export const DECISION_HEADS: Readonly<Record<ReviewDecision, string>> = {
+  progress: 'Go on as planned',
+  hold: 'Hold: repeat the week',
+  back: 'Back one step',
+  stop: 'Stop: the vet first',
+};
+export const DECISION_WORDS: Readonly<Record<ReviewDecision, string>> = {
+  progress: 'The record holds nothing against the next step.',
+  hold: 'The dog repeats where it stands before the load rises again.',
+  back: 'Two days without running, then one step back on the path.',
+  stop: 'No running until a vet has seen the dog and cleared it in writing.',
+};
+export const isDecision = (word: string): word is ReviewDecision => word in DECISION_HEADS;
+
+/** How a version of the plan came about. */
+export const ORIGIN_WORDS = {
+  built: 'made',
+  reviewed: 'from a review',
+  edited: 'edited by hand',
+} as const;
 
 /** Minutes as they are spoken: at most one digit behind the point. */
 export function minutes(value: number): string {
@@ -14,6 +36,7 @@ export function sessionText(session: RampSession): string {
 
 /** What the plan comes to, in one or two sentences. */
 export function rampSentence(ramp: Ramp, shown: Shown): string {
+  if (ramp.weeks.length === 0) return 'No running is planned.';
   const length = `${ramp.weeks.length} ${ramp.weeks.length === 1 ? 'week' : 'weeks'}`;
   const goal = goalText(ramp, shown);
   if (ramp.goalReachedOn !== null) {

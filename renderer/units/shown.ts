@@ -21,9 +21,13 @@ export interface Shown {
   day(iso: string | null | undefined): string;
   /** A calendar day with its weekday, "Mon 03.02.2025". */
   weekdayDay(iso: string): string;
+  /** A sentence of core's, whose days are ISO, with its days in the practice's format. */
+  sentence(text: string): string;
 }
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+
+const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g;
 
 /** Which dimension a unit in a core figure belongs to. */
 const FIGURE_DIMENSIONS: Record<string, Dimension> = {
@@ -90,6 +94,7 @@ export function shownWith(choices: ShownChoices): Shown {
       return joined(roundText(value, 0), fahrenheit ? '°F' : '°C');
     },
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
+    sentence: (text) => text.replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),
     weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,
   };
   return shown;
