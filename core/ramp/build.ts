@@ -1,21 +1,19 @@
 import { addDays, daysBetween, type IsoDay } from '../day.ts';
 import { datedWeek, stagesOf } from './dated.ts';
-import { EPSILON } from './load.ts';
+import { goalDayOf, withinReachOf } from './outcome.ts';
 import { collisionsOf, reasonsFor } from './reasons.ts';
 import { settingOf, type Setting } from './request.ts';
 import { fillWeeks, type FilledWeek, type Search } from './search.ts';
 import {
   eventSlots,
   keepEveFree,
+  MOST_WEEKS,
   rhythmOf,
   weeksBeforeEvent,
   weekSlots,
   type Rhythm,
 } from './slots.ts';
-import type { Ramp, RampRequest, RampWeek, StageId, WithinReach } from './types.ts';
-
-/** Weeks the search for a goal goes on; three years of building is no plan any more (D). */
-export const MOST_WEEKS = 156;
+import type { Ramp, RampRequest, RampWeek, StageId } from './types.ts';
 
 /**
  * Builds a dated return-to-running ramp from the start's first week to the goal, as early as the
@@ -43,10 +41,14 @@ export function buildRamp(request: RampRequest): Ramp {
   const setting = settingOf(request);
   const rhythm = rhythmOf(setting);
   const open = fillOpen(setting, rhythm);
-  const reached = goalDayOf(setting, open);
-  const filled = request.eventDay === undefined ? open : fillToEvent(setting, rhythm, request.eventDay);
-  const toGoal = filled.map((week) => datedWeek(setting, week, 'time'));
-  const goalReachedOn = request.eventDay === undefined ? reached : goalDayOf(setting, filled);
+  const toWeeks = (list: readonly FilledWeek[]): RampWeek[] =>
+    list.map((week) => datedWeek(setting, week, 'time'));
+  const openWeeks = toWeeks(open);
+  const reached = goalDayOf(openWeeks, setting.goal);
+  const { eventDay } = request;
+  const filled = eventDay === undefined ? open : fillToEvent(setting, rhythm, eventDay);
+  const toGoal = eventDay === undefined ? openWeeks : toWeeks(filled);
+  const goalReachedOn = goalDayOf(toGoal, setting.goal);
   const weeks = [...toGoal, ...laterWeeks(setting, rhythm, filled, goalReachedOn)];
   const earliestEventDay =
     reached === null ? null : addDays(setting.startDay, (open.length + 1) * 7);
@@ -60,7 +62,7 @@ export function buildRamp(request: RampRequest): Ramp {
     goalReachedOn,
     earliestGoalDay: reached,
     earliestEventDay,
-    withinReach: request.eventDay === undefined ? null : withinReach(setting, weeks),
+    withinReach: eventDay === undefined ? null : withinReachOf(weeks, setting.pace),
     collisions: collisionsOf(setting, open, reached),
     reasons: reasonsFor(setting, rhythm, filled, { goalReachedOn, reached, earliestEventDay }),
   };
@@ -108,30 +110,6 @@ function laterWeeks(
     if (week.slot.number % recoveryEvery !== 0) building += 1;
   }
   return weeks;
-}
-
-function goalDayOf(setting: Setting, weeks: readonly FilledWeek[]): IsoDay | null {
-  const met = weeks.find(
-    ({ choice }) => choice?.kind === 'continuous' && choice.amount >= setting.goal - EPSILON,
-  );
-  return met?.slot.days[0] ?? null;
-}
-
-function withinReach(setting: Setting, weeks: readonly RampWeek[]): WithinReach {
-  const sessions = weeks.flatMap((week) => week.sessions);
-  const longest = (minutes: readonly number[]): number => Math.max(0, ...minutes);
-  const continuousMinutes = longest(
-    sessions.filter(({ kind }) => kind === 'continuous').map(({ runMinutes }) => runMinutes),
-  );
-  const sessionMinutes = longest(sessions.map(({ runMinutes }) => runMinutes));
-  const km = (minutes: number): number | null =>
-    setting.pace === null ? null : minutes / setting.pace;
-  return {
-    continuousMinutes,
-    distanceKm: km(continuousMinutes),
-    sessionMinutes,
-    sessionKm: km(sessionMinutes),
-  };
 }
 
 /** Days from `day` to the event of a plan; null without one. */

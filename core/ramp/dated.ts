@@ -1,11 +1,10 @@
-import { addDays } from '../day.ts';
+import { addDays, dayFromNumber, type IsoDay } from '../day.ts';
 import { stepText } from './path.ts';
 import type { Setting } from './request.ts';
 import type { FilledWeek } from './search.ts';
 import type { SessionPlan } from './sessions.ts';
 import { sessionsOf } from './state.ts';
 import type { RampSession, RampStage, RampWeek, StageId, SurfaceId } from './types.ts';
-import type { IsoDay } from '../day.ts';
 
 /** The ground of a session, in plain words (CP). */
 export const SURFACES: Readonly<Record<SurfaceId, string>> = {
@@ -53,12 +52,17 @@ export function datedWeek(setting: Setting, filled: FilledWeek, stage: StageId):
   const focus = stage === 'time' ? null : stage;
   const sessions = plans.map((plan, index) =>
     // The new thing comes into one session of the week, and an easy one follows it.
-    datedSession(setting, plan, slot.days[index]!, plan.effort === 'long' ? focus : null),
+    datedSession(
+      setting,
+      plan,
+      dayFromNumber(slot.days[index]!),
+      plan.effort === 'long' ? focus : null,
+    ),
   );
   const stepIndex = choice?.stepIndex ?? filled.after.stepIndex;
   return {
     number: slot.number,
-    startDay: slot.startDay,
+    startDay: dayFromNumber(slot.first),
     recovery: slot.recovery,
     easyBeforeEvent: slot.kind === 'event' || slot.kind === 'bridge',
     stage,

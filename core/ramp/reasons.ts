@@ -2,11 +2,10 @@ import type { IsoDay } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
-import { MOST_WEEKS } from './build.ts';
 import { EPSILON, weekCap } from './load.ts';
 import { CAP_RULE, type Setting } from './request.ts';
 import type { FilledWeek } from './search.ts';
-import type { Rhythm } from './slots.ts';
+import { MOST_WEEKS, type Rhythm } from './slots.ts';
 import type { RuleCollision, StartLevel } from './types.ts';
 
 interface Dates {

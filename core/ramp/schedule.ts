@@ -1,4 +1,4 @@
-import { dayFromNumber, dayNumber, weekday, type IsoDay, type Weekday } from '../day.ts';
+import type { Weekday } from '../day.ts';
 
 /** The most running days in a week. */
 export const MOST_RUNNING_DAYS = 4;
@@ -35,31 +35,32 @@ export interface Availability {
   readonly out: ReadonlySet<number>;
 }
 
+/** Day of the week of a day number, Monday = 0. 1970-01-01 was a Thursday. */
+const weekdayOf = (day: number): Weekday => ((((day + 3) % 7) + 7) % 7) as Weekday;
+
 /**
- * The running days in the `length` days (1–7) from `startDay`: at most `count`, on days the owner
- * can run, never on the day after another running day, `lastRun` included. Takes fewer days where
- * `count` do not fit, and spreads them as evenly as it can.
+ * The running days, as day numbers, in the `length` days (1–7) from `first`: at most `count`, on
+ * days the owner can run, never on the day after another running day, `lastRun` included. Takes
+ * fewer days where `count` do not fit, and spreads them as evenly as it can.
  */
 export function runningDays(
-  startDay: IsoDay,
+  first: number,
   count: number,
   availability: Availability,
-  lastRun: IsoDay | null,
+  lastRun: number | null,
   length = 7,
-): IsoDay[] {
-  const first = dayNumber(startDay);
-  const earliest = lastRun === null ? first : dayNumber(lastRun) + 2;
-  const monday = weekday(startDay);
+): number[] {
+  const earliest = lastRun === null ? first : lastRun + 2;
   const open = [0, 1, 2, 3, 4, 5, 6].map(
     (offset) =>
       offset < length &&
       first + offset >= earliest &&
       !availability.out.has(first + offset) &&
-      availability.weekdays.includes(((monday + offset) % 7) as Weekday),
+      availability.weekdays.includes(weekdayOf(first + offset)),
   );
   for (let size = Math.min(count, MOST_RUNNING_DAYS); size > 0; size -= 1) {
     const best = COMBINATIONS[size]!.find((offsets) => offsets.every((offset) => open[offset]));
-    if (best !== undefined) return best.map((offset) => dayFromNumber(first + offset));
+    if (best !== undefined) return best.map((offset) => first + offset);
   }
   return [];
 }

@@ -1,10 +1,11 @@
 import { EPSILON } from './load.ts';
 import type { Setting } from './request.ts';
-import type { Rhythm, Slot } from './slots.ts';
+import { isReviewed, type Rhythm, type Slot } from './slots.ts';
 import {
   afterBuilding,
   afterGiven,
   buildChoices,
+  cleanSessions,
   continuousOf,
   firstChoice,
   firstState,
@@ -12,6 +13,7 @@ import {
   givenChoice,
   isGiven,
   limitOf,
+  startsAnew,
   type Choice,
   type RampState,
 } from './state.ts';
@@ -46,17 +48,15 @@ function optionsOf(search: Search, state: RampState, index: number): Option[] {
   const slot = slots[index]!;
   const count = slot.days.length;
   if (count === 0) return [{ choice: null, cap: 0, after: state }];
-  const { resume } = setting.request;
-  if (index === 0 && resume !== undefined && resume.firstWeekMinutes !== null) {
-    return [reviewedOption(search, state, slot, resume.firstWeekMinutes)];
-  }
-  if (state.peak === 0 || slot.return.kind === 'restart') {
+  const reviewed = isReviewed(setting, slots, index);
+  const cap = limitOf(setting, state, slot, reviewed);
+  if (reviewed) return [reviewedOption(search, state, cap, count)];
+  if (startsAnew(state, slot)) {
     const choice = firstChoice(setting, count);
-    return [{ choice, cap: choice.minutes, after: afterBuilding(setting, FRESH, choice, count) }];
+    return [{ choice, cap, after: afterBuilding(setting, FRESH, choice, count) }];
   }
-  const cap = limitOf(setting, rhythm, state, slot);
   if (isGiven(state, slot)) {
-    const choice = givenChoice(setting, state, cap, count);
+    const choice = givenChoice(setting, rhythm, state, cap, count);
     return [{ choice, cap, after: afterGiven(state, slot, choice.minutes) }];
   }
   return buildChoices(setting, rhythm, state, slot, cap).map((choice) => ({
@@ -67,17 +67,16 @@ function optionsOf(search: Search, state: RampState, index: number): Option[] {
 }
 
 /** The first week of a reviewed plan holds what the review set. */
-function reviewedOption(search: Search, state: RampState, slot: Slot, minutes: number): Option {
-  const count = slot.days.length;
-  const share = slot.kind === 'bridge' ? Math.min(1, count / search.rhythm.sessions) : 1;
-  const choice = givenChoice(search.setting, state, minutes * share, count);
+function reviewedOption(search: Search, state: RampState, cap: number, count: number): Option {
+  const { setting, rhythm } = search;
+  const choice = givenChoice(setting, rhythm, state, cap, count);
   const after = {
     ...state,
     peak: Math.max(state.peak, choice.minutes),
     previous: choice.minutes,
-    sessionsOnStep: state.sessionsOnStep + count,
+    sessionsOnStep: state.sessionsOnStep + cleanSessions(setting, choice, count),
   };
-  return { choice, cap: minutes * share, after };
+  return { choice, cap, after };
 }
 
 /** True where `a` can do whatever `b` can. */
@@ -144,17 +143,23 @@ function rounded(search: Search, state: RampState, index: number, exact: Option)
     });
 }
 
-/** The first option, in order of preference, that costs no time. */
-function pick(search: Search, state: RampState, index: number): Option {
+/**
+ * The first option, in order of preference, that still comes to `target`. Good weeks add up: one
+ * option at least of every week on the way does.
+ */
+function pick(search: Search, state: RampState, index: number, target: number): Option {
   const options = optionsOf(search, state, index);
   const { goal } = search.setting;
   if (index >= search.deadline || state.longest >= goal - EPSILON) return options[0]!;
-  const score = ({ after }: Option): number =>
-    after.longest >= goal - EPSILON ? GOAL_SCORE - index : bestFrom(search, after, index + 1);
   const even = options.flatMap((option) => rounded(search, state, index, option));
-  if (options.length === 1 && even.length === 0) return options[0]!;
-  const best = Math.max(...options.map(score));
-  return [...even, ...options].find((option) => score(option) >= best - EPSILON)!;
+  const candidates = [...even, ...options];
+  const last = candidates.at(-1)!;
+  if (candidates.length === 1) return last;
+  const reaches = ({ after }: Option): boolean => {
+    const met = after.longest >= goal - EPSILON;
+    return (met ? GOAL_SCORE - index : bestFrom(search, after, index + 1)) >= target - EPSILON;
+  };
+  return candidates.slice(0, -1).find(reaches) ?? last;
 }
 
 /**
@@ -164,18 +169,12 @@ function pick(search: Search, state: RampState, index: number): Option {
 export function fillWeeks(search: Search, stopAtGoal: boolean): FilledWeek[] {
   const weeks: FilledWeek[] = [];
   let state = firstState(search.setting.request.resume);
+  const target = bestFrom(search, state, 0);
   for (let index = 0; index < search.slots.length; index += 1) {
-    const { choice, cap, after } = pick(search, state, index);
+    const { choice, cap, after } = pick(search, state, index, target);
     weeks.push({ slot: search.slots[index]!, choice, cap, after });
     state = after;
     if (stopAtGoal && state.longest >= search.setting.goal - EPSILON) break;
   }
   return weeks;
-}
-
-/** The first week in which the goal can be met; null where it cannot by the deadline. */
-export function goalWeekIndex(search: Search): number | null {
-  const score = bestFrom(search, firstState(search.setting.request.resume), 0);
-  const index = GOAL_SCORE - score;
-  return index < search.deadline ? index : null;
 }

@@ -14,7 +14,7 @@ export interface SessionPlan {
 
 const EFFORTS: readonly SessionEffort[] = ['long', 'easy', 'medium', 'easy'];
 /** Bouts are whole or half minutes. */
-const GRAIN_MIN = 0.5;
+export const GRAIN_MIN = 0.5;
 
 export const minutesOf = (plans: readonly SessionPlan[]): number =>
   plans.reduce((sum, { repeats, runMin }) => sum + repeats * runMin, 0);

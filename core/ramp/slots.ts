@@ -1,7 +1,10 @@
 import { ArgumentError } from '../check.ts';
-import { addDays, dayNumber, daysBetween, type IsoDay } from '../day.ts';
+import { dayNumber, type IsoDay } from '../day.ts';
 import type { Setting } from './request.ts';
 import { runningDays, type Availability } from './schedule.ts';
+
+/** Weeks the search for a goal goes on; three years of building is no plan any more (D). */
+export const MOST_WEEKS = 156;
 
 export type SlotKind = 'build' | 'recovery' | 'event' | 'bridge';
 
@@ -17,8 +20,10 @@ export type Return =
 /** A week on the calendar, before its load is known. */
 export interface Slot {
   readonly number: number;
-  readonly startDay: IsoDay;
-  readonly days: readonly IsoDay[];
+  /** Day number of the first day. */
+  readonly first: number;
+  /** Day numbers of the running days. */
+  readonly days: readonly number[];
   readonly kind: SlotKind;
   readonly recovery: boolean;
   readonly return: Return;
@@ -32,21 +37,24 @@ export interface Rhythm {
   readonly restDays: number;
 }
 
+/** Enough for weeks that alternate to show. */
+const RHYTHM_WEEKS = 5;
+
 /** A gap this much longer than usual means that running days were missed (D). */
 const MISSED_FROM_DAYS = 3;
 
 /** The rhythm of weeks without days out. @throws RangeError when the weekdays leave no plan. */
 export function rhythmOf(setting: Setting): Rhythm {
   const availability: Availability = { ...setting.availability, out: new Set() };
-  const { sessionsPerWeek } = setting.request;
-  let lastRun: IsoDay | null = null;
+  const first = dayNumber(setting.startDay);
+  let lastRun: number | null = null;
   const counts: number[] = [];
   let restDays = 0;
-  for (let week = 0; week < 5; week += 1) {
-    const startDay = addDays(setting.startDay, week * 7);
-    const days = runningDays(startDay, sessionsPerWeek, availability, lastRun);
+  for (let week = 0; week < RHYTHM_WEEKS; week += 1) {
+    const { sessionsPerWeek } = setting.request;
+    const days = runningDays(first + week * 7, sessionsPerWeek, availability, lastRun);
     for (const day of days) {
-      if (lastRun !== null) restDays = Math.max(restDays, daysBetween(lastRun, day) - 1);
+      if (lastRun !== null) restDays = Math.max(restDays, day - lastRun - 1);
       lastRun = day;
     }
     counts.push(days.length);
@@ -75,30 +83,34 @@ export function returnAfter(missedDays: number, rules: Setting['rules']): Return
   return { kind: 'restart', missedDays };
 }
 
-interface Stretch {
-  readonly number: number;
-  readonly startDay: IsoDay;
-  readonly length: number;
-  readonly kind: SlotKind;
-  readonly first: boolean;
+/**
+ * True for the week whose minutes a review has set: its first building week. A recovery week that
+ * is due comes before it, so that holding never costs the recovery.
+ */
+export function isReviewed(setting: Setting, slots: readonly Slot[], index: number): boolean {
+  if (typeof setting.request.resume?.firstWeekMinutes !== 'number') return false;
+  const building = ({ kind, days }: Slot): boolean => kind === 'build' && days.length > 0;
+  return building(slots[index]!) && !slots.slice(0, index).some(building);
 }
 
-function slotOf(
-  setting: Setting,
-  rhythm: Rhythm,
-  stretch: Stretch,
-  lastRun: IsoDay | null,
-): Slot {
-  const { number, startDay, kind } = stretch;
+interface Stretch {
+  readonly number: number;
+  readonly first: number;
+  readonly length: number;
+  readonly kind: SlotKind;
+  /** The first week of a reviewed plan was set by the review, break included. */
+  readonly ofReview?: boolean;
+}
+
+function slotOf(setting: Setting, rhythm: Rhythm, stretch: Stretch, lastRun: number | null): Slot {
+  const { number, first, kind, length } = stretch;
   const { sessionsPerWeek } = setting.request;
-  const { availability } = setting;
-  const days = runningDays(startDay, sessionsPerWeek, availability, lastRun, stretch.length);
-  const gap = lastRun === null || days.length === 0 ? 0 : daysBetween(lastRun, days[0]!) - 1;
-  // The first week of a reviewed plan was set by the review, break included.
-  const missed = stretch.first ? 0 : gap - rhythm.restDays;
+  const days = runningDays(first, sessionsPerWeek, setting.availability, lastRun, length);
+  const gap = lastRun === null || days.length === 0 ? 0 : days[0]! - lastRun - 1;
+  const missed = stretch.ofReview === true ? 0 : gap - rhythm.restDays;
   return {
     number,
-    startDay,
+    first,
     days,
     kind,
     recovery: number % setting.rules.recoveryEvery === 0,
@@ -106,16 +118,21 @@ function slotOf(
   };
 }
 
+function lastRunBefore(setting: Setting): number | null {
+  const day = setting.request.resume?.lastRunDay ?? null;
+  return day === null ? null : dayNumber(day);
+}
+
 /** Lays out `count` ordinary weeks from the first day of the plan. */
 export function weekSlots(setting: Setting, rhythm: Rhythm, count: number): Slot[] {
-  const { resume } = setting.request;
-  let lastRun = resume?.lastRunDay ?? null;
+  const start = dayNumber(setting.startDay);
+  const firstNumber = setting.request.resume?.weekNumber ?? 1;
+  let lastRun = lastRunBefore(setting);
   return Array.from({ length: count }, (_, index) => {
-    const number = (resume?.weekNumber ?? 1) + index;
-    const recovery = number % setting.rules.recoveryEvery === 0;
-    const startDay = addDays(setting.startDay, index * 7);
-    const kind = recovery ? 'recovery' : 'build';
-    const stretch: Stretch = { number, startDay, length: 7, kind, first: index === 0 };
+    const number = firstNumber + index;
+    const kind = number % setting.rules.recoveryEvery === 0 ? 'recovery' : 'build';
+    const first = start + index * 7;
+    const stretch: Stretch = { number, first, length: 7, kind, ofReview: index === 0 };
     const slot = slotOf(setting, rhythm, stretch, lastRun);
     lastRun = slot.days.at(-1) ?? lastRun;
     return slot;
@@ -130,7 +147,7 @@ export function keepEveFree(setting: Setting, eventDay: IsoDay): Setting {
 
 /** Whole weeks that stand before the easy days of an event. */
 export function weeksBeforeEvent(setting: Setting, eventDay: IsoDay): number {
-  const whole = Math.floor(daysBetween(setting.startDay, eventDay) / 7);
+  const whole = Math.floor((dayNumber(eventDay) - dayNumber(setting.startDay)) / 7);
   return whole === 1 ? 1 : Math.max(0, whole - 1);
 }
 
@@ -143,23 +160,21 @@ export function eventSlots(
   before: readonly Slot[],
   eventDay: IsoDay,
 ): Slot[] {
-  const days = daysBetween(setting.startDay, eventDay);
+  const start = dayNumber(setting.startDay);
+  const days = dayNumber(eventDay) - start;
   const spare = days % 7;
-  const whole = Math.floor(days / 7);
-  const first = setting.request.resume?.weekNumber ?? 1;
+  let number = (setting.request.resume?.weekNumber ?? 1) + before.length;
+  let first = start + before.length * 7;
   const stretches: Stretch[] = [];
-  let startDay = addDays(setting.startDay, before.length * 7);
   if (spare > 0) {
-    const number = first + before.length;
-    stretches.push({ number, startDay, length: spare, kind: 'bridge', first: false });
-    startDay = addDays(startDay, spare);
+    const ofReview = before.length === 0;
+    stretches.push({ number, first, length: spare, kind: 'bridge', ofReview });
+    number += 1;
+    first += spare;
   }
-  if (whole > 1) {
-    const number = first + before.length + stretches.length;
-    stretches.push({ number, startDay, length: 7, kind: 'event', first: false });
-  }
+  if (days >= 14) stretches.push({ number, first, length: 7, kind: 'event' });
   let lastRun = before.findLast((slot) => slot.days.length > 0)?.days.at(-1) ?? null;
-  lastRun ??= setting.request.resume?.lastRunDay ?? null;
+  lastRun ??= lastRunBefore(setting);
   return stretches.map((stretch) => {
     const slot = slotOf(setting, rhythm, stretch, lastRun);
     lastRun = slot.days.at(-1) ?? lastRun;

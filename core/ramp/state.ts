@@ -5,6 +5,7 @@ import {
   boutSessions,
   continuousSessions,
   givenWeek,
+  GRAIN_MIN,
   minutesOf,
   shareSum,
   type SessionPlan,
@@ -27,7 +28,13 @@ export interface RampState {
 }
 
 /** Before the first run. */
-export const FRESH: RampState = { peak: 0, previous: 0, stepIndex: 0, sessionsOnStep: 0, longest: 0 };
+export const FRESH: RampState = {
+  peak: 0,
+  previous: 0,
+  stepIndex: 0,
+  sessionsOnStep: 0,
+  longest: 0,
+};
 
 /** One way to fill a week. */
 export interface Choice {
@@ -49,9 +56,14 @@ export function firstState(resume: RampResume | undefined): RampState {
   };
 }
 
-/** The most run-minutes the rules allow in this week. */
-export function limitOf(setting: Setting, rhythm: Rhythm, state: RampState, slot: Slot): number {
-  const { rules } = setting;
+/**
+ * The most run-minutes the rules allow in this week, were it to hold its usual running days.
+ * `reviewed` is true for the week whose minutes a review has set.
+ */
+export function limitOf(setting: Setting, state: RampState, slot: Slot, reviewed: boolean): number {
+  const given = setting.request.resume?.firstWeekMinutes ?? null;
+  if (reviewed && given !== null) return given;
+  if (startsAnew(state, slot)) return firstChoice(setting, slot.days.length).minutes;
   const back = slot.return;
   const returning =
     back.kind === 'less'
@@ -59,21 +71,37 @@ export function limitOf(setting: Setting, rhythm: Rhythm, state: RampState, slot
       : back.kind === 'repeat'
         ? state.previous
         : Infinity;
-  return Math.min(returning, calendarLimit(setting, rhythm, state, slot, rules));
+  const limit = Math.min(returning, calendarLimit(setting, state, slot));
+  return Math.max(limit, leastMinutes(slot.days.length));
 }
 
-function calendarLimit(
+/** However little is left, a running day holds one bout of half a minute. */
+const leastMinutes = (count: number): number => GRAIN_MIN * count;
+
+function calendarLimit({ rules, capPercent }: Setting, state: RampState, slot: Slot): number {
+  if (slot.kind === 'recovery') return (state.previous * rules.recoveryPercent) / 100;
+  if (slot.kind === 'build') return weekCap(state.peak, capPercent, rules);
+  return (state.previous * rules.easyBeforeEventPercent) / 100;
+}
+
+/**
+ * What part of a week's minutes `count` running days may take up: a day that falls out is not made
+ * up for on the others.
+ */
+export function dayShare(
   setting: Setting,
   rhythm: Rhythm,
-  state: RampState,
-  slot: Slot,
-  rules: Setting['rules'],
+  stepIndex: number,
+  count: number,
 ): number {
-  if (slot.kind === 'recovery') return (state.previous * rules.recoveryPercent) / 100;
-  if (slot.kind === 'build') return weekCap(state.peak, setting.capPercent, rules);
-  const easy = (state.previous * rules.easyBeforeEventPercent) / 100;
-  const share = slot.kind === 'bridge' ? Math.min(1, slot.days.length / rhythm.sessions) : 1;
-  return easy * share;
+  if (count >= rhythm.sessions) return 1;
+  if (stepIndex < setting.path.length) return count / rhythm.sessions;
+  return shareSum(count, setting.rules) / shareSum(rhythm.sessions, setting.rules);
+}
+
+/** True for the first running of a plan, and after so long a break that it begins anew. */
+export function startsAnew(state: RampState, slot: Slot): boolean {
+  return state.peak === 0 || slot.return.kind === 'restart';
 }
 
 /** True where the week is not free to rise: its minutes follow from the one before. */
@@ -100,26 +128,37 @@ export function buildChoices(
   if (ready && state.stepIndex + 1 === path.length) {
     choices.push(continuous(setting, rhythm, count, cap));
   } else if (ready) {
-    const next = bouts(setting, state.stepIndex + 1, cap, count);
+    const next = bouts(setting, rhythm, state.stepIndex + 1, cap, count);
     if (next.kind === 'bouts' && next.amount >= rules.boutsPerSession * count) choices.push(next);
   }
-  return [...choices, bouts(setting, state.stepIndex, cap, count)];
+  return [...choices, bouts(setting, rhythm, state.stepIndex, cap, count)];
 }
 
-function bouts(setting: Setting, stepIndex: number, cap: number, count: number): Choice {
+function bouts(
+  setting: Setting,
+  rhythm: Rhythm,
+  stepIndex: number,
+  cap: number,
+  count: number,
+): Choice {
   const step = setting.path[stepIndex]!;
+  const share = cap * dayShare(setting, rhythm, stepIndex, count);
+  const held = Math.max(share, leastMinutes(count));
   const most = setting.rules.mostBouts * count;
-  const amount = Math.min(most, Math.floor(cap / step.runMin + EPSILON));
+  const amount = Math.min(most, Math.floor(held / step.runMin + EPSILON));
   if (amount >= count) return { kind: 'bouts', stepIndex, amount, minutes: amount * step.runMin };
   // So little load (after a break) that not every session gets a whole bout: shorter ones.
-  const minutes = minutesOf(givenWeek(step, cap, count, setting.rules));
-  return { kind: 'given', stepIndex, amount: cap, minutes };
+  const minutes = minutesOf(givenWeek(step, held, count, setting.rules));
+  return { kind: 'given', stepIndex, amount: held, minutes };
 }
 
-/** A week short of sessions does not make the long run longer. */
 function continuous(setting: Setting, rhythm: Rhythm, count: number, cap: number): Choice {
-  const whole = shareSum(Math.max(count, rhythm.sessions), setting.rules);
-  return continuousOf(setting, count, Math.min(cap / whole, setting.goal));
+  const held = cap * dayShare(setting, rhythm, setting.path.length, count);
+  return continuousOf(
+    setting,
+    count,
+    Math.min(held / shareSum(count, setting.rules), setting.goal),
+  );
 }
 
 /** A continuous week whose longest run has `longest` minutes. */
@@ -145,21 +184,26 @@ export function firstChoice(setting: Setting, count: number): Choice {
 /** A week whose minutes are given, on the step the plan stands on. */
 export function givenChoice(
   setting: Setting,
+  rhythm: Rhythm,
   state: RampState,
-  minutes: number,
+  limit: number,
   count: number,
 ): Choice {
-  const step = setting.path[state.stepIndex] ?? null;
-  if (step === null) {
-    return continuousOf(setting, count, minutes / shareSum(count, setting.rules));
-  }
-  const plans = givenWeek(step, minutes, count, setting.rules);
-  return {
-    kind: 'given',
-    stepIndex: state.stepIndex,
-    amount: minutes,
-    minutes: minutesOf(plans),
-  };
+  const { stepIndex } = state;
+  const share = limit * dayShare(setting, rhythm, stepIndex, count);
+  const held = Math.max(share, leastMinutes(count));
+  const step = setting.path[stepIndex] ?? null;
+  if (step === null) return continuousOf(setting, count, held / shareSum(count, setting.rules));
+  const minutes = minutesOf(givenWeek(step, held, count, setting.rules));
+  return { kind: 'given', stepIndex, amount: held, minutes };
+}
+
+/** Sessions of a week that count for its step: those of a week of shorter bouts do not. */
+export function cleanSessions(setting: Setting, choice: Choice, count: number): number {
+  const step = setting.path[choice.stepIndex];
+  if (step === undefined || choice.kind === 'bouts') return count;
+  const plans = sessionsOf(setting, choice, count);
+  return plans.every(({ runMin }) => runMin === step.runMin) ? plans.length : 0;
 }
 
 /** The state after a building week. */
@@ -170,12 +214,13 @@ export function afterBuilding(
   count: number,
 ): RampState {
   const onStep = choice.stepIndex === state.stepIndex ? state.sessionsOnStep : 0;
+  const clean = cleanSessions(setting, choice, count);
   const isContinuous = choice.stepIndex === setting.path.length;
   return {
     peak: Math.max(state.peak, choice.minutes),
     previous: choice.minutes,
     stepIndex: choice.stepIndex,
-    sessionsOnStep: onStep + count,
+    sessionsOnStep: onStep + clean,
     longest: isContinuous ? Math.max(state.longest, choice.amount) : state.longest,
   };
 }

@@ -57,6 +57,8 @@ export interface RampResume {
   readonly lastRunDay: IsoDay | null;
   /** The first week holds exactly so many run-minutes (a repeated or reduced week). */
   readonly firstWeekMinutes: number | null;
+  /** Day of the review that made this version: sessions before it are judged and settled. */
+  readonly reviewedOn: IsoDay;
 }
 
 export type SessionEffort = 'easy' | 'medium' | 'long';

@@ -1,0 +1,194 @@
+import { addDays, dayNumber, daysBetween, weekday, type IsoDay } from '../day.ts';
+import type { Provenance } from '../figure.ts';
+import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
+import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
+import type { Breach, BreachCode } from './editTypes.ts';
+import { weekLevel } from './level.ts';
+import { EPSILON } from './load.ts';
+import { stepText } from './path.ts';
+import { CAP_RULE } from './request.ts';
+import { MOST_RUNNING_DAYS } from './schedule.ts';
+import type { Ramp } from './types.ts';
+import type { Walk, WalkedWeek } from './walk.ts';
+
+/** A breach before the practitioner's reason is looked up. */
+export type Found = Omit<Breach, 'keptBecause'>;
+
+const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
+const REST: Provenance = { evidence: 'C', mark: 'CP', sources: ['commonPractice'] };
+/** What a hand edit may be over a limit before it is called so, minutes: half a second. */
+const SLACK_MIN = 0.01;
+
+interface Told {
+  readonly code: BreachCode;
+  readonly weekIndex: number;
+  readonly day?: IsoDay | null;
+  readonly text: string;
+  readonly params?: Breach['params'];
+  readonly gravity?: Breach['gravity'];
+  readonly change?: string;
+}
+
+function told(breach: Told, provenance: Provenance): Found {
+  const { day = null, params = {}, gravity = 'breach' } = breach;
+  return { ...breach, day, params, gravity, ...provenance };
+}
+
+const short = (minutes: number): string => String(Number(minutes.toFixed(1)));
+
+/** Too many run-minutes for what came before: cap, recovery, easy days, return after a break. */
+export function loadBreaches(ramp: Ramp, walk: Walk): Found[] {
+  return walk.weeks.flatMap((walked, weekIndex): Found[] => {
+    const { week, limit } = walked;
+    if (week.runMinutes <= limit + SLACK_MIN) return [];
+    const { code, rule, why } = overWhat(ramp, walked);
+    const minutes = short(week.runMinutes);
+    const value = rule.id in ramp.rules ? ramp.rules[rule.id as RampRuleId] : rule.value;
+    return [
+      told(
+        {
+          code,
+          weekIndex,
+          text: `Week ${week.number}: ${minutes} run-minutes, ${short(limit)} at most ${why}${changeNote(rule, value)}.`,
+          params: { minutes: week.runMinutes, limit },
+          change: `At most ${short(limit)} run-minutes.`,
+        },
+        provenanceOf(rule, value),
+      ),
+    ];
+  });
+}
+
+function overWhat(
+  ramp: Ramp,
+  { slot, before }: WalkedWeek,
+): { code: BreachCode; rule: Rule; why: string } {
+  const { rules } = ramp;
+  if (slot.kind === 'event' || slot.kind === 'bridge') {
+    const why = 'in the easy days before the event';
+    return { code: 'event-week-not-easy', rule: RAMP_RULES.easyBeforeEventPercent, why };
+  }
+  if (slot.kind === 'recovery') {
+    const why = `in a recovery week of ${rules.recoveryPercent} % of the week before`;
+    return { code: 'recovery-missing', rule: RAMP_RULES.recoveryPercent, why };
+  }
+  if (slot.return.kind !== 'none') {
+    const why = `after ${slot.return.missedDays} missed days`;
+    return { code: 'over-cap', rule: RAMP_RULES.breakRepeatDays, why };
+  }
+  const cap: Rule = RAMP_RULES[CAP_RULE[ramp.request.start]];
+  const rule = ramp.capPercent === cap.value ? cap : { ...cap, ...ownCap };
+  const why =
+    before.peak === 0
+      ? 'in the first week'
+      : `with a rise of ${ramp.capPercent} % over the highest earlier week`;
+  return { code: 'over-cap', rule, why };
+}
+
+const ownCap: Provenance = { evidence: 'D', mark: 'D', sources: ['practiceSetting'] };
+
+/** A note, never a gate: a hand edit that rises fast over two weeks. */
+export function riseNotes(ramp: Ramp, walk: Walk): Found[] {
+  const rule: Rule = RAMP_RULES.twoWeekRisePercent;
+  const percent = ramp.rules.twoWeekRisePercent;
+  return walk.weeks.flatMap(({ week }, weekIndex): Found[] => {
+    if (week.edited !== true || weekIndex < 2) return [];
+    const earlier = ramp.weeks.slice(0, weekIndex - 1).map(({ runMinutes }) => runMinutes);
+    const highest = Math.max(...earlier);
+    const rise = (week.runMinutes / highest - 1) * 100;
+    if (highest === 0 || rise <= percent + EPSILON) return [];
+    const text = `Week ${week.number} lies ${short(rise)} % over the highest week up to two weeks before: rises over ${percent} % in two weeks did worse in novice runners.`;
+    return [
+      told(
+        { code: 'two-week-rise', weekIndex, text, params: { rise }, gravity: 'note' },
+        provenanceOf(rule, percent),
+      ),
+    ];
+  });
+}
+
+/** The bout path: no step skipped, each with its sessions. */
+export function pathBreaches(ramp: Ramp, walk: Walk): Found[] {
+  const { path } = walk.setting;
+  const needed = ramp.rules.sessionsPerStep;
+  return walk.weeks.flatMap(({ week, before, slot }, weekIndex): Found[] => {
+    const level = weekLevel(path, week);
+    const anew = slot.return.kind === 'restart';
+    const standing = anew ? 0 : before.stepIndex;
+    if (level <= standing) return [];
+    const step = stepText(path[level] ?? null);
+    if (level > standing + 1) {
+      const text = `Week ${week.number} goes to "${step}" and skips "${stepText(path[standing + 1] ?? null)}".`;
+      return [told({ code: 'bout-path', weekIndex, text, params: { step } }, pathProvenance(ramp))];
+    }
+    if (before.sessionsOnStep >= needed && !anew) return [];
+    const text = `Week ${week.number} goes to "${step}" before ${needed} clean sessions of "${stepText(path[standing] ?? null)}".`;
+    const params = { step, needed };
+    return [told({ code: 'step-too-soon', weekIndex, text, params }, pathProvenance(ramp))];
+  });
+}
+
+function pathProvenance({ rules }: Ramp): Provenance {
+  return provenanceOf(RAMP_RULES.sessionsPerStep, rules.sessionsPerStep);
+}
+
+/** Running days: none next to another, few enough, on days the owner can run, inside the plan. */
+export function dayBreaches(ramp: Ramp, walk: Walk): Found[] {
+  const { request } = ramp;
+  const { weekdays, out } = walk.setting.availability;
+  let last: IsoDay | null = request.resume?.lastRunDay ?? null;
+  return walk.weeks.flatMap(({ week, slot }, weekIndex) => {
+    const found: Found[] = [];
+    const add = (breach: Omit<Told, 'weekIndex'>, provenance: Provenance): void => {
+      found.push(told({ ...breach, weekIndex }, provenance));
+    };
+    for (const { day } of week.sessions) {
+      if (last !== null && daysBetween(last, day) < 2) {
+        const text = `${day} follows on the running day ${last}: no two running days in a row.`;
+        add({ code: 'consecutive-days', day, text }, REST);
+      }
+      last = day;
+      if (day < walk.setting.startDay) {
+        const text = `${day} lies before ${walk.setting.startDay}, the first day allowed.`;
+        add({ code: 'before-allowed-day', day, text }, PRACTICE);
+      }
+      if (request.eventDay !== undefined && day >= addDays(request.eventDay, -1)) {
+        const text = `${day} lies on, after or right before the event on ${request.eventDay}.`;
+        add({ code: 'after-event', day, text }, PRACTICE);
+      }
+      if (out.has(dayNumber(day))) {
+        add({ code: 'day-out', day, text: `${day} is marked as a day without running.` }, PRACTICE);
+      }
+      if (!weekdays.includes(weekday(day))) {
+        const text = `${day} is not one of the days on which the owner can run.`;
+        add({ code: 'weekday', day, text }, PRACTICE);
+      }
+    }
+    if (week.sessions.length > MOST_RUNNING_DAYS) {
+      const text = `Week ${week.number} has ${week.sessions.length} running days, ${MOST_RUNNING_DAYS} at most.`;
+      add({ code: 'too-many-days', text }, REST);
+    }
+    if (slot.days.length >= 7) {
+      add({ code: 'no-rest-day', text: `Week ${week.number} has no full rest day.` }, REST);
+    }
+    return found;
+  });
+}
+
+/** Once continuous: after the longest (or a hilly) run the next running day is easy. */
+export function easyAfterLong(ramp: Ramp, walk: Walk): Found[] {
+  const most = ramp.rules.mediumPercent;
+  return walk.weeks.flatMap(({ week }, weekIndex): Found[] => {
+    const { sessions } = week;
+    if (!sessions.every(({ kind }) => kind === 'continuous')) return [];
+    const longest = Math.max(0, ...sessions.map(({ runMinutes }) => runMinutes));
+    return sessions.slice(1).flatMap((session, index): Found[] => {
+      const before = sessions[index]!;
+      const hard = before.runMinutes >= longest - EPSILON || before.focus === 'hills';
+      if (!hard || session.runMinutes <= (longest * most) / 100 + SLACK_MIN) return [];
+      const text = `${session.day} follows on the longest or a hilly run and is not easy.`;
+      const { day } = session;
+      return [told({ code: 'longest-not-followed-by-easy', weekIndex, day, text }, PRACTICE)];
+    });
+  });
+}

@@ -1,0 +1,131 @@
+import { ArgumentError, inRange, oneOf } from '../check.ts';
+import { addDays, dayNumber, type IsoDay } from '../day.ts';
+import {
+  NEXT_DAY_RESPONSES,
+  SESSION_OUTCOMES,
+  STOP_SIGNS,
+  type ReviewInput,
+  type SessionResult,
+} from './reviewTypes.ts';
+import type { Ramp, RampSession, RampWeek } from './types.ts';
+
+/** A shortened session whose minutes were not told counts for this part of the plan (D). */
+const SHORTENED_SHARE = 0.5;
+
+/** A session that was due, with what came of it; `result` is null where nothing was told. */
+export interface DueSession {
+  readonly session: RampSession;
+  readonly weekIndex: number;
+  readonly result: SessionResult | null;
+  /** Run-minutes really run. */
+  readonly minutes: number;
+}
+
+/** What the plan asked for up to the review, and what was done. */
+export interface Done {
+  readonly day: IsoDay;
+  readonly due: readonly DueSession[];
+  /** The last day on which the dog ran; null when it has not run. */
+  readonly lastRunDay: IsoDay | null;
+  /** True when every due session was done as planned. */
+  readonly asPlanned: boolean;
+}
+
+/** The day of the review: as given, else the day after the last result, else the plan's first. */
+export function reviewDay({ day, results = [], ramp }: ReviewInput): IsoDay {
+  if (day !== undefined) {
+    dayNumber(day, 'day');
+    return day;
+  }
+  const last = results
+    .map((result) => result.day)
+    .sort()
+    .at(-1);
+  return last === undefined ? (ramp.weeks[0]?.startDay ?? ramp.request.startDay) : addDays(last, 1);
+}
+
+/**
+ * Lays the owner's results over the plan. A session without a result counts as missed.
+ * @throws RangeError for a result on a day without a session, or a word that is not on the lists.
+ */
+export function readDone(input: ReviewInput): Done {
+  const day = reviewDay(input);
+  const results = new Map((input.results ?? []).map((result) => [result.day, result]));
+  const planned = new Set<IsoDay>();
+  const due: DueSession[] = [];
+  input.ramp.weeks.forEach((week, weekIndex) => {
+    for (const session of week.sessions) {
+      planned.add(session.day);
+      const result = settled(input.ramp, session) ?? results.get(session.day) ?? null;
+      if (session.day >= day && result === null) continue;
+      due.push({ session, weekIndex, result, minutes: minutesRun(session, result) });
+    }
+  });
+  for (const result of results.values()) checkResult(result, planned);
+  const ran = due.filter(({ minutes }) => minutes > 0);
+  return {
+    day,
+    due,
+    lastRunDay: ran.at(-1)?.session.day ?? input.ramp.request.resume?.lastRunDay ?? null,
+    asPlanned: due.every(({ result }) => result?.outcome === 'done'),
+  };
+}
+
+/** A session before the review that made this version was judged then, and counts as done. */
+function settled({ request }: Ramp, { day }: RampSession): SessionResult | null {
+  const reviewedOn = request.resume?.reviewedOn;
+  return reviewedOn !== undefined && day < reviewedOn ? { day, outcome: 'done' } : null;
+}
+
+function checkResult(result: SessionResult, planned: ReadonlySet<IsoDay>): void {
+  dayNumber(result.day, 'results.day');
+  if (!planned.has(result.day)) {
+    throw new ArgumentError(
+      'results.day',
+      'YYYY-MM-DD',
+      undefined,
+      `results.day must be that of a session of the plan, but ${result.day} has none`,
+    );
+  }
+  oneOf('results.outcome', result.outcome, SESSION_OUTCOMES);
+  if (result.nextDay) oneOf('results.nextDay', result.nextDay, NEXT_DAY_RESPONSES);
+  for (const sign of result.signs ?? []) oneOf('results.signs', sign, STOP_SIGNS);
+  if (result.runMinutes !== undefined) {
+    inRange('results.runMinutes', result.runMinutes, 'min', { min: 0, max: 600 });
+  }
+}
+
+function minutesRun(session: RampSession, result: SessionResult | null): number {
+  if (result === null || result.outcome === 'missed') return 0;
+  if (result.outcome === 'done') return session.runMinutes;
+  const told = result.runMinutes ?? session.runMinutes * SHORTENED_SHARE;
+  return Math.min(told, session.runMinutes);
+}
+
+/** A week of the plan as it was really run. */
+export function weekAsRun(done: Done, index: number, week: RampWeek): RampWeek {
+  const sessions = done.due
+    .filter(({ weekIndex, minutes }) => weekIndex === index && minutes > 0)
+    .map(({ session, minutes }): RampSession => {
+      if (minutes >= session.runMinutes) return session;
+      const runMin = session.kind === 'continuous' ? minutes : session.runMin;
+      return { ...session, runMin, runMinutes: minutes };
+    });
+  const runMinutes = sessions.reduce((sum, session) => sum + session.runMinutes, 0);
+  return { ...week, sessions, runMinutes };
+}
+
+/** The index of the last week with a session that was due; −1 before the first. */
+export function lastDueWeek(done: Done): number {
+  return done.due.at(-1)?.weekIndex ?? -1;
+}
+
+/** The index of the last week in which the dog ran; −1 before the first. */
+export function lastRunWeek(done: Done): number {
+  return done.due.findLast(({ minutes }) => minutes > 0)?.weekIndex ?? -1;
+}
+
+/** The weeks of the plan that have begun. */
+export function begunWeeks(ramp: Ramp, done: Done): RampWeek[] {
+  return ramp.weeks.slice(0, lastDueWeek(done) + 1);
+}

@@ -1,0 +1,140 @@
+import type { Provenance, Reason } from '../figure.ts';
+import { redFlagLabel } from '../readiness/signs.ts';
+import type { Done, DueSession } from './done.ts';
+import type { ReviewDecision, ReviewInput, SessionResult } from './reviewTypes.ts';
+
+/** One thing that was seen, and what it asks for. */
+export interface Seen {
+  readonly decision: ReviewDecision;
+  readonly reason: Reason;
+}
+
+const SORENESS: Provenance = { evidence: 'B', mark: 'M', sources: ['sorenessRules'] };
+const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
+const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
+const VET = 'The vet examines the dog and clears it in writing.';
+
+/** Everything in results and findings that bears on the decision. */
+export function seenIn(input: ReviewInput, done: Done): Seen[] {
+  return [
+    ...findingsSeen(input),
+    ...done.due.flatMap((due) => resultSeen(input, done, due)),
+    ...missedSeen(done),
+  ];
+}
+
+function findingsSeen({ findings = {} }: ReviewInput): Seen[] {
+  const seen: Seen[] = [];
+  for (const gait of ['walk', 'trot'] as const) {
+    const grades = Object.values(findings.lameness?.[gait] ?? {});
+    const worst = Math.max(0, ...grades.map((grade) => grade ?? 0));
+    if (worst === 0) continue;
+    const text = `Lame at ${gait} on the day of the review, grade ${worst} of 5.`;
+    seen.push(stop(`review-lameness-${gait}`, text, { grade: worst }, PRACTICE));
+  }
+  for (const sign of findings.signs ?? []) {
+    const text = `${redFlagLabel(sign) ?? sign}.`;
+    seen.push(stop('review-sign', text, { sign }, PRACTICE));
+  }
+  if (findings.screening === 'vet first') {
+    const text = 'Today’s screening says: vet first.';
+    seen.push(stop('review-vet-first', text, {}, PRACTICE));
+  }
+  if (findings.screening === 'walking only') {
+    const text = 'Today’s screening says: walking only.';
+    const change = 'The reasons of the screening are settled.';
+    seen.push({
+      decision: 'stop',
+      reason: { code: 'review-walking-only', text, params: {}, change, ...PRACTICE },
+    });
+  }
+  return seen;
+}
+
+function stop(code: string, text: string, params: Reason['params'], from: Provenance): Seen {
+  return { decision: 'stop', reason: { code, text, params, change: VET, ...from } };
+}
+
+function resultSeen(input: ReviewInput, done: Done, due: DueSession): Seen[] {
+  const { result } = due;
+  if (result === null) return [];
+  const settled = input.clearedByVetOn !== undefined && input.clearedByVetOn > result.day;
+  return [...stopSigns(result, settled), ...responses(result, settled, isRecent(done, due))];
+}
+
+function stopSigns(result: SessionResult, settled: boolean): Seen[] {
+  if (settled) return [];
+  return (result.signs ?? []).map((sign) => {
+    const text = `${sign[0]!.toUpperCase()}${sign.slice(1)} on ${result.day}.`;
+    return stop('review-stop-sign', text, { sign, day: result.day }, SORENESS);
+  });
+}
+
+function responses(result: SessionResult, settled: boolean, recent: boolean): Seen[] {
+  const { day, nextDay } = result;
+  const params = { day, response: nextDay ?? '' };
+  const reason = (code: string, text: string): Reason => ({ code, text, params, ...SORENESS });
+  if (nextDay === 'stiffness over 48 h' && !settled) {
+    return [stop('review-stiff-48', `Stiff for over 48 h after ${day}.`, params, SORENESS)];
+  }
+  if (nextDay === 'stiffness over 24 h') {
+    const text = `Stiff for over 24 h after ${day}.`;
+    return [{ decision: 'back', reason: reason('review-stiff-24', text) }];
+  }
+  if (nextDay === 'stiffness cleared and returned') {
+    const text = `Stiffness after ${day} cleared and came back.`;
+    return [{ decision: 'back', reason: reason('review-stiff-returned', text) }];
+  }
+  if (nextDay === 'mild stiffness gone within 24 h') {
+    const text = `Mild stiffness after ${day}, gone within 24 h.`;
+    const seen = reason('review-mild-stiffness', text);
+    return [{ decision: recent ? 'hold' : 'progress', reason: seen }];
+  }
+  return [];
+}
+
+/** A mild sign, or a session missed, counts until a week's worth of clean sessions followed (D). */
+function isRecent(done: Done, due: DueSession): boolean {
+  const after = done.due.slice(done.due.indexOf(due) + 1);
+  return after.filter(isClean).length < 3;
+}
+
+function isClean({ result }: DueSession): boolean {
+  const calm =
+    result?.nextDay === undefined || result.nextDay === null || result.nextDay === 'normal';
+  return result?.outcome === 'done' && calm && (result.signs ?? []).length === 0;
+}
+
+const UNDONE = [
+  {
+    code: 'review-not-told',
+    verb: 'Nothing is told of',
+    is: ({ result }: DueSession) => result === null,
+  },
+  {
+    code: 'review-missed',
+    verb: 'Missed:',
+    is: ({ result }: DueSession) => result?.outcome === 'missed',
+  },
+  {
+    code: 'review-shortened',
+    verb: 'Shortened:',
+    is: ({ result }: DueSession) => result?.outcome === 'shortened',
+  },
+] as const;
+
+function missedSeen(done: Done): Seen[] {
+  return UNDONE.flatMap(({ code, verb, is }): Seen[] => {
+    const found = done.due.filter(is);
+    const last = found.at(-1);
+    if (last === undefined) return [];
+    const day = last.session.day;
+    const days =
+      found.length > 3
+        ? `${found.length} sessions, the last on ${day}`
+        : found.map(({ session }) => session.day).join(', ');
+    const params = { count: found.length, day };
+    const reason: Reason = { code, text: `${verb} ${days}.`, params, ...OWN };
+    return [{ decision: isRecent(done, last) ? 'hold' : 'progress', reason }];
+  });
+}

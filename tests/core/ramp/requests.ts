@@ -1,0 +1,63 @@
+import fc from 'fast-check';
+import { addDays } from '../../../core/day.ts';
+import type { RampRequest } from '../../../core/training.ts';
+
+const FIRST_DAY = '2026-01-01';
+
+/** Days of the week that always hold two running days which do not follow one another. */
+const weekdays = fc
+  .subarray([0, 1, 2, 3, 4, 5, 6] as const, { minLength: 3 })
+  .map((days) => [...days]);
+
+export const goals = fc.oneof(
+  fc.record({ continuousMinutes: fc.double({ min: 5, max: 90, noNaN: true }) }),
+  fc.record({
+    distanceKm: fc.double({ min: 1, max: 15, noNaN: true }),
+    paceMinPerKm: fc.double({ min: 4, max: 9, noNaN: true }),
+  }),
+);
+
+/** The three starts, all that a request may hold, no event. */
+export const openRequests: fc.Arbitrary<RampRequest> = fc
+  .record({
+    shift: fc.integer({ min: 0, max: 400 }),
+    start: fc.constantFrom(
+      'conditioned' as const,
+      'unconditioned' as const,
+      'post-injury' as const,
+    ),
+    sessionsPerWeek: fc.integer({ min: 2, max: 4 }),
+    goal: goals,
+    capPercent: fc.option(fc.double({ min: 5, max: 30, noNaN: true }), { nil: undefined }),
+    weekdays: fc.option(weekdays, { nil: undefined }),
+    notBefore: fc.option(fc.integer({ min: -20, max: 120 }), { nil: undefined }),
+    out: fc.array(
+      fc.record({ from: fc.integer({ min: 0, max: 150 }), days: fc.integer({ min: 1, max: 12 }) }),
+      {
+        maxLength: 3,
+      },
+    ),
+  })
+  .map(({ shift, notBefore, out, capPercent, weekdays: open, ...rest }) => {
+    const startDay = addDays(FIRST_DAY, shift);
+    const daysOut = out.flatMap(({ from, days }) =>
+      Array.from({ length: days }, (_, index) => addDays(startDay, from + index)),
+    );
+    return {
+      ...rest,
+      startDay,
+      daysOut,
+      ...(capPercent === undefined ? {} : { capPercent }),
+      ...(open === undefined ? {} : { weekdays: open }),
+      ...(notBefore === undefined ? {} : { notBeforeDay: addDays(startDay, notBefore) }),
+    };
+  });
+
+/** As `openRequests`, with an event 1 to 40 weeks after the first day of running. */
+export const eventRequests: fc.Arbitrary<RampRequest> = fc
+  .tuple(openRequests, fc.integer({ min: 7, max: 280 }))
+  .map(([request, days]) => {
+    const { notBeforeDay, startDay } = request;
+    const first = notBeforeDay !== undefined && notBeforeDay > startDay ? notBeforeDay : startDay;
+    return { ...request, eventDay: addDays(first, days) };
+  });
