@@ -1,4 +1,9 @@
+export * from './gait/footfall.ts';
 export * from './gait/froude.ts';
+export * from './gait/lameness.ts';
+export * from './gait/measure.ts';
+export * from './gait/reference.ts';
+export * from './gait/standing.ts';
 export * from './gait/symmetry.ts';
 export type * from './gait/types.ts';
 export { JOINTS, MOVEMENTS } from './gait/types.ts';
