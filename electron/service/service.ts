@@ -17,6 +17,7 @@ import { draftHandlers } from './drafts.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { planEditHandlers } from './planEdit.ts';
+import { planReviewHandlers } from './planReview.ts';
 import { practiceHandlers } from './practice.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
 import { coreError, inputError } from './refuse.ts';
@@ -52,6 +53,7 @@ const handlers = {
   ...sessionHandlers,
   ...ruleHandlers,
   ...planEditHandlers,
+  ...planReviewHandlers,
 };
 
 /** The schema has parsed the input, so the handler's own input type holds. */
