@@ -38,6 +38,8 @@ export interface AssessedVisit {
   readonly signs: readonly string[];
   readonly surgery: 'none' | 'cleared in writing' | 'not cleared';
   readonly airwayDisease: boolean;
+  /** Written clearance of the vet for a short nose or airway disease. */
+  readonly airwayClearance: boolean;
   readonly radiographicClearance: boolean;
   readonly conditioning: StartLevel;
   readonly walkBase: 'passed' | 'failed' | 'not tested';

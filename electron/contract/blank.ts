@@ -95,6 +95,7 @@ export function blankVisit(
     signs: [],
     surgery: previous?.surgery ?? 'none',
     airwayDisease: previous?.airwayDisease ?? false,
+    airwayClearance: previous?.airwayClearance ?? false,
     radiographicClearance: previous?.radiographicClearance ?? false,
     conditioning: previous?.conditioning ?? 'unconditioned',
     walkBase: previous?.walkBase ?? 'not tested',

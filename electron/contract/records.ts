@@ -222,6 +222,7 @@ export const visitFacts = z.object({
   signs: z.array(requiredLine('Sign')).max(40),
   surgery: choice('Surgery', SURGERY_STATES),
   airwayDisease: flag('Airway disease'),
+  airwayClearance: flag('Written clearance for short nose or airways'),
   radiographicClearance: flag('Growth plates closed on radiographs'),
   conditioning: choice('Starting condition', STARTS),
   walkBase: choice('Walk base', WALK_BASES),

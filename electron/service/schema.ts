@@ -65,6 +65,7 @@ export interface VisitRow {
   gaitNote: string;
   surgery: string;
   airwayDisease: Bit;
+  airwayClearance: Bit;
   radiographicClearance: Bit;
   conditioning: string;
   walkBase: string;

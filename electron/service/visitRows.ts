@@ -36,6 +36,7 @@ function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
     activity: rest.activity as Visit['activity'],
     foodGoal: rest.foodGoal as Visit['foodGoal'],
     airwayDisease: rest.airwayDisease === 1,
+    airwayClearance: rest.airwayClearance === 1,
     radiographicClearance: rest.radiographicClearance === 1,
     weightLossDiet: rest.weightLossDiet === 1,
     consent: {
@@ -63,6 +64,7 @@ export function visitToRow(visit: VisitFacts): Omit<VisitRow, 'id' | 'createdAt'
     gaitNote: visit.gaitNote,
     surgery: visit.surgery,
     airwayDisease: bit(visit.airwayDisease),
+    airwayClearance: bit(visit.airwayClearance),
     radiographicClearance: bit(visit.radiographicClearance),
     conditioning: visit.conditioning,
     walkBase: visit.walkBase,

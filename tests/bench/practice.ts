@@ -175,6 +175,7 @@ function visitRow(id: string, dog: string, day: string, intake: boolean, kg: num
     gait_note: '',
     surgery: 'none',
     airway_disease: 0,
+    airway_clearance: 0,
     radiographic_clearance: 0,
     conditioning: 'unconditioned',
     walk_base: 'passed',

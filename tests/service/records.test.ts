@@ -43,6 +43,8 @@ function fullVisit(dogId: string): VisitFacts {
     ],
     footfalls: [{ limb: 'leftFore', touchDowns: [0, 0.62], liftOffs: [0.35, 0.96] }],
     signs: ['cough'],
+    airwayDisease: true,
+    airwayClearance: true,
     overrides: [{ code: 'lameness-trot', reason: 'Seen by the vet today.' }],
     consent: {
       given: true,

@@ -85,6 +85,7 @@ CREATE TABLE visit (
   gait_note TEXT NOT NULL,
   surgery TEXT NOT NULL CHECK (surgery IN ('none', 'cleared in writing', 'not cleared')),
   airway_disease INTEGER NOT NULL CHECK (airway_disease IN (0, 1)),
+  airway_clearance INTEGER NOT NULL CHECK (airway_clearance IN (0, 1)),
   radiographic_clearance INTEGER NOT NULL CHECK (radiographic_clearance IN (0, 1)),
   conditioning TEXT NOT NULL CHECK (conditioning IN ('conditioned', 'unconditioned', 'post-injury')),
   walk_base TEXT NOT NULL CHECK (walk_base IN ('passed', 'failed', 'not tested')),
