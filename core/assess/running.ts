@@ -28,6 +28,36 @@ export function plannedRunning(
   return { weeks, current: index < 0 ? null : weeks[index]! };
 }
 
+/** The day's energy of one week of the plan. */
+export interface WeekRation {
+  readonly week: number;
+  readonly kcalPerDay: number;
+}
+
+/** Weeks printed ahead: about as far as the next weigh-ins reach (D). */
+const WEEKS_AHEAD = 8;
+
+/**
+ * How a ration follows the plan: from the present week on, the day's energy with that week's running
+ * in place of the running it holds now. Empty without a plan or where no week differs by 1 kcal.
+ */
+export function rationByWeek(
+  ration: { readonly kcalPerDay: number; readonly runningKcalPerDay: number },
+  running: AssessedRunning | null,
+): WeekRation[] {
+  const current = running?.current ?? null;
+  if (running === null || current === null) return [];
+  const weeks = running.weeks
+    .filter(({ week }) => week >= current.week)
+    .slice(0, WEEKS_AHEAD)
+    .map(({ week, kcalPerDay }) => ({
+      week,
+      kcalPerDay: ration.kcalPerDay - ration.runningKcalPerDay + kcalPerDay,
+    }));
+  const differs = weeks.some(({ kcalPerDay }) => Math.abs(kcalPerDay - ration.kcalPerDay) >= 1);
+  return differs ? weeks : [];
+}
+
 /** The runs that were done, kcal above rest, from the planned distance and what the owner told. */
 export function runsDone(
   plan: AssessedPlan | null | undefined,

@@ -1,4 +1,5 @@
 import type { Content } from 'pdfmake/interfaces';
+import type { WeekRation } from '../../core/assess/running.ts';
 import type { Estimate, Provenance } from '../../core/figure.ts';
 import type { ChangeoverCalendar, FoodGoal, FoodProposal, Ration } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
@@ -24,6 +25,8 @@ export interface FeedingSheetData extends HandoutContext {
   /** What the dog is thought to need to hold its weight; its range is printed. */
   readonly need: Estimate | null;
   readonly targetWeightKg: number | null;
+  /** The day's energy of the weeks ahead, where the plan's running is fed. */
+  readonly byWeek?: readonly WeekRation[];
   /** Only when the food itself changes. */
   readonly changeover: ChangeoverCalendar | null;
 }
@@ -109,6 +112,16 @@ function weighIn(data: FeedingSheetData, words: OwnerWords, tools: Press): Conte
   return section(feeding.weighTitle, [{ text: day, bold: true }, { text: feeding.weigh }]);
 }
 
+/** How the amount follows the running plan, week by week. */
+function runningWeeks(data: FeedingSheetData, words: OwnerWords, tools: Press): readonly Content[] {
+  const { byWeek = [] } = data;
+  if (byWeek.length === 0) return [];
+  const lines = byWeek.map(({ week, kcalPerDay }) =>
+    fill(words.feeding.weekLine, { week, energy: tools.format.energy(kcalPerDay) }),
+  );
+  return [section(words.feeding.weeksTitle, [{ text: lines.join('  ·  ') }])];
+}
+
 /** Core's reasons and warnings, and the practitioner's own where the amount was changed. */
 function why(data: FeedingSheetData, words: OwnerWords, tools: Press): Content | null {
   const { proposal, decisionNote } = data;
@@ -153,6 +166,7 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
       ration === null
         ? weighIn(data, words, tools)
         : pair(treats(ration, words, tools), weighIn(data, words, tools)),
+      ...runningWeeks(data, words, tools),
       ...(changeover === null ? [] : [changeoverCalendar(changeover, feeding, tools)]),
       reasons === null ? ask : pair(reasons, ask),
       sourceNote(because, words.sources),

@@ -172,6 +172,8 @@ export const de: OwnerWords = {
     treats: 'Bis zu {energy} am Tag. Sie gehören zum Futter und kommen nicht obendrauf.',
     changeTitle: 'Das Futter Schritt für Schritt wechseln',
     gramsADay: 'Gramm am Tag',
+    weeksTitle: 'Wenn die Läufe länger werden',
+    weekLine: 'Woche {week}: insgesamt {energy} am Tag',
     weighTitle: 'Nächstes Wiegen',
     weigh: 'Gleiche Waage, vor dem Fressen, ohne Geschirr.',
     referTitle: 'Bitte erst in die Tierarztpraxis',

@@ -171,6 +171,8 @@ export const en = {
     treats: 'Up to {energy} a day. Treats are part of the day’s food, not on top.',
     changeTitle: 'Change the food step by step',
     gramsADay: 'Grams a day',
+    weeksTitle: 'When the runs get longer',
+    weekLine: 'Week {week}: {energy} a day in all',
     weighTitle: 'Next weigh-in',
     weigh: 'Use the same scale, before a meal, without harness.',
     referTitle: 'Please see your vet first',

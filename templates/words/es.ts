@@ -170,6 +170,8 @@ export const es: OwnerWords = {
     treats: 'Hasta {energy} al día. Son parte de la comida del día, no van aparte.',
     changeTitle: 'Cambiar la comida paso a paso',
     gramsADay: 'Gramos al día',
+    weeksTitle: 'Cuando las carreras se alargan',
+    weekLine: 'Semana {week}: {energy} al día en total',
     weighTitle: 'Próximo pesaje',
     weigh: 'La misma báscula, antes de comer, sin arnés.',
     referTitle: 'Primero el veterinario',

@@ -173,6 +173,8 @@ export const fr: OwnerWords = frenchSpacing({
     treats: 'Jusqu’à {energy} par jour. Elles font partie de la ration, elles ne s’ajoutent pas.',
     changeTitle: 'Changer d’aliment pas à pas',
     gramsADay: 'Grammes par jour',
+    weeksTitle: 'Quand les courses deviennent plus longues',
+    weekLine: 'Semaine {week} : {energy} par jour en tout',
     weighTitle: 'Prochaine pesée',
     weigh: 'Même balance, avant un repas, sans harnais.',
     referTitle: 'D’abord le vétérinaire',

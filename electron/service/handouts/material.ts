@@ -1,10 +1,5 @@
-import {
-  heatTable,
-  isSenior,
-  type Assessment,
-  type HeatDog,
-  type HeatTable,
-} from '../../../core/index.ts';
+import { heatTable, type Assessment, type HeatTable } from '../../../core/index.ts';
+import { heatDogOf } from '../../contract/heatDog.ts';
 import { toRuleChanges } from '../../contract/rampRequest.ts';
 import { readRules } from '../rules.ts';
 import type { Findings, HandoutContext } from '../../../templates/index.ts';
@@ -52,7 +47,7 @@ export async function collect(
     latest,
     plan: file.plans.find(({ current }) => current) ?? null,
     heat: heatTable({
-      dog: heatDog(file, file.assessment, latest),
+      dog: heatDogOf(file, file.assessment),
       rules: toRuleChanges(await readRules(desk.db)),
     }),
     decision: file.foodDecisions.findLast(({ visitId }) => visitId === latest.id) ?? null,
@@ -69,18 +64,6 @@ export async function collect(
       day: desk.today(),
       demo: desk.which === 'demo',
     },
-  };
-}
-
-/** What makes this dog bear less heat; whether it is used to the weather is not on record. */
-function heatDog({ dog }: DogFile, assessment: Assessment, latest: Visit): HeatDog {
-  return {
-    bcs: latest.bcs,
-    weightKg: assessment.weightKg,
-    coat: dog.coat,
-    senior: isSenior(assessment.ageMonths, dog.adultWeightKg ?? assessment.weightKg),
-    shortNosed: dog.shortNosed,
-    cleared: latest.consent.given,
   };
 }
 

@@ -1,4 +1,4 @@
-import { redFlagLabel, type Figure } from '../../../core/index.ts';
+import { rationByWeek, redFlagLabel, type Figure, type WeekRation } from '../../../core/index.ts';
 import type { VisitSheet } from '../../../templates/index.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
@@ -18,6 +18,15 @@ const signLabels = ({ latest }: Material): string[] =>
 
 const kcalPerDay = ({ decision, assessment }: Material): number | null =>
   decision?.kcalPerDay ?? assessment.food.kcalPerDay;
+
+/** The weeks ahead, where running is fed: not on a plan to lose, which it helps. */
+function byWeek(material: Material): WeekRation[] {
+  const { assessment, decision, latest } = material;
+  const kcal = kcalPerDay(material);
+  if (kcal === null || latest.foodGoal === 'lose') return [];
+  const held = decision?.known.runningKcalPerDay ?? assessment.running?.current?.kcalPerDay ?? 0;
+  return rationByWeek({ kcalPerDay: kcal, runningKcalPerDay: held }, assessment.running);
+}
 
 const BUILDERS: Builders = {
   'running-plan': (material) => ({
@@ -40,6 +49,7 @@ const BUILDERS: Builders = {
       need: assessment.own.informative ? assessment.own : assessment.maintenance,
       targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
       changeover: decision?.changeover ?? null,
+      byWeek: byWeek(material),
     };
   },
   'progress-report': (material) => {

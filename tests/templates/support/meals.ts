@@ -66,7 +66,11 @@ export const fullMeals = (paper: Paper): FeedingSheetData =>
   meals(
     paper,
     { foods: sixFoods, mealsPerDay: 3, currentKcal: 1300 },
-    { changeover: newFood, decisionNote: 'A little more, for the long walks in December.' },
+    {
+      changeover: newFood,
+      byWeek: [7, 8, 9, 10, 11, 12, 13, 14].map((week) => ({ week, kcalPerDay: 900 + 6 * week })),
+      decisionNote: 'A little more, for the long walks in December.',
+    },
   );
 
 /** Energy only: no food on record. */
