@@ -33,6 +33,11 @@ export function createAppRouter(): Router {
         props: true,
       },
       {
+        path: '/dogs/:dogId/heat',
+        component: () => import('./pages/HeatPage.vue'),
+        props: true,
+      },
+      {
         path: '/dogs/:dogId/handouts',
         component: () => import('./pages/HandoutsPage.vue'),
         props: true,

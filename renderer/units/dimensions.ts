@@ -1,4 +1,5 @@
 import {
+  celsiusFromFahrenheit,
   CM_PER_INCH,
   GRAMS_PER_OUNCE,
   KG_PER_LB,
@@ -22,6 +23,8 @@ export type Dimension =
   | 'minutes'
   | 'months'
   | 'percent'
+  | 'temperature'
+  | 'degrees'
   | 'count';
 
 /** A unit that may be typed: its spellings (lower case) and how many base units one of it is. */
@@ -29,6 +32,8 @@ export interface Unit {
   readonly name: string;
   readonly spellings: readonly string[];
   readonly factor: number;
+  /** Where its zero lies, in base units; 0 for all but temperatures. */
+  readonly zero: number;
   /** Digits behind the point when shown. */
   readonly digits: number;
 }
@@ -36,6 +41,7 @@ export interface Unit {
 const unit = (name: string, factor: number, digits: number, ...spellings: string[]): Unit => ({
   name,
   factor,
+  zero: 0,
   digits,
   spellings: [name.toLowerCase(), ...spellings],
 });
@@ -48,7 +54,14 @@ const OUNCE_OF_KG = unit('oz', GRAMS_PER_OUNCE / 1000, 1);
 const FIXED: Record<
   Exclude<
     Dimension,
-    'weight' | 'scaleStep' | 'energy' | 'energyPer100g' | 'energyPerDay' | 'distance' | 'pace'
+    | 'weight'
+    | 'scaleStep'
+    | 'energy'
+    | 'energyPer100g'
+    | 'energyPerDay'
+    | 'distance'
+    | 'pace'
+    | 'temperature'
   >,
   readonly [Unit, ...Unit[]]
 > = {
@@ -58,10 +71,23 @@ const FIXED: Record<
   minutes: [unit('min', 1, 1, 'minutes', 'm'), unit('h', 60, 2, 'hour', 'hours')],
   months: [unit('months', 1, 0, 'month', 'mo'), unit('years', 12, 1, 'year', 'y', 'yr')],
   percent: [unit('%', 1, 1, 'percent')],
+  degrees: [unit('°', 1, 0, 'deg', 'degrees')],
   count: [unit('', 1, 0)],
 };
 
-type UnitChoices = Pick<Practice, 'weightUnit' | 'energyUnit' | 'distanceUnit'>;
+const CELSIUS = unit('°C', 1, 0, 'c');
+const FAHRENHEIT: Unit = {
+  ...unit('°F', 5 / 9, 0, 'f'),
+  zero: celsiusFromFahrenheit(0),
+};
+
+type UnitChoices = Pick<Practice, 'weightUnit' | 'energyUnit' | 'distanceUnit' | 'temperatureUnit'>;
+
+/** An amount of a unit in the base unit. */
+export const toBase = (amount: number, { factor, zero }: Unit): number => amount * factor + zero;
+
+/** A base value as an amount of a unit. */
+export const fromBase = (value: number, { factor, zero }: Unit): number => (value - zero) / factor;
 
 /** The units that may be typed for a quantity, the practice's own first. */
 export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [Unit, ...Unit[]] {
@@ -91,6 +117,8 @@ export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [U
       const perMile = unit('min/mi', 1 / KM_PER_MILE, 2, 'min per mi', 'min/mile', '/mi');
       return miles ? [perMile, perKm] : [perKm, perMile];
     }
+    case 'temperature':
+      return choices.temperatureUnit === 'F' ? [FAHRENHEIT, CELSIUS] : [CELSIUS, FAHRENHEIT];
     default:
       return FIXED[dimension];
   }

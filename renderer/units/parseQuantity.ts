@@ -1,5 +1,5 @@
 import type { Range } from '../../core/check.ts';
-import type { Dimension, Unit } from './dimensions.ts';
+import { fromBase, toBase, type Dimension, type Unit } from './dimensions.ts';
 import { minutesSeconds } from './shown.ts';
 
 /** What typed text means: a number in the base unit, nothing, or a sentence why it is refused. */
@@ -15,7 +15,7 @@ export interface Asked extends Range {
   readonly units: readonly [Unit, ...Unit[]];
 }
 
-const NUMBER_THEN_UNIT = /^(\d+(?:[.,]\d*)?|[.,]\d+)\s*(\D.*)?$/;
+const NUMBER_THEN_UNIT = /^(-?\d+(?:[.,]\d*)?|[.,]\d+)\s*(\D.*)?$/;
 const MINUTES_SECONDS = /^(\d{1,3}):([0-5]\d)\s*(\D.*)?$/;
 const POUNDS_OUNCES = /^(\d+)\s*(?:lb|lbs)\s+(\d+(?:[.,]\d+)?)\s*oz$/;
 /** "1,200": one mark with three digits behind it, which half the world reads as one thousand. */
@@ -61,26 +61,26 @@ export function readQuantity(typed: string, asked: Asked): Reading {
 /** The base value in the first unit, as text for a field; no trailing zeros. */
 export function writeQuantity(value: number, units: readonly [Unit, ...Unit[]]): string {
   const unit = units[0];
-  if (unit.name.startsWith('min/')) return minutesSeconds(value / unit.factor);
-  return String(Number((value / unit.factor).toFixed(unit.digits + 1)));
+  if (unit.name.startsWith('min/')) return minutesSeconds(fromBase(value, unit));
+  return String(Number(fromBase(value, unit).toFixed(unit.digits + 1)));
 }
 
 /** "0.1 to 150 kg", in the practice's own unit. */
 export function rangeText(asked: Asked): string {
   const unit = asked.units[0];
-  const shown = (value: number) => String(Number((value / unit.factor).toPrecision(4)));
+  const shown = (value: number) => String(Number(fromBase(value, unit).toPrecision(4)));
   return `${shown(asked.min)} to ${shown(asked.max)}${unit.name === '' ? '' : ` ${unit.name}`}`;
 }
 
 function bounded(amount: number, unit: Unit, asked: Asked): Reading {
-  const value = amount * unit.factor;
+  const value = toBase(amount, unit);
   if (value >= asked.min && value <= asked.max) return { kind: 'value', value, unit };
   return { kind: 'refused', message: `${asked.label} must be from ${rangeText(asked)}.` };
 }
 
 function canBeReadTwice(figures: string, unit: Unit, asked: Asked): boolean {
   if (!THOUSAND_OR_POINT.test(figures)) return false;
-  const thousands = Number(figures.replace(/[.,]/, '')) * unit.factor;
+  const thousands = toBase(Number(figures.replace(/[.,]/, '')), unit);
   return thousands >= asked.min && thousands <= asked.max;
 }
 

@@ -1,6 +1,5 @@
-import { fahrenheitFromCelsius } from '../../core/units.ts';
 import type { Practice } from '../../electron/contract/records.ts';
-import { unitsOf, type Dimension, type Unit } from './dimensions.ts';
+import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 
 /** Narrow no-break space between a number and its unit. */
 const THIN = '\u202f';
@@ -61,8 +60,8 @@ export const DEFAULT_CHOICES: ShownChoices = {
 export function shownWith(choices: ShownChoices): Shown {
   const number = (value: number, unit: Unit, digits = unit.digits) =>
     unit.name.startsWith('min/') && digits === unit.digits
-      ? minutesSeconds(value / unit.factor)
-      : roundText(value / unit.factor, digits);
+      ? minutesSeconds(fromBase(value, unit))
+      : roundText(fromBase(value, unit), digits);
 
   const shown: Shown = {
     amount(dimension, value, digits) {
@@ -88,11 +87,7 @@ export function shownWith(choices: ShownChoices): Shown {
         dimension === undefined ? plainNumber(low) : number(low, unitsOf(dimension, choices)[0]);
       return `${first} to ${shown.figure(high, unit)}`;
     },
-    temperature(celsius) {
-      const fahrenheit = choices.temperatureUnit === 'F';
-      const value = fahrenheit ? fahrenheitFromCelsius(celsius) : celsius;
-      return joined(roundText(value, 0), fahrenheit ? '°F' : '°C');
-    },
+    temperature: (celsius) => shown.amount('temperature', celsius),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
     sentence: (text) => text.replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),
     weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,

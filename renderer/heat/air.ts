@@ -1,0 +1,6 @@
+/** The air while it is being typed. */
+export interface AirEntry {
+  tempC: number | null;
+  humidityPct: number | null;
+  notUsed: boolean;
+}
