@@ -116,10 +116,14 @@ function weighIn(data: FeedingSheetData, words: OwnerWords, tools: Press): Conte
 function runningWeeks(data: FeedingSheetData, words: OwnerWords, tools: Press): readonly Content[] {
   const { byWeek = [] } = data;
   if (byWeek.length === 0) return [];
-  const lines = byWeek.map(({ week, kcalPerDay }) =>
-    fill(words.feeding.weekLine, { week, energy: tools.format.energy(kcalPerDay) }),
-  );
-  return [section(words.feeding.weeksTitle, [{ text: lines.join('  ·  ') }])];
+  const columns = byWeek.map(({ week, kcalPerDay }) => ({
+    width: '*',
+    stack: [
+      { text: fill(words.feeding.weekLine, { week }), style: 'small' },
+      { text: tools.format.energy(kcalPerDay), bold: true },
+    ],
+  }));
+  return [section(words.feeding.weeksTitle, [{ columns, columnGap: 6 }])];
 }
 
 /** Core's reasons and warnings, and the practitioner's own where the amount was changed. */

@@ -54,7 +54,7 @@ export function meals(
     kcalPerDay: proposal.kcalPerDay,
     decisionNote: '',
     ration: proposal.ration,
-    need: asked.maintenance,
+    need: asked.maintenance ?? null,
     targetWeightKg: asked.targetWeightKg,
     changeover: null,
     ...changes,
