@@ -26,6 +26,7 @@ export * from './ramp/review.ts';
 export type * from './ramp/reviewTypes.ts';
 export { NEXT_DAY_RESPONSES, SESSION_OUTCOMES, STOP_SIGNS } from './ramp/reviewTypes.ts';
 export { MOST_WEEKS } from './ramp/slots.ts';
+export * from './ramp/stimulus.ts';
 export type * from './ramp/types.ts';
 export * from './readiness/age.ts';
 export * from './readiness/screen.ts';

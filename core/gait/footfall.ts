@@ -1,162 +1,188 @@
 import { ArgumentError, inRange } from '../check.ts';
-import type { Provenance } from '../figure.ts';
+import type { Provenance, Reason } from '../figure.ts';
 import type { Limb } from '../readiness/types.ts';
+import type { RuleChanges } from '../rules/all.ts';
+import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
+import { provenanceOf } from '../rules/rule.ts';
+import { circularSpread, spread } from './spread.ts';
 import { symmetryIndex } from './symmetry.ts';
+import type { FootfallTimes, FootfallTiming, GaitClass, LimbTiming, Spread } from './types.ts';
 
-/** Times of one limb, s from any start, in order: each touch-down with its lift-off. */
-export interface LimbTimes {
-  readonly touchDowns: readonly number[];
-  readonly liftOffs: readonly number[];
-}
+const HILDEBRAND: Provenance = { evidence: 'C', mark: 'M', sources: ['hildebrand'] };
+const SECONDS = { min: 0, max: 86_400 } as const;
 
-export interface Spread {
-  readonly mean: number;
-  /** Standard deviation over strides; 0 for one stride. */
-  readonly sd: number;
-  readonly count: number;
-}
+/** Upper ends of the classes of lateral phase, % of the stride; the last goes round to pace. */
+const CLASSES: readonly (readonly [number, GaitClass])[] = [
+  [6.25, 'pace'],
+  [18.75, 'lateral sequence, lateral couplets'],
+  [31.25, 'lateral sequence, single foot'],
+  [43.75, 'lateral sequence, diagonal couplets'],
+  [56.25, 'trot'],
+  [68.75, 'diagonal sequence, diagonal couplets'],
+  [81.25, 'diagonal sequence, single foot'],
+  [93.75, 'diagonal sequence, lateral couplets'],
+  [100, 'pace'],
+];
 
-export type HildebrandGait = 'walk' | 'running walk or run, not classed' | 'trot' | 'pace';
-
-export interface FootfallTiming extends Provenance {
-  readonly strideSeconds: Spread;
-  /** Stance / stride, %, by limb and over all. */
-  readonly dutyFactorPct: Readonly<Partial<Record<Limb, Spread>>>;
-  readonly meanDutyPct: number;
-  /** (fore contact − same-side hind contact) / stride, %, both sides together. */
-  readonly lateralPhasePct: Spread | null;
-  readonly gait: HildebrandGait | null;
-  readonly strides: number;
-  /** Left-right symmetry of stance time, %, where both limbs were timed. */
-  readonly stanceSymmetryFore: number | null;
-  readonly stanceSymmetryHind: number | null;
-}
-
-const WALK_DUTY_PCT = 50;
-const TROT_PHASE = { low: 43.75, high: 56.25 } as const;
-const PACE_PHASE = { below: 6.25, above: 93.75 } as const;
-const SECONDS = { min: 0, max: 3600 };
-
-function spread(values: readonly number[]): Spread {
-  const count = values.length;
-  const mean = values.reduce((sum, value) => sum + value, 0) / count;
-  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  return { mean, sd: count > 1 ? Math.sqrt(squares / (count - 1)) : 0, count };
-}
-
-interface Stride {
-  readonly start: number;
-  readonly seconds: number;
-  readonly stance: number;
-}
-
-/** Strides of one limb: touch-down to next touch-down, with the stance between. */
-function stridesOf(limb: Limb, times: LimbTimes): Stride[] {
-  for (const [name, list] of Object.entries({
-    touchDowns: times.touchDowns,
-    liftOffs: times.liftOffs,
-  })) {
-    list.forEach((value, index) => {
-      inRange(`${limb}.${name}[${index}]`, value, 's', SECONDS);
-      if (index > 0 && value <= list[index - 1]!) {
-        throw new ArgumentError(
-          `${limb}.${name}`,
-          's',
-          SECONDS,
-          `${limb}.${name} must rise, but ${value} s follows ${list[index - 1]} s`,
-        );
-      }
-    });
-  }
-  return times.touchDowns.slice(0, -1).flatMap((start, index) => {
-    const next = times.touchDowns[index + 1]!;
-    const lift = times.liftOffs.find((value) => value > start && value < next);
-    return lift === undefined ? [] : [{ start, seconds: next - start, stance: lift - start }];
-  });
+/**
+ * The class of a symmetrical gait by its lateral phase, 0–100 % of the stride: trot 43.75–56.25,
+ * pace 0–6.25 and 93.75–100, eighths of the stride between.
+ * @throws RangeError outside 0–100 %.
+ * Source: Hildebrand (M).
+ */
+export function hildebrandClass(lateralPhasePercent: number): GaitClass {
+  inRange('lateralPhasePercent', lateralPhasePercent, '%', { min: 0, max: 100 });
+  return CLASSES.find(([upTo]) => lateralPhasePercent <= upTo)![1];
 }
 
 /**
- * Stride time, duty factor, lateral phase and Hildebrand's gait class from timed footfalls.
- * Duty over 50 % is a walk; otherwise a phase of 43.75–56.25 % is a trot, of 0–6.25 or
- * 93.75–100 % a pace. A class needs fore and hind limb of one side.
+ * Stride time, duty factor, lateral phase, symmetry and gait from times of touch-down and lift-off,
+ * in seconds from any start. Limbs may be missing; what cannot be told is null.
  *
- * @throws RangeError for times outside 0–3600 s or out of order, or when no limb has a whole stride
- * Source: Hildebrand (M, from memory).
+ * Duty factor = stance / stride; lateral phase = (fore contact − contact of the hind limb of the
+ * same side) / stride. Over 50 % duty the feet walk, else they run.
+ *
+ * @throws RangeError for times outside 0–86,400 s or touch-downs that do not rise.
+ * Source: Hildebrand's classes (M).
  */
-export function footfallTiming(limbs: Readonly<Partial<Record<Limb, LimbTimes>>>): FootfallTiming {
-  const strides = Object.fromEntries(
-    (Object.entries(limbs) as [Limb, LimbTimes][]).map(([limb, times]) => [
-      limb,
-      stridesOf(limb, times),
-    ]),
-  ) as Partial<Record<Limb, Stride[]>>;
-  const all = Object.values(strides).flat();
-  if (all.length === 0) {
-    throw new ArgumentError(
-      'limbs',
-      's',
-      SECONDS,
-      'limbs must hold at least one whole stride: touch-down, lift-off, touch-down',
-    );
-  }
-  const duty = (list: readonly Stride[]): number[] =>
-    list.map(({ stance, seconds }) => (100 * stance) / seconds);
-  const dutyFactorPct = Object.fromEntries(
-    Object.entries(strides)
-      .filter(([, list]) => list.length > 0)
-      .map(([limb, list]) => [limb, spread(duty(list))]),
-  ) as FootfallTiming['dutyFactorPct'];
-  const meanDutyPct = spread(duty(all)).mean;
-  const phases = [
-    ...lateralPhases(strides.leftFore, strides.leftHind),
-    ...lateralPhases(strides.rightFore, strides.rightHind),
-  ];
-  const lateralPhasePct = phases.length === 0 ? null : circularSpread(phases);
+export function footfallTiming(
+  footfalls: readonly FootfallTimes[],
+  changes?: RuleChanges,
+): FootfallTiming {
+  const rules = gaitRuleValues(changes);
+  footfalls.forEach(checkTimes);
+  const limbs = footfalls.map(limbTiming);
+  const timesOf = (limb: Limb): FootfallTimes | undefined =>
+    footfalls.find((entry) => entry.limb === limb);
+  const left = phases(timesOf('leftHind'), timesOf('leftFore'));
+  const right = phases(timesOf('rightHind'), timesOf('rightFore'));
+  const both = circularSpread([...left, ...right]);
+  const pairPhase = {
+    fore: circularSpread(phases(timesOf('leftFore'), timesOf('rightFore'))),
+    hind: circularSpread(phases(timesOf('leftHind'), timesOf('rightHind'))),
+  };
+  const duty = spread(footfalls.flatMap((entry) => dutyFactors(entry)));
+  const symmetrical = isSymmetrical(pairPhase, rules.pairPhaseTolerance);
+  const strides = Math.max(0, ...limbs.map(({ strideS }) => strideS?.count ?? 0));
   return {
-    strideSeconds: spread(all.map(({ seconds }) => seconds)),
-    dutyFactorPct,
-    meanDutyPct,
-    lateralPhasePct,
-    gait: lateralPhasePct === null ? null : classify(meanDutyPct, lateralPhasePct.mean),
-    strides: all.length,
-    stanceSymmetryFore: stanceSymmetry(strides.leftFore, strides.rightFore),
-    stanceSymmetryHind: stanceSymmetry(strides.leftHind, strides.rightHind),
-    evidence: 'C',
-    mark: 'M',
-    sources: ['hildebrand'],
+    limbs,
+    lateralPhase: { left: circularSpread(left), right: circularSpread(right), both },
+    pairPhase,
+    stanceSymmetry: {
+      fore: stanceSymmetry(limbs, 'leftFore', 'rightFore'),
+      hind: stanceSymmetry(limbs, 'leftHind', 'rightHind'),
+    },
+    dutyPercent: duty,
+    strideS: spread(footfalls.flatMap(({ touchDowns }) => strideTimes(touchDowns))),
+    footing: duty === null ? null : duty.mean > 50 ? 'walking' : 'running',
+    gait: gaitOf(both, symmetrical),
+    strides,
+    reasons: reasonsFor(symmetrical, strides, rules.pairPhaseTolerance),
   };
 }
 
-function lateralPhases(fore: readonly Stride[] = [], hind: readonly Stride[] = []): number[] {
-  return hind.flatMap(({ start, seconds }) => {
-    const contact = fore.find((stride) => stride.start >= start && stride.start < start + seconds);
-    return contact === undefined ? [] : [(100 * (contact.start - start)) / seconds];
+function checkTimes({ limb, touchDowns, liftOffs }: FootfallTimes): void {
+  for (const time of [...touchDowns, ...liftOffs]) inRange(`${limb} time`, time, 's', SECONDS);
+  touchDowns.forEach((time, index) => {
+    if (index === 0 || time > touchDowns[index - 1]!) return;
+    const text = `${limb}: touch-downs must rise, but ${time} s follows ${touchDowns[index - 1]} s`;
+    throw new ArgumentError(limb, 's', SECONDS, text);
   });
 }
 
-/** Phases lie on a circle: 99 % and 1 % are neighbours. */
-function circularSpread(phases: readonly number[]): Spread {
-  const turn = (2 * Math.PI) / 100;
-  const sine = phases.reduce((sum, phase) => sum + Math.sin(phase * turn), 0);
-  const cosine = phases.reduce((sum, phase) => sum + Math.cos(phase * turn), 0);
-  const mean = (Math.atan2(sine, cosine) / turn + 100) % 100;
-  const offsets = phases.map((phase) => ((phase - mean + 150) % 100) - 50);
-  return { mean, sd: spread(offsets).sd, count: phases.length };
+const strideTimes = (touchDowns: readonly number[]): number[] =>
+  touchDowns.slice(1).map((time, index) => time - touchDowns[index]!);
+
+/** Stance of each stride: from a touch-down to the lift-off before the next touch-down. */
+function stances({
+  touchDowns,
+  liftOffs,
+}: FootfallTimes): { stance: number; stride: number | null }[] {
+  return touchDowns.flatMap((down, index) => {
+    const next = touchDowns[index + 1];
+    const off = liftOffs.find((time) => time > down && (next === undefined || time <= next));
+    if (off === undefined) return [];
+    return [{ stance: off - down, stride: next === undefined ? null : next - down }];
+  });
 }
 
-function classify(dutyPct: number, phasePct: number): HildebrandGait {
-  if (dutyPct > WALK_DUTY_PCT) return 'walk';
-  if (phasePct >= TROT_PHASE.low && phasePct <= TROT_PHASE.high) return 'trot';
-  if (phasePct <= PACE_PHASE.below || phasePct >= PACE_PHASE.above) return 'pace';
-  return 'running walk or run, not classed';
+function dutyFactors(times: FootfallTimes): number[] {
+  return stances(times).flatMap(({ stance, stride }) =>
+    stride === null ? [] : [(100 * stance) / stride],
+  );
 }
 
-function stanceSymmetry(
-  left: readonly Stride[] = [],
-  right: readonly Stride[] = [],
-): number | null {
-  if (left.length === 0 || right.length === 0) return null;
-  const stance = (list: readonly Stride[]): number =>
-    spread(list.map((stride) => stride.stance)).mean;
-  return symmetryIndex(stance(left), stance(right));
+function limbTiming(times: FootfallTimes): LimbTiming {
+  return {
+    limb: times.limb,
+    strideS: spread(strideTimes(times.touchDowns)),
+    stanceS: spread(stances(times).map(({ stance }) => stance)),
+    dutyPercent: spread(dutyFactors(times)),
+  };
+}
+
+/** Where in the stride of `lead` the other limb touches down, % (0–100) of each stride. */
+function phases(lead: FootfallTimes | undefined, other: FootfallTimes | undefined): number[] {
+  if (lead === undefined || other === undefined) return [];
+  return lead.touchDowns.slice(0, -1).flatMap((down, index) => {
+    const next = lead.touchDowns[index + 1]!;
+    const contact = other.touchDowns.find((time) => time >= down && time < next);
+    return contact === undefined ? [] : [(100 * (contact - down)) / (next - down)];
+  });
+}
+
+function stanceSymmetry(limbs: readonly LimbTiming[], left: Limb, right: Limb): number | null {
+  const mean = (limb: Limb): number | undefined =>
+    limbs.find((entry) => entry.limb === limb)?.stanceS?.mean;
+  const [onLeft, onRight] = [mean(left), mean(right)];
+  return onLeft === undefined || onRight === undefined ? null : symmetryIndex(onLeft, onRight);
+}
+
+/** Both pairs evenly spaced; null where no pair was timed. */
+function isSymmetrical(
+  { fore, hind }: FootfallTiming['pairPhase'],
+  tolerance: number,
+): boolean | null {
+  const pairs = [fore, hind].filter((pair) => pair !== null);
+  if (pairs.length === 0) return null;
+  return pairs.every(({ mean }) => Math.abs(mean - 50) <= tolerance);
+}
+
+function gaitOf(lateral: Spread | null, symmetrical: boolean | null): GaitClass | null {
+  if (symmetrical === false) return 'asymmetrical (canter or gallop)';
+  return lateral === null ? null : hildebrandClass(lateral.mean);
+}
+
+const FEW_STRIDES = 5;
+
+function reasonsFor(symmetrical: boolean | null, strides: number, tolerance: number): Reason[] {
+  const reasons: Reason[] = [];
+  if (symmetrical === false) {
+    reasons.push({
+      code: 'gait-asymmetrical',
+      text: `The feet of a pair do not follow evenly (50 ± ${tolerance} % of the stride): canter, gallop, or a lame dog.`,
+      params: { tolerance },
+      ...provenanceOf(GAIT_RULES.pairPhaseTolerance, tolerance),
+    });
+  }
+  if (symmetrical === null) {
+    reasons.push({
+      code: 'gait-pair-missing',
+      text: 'No left and right of a pair were timed: that the gait is symmetrical is assumed.',
+      params: {},
+      ...HILDEBRAND,
+    });
+  }
+  if (strides < FEW_STRIDES) {
+    reasons.push({
+      code: 'gait-few-strides',
+      text: `Only ${strides} whole strides were timed; the spread says little.`,
+      params: { strides },
+      evidence: 'D',
+      mark: 'D',
+      sources: ['ownDecision'],
+      change: `Time at least ${FEW_STRIDES} strides at a steady speed.`,
+    });
+  }
+  return reasons;
 }

@@ -71,10 +71,11 @@ export function readDone(input: ReviewInput): Done {
   };
 }
 
-/** A session before the review that made this version was judged then, and counts as done. */
+/** A session before the review that made this version was judged then, and counts as clean. */
 function settled({ request }: Ramp, { day }: RampSession): SessionResult | null {
   const reviewedOn = request.resume?.reviewedOn;
-  return reviewedOn !== undefined && day < reviewedOn ? { day, outcome: 'done' } : null;
+  return reviewedOn !== undefined && day < reviewedOn ? { day, outcome: 'done', nextDay: 'normal' }
+    : null;
 }
 
 function checkResult(result: SessionResult, planned: ReadonlySet<IsoDay>): void {
@@ -102,13 +103,19 @@ function minutesRun(session: RampSession, result: SessionResult | null): number 
   return Math.min(told, session.runMinutes);
 }
 
+/** Done in full, normal on the next day, and without a sign. */
+export function isClean({ result }: DueSession): boolean {
+  if (result?.outcome !== 'done' || result.nextDay !== 'normal') return false;
+  return (result.signs ?? []).length === 0;
+}
+
 /** A week of the plan as it was really run. */
 export function weekAsRun(done: Done, index: number, week: RampWeek): RampWeek {
   const sessions = done.due
     .filter(({ weekIndex, minutes }) => weekIndex === index && minutes > 0)
     .map(({ session, minutes }): RampSession => {
       if (minutes >= session.runMinutes) return session;
-      const runMin = session.kind === 'continuous' ? minutes : session.runMin;
+      const runMin = session.kind === 'continuous' ? minutes : Math.min(session.runMin, minutes);
       return { ...session, runMin, runMinutes: minutes };
     });
   const runMinutes = sessions.reduce((sum, session) => sum + session.runMinutes, 0);

@@ -1,6 +1,6 @@
 import type { Provenance, Reason } from '../figure.ts';
 import { redFlagLabel } from '../readiness/signs.ts';
-import type { Done, DueSession } from './done.ts';
+import { isClean, type Done, type DueSession } from './done.ts';
 import type { ReviewDecision, ReviewInput, SessionResult } from './reviewTypes.ts';
 
 /** One thing that was seen, and what it asks for. */
@@ -97,12 +97,6 @@ function responses(result: SessionResult, settled: boolean, recent: boolean): Se
 function isRecent(done: Done, due: DueSession): boolean {
   const after = done.due.slice(done.due.indexOf(due) + 1);
   return after.filter(isClean).length < 3;
-}
-
-function isClean({ result }: DueSession): boolean {
-  const calm =
-    result?.nextDay === undefined || result.nextDay === null || result.nextDay === 'normal';
-  return result?.outcome === 'done' && calm && (result.signs ?? []).length === 0;
 }
 
 const UNDONE = [

@@ -1,6 +1,10 @@
-import { lastDueWeek, lastRunWeek, type Done } from './done.ts';
-import { EPSILON, weekCap } from './load.ts';
-import type { RampState } from './state.ts';
+import { daysBetween } from '../day.ts';
+import { isClean, lastDueWeek, lastRunWeek, type Done, type DueSession } from './done.ts';
+import { stepReached } from './level.ts';
+import { EPSILON } from './load.ts';
+import { firstWeekBouts } from './path.ts';
+import { returnAfter } from './slots.ts';
+import { firstState, FRESH, type RampState } from './state.ts';
 import type { Ramp, RampResume } from './types.ts';
 import type { Walk, WalkedWeek } from './walk.ts';
 
@@ -13,25 +17,83 @@ export interface Standing {
 }
 
 /** What the dog's present load is taken to be. */
-export interface Now {
-  /** The state after the weeks that were run. */
+interface Now {
+  /** The state after what was really run; its step is never past the hardest that was run. */
   readonly state: RampState;
-  /** The last week in which the dog ran, as planned. */
-  readonly week: WalkedWeek;
-  /** Its run-minutes: as planned, but no more than what was run before it allows. */
+  /** Run-minutes of the last week really run. */
   readonly loadMinutes: number;
+  /** True when a step back lies behind it already: nothing was run since. */
+  readonly unrun: boolean;
 }
 
-/** Null when the dog has not run in this version. */
-export function stateNow({ run, planned, ramp, done }: Standing): Now | null {
+/** Null when the dog has not run under this plan, or has to begin anew. */
+function stateNow(standing: Standing): Now | null {
+  const { run, done } = standing;
   const index = lastRunWeek(done);
-  const week = planned.weeks[index];
-  if (week === undefined) return null;
-  const state = run.weeks.at(-1)!.after;
-  const { before, week: asRun } = run.weeks[index]!;
-  const allowed = before.peak === 0 ? Infinity : weekCap(before.peak, ramp.capPercent, ramp.rules);
-  const loadMinutes = Math.max(asRun.runMinutes, Math.min(week.week.runMinutes, allowed));
-  return { state, week, loadMinutes };
+  if (index === -1) return asResumed(standing);
+  const { after } = run.weeks.at(-1)!;
+  const stepIndex = stepNow(standing, index);
+  const { path } = run.setting;
+  const state: RampState = {
+    ...after,
+    stepIndex,
+    sessionsOnStep: cleanOnStep(standing, stepIndex),
+    longest: stepIndex === path.length ? unmet(standing, after.longest) : 0,
+  };
+  return { state, loadMinutes: loadOf(standing, index), unrun: false };
+}
+
+/** Nothing was run since the review that made this version: where that one left the dog. */
+function asResumed({ ramp }: Standing): Now | null {
+  const given = ramp.request.resume;
+  if (given === undefined || given.peakMinutes === 0) return null;
+  const loadMinutes = given.firstWeekMinutes ?? given.previousMinutes;
+  return { state: firstState(given), loadMinutes, unrun: true };
+}
+
+/** The step of the last week that was run, but none that was planned and not reached. */
+function stepNow({ ramp, done, run }: Standing, index: number): number {
+  const { path } = run.setting;
+  const reached = run.weeks
+    .slice(0, index + 1)
+    .flatMap(({ week }) => week.sessions.map((session) => stepReached(path, session)));
+  const highest = Math.max(ramp.request.resume?.stepIndex ?? 0, ...reached);
+  return Math.min(ramp.weeks[lastRunWeek(done)]!.stepIndex, highest);
+}
+
+/** Clean sessions on a step; those of recovery and easy weeks do not count. */
+function cleanOnStep({ ramp, done, run }: Standing, stepIndex: number): number {
+  const { path } = run.setting;
+  const given = ramp.request.resume;
+  const before = given?.stepIndex === stepIndex ? given.sessionsOnStep : 0;
+  const counts = (due: DueSession): boolean =>
+    isClean(due) &&
+    run.weeks[due.weekIndex]?.slot.kind === 'build' &&
+    stepReached(path, due.session) >= stepIndex;
+  return before + done.due.filter(counts).length;
+}
+
+/**
+ * The minutes of the last week that was run. A week broken off counts as the one before it, where
+ * that was fuller, but never as more than was planned for itself.
+ */
+function loadOf(standing: Standing, index: number): number {
+  const { ramp, run } = standing;
+  const asRun = run.weeks[index]!.week.runMinutes;
+  return Math.max(asRun, Math.min(ramp.weeks[index]!.runMinutes, minutesBefore(standing, index)));
+}
+
+/** The last building week that was run earlier; before the first, the start's own first week. */
+function minutesBefore({ ramp, run }: Standing, index: number): number {
+  const earlier = run.weeks
+    .slice(0, index)
+    .findLast(({ slot, week }) => slot.kind === 'build' && week.runMinutes > 0);
+  if (earlier !== undefined) return earlier.week.runMinutes;
+  const given = ramp.request.resume;
+  if (given !== undefined && given.peakMinutes > 0) return given.previousMinutes;
+  const { path, rules } = run.setting;
+  const bouts = firstWeekBouts(ramp.request.start, ramp.weeks[index]!.sessions.length, rules);
+  return bouts * path[0]!.runMin;
 }
 
 function resumeOf(
@@ -39,53 +101,43 @@ function resumeOf(
   state: RampState,
   firstWeekMinutes: number | null,
 ): RampResume {
-  const number = standing.planned.weeks.at(-1)?.week.number ?? 0;
+  const { ramp, planned, done } = standing;
+  // Where no week has begun, the version begins with the number of the one before it.
+  const last = planned.weeks.at(-1)?.week.number ?? (ramp.request.resume?.weekNumber ?? 1) - 1;
   return {
-    weekNumber: number + 1,
+    weekNumber: last + 1,
     peakMinutes: state.peak,
     previousMinutes: state.previous,
     stepIndex: state.stepIndex,
     sessionsOnStep: state.sessionsOnStep,
     longestMinutes: state.longest,
-    lastRunDay: standing.done.lastRunDay,
+    lastRunDay: done.lastRunDay,
     firstWeekMinutes,
-    reviewedOn: standing.done.day,
+    reviewedOn: done.day,
   };
 }
 
 /** From the start's first week: after a long break, or when nothing was run yet. */
 export function restart(standing: Standing): RampResume {
-  const fresh = { peak: 0, previous: 0, stepIndex: 0, sessionsOnStep: 0, longest: 0 };
-  const given = standing.ramp.request.resume;
-  // Nothing was due yet: the version begins where the one before it was to begin.
-  if (given !== undefined && standing.done.lastRunDay === given.lastRunDay) {
-    if (lastDueWeek(standing.done) === -1) return { ...given, reviewedOn: standing.done.day };
-  }
-  return { ...resumeOf(standing, fresh, null), weekNumber: 1 };
+  return { ...resumeOf(standing, FRESH, null), weekNumber: 1 };
 }
 
 /** On from what was really run. */
 export function goOn(standing: Standing): RampResume {
+  const given = standing.ramp.request.resume;
   const now = stateNow(standing);
   if (now === null) return restart(standing);
-  const { state } = now;
-  return resumeOf(standing, { ...state, longest: unmet(standing, state.longest) }, null);
+  // Nothing was due yet: what the last review set still stands.
+  const untouched = now.unrun && lastDueWeek(standing.done) === -1;
+  return resumeOf(standing, now.state, untouched ? (given?.firstWeekMinutes ?? null) : null);
 }
 
-/** The last week once more, on its own step. */
+/** The last week once more, on the step that was run. */
 export function repeatFrom(standing: Standing): RampResume {
   const now = stateNow(standing);
   if (now === null) return restart(standing);
-  const { state, week, loadMinutes } = now;
-  const { stepIndex } = week.week;
-  const held: RampState = {
-    peak: state.peak,
-    previous: loadMinutes,
-    stepIndex,
-    sessionsOnStep: stepIndex === state.stepIndex ? state.sessionsOnStep : 0,
-    longest: unmet(standing, state.longest),
-  };
-  return resumeOf(standing, held, loadMinutes);
+  const { state, loadMinutes } = now;
+  return resumeOf(standing, { ...state, previous: loadMinutes }, loadMinutes);
 }
 
 /**
@@ -96,22 +148,35 @@ export function repeatFrom(standing: Standing): RampResume {
 export function backFrom(standing: Standing, lessPercent: number, oneStep: boolean): RampResume {
   const now = stateNow(standing);
   if (now === null) return restart(standing);
-  const { loadMinutes, week } = now;
+  if (now.unrun) return fartherBack(standing, now, lessPercent);
+  const { loadMinutes, state } = now;
   const { path } = standing.planned.setting;
   const lighter = lastLighter(standing, loadMinutes);
   const share = standing.ramp.rules.recoveryPercent / 100;
   const stepped = oneStep ? (lighter?.week.runMinutes ?? loadMinutes * share) : loadMinutes;
   const minutes = Math.min(stepped, loadMinutes * (1 - lessPercent / 100));
-  const present = week.week.stepIndex;
+  const present = state.stepIndex;
   const stepIndex = oneStep ? stepBefore(present, lighter, path.length) : present;
-  const lowered: RampState = {
-    peak: minutes,
-    previous: minutes,
-    stepIndex,
-    sessionsOnStep: 0,
-    longest: 0,
-  };
-  return resumeOf(standing, lowered, minutes);
+  return resumeOf(standing, lowered(minutes, stepIndex), minutes);
+}
+
+const lowered = (minutes: number, stepIndex: number): RampState => ({
+  ...FRESH,
+  peak: minutes,
+  previous: minutes,
+  stepIndex,
+});
+
+/** A break that goes on: the last review took part of the reduction off already. */
+function fartherBack(standing: Standing, now: Now, lessPercent: number): RampResume {
+  const { ramp, planned } = standing;
+  const { lastRunDay, reviewedOn } = ramp.request.resume!;
+  const gap = lastRunDay === null ? 0 : daysBetween(lastRunDay, reviewedOn) - 1;
+  const before = returnAfter(gap - planned.rhythm.restDays, ramp.rules);
+  const taken = before.kind === 'less' ? before.percent : 0;
+  const factor = Math.min(1, (100 - lessPercent) / (100 - taken));
+  const minutes = now.loadMinutes * factor;
+  return resumeOf(standing, lowered(minutes, now.state.stepIndex), minutes);
 }
 
 /** Continuous running goes back to a shorter continuous week where there was one. */
@@ -120,12 +185,15 @@ function stepBefore(present: number, lighter: WalkedWeek | undefined, last: numb
   return Math.max(0, present - 1);
 }
 
-function lastLighter(standing: Standing, minutes: number): WalkedWeek | undefined {
-  return standing.planned.weeks
-    .slice(0, Math.max(0, lastRunWeek(standing.done)))
+/** The last lighter building week in which the dog ran, as planned. */
+function lastLighter({ planned, run, done }: Standing, minutes: number): WalkedWeek | undefined {
+  return planned.weeks
+    .slice(0, Math.max(0, lastRunWeek(done)))
     .findLast(
-      ({ slot, week }) =>
-        slot.kind === 'build' && week.runMinutes > 0 && week.runMinutes < minutes - EPSILON,
+      ({ slot, week }, index) =>
+        slot.kind === 'build' &&
+        run.weeks[index]!.week.runMinutes > 0 &&
+        week.runMinutes < minutes - EPSILON,
     );
 }
 

@@ -1,6 +1,7 @@
 import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
 import type { StartLevel } from '../ramp/types.ts';
+import type { RuleChanges } from '../rules/all.ts';
 
 export type Limb = 'leftFore' | 'rightFore' | 'leftHind' | 'rightHind';
 
@@ -20,10 +21,12 @@ export interface ScreeningInput {
   readonly neuteredAtMonths?: number;
   readonly shortNosed?: boolean;
   readonly airwayDisease?: boolean;
+  /** The vet's written clearance to run for a short nose or airway disease. */
+  readonly airwayClearance?: boolean;
   readonly lameness?: { readonly walk?: Partial<LimbGrades>; readonly trot?: Partial<LimbGrades> };
   /** True once a vet has assessed a lameness at trot and cleared the dog for work. */
   readonly trotLamenessAssessed?: boolean;
-  /** Ids from `RED_FLAGS`. */
+  /** Ids from `RED_FLAGS`. Empty: none seen; left out: not asked, so walking only. */
   readonly signs?: readonly string[];
   readonly surgery?: 'none' | 'cleared in writing' | 'not cleared';
   readonly radiographicClearance?: boolean;
@@ -38,6 +41,8 @@ export interface ScreeningInput {
   };
   /** Rules the practitioner sets aside, each with a written reason. */
   readonly overrides?: readonly { readonly code: string; readonly reason: string }[];
+  /** The rules the practice changed. */
+  readonly rules?: RuleChanges;
 }
 
 export type ScreeningOutcome = 'ready to start' | 'walking only' | 'vet first';
@@ -53,9 +58,9 @@ export interface ScreeningReason extends Reason {
 
 export interface Screening {
   readonly outcome: ScreeningOutcome;
-  /** All at once: vet first, then walking only, then notes. */
+  /** All at once: emergencies, then vet first, walking only and notes. */
   readonly reasons: readonly ScreeningReason[];
-  /** The level to start at; one lower for a senior. Null unless ready to start. */
+  /** The level to start at; as after injury where lame, one lower for a senior. Null unless ready. */
   readonly recommendedStart: StartLevel | null;
   /** The first day old enough to run, where that lies ahead. */
   readonly oldEnoughOn: IsoDay | null;

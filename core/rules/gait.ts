@@ -60,6 +60,16 @@ export const GAIT_RULES = {
     sources: ['bascunan2016'],
     note: 'Same site, same stance, same clip.',
   },
+  standingErrorPercent: {
+    id: 'standingErrorPercent',
+    name: 'Standing weight of a limb: changes within error, up to',
+    value: 5,
+    unit: '% of the reading',
+    min: 1,
+    max: 20,
+    ...OWN_RULE,
+    note: 'No repeat error was found; a dog shifts its weight. Measure three times.',
+  },
   hindDifferencePercent: {
     id: 'hindDifferencePercent',
     name: 'Standing weight: hind left-right difference worth a flag, above',
