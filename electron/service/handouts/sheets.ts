@@ -1,5 +1,12 @@
-import { rationByWeek, redFlagLabel, type Figure, type WeekRation } from '../../../core/index.ts';
+import {
+  rationByWeek,
+  redFlagLabel,
+  reviewRamp,
+  type Figure,
+  type WeekRation,
+} from '../../../core/index.ts';
 import type { VisitSheet } from '../../../templates/index.ts';
+import { toSessionResult } from '../../contract/assessInput.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
 
@@ -26,6 +33,32 @@ function byWeek(material: Material): WeekRation[] {
   if (kcal === null || latest.foodGoal === 'lose') return [];
   const held = decision?.known.runningKcalPerDay ?? assessment.running?.current?.kcalPerDay ?? 0;
   return rationByWeek({ kcalPerDay: kcal, runningKcalPerDay: held }, assessment.running);
+}
+
+/** How the running goes by the record of today; null without a plan or before anything is told. */
+function runningProgress({ file, plan, context }: Material) {
+  if (plan === null || file.sessions.length === 0) return null;
+  const { decision, reasons } = reviewRamp({
+    ramp: plan.ramp,
+    day: context.day,
+    results: file.sessions.map(toSessionResult),
+  });
+  // The sheet counts from the visit before this one; a first visit counts from the plan's start.
+  const lastVisit = file.visits.at(-2)?.day ?? '';
+  const planned = plan.ramp.weeks
+    .flatMap(({ sessions }) => sessions)
+    .filter(({ day }) => day >= lastVisit && day < context.day);
+  const done = new Set(
+    file.sessions.filter(({ outcome }) => outcome !== 'missed').map(({ day }) => day),
+  );
+  const run = planned.filter(({ day }) => done.has(day));
+  return {
+    decision,
+    reasons,
+    sessionsDone: run.length,
+    sessionsPlanned: planned.length,
+    longestRunMinutes: run.length === 0 ? null : Math.max(...run.map(({ runMin }) => runMin)),
+  };
 }
 
 const BUILDERS: Builders = {
@@ -65,7 +98,7 @@ const BUILDERS: Builders = {
       projection: assessment.projection,
       then: first.id === latest.id ? null : findingsAt(material, first),
       now: findingsAt(material, latest),
-      running: null,
+      running: runningProgress(material),
       food: {
         proposal,
         previousKcal: earlier?.kcalPerDay ?? null,
