@@ -440,6 +440,22 @@ export const de: OwnerWords = {
     'no-free-food':
       'Gramm können wir noch nicht nennen. Wir reden beim nächsten Mal über das Futter.',
     'below-floor': 'Weniger Futter wäre zu wenig. Die Praxis entscheidet, wie es weitergeht.',
+    'hold-present':
+      'Was {dog} jetzt frisst, scheint zu passen. Es bleibt so. Die Waage sagt uns dann mehr.',
+    'diet-outside-range':
+      'Nach dem Futterbuch frisst {dog} {kcal} am Tag. Das passt nicht. Wir gehen das Futterbuch noch einmal durch.',
+    'growth-food': '{dog} wächst noch und wird dafür gefüttert, mit etwa {kcal} am Tag.',
+    'adult-weight-missing':
+      '{dog} wächst noch. Wir müssen wissen, wie schwer {dog} einmal wird. Bis dahin fragen Sie bitte die Tierarztpraxis.',
+    'target-below-range': 'Das Zielgewicht sieht zu niedrig aus. Wir prüfen es zuerst.',
+    'still-below-floor':
+      'Auch mit mehr Futter bekommt {dog} weniger als {kcal} am Tag. Bitte fragen Sie die Tierarztpraxis.',
+    'heavy-to-gain':
+      '{dog} ist schon schwer und soll doch zunehmen. Wir sehen uns das Ziel noch einmal an.',
+    'heavy-to-hold': '{dog} ist schwer. Wir prüfen noch einmal, ob das Gewicht so bleiben soll.',
+    'thin-to-hold':
+      '{dog} ist dünn. Wir sehen uns das Ziel noch einmal an. Bitte fragen Sie die Tierarztpraxis.',
+    'target-above-range': 'Das Zielgewicht sieht zu hoch aus. Wir prüfen es zuerst.',
   },
   changes: {
     'fewer-days': 'ein freier Tag mehr in der Woche',
@@ -451,6 +467,21 @@ export const de: OwnerWords = {
     'review-stop-sign': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'review-stiff-48': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'review-walking-only': 'Die Punkte der Prüfung sind geklärt.',
+    'sign-joint-effusion': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-joint-instability': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-knuckling': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-ataxia': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-spinal-pain': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-collapse': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-new-murmur': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-cough': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-exercise-intolerance': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-noisy-breathing': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-pregnancy': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-lactation': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-fever': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-pale-gums': 'Das kann ein Notfall sein. Rufen Sie die Praxis jetzt an.',
+    'sign-distended-abdomen': 'Das kann ein Notfall sein. Rufen Sie die Praxis jetzt an.',
     'nutrient-floor': '',
     'lameness-walk': 'Die Praxis findet und behandelt den Grund, und {dog} geht gleichmäßig.',
     'lameness-trot': 'Die Praxis schaut es an und gibt {dog} frei, oder {dog} trabt gleichmäßig.',
