@@ -178,7 +178,7 @@ function planStart(visits: readonly AssessedVisit[], goal: FoodGoal): PlanStart 
 }
 
 function screening(
-  { dog, day }: AssessInput,
+  { dog, day, rules }: AssessInput,
   visits: readonly AssessedVisit[],
   latest: AssessedVisit,
   weightKg: number,
@@ -193,6 +193,7 @@ function screening(
     ...(dog.neuteredAtMonths === null ? {} : { neuteredAtMonths: dog.neuteredAtMonths }),
     shortNosed: dog.shortNosed,
     airwayDisease: latest.airwayDisease,
+    airwayClearance: latest.airwayClearance,
     lameness: { walk: latest.lamenessWalk, trot: latest.lamenessTrot },
     signs: latest.signs,
     surgery: latest.surgery,
@@ -201,5 +202,6 @@ function screening(
     conditioning: latest.conditioning,
     consent: latest.consent,
     overrides: latest.overrides,
+    ...(rules === undefined ? {} : { rules }),
   });
 }

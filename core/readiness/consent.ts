@@ -1,0 +1,62 @@
+import { found, PRACTICE, type Found } from './reason.ts';
+import type { ScreeningInput } from './types.ts';
+
+type Asked = Pick<ScreeningInput, 'consent' | 'day'>;
+
+const isLater = ({ consent, day }: Asked): boolean =>
+  day !== undefined && consent?.day != null && consent.day > day;
+
+const isExpired = ({ consent, day }: Asked): boolean =>
+  day !== undefined && consent?.expiryDay != null && consent.expiryDay < day;
+
+/**
+ * True when a named vet's consent holds on the day: given, not dated later, not ended. An expiry
+ * that cannot be compared, because the day is not known, does not hold.
+ */
+export function consentHolds({ consent, day }: Asked): boolean {
+  if (consent?.given !== true || (consent.vet ?? '').trim() === '') return false;
+  if (consent.expiryDay != null && day === undefined) return false;
+  return !isLater({ consent, day }) && !isExpired({ consent, day });
+}
+
+/** Missing, incomplete, later or ended consent: notes, since local law decides (CP). */
+export function consentReasons({ consent, day }: Asked): Found[] {
+  if (consent?.given !== true) {
+    const text =
+      'No consent of the treating vet is recorded. In many countries it is required; local law decides.';
+    const change = 'Record who consented, when, to what, and until when.';
+    return [found({ code: 'consent-missing', gate: 'note', text, change }, PRACTICE)];
+  }
+  const asked = { consent, day };
+  return [...later(asked), ...ended(asked), ...incomplete(asked)];
+}
+
+function later(asked: Asked): Found[] {
+  const day = asked.consent?.day;
+  if (day == null || !isLater(asked)) return [];
+  const text = `The vet’s consent is dated ${day}, after this day: it does not count yet.`;
+  const change = 'Correct the day, or wait for it.';
+  const params = { day };
+  return [found({ code: 'consent-later', gate: 'note', text, change, params }, PRACTICE)];
+}
+
+function ended(asked: Asked): Found[] {
+  const day = asked.consent?.expiryDay;
+  if (day == null || !isExpired(asked)) return [];
+  const text = `The vet's consent ended on ${day}.`;
+  const change = 'Ask the vet to renew it.';
+  const params = { day };
+  return [found({ code: 'consent-expired', gate: 'note', text, change, params }, PRACTICE)];
+}
+
+function incomplete({ consent }: Asked): Found[] {
+  const missing = [
+    (consent?.vet ?? '').trim() === '' ? 'the vet' : '',
+    consent?.day == null ? 'the day' : '',
+    (consent?.scope ?? '').trim() === '' ? 'what it covers' : '',
+  ].filter((part) => part !== '');
+  if (missing.length === 0) return [];
+  const text = `The consent is not complete: ${missing.join(', ')} not recorded.`;
+  const change = 'Record who consented, when, and to what.';
+  return [found({ code: 'consent-incomplete', gate: 'note', text, change }, PRACTICE)];
+}

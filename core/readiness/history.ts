@@ -1,0 +1,55 @@
+import type { Provenance } from '../figure.ts';
+import { found, OWN, PRACTICE, type Found } from './reason.ts';
+import { RED_FLAGS, type RedFlag } from './signs.ts';
+import type { ScreeningInput } from './types.ts';
+
+const SHORT_NOSED: Provenance = { evidence: 'A', mark: 'S', sources: ['vetCompass'] };
+
+const codeOf = (id: RedFlag): string => `sign-${id}`;
+const EMERGENCY_CODES: readonly string[] = RED_FLAGS.filter(({ emergency }) => emergency).map(
+  ({ id }) => codeOf(id),
+);
+
+/** True for the code of a sign that can be an emergency. */
+export function isEmergency(code: string): boolean {
+  return EMERGENCY_CODES.includes(code);
+}
+
+/** Warning signs (CP), and the note that nobody asked for them (D). */
+export function signReasons({ signs }: ScreeningInput): Found[] {
+  if (signs === undefined) {
+    const text = 'The warning signs have not been asked about.';
+    const change = 'Go through the list of signs with the owner.';
+    return [found({ code: 'signs-not-asked', gate: 'walking only', text, change }, OWN)];
+  }
+  return RED_FLAGS.filter(({ id }) => signs.includes(id)).map(({ id, label, emergency }) => {
+    const change = emergency
+      ? 'This can be an emergency: call the vet now. It can only be set aside with a consent in force that names the vet.'
+      : 'The vet examines the dog and clears it in writing.';
+    return found({ code: codeOf(id), gate: 'vet first', text: `${label}.`, change }, PRACTICE);
+  });
+}
+
+/** Surgery, and breathing that limits cooling, without the vet's written clearance (CP; S). */
+export function clearanceReasons(input: ScreeningInput): Found[] {
+  return [...surgeryReason(input), ...airwayReason(input)];
+}
+
+function surgeryReason({ surgery }: ScreeningInput): Found[] {
+  if (surgery !== 'not cleared') return [];
+  const text = 'Surgery in the history without a written clearance.';
+  const change = 'The surgeon or treating vet clears the dog in writing.';
+  return [found({ code: 'surgery', gate: 'vet first', text, change }, PRACTICE)];
+}
+
+function airwayReason({ shortNosed, airwayDisease, airwayClearance }: ScreeningInput): Found[] {
+  if ((shortNosed !== true && airwayDisease !== true) || airwayClearance === true) return [];
+  const text =
+    shortNosed === true
+      ? 'Short-nosed: more than twice the odds of heat illness.'
+      : 'Airway disease: breathing limits cooling.';
+  const change =
+    'The vet clears the dog for running in writing. Consent to other work does not count.';
+  const provenance = shortNosed === true ? SHORT_NOSED : PRACTICE;
+  return [found({ code: 'airway', gate: 'vet first', text, change }, provenance)];
+}

@@ -1,0 +1,27 @@
+import type { Provenance } from '../figure.ts';
+import { provenanceOf, type Rule } from '../rules/rule.ts';
+import type { Gate, ScreeningReason } from './types.ts';
+
+/** A reason before overrides are looked at. */
+export type Found = Omit<ScreeningReason, 'overriddenBecause'>;
+
+export const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
+export const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
+
+export interface FoundText {
+  readonly code: string;
+  readonly gate: Gate;
+  readonly text: string;
+  /** What would change it. */
+  readonly change?: string;
+  readonly params?: Found['params'];
+}
+
+export function found(text: FoundText, provenance: Provenance): Found {
+  return { ...text, params: text.params ?? {}, ...provenance };
+}
+
+/** The `published` provenance while the rule stands as published, else the practice's own. */
+export function underRule(rule: Rule, value: number, published: Provenance): Provenance {
+  return value === rule.value ? published : provenanceOf(rule, value);
+}
