@@ -1,4 +1,9 @@
-import { heatTable, type Assessment, type HeatTable } from '../../../core/index.ts';
+import {
+  heatTable,
+  type Assessment,
+  type HeatTable,
+  type RuleChanges,
+} from '../../../core/index.ts';
 import { heatDogOf } from '../../contract/heatDog.ts';
 import { toRuleChanges } from '../../contract/rampRequest.ts';
 import { readRules } from '../rules.ts';
@@ -17,6 +22,8 @@ export interface Material {
   readonly context: HandoutContext;
   readonly latest: Visit;
   readonly plan: Plan | null;
+  /** The rules the practice changed. */
+  readonly rules: RuleChanges;
   /** The bands of this dog in the practice's rules. */
   readonly heat: HeatTable;
   /** The decision taken at the latest visit; one of an earlier visit no longer speaks for it. */
@@ -41,6 +48,7 @@ export async function collect(
   if (file.assessment === null || latest === undefined) {
     throw badField('dogId', 'There is nothing to print yet: weigh the dog at a visit first.');
   }
+  const rules = toRuleChanges(await readRules(desk.db));
   return {
     file,
     assessment: file.assessment,
@@ -48,8 +56,9 @@ export async function collect(
     plan: file.plans.find(({ current }) => current) ?? null,
     heat: heatTable({
       dog: heatDogOf(file, file.assessment),
-      rules: toRuleChanges(await readRules(desk.db)),
+      rules,
     }),
+    rules,
     decision: file.foodDecisions.findLast(({ visitId }) => visitId === latest.id) ?? null,
     context: {
       practice: {

@@ -1,4 +1,5 @@
 import {
+  judgeMeasurements,
   rationByWeek,
   redFlagLabel,
   reviewRamp,
@@ -33,6 +34,16 @@ function byWeek(material: Material): WeekRation[] {
   if (kcal === null || latest.foodGoal === 'lose') return [];
   const held = decision?.known.runningKcalPerDay ?? assessment.running?.current?.kcalPerDay ?? 0;
   return rationByWeek({ kcalPerDay: kcal, runningKcalPerDay: held }, assessment.running);
+}
+
+/** The latest visit's measurements, each against the last one taken the same way. */
+function judged({ file, latest, rules }: Material) {
+  const earlier = file.visits.filter(({ id }) => id !== latest.id).toReversed();
+  return judgeMeasurements(
+    latest.measurements,
+    earlier.flatMap(({ measurements }) => measurements),
+    rules,
+  );
 }
 
 /** How the running goes by the record of today; null without a plan or before anything is told. */
@@ -117,7 +128,7 @@ const BUILDERS: Builders = {
       ...context,
       findings: findingsAt(material, latest),
       signs: signLabels(material),
-      measurements: [],
+      measurements: judged(material),
       screening: assessment.screening,
       trend: assessment.trend,
       ramp: ramp(material),
@@ -148,7 +159,7 @@ const BUILDERS: Builders = {
       airwayDisease: latest.airwayDisease,
       radiographicClearance: latest.radiographicClearance,
       diet: latest.diet,
-      measurements: [],
+      measurements: judged(material),
       screening: assessment.screening,
       figures: figures(material),
       foodDecision:
