@@ -1,19 +1,18 @@
 import { inRange, oneOf, weightInRange, wholeInRange } from '../check.ts';
 import { addDays, dayNumber } from '../day.ts';
-import { restingEnergy } from '../energy/resting.ts';
-import { figure, type Figure, type Reason } from '../figure.ts';
-import { nutrientFloorWarning } from '../food/floors.ts';
+import { maintenanceEnergy } from '../energy/maintenance.ts';
+import { figure, type Figure } from '../figure.ts';
 import { intakeEnergy, ration, TREAT_SHARE, type Ration } from '../food/ration.ts';
-import { because, HAND, OWN, type FoodDraft } from './foodDraft.ts';
+import { OWN, type FoodDraft } from './foodDraft.ts';
 import { follow } from './foodFollow.ts';
-import { referBelowFloor, referFirst } from './foodReferral.ts';
+import { feedGrowth, growthOf } from './foodGrowth.ts';
+import { heedFloor, referFirst } from './foodReferral.ts';
+import { warningsFor } from './foodWarnings.ts';
 import { lossReferences, startGain, startHold, startLoss, targetReached } from './foodStart.ts';
-import type { AdjustFoodInput, FoodProposal } from './foodTypes.ts';
+import type { AdjustFoodInput, FoodCase, FoodProposal } from './foodTypes.ts';
 
 /** Days to the next weighing: until the rate is set, and after (S). */
 export const WEIGH_IN_DAYS = { settling: 14, settled: 28 } as const;
-/** End of the published rations for gain, × RER at target; above it the cause is asked for (S). */
-export const GAIN_MOST_RER = 1.8;
 
 /**
  * What the dog should eat now: the first ration of a plan, a change, no change, or the vet.
@@ -33,8 +32,9 @@ export const GAIN_MOST_RER = 1.8;
  */
 export function adjustFood(input: AdjustFoodInput): FoodProposal {
   check(input);
-  const draft = referFirst(input) ?? draftFor(input);
-  return finish(input, referBelowFloor(input, draft) ?? draft);
+  const maintenance = input.maintenance ?? maintenanceEnergy({ weightKg: input.weightKg });
+  const asked = { ...input, maintenance };
+  return finish(asked, heedFloor(asked, referFirst(input) ?? draftFor(asked)));
 }
 
 const KCAL = { min: 0, max: 20000 };
@@ -45,6 +45,11 @@ function check(input: AdjustFoodInput): void {
   weightInRange('weightKg', input.weightKg);
   weightInRange('targetWeightKg', input.targetWeightKg);
   if (input.initialWeightKg !== undefined) weightInRange('initialWeightKg', input.initialWeightKg);
+  if (input.adultWeightKg !== undefined) {
+    inRange('adultWeightKg', input.adultWeightKg, 'kg', { min: 0.5, max: 150 });
+  }
+  const { maintenance } = input;
+  if (maintenance !== undefined) inRange('maintenance.mid', maintenance.mid, 'kcal/day', KCAL);
   if (input.bcs !== undefined) wholeInRange('bcs', input.bcs, 'of 9', { min: 1, max: 9 });
   const { currentKcal, runningKcalPerDay, runningInRationKcalPerDay } = input;
   const energies = { currentKcal, runningKcalPerDay, runningInRationKcalPerDay };
@@ -53,14 +58,16 @@ function check(input: AdjustFoodInput): void {
   }
 }
 
-function draftFor(input: AdjustFoodInput): FoodDraft {
+function draftFor(input: FoodCase): FoodDraft {
+  const growth = input.growing === true ? growthOf(input) : null;
+  if (growth !== null) return feedGrowth(input, growth);
   if (input.goal === 'lose' && input.weightKg <= input.targetWeightKg) return targetReached(input);
   if (input.onPlan === true) return follow(input);
   if (input.goal === 'lose') return startLoss(input);
   return input.goal === 'gain' ? startGain(input) : startHold(input);
 }
 
-function finish(input: AdjustFoodInput, draft: FoodDraft): FoodProposal {
+function finish(input: FoodCase, draft: FoodDraft): FoodProposal {
   const kcal = draft.kcalPerDay;
   const bowl = kcal === null ? null : rationOrNull(input, kcal);
   const days = draft.settled === true ? WEIGH_IN_DAYS.settled : WEIGH_IN_DAYS.settling;
@@ -70,7 +77,7 @@ function finish(input: AdjustFoodInput, draft: FoodDraft): FoodProposal {
     ration: bowl,
     treatAllowanceKcal: kcal === null ? null : TREAT_SHARE * kcal,
     reasons: draft.reasons,
-    warnings: kcal === null ? [] : warningsFor(input, kcal, bowl),
+    warnings: kcal === null ? [] : [...(draft.warnings ?? []), ...warningsFor(input, kcal, bowl)],
     referral: draft.referral ?? null,
     waitingFor: draft.waitingFor ?? null,
     nextWeighInDay: addDays(input.day, days),
@@ -87,47 +94,6 @@ function rationOrNull(input: AdjustFoodInput, kcalPerDay: number): Ration | null
   if (!free || intakeEnergy(fixed) >= kcalPerDay * (1 - TREAT_SHARE)) return null;
   const meals = input.mealsPerDay === undefined ? {} : { mealsPerDay: input.mealsPerDay };
   return ration({ kcalPerDay, foods, ...meals });
-}
-
-function warningsFor(input: AdjustFoodInput, kcal: number, bowl: Ration | null): Reason[] {
-  const { targetWeightKg, weightLossDiet = false } = input;
-  const floor =
-    input.goal === 'lose'
-      ? nutrientFloorWarning({ kcalPerDay: kcal, targetWeightKg, weightLossDiet })
-      : null;
-  return [
-    ...(floor === null ? [] : [floor]),
-    ...treatWarning(input, kcal),
-    ...(input.goal === 'lose' && input.muscle === 'mild loss' ? [MUSCLE_WARNING] : []),
-    ...(input.goal === 'gain' && kcal > GAIN_MOST_RER * restingEnergy(targetWeightKg)
-      ? [GAIN_WARNING]
-      : []),
-    ...(bowl === null && (input.foods ?? []).length > 0 ? [NO_ROOM] : []),
-  ];
-}
-
-const MUSCLE_WARNING = because(
-  'muscle-mild-loss',
-  'Some muscle is already lost: score it again at every weighing, and ask the vet before less is fed.',
-  OWN,
-);
-const GAIN_WARNING = because(
-  'gain-high',
-  'This is above 1.8 × resting energy of the target weight, the most that is published for gaining: ask the vet for the cause if the weight does not follow.',
-  HAND,
-);
-const NO_ROOM = because(
-  'no-free-food',
-  'No grams are given: at least one food must be free to change, and the fixed foods must leave room for it.',
-  OWN,
-);
-
-function treatWarning(input: AdjustFoodInput, kcal: number): Reason[] {
-  const treatKcal = intakeEnergy((input.foods ?? []).filter(({ treat }) => treat === true));
-  const allowed = TREAT_SHARE * kcal;
-  if (treatKcal <= allowed + 0.5) return [];
-  const text = `Treats come to ${Math.round(treatKcal)} kcal a day; at most ${Math.round(allowed)} kcal (10 %) fit the ration.`;
-  return [because('treats', text, HAND, { kcal: Math.round(treatKcal) })];
 }
 
 function proposalFigure(input: AdjustFoodInput, kcal: number, draft: FoodDraft): Figure {

@@ -1,5 +1,5 @@
 import type { Estimate, FigureText, Provenance, Reason } from '../figure.ts';
-import type { AdjustFoodInput, FoodVerdict } from './foodTypes.ts';
+import type { FoodCase, FoodVerdict } from './foodTypes.ts';
 import { ownEnergyAt } from './ownEnergy.ts';
 
 /** A proposal before floors, foods and warnings are looked at. */
@@ -7,6 +7,8 @@ export interface FoodDraft {
   readonly verdict: FoodVerdict;
   readonly kcalPerDay: number | null;
   readonly reasons: readonly Reason[];
+  /** Warnings that belong to this draft. */
+  readonly warnings?: readonly Reason[];
   readonly formula?: Pick<FigureText, 'formula' | 'evidence' | 'mark' | 'sources'>;
   readonly referral?: string;
   readonly waitingFor?: string;
@@ -42,6 +44,9 @@ export function refer(code: string, text: string, provenance: Provenance): FoodD
 
 export interface Need {
   readonly kcal: number;
+  /** The 90 % range around it. */
+  readonly low: number;
+  readonly high: number;
   readonly text: string;
   /** True when it comes from the dog's own record. */
   readonly own: boolean;
@@ -49,12 +54,15 @@ export interface Need {
 }
 
 /** The need to feed for: the dog's own record where that tells more, at its present weight; else `formula`. */
-export function needOf(input: AdjustFoodInput, formula: Estimate = input.maintenance): Need {
+export function needOf(input: FoodCase, formula: Estimate = input.maintenance): Need {
   const own = input.own?.informative === true ? input.own : undefined;
   const used = own ?? formula;
   const { evidence, mark, sources } = used.figure;
+  const { mid, low, high } = own === undefined ? formula : ownEnergyAt(own, input.weightKg);
   return {
-    kcal: own === undefined ? formula.mid : ownEnergyAt(own, input.weightKg).mid,
+    kcal: mid,
+    low,
+    high,
     text: own === undefined ? 'maintenance energy by formula' : "the dog's own maintenance energy",
     own: own !== undefined,
     provenance: { evidence, mark, sources },

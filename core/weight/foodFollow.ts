@@ -12,7 +12,7 @@ import {
   type FoodDraft,
 } from './foodDraft.ts';
 import { STEP_PERCENT } from './foodStart.ts';
-import type { AdjustFoodInput, RateCorridor } from './foodTypes.ts';
+import type { AdjustFoodInput, FoodCase, RateCorridor } from './foodTypes.ts';
 import { STABLE_DAYS, STABLE_PERCENT, type TrendRate } from './trend.ts';
 import { weighingsUntil } from './waiting.ts';
 
@@ -64,7 +64,7 @@ export function courseOf(input: AdjustFoodInput): Course {
  * The next ration on a running plan. A change needs the whole 90 % interval of the rate outside the
  * corridor; while only the point lies outside, it waits and says for how many weighings.
  */
-export function follow(input: AdjustFoodInput): FoodDraft {
+export function follow(input: FoodCase): FoodDraft {
   const course = courseOf(input);
   const { corridor, provenance } = course;
   const rate = rateOfInitial(input);
@@ -156,7 +156,7 @@ function withRunning(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
 
 /** One step down (−1) or up (+1), sized by the dog's own record within 5–20 %. */
 function step(
-  input: AdjustFoodInput,
+  input: FoodCase,
   direction: 1 | -1,
   corridor: RateCorridor,
   why: FoodDraft['reasons'],
@@ -181,7 +181,7 @@ function step(
 }
 
 function stepPercent(
-  input: AdjustFoodInput,
+  input: FoodCase,
   direction: 1 | -1,
   corridor: RateCorridor,
 ): { readonly percent: number; readonly own: boolean } {

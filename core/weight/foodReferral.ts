@@ -1,9 +1,14 @@
+import { idealWeight } from '../condition/idealWeight.ts';
 import type { Reason } from '../figure.ts';
 import { referralFloor } from '../food/floors.ts';
 import { LOSS_AIM_PERCENT } from './corridor.ts';
 import { UNPLANNED_LOSS_PERCENT, weightDrift } from './drift.ts';
-import { OWN, refer, type FoodDraft } from './foodDraft.ts';
+import { because, OWN, refer, type FoodDraft } from './foodDraft.ts';
+import { growthOf } from './foodGrowth.ts';
 import type { AdjustFoodInput } from './foodTypes.ts';
+
+/** A target this far below the range for the body condition is taken for a slip, % (D). */
+export const TARGET_TOLERANCE_PERCENT = 5;
 
 /** Why no ration is proposed at all, before anything is computed; null when one may be. */
 export function referFirst(input: AdjustFoodInput): FoodDraft | null {
@@ -41,10 +46,24 @@ const RULES: readonly ReferralRule[] = [
     text: () => 'A growing dog is not put on a weight-loss ration: ask the vet.',
   },
   {
+    code: 'adult-weight-missing',
+    applies: (input) => input.growing === true && growthOf(input) === null,
+    text: () =>
+      'A growing dog is fed by its expected adult weight: enter the expected adult weight. Until then nothing is proposed; ask the vet.',
+  },
+  {
     code: 'lean-to-lose',
     applies: ({ bcs, goal }) => goal === 'lose' && bcs !== undefined && bcs <= 4,
     text: ({ bcs }) =>
       `Body condition ${bcs} of 9: a lean dog is not put on a weight-loss ration. Look at the aim again, and ask the vet.`,
+  },
+  {
+    code: 'target-below-range',
+    applies: (input) => input.goal === 'lose' && targetBelowRange(input),
+    text: ({ targetWeightKg, weightKg, bcs }) => {
+      const { low, high } = idealWeight({ weightKg, bcs: bcs! });
+      return `The target of ${targetWeightKg} kg lies below the range for this condition score, ${low.toFixed(1)} to ${high.toFixed(1)} kg: check the target and the score before any ration is proposed, and ask the vet if both stand.`;
+    },
   },
   {
     code: 'muscle-loss',
@@ -68,22 +87,40 @@ const RULES: readonly ReferralRule[] = [
   },
 ];
 
-/** Turns a proposal below 0.8 × RER at target weight into a referral; null when it stands (D). */
-export function referBelowFloor(input: AdjustFoodInput, draft: FoodDraft): FoodDraft | null {
+function targetBelowRange({ targetWeightKg, weightKg, bcs }: AdjustFoodInput): boolean {
+  if (bcs === undefined) return false;
+  const { low } = idealWeight({ weightKg, bcs });
+  return targetWeightKg < low * (1 - TARGET_TOLERANCE_PERCENT / 100);
+}
+
+/** A told ration below this share of the floor is an incomplete list, not a ration (D). */
+const BELIEVED_SHARE_OF_FLOOR = 0.5;
+
+/**
+ * Turns a proposal below 0.8 × RER at target weight into a referral (D). More food than now is the
+ * right direction even from below the floor: such a step stands, with the vet as a warning.
+ */
+export function heedFloor(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
   const floor = referralFloor(Math.min(input.targetWeightKg, input.weightKg));
-  if (draft.kcalPerDay === null || draft.kcalPerDay >= floor) return null;
-  const kcal = Math.round(floor);
-  const text = `${opening(draft)} below ${kcal} kcal a day, 0.8 × resting energy of the target weight. Check that the diet list is whole; nothing is proposed, the vet decides.`;
+  const next = draft.kcalPerDay;
+  if (next === null || next >= floor) return draft;
+  const params = { kcal: Math.round(floor) };
+  const line = `${params.kcal} kcal a day, 0.8 × resting energy of the target weight`;
+  const present = input.currentKcal ?? 0;
+  if (next > present && present >= BELIEVED_SHARE_OF_FLOOR * floor) {
+    const more = `Even with more food the ration lies below ${line}. Check that the diet list is whole, and ask the vet.`;
+    return { ...draft, warnings: [because('still-below-floor', more, OWN, params)] };
+  }
+  const text = `${opening(draft, present)} below ${line}. Check that the diet list is whole; nothing is proposed, the vet decides.`;
   const referred = refer('below-floor', text, OWN);
-  const params = { kcal };
   return {
     ...referred,
     reasons: referred.reasons.map((reason): Reason => ({ ...reason, params })),
   };
 }
 
-function opening({ verdict }: FoodDraft): string {
-  return verdict === 'keep' || verdict === 'wait'
+function opening({ kcalPerDay }: FoodDraft, present: number): string {
+  return present > 0 && (kcalPerDay ?? 0) >= present
     ? 'The present ration lies'
     : 'The next step would fall';
 }

@@ -1,16 +1,17 @@
 import { maintenanceEnergy, type EnergyReference } from '../energy/maintenance.ts';
 import { metabolicWeight, restingEnergy } from '../energy/resting.ts';
+import type { Provenance } from '../figure.ts';
 import {
   because,
-  GERMAN,
   HAND,
   needOf,
   OWN,
   refer,
   runningReasons,
+  STEP,
   type FoodDraft,
 } from './foodDraft.ts';
-import type { AdjustFoodInput } from './foodTypes.ts';
+import type { AdjustFoodInput, FoodCase } from './foodTypes.ts';
 
 /** First ration of a plan to gain, × RER at target: middle of the published 1.2–1.8 (S/C). */
 export const GAIN_START_RER = 1.5;
@@ -49,7 +50,7 @@ function runningOnLoss(input: AdjustFoodInput) {
  * What is published beside 1.0 × RER: the energy client-owned dogs needed in fact to lose, and the
  * other published start of 60 % of maintenance.
  */
-export function lossReferences(input: AdjustFoodInput): EnergyReference[] {
+export function lossReferences(input: FoodCase): EnergyReference[] {
   const body = metabolicWeight(input.targetWeightKg);
   return [
     {
@@ -77,61 +78,131 @@ export function lossReferences(input: AdjustFoodInput): EnergyReference[] {
   ];
 }
 
-export function startGain(input: AdjustFoodInput): FoodDraft {
+/** The middle of the published multiples, our arithmetic. */
+const GAIN_BY_TARGET: Provenance = {
+  evidence: 'C',
+  mark: 'C',
+  sources: ['hand2010', 'arithmetic'],
+};
+
+/** Never less than 10 % above what the dog needs, and 10 % above what it eats. */
+export function startGain(input: FoodCase): FoodDraft {
   const running = input.runningKcalPerDay ?? 0;
   const byTarget = GAIN_START_RER * restingEnergy(input.targetWeightKg);
-  const kcal = Math.max(byTarget, (input.currentKcal ?? 0) * (1 + STEP_PERCENT.usual / 100));
+  const eatenOrNeeded = Math.max(needOf(input).kcal, input.currentKcal ?? 0);
+  const kcal = Math.max(byTarget, eatenOrNeeded * (1 + STEP_PERCENT.usual / 100));
+  const provenance = kcal === byTarget ? GAIN_BY_TARGET : STEP;
   const text =
-    'A plan to gain starts at 1.5 × resting energy of the target weight (published 1.2–1.8), and 10 % above the present ration at least.';
+    'A plan to gain starts at 1.5 × resting energy of the target weight (published 1.2–1.8), and 10 % above maintenance energy and above the present ration at least.';
   return {
     verdict: 'start',
     kcalPerDay: kcal + running,
-    reasons: [because('gain-start', text, HAND), ...runningReasons(running)],
-    formula: { formula: '1.5 × 70 × target kg^0.75, or the present ration + 10 %', ...HAND },
+    reasons: [because('gain-start', text, provenance), ...runningReasons(running)],
+    formula: {
+      formula: '1.5 × 70 × target kg^0.75, or maintenance energy or the present ration + 10 %',
+      ...provenance,
+    },
   };
 }
 
-export function startHold(input: AdjustFoodInput): FoodDraft {
-  const { kcal, text, provenance } = needOf(input);
-  const running = input.runningKcalPerDay ?? 0;
+/**
+ * The first ration to hold weight. A ration told and found to fit the dog says more of it than a
+ * formula, so it stands while it lies inside the estimate's 90 % range; outside, either the log or
+ * the formula is wrong, and the ration moves by 10 % at most (D).
+ */
+export function startHold(input: FoodCase): FoodDraft {
+  if (input.rationFromLossPlan === true) return targetReached(input);
+  const need = needOf(input);
+  const planned = input.runningKcalPerDay ?? 0;
+  const fed = input.runningInRationKcalPerDay ?? planned;
+  const present = input.currentKcal ?? 0;
+  if (present > 0 && present - fed < need.low) return towardsNeed(input, need.kcal + planned, 1);
+  if (present > 0 && present - fed > need.high) return towardsNeed(input, need.kcal + planned, -1);
+  if (present > 0 && fitsAsItIs(input)) return keepPresent(present, planned - fed);
+  const { kcal, text, provenance } = need;
+  const thin = input.bcs !== undefined && input.bcs <= 3;
   return {
     verdict: 'start',
-    kcalPerDay: kcal + running,
+    kcalPerDay: thin ? Math.max(kcal + planned, present) : kcal + planned,
     reasons: [
       because(
         'hold-start',
         `The ration starts at ${text}; the weight record corrects it.`,
         provenance,
       ),
-      ...runningReasons(running),
+      ...runningReasons(planned),
     ],
-    formula: { formula: `${text}${running > 0 ? ' + running' : ''}`, ...provenance },
+    formula: { formula: `${text}${planned > 0 ? ' + running' : ''}`, ...provenance },
   };
+}
+
+/** In ideal condition and not known to change, or stable by its record. */
+function fitsAsItIs({ bcs, trend }: FoodCase): boolean {
+  const status = trend?.status ?? 'cannot tell yet';
+  if (status === 'stable') return true;
+  return (bcs === 4 || bcs === 5) && status === 'cannot tell yet';
+}
+
+function keepPresent(present: number, newRunning: number): FoodDraft {
+  const text =
+    'The present ration lies inside the range expected for this dog and suits its condition: it stays, and the weight record corrects it.';
+  return {
+    verdict: 'start',
+    kcalPerDay: Math.max(0, present + newRunning),
+    reasons: [because('hold-present', text, OWN), ...runningReasons(newRunning)],
+    formula: { formula: `present ration${newRunning > 0 ? ' + running' : ''}`, ...OWN },
+  };
+}
+
+/** Too far from the estimate to believe either: the diet history first, and a small step. */
+function towardsNeed(input: FoodCase, need: number, direction: 1 | -1): FoodDraft {
+  const present = input.currentKcal!;
+  const eaten = Math.round(present);
+  const text = `The diet told, ${eaten} kcal a day, lies outside the range expected for this dog: recheck the diet history. Until then the ration moves by 10 % at most.`;
+  return {
+    verdict: 'start',
+    kcalPerDay: oneStep(input, need, direction),
+    reasons: [because('diet-outside-range', text, OWN, { kcal: eaten })],
+    formula: { formula: 'present ration, moved by 10 % at most', ...OWN },
+  };
+}
+
+/** At most 10 %, not past the need; a thin dog gets no less than it eats. */
+function oneStep({ currentKcal = 0, bcs }: FoodCase, need: number, direction: 1 | -1): number {
+  const moved = currentKcal * (1 + (direction * STEP_PERCENT.usual) / 100);
+  if (direction > 0) return Math.min(need, moved);
+  return bcs !== undefined && bcs <= 3 ? currentKcal : Math.max(need, moved);
 }
 
 /**
  * The target is reached: up in steps of 10 % towards what a slimmed dog needs, 68.1 kcal/kg^0.75,
- * or towards its own record where that tells more.
+ * or towards its own record where that tells more, with the planned running on top of either.
  */
-export function targetReached(input: AdjustFoodInput): FoodDraft {
+export function targetReached(input: FoodCase): FoodDraft {
   const slimmed = maintenanceEnergy({ weightKg: input.weightKg, afterWeightLoss: true });
-  const { kcal, own } = needOf(input, slimmed);
-  const towards = own ? "the dog's own maintenance energy" : 'what slimmed dogs needed';
+  const need = needOf(input, slimmed);
+  const running = input.runningKcalPerDay ?? 0;
+  const kcal = need.kcal + running;
+  const towards = need.own ? "the dog's own maintenance energy" : 'what slimmed dogs needed';
   const present = input.currentKcal ?? 0;
   const step = present * (1 + STEP_PERCENT.usual / 100);
   const next = present <= 0 ? kcal : Math.min(Math.max(kcal, present), step);
   const verb = next > present ? 'go up in steps of 10 % towards' : 'keep the ration: it meets';
+  const withRunning = running > 0 ? ', the planned running in it' : '';
   return {
     verdict: next > present ? 'change' : 'keep',
     kcalPerDay: next,
     reasons: [
       because(
         'target-reached',
-        `The target weight is reached: ${verb} ${towards} (${Math.round(kcal)} kcal a day), and weigh every two weeks.`,
-        GERMAN,
+        `The target weight is reached: ${verb} ${towards} (${Math.round(kcal)} kcal a day${withRunning}), and weigh every two weeks.`,
+        need.provenance,
         { kcal: Math.round(kcal) },
       ),
     ],
-    formula: { formula: 'present ration + 10 %, not above maintenance energy after loss', ...OWN },
+    formula: {
+      formula: 'present ration + 10 %, not above maintenance energy after loss and the running',
+      ...OWN,
+    },
   };
 }

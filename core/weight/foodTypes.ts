@@ -25,11 +25,16 @@ export interface AdjustFoodInput {
   readonly currentKcal?: number;
   /** Weighings since the present ration began. */
   readonly trend?: WeightTrend;
-  /** The formula's estimate of maintenance energy. */
-  readonly maintenance: Estimate;
+  /** The formula's estimate of maintenance energy; by body weight alone if absent. */
+  readonly maintenance?: Estimate;
   /** The dog's own estimate, where the record gives one. */
   readonly own?: OwnEnergy;
+  /** Then growth energy alone is proposed: needs `adultWeightKg`, or a growth estimate above. */
   readonly growing?: boolean;
+  /** Expected adult weight of a growing dog, kg. */
+  readonly adultWeightKg?: number;
+  /** The present ration comes from a plan to lose that has ended. */
+  readonly rationFromLossPlan?: boolean;
   readonly pregnantOrNursing?: boolean;
   /** Ill, or eating or drinking unlike itself: no ration without the vet. */
   readonly unwell?: boolean;
@@ -42,6 +47,9 @@ export interface AdjustFoodInput {
   /** The part of it the present ration already holds; all of it if absent. */
   readonly runningInRationKcalPerDay?: number;
 }
+
+/** An input whose maintenance energy is settled. */
+export type FoodCase = AdjustFoodInput & { readonly maintenance: Estimate };
 
 export type FoodVerdict =
   /** First ration of a plan. */

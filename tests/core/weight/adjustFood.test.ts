@@ -20,6 +20,8 @@ const trendOf = (weights: readonly number[]) =>
 const falling = (percentPerWeek: number, count: number, from = 30) =>
   trendOf(Array.from({ length: count }, (_, i) => from * (1 - (percentPerWeek * 2 * i) / 100)));
 
+const MAINTENANCE = maintenanceEnergy({ weightKg: 30 });
+
 const base: AdjustFoodInput = {
   day: '2026-06-01',
   goal: 'lose',
@@ -29,7 +31,7 @@ const base: AdjustFoodInput = {
   bcs: 7,
   onPlan: true,
   currentKcal: 780,
-  maintenance: maintenanceEnergy({ weightKg: 30 }),
+  maintenance: MAINTENANCE,
 };
 const ask = (changes: Partial<AdjustFoodInput>) => adjustFood({ ...base, ...changes });
 const codes = (list: readonly { readonly code: string }[]) => list.map(({ code }) => code);
@@ -125,14 +127,14 @@ describe('the size of a step', () => {
 
   it('follows the dog’s own record, within 5–20 %', () => {
     // Needs 800: for 1 % a week of 30 kg it must get 800 − 339 = 461; the step stops at 20 %.
-    const proposal = ask({ ...record(800), targetWeightKg: 20 });
+    const proposal = ask({ ...record(800), bcs: 8, targetWeightKg: 20 });
     expect(proposal.reasons[1]!.params['percent']).toBe(20);
     expect(proposal.reasons[1]!.text).toContain('own record');
   });
 
   it('is 10 % where the record does not tell more than the formula', () => {
     const { trend } = record(800);
-    expect(ask({ trend, targetWeightKg: 20 }).reasons[1]!.params['percent']).toBe(10);
+    expect(ask({ trend, bcs: 8, targetWeightKg: 20 }).reasons[1]!.params['percent']).toBe(10);
   });
 });
 
@@ -143,6 +145,12 @@ describe('the vet first', () => {
     ['a growing dog to lose', { growing: true }, 'growing'],
     ['an ill dog', { unwell: true, goal: 'hold' }, 'unwell'],
     ['a pregnant dog', { pregnantOrNursing: true, goal: 'hold' }, 'pregnant'],
+    [
+      'a growing dog whose adult weight is unknown',
+      { growing: true, goal: 'gain' },
+      'adult-weight-missing',
+    ],
+    ['a mistyped target', { bcs: 6, targetWeightKg: 13 }, 'target-below-range'],
     ['muscle lost', { muscle: 'moderate loss' }, 'muscle-loss'],
     ['loss without a plan', { goal: 'hold', trend: falling(2.5, 5) }, 'unexplained-loss'],
     ['slow loss without a plan', { goal: 'hold', trend: falling(0.5, 8) }, 'unexplained-loss'],
@@ -174,6 +182,69 @@ describe('the vet first', () => {
   });
 });
 
+describe('more food than now, from below the floor', () => {
+  const thin = { trend: falling(3.2, 5), weightKg: 26 };
+
+  it('stands, with the vet as a warning', () => {
+    const proposal = ask({ ...thin, currentKcal: 500 });
+    expect(proposal).toMatchObject({ verdict: 'change', referral: null });
+    expect(proposal.kcalPerDay).toBeCloseTo(550, 6);
+    const warning = proposal.warnings.find(({ code }) => code === 'still-below-floor')!;
+    expect(warning.text).toMatch(/Even with more food .* 626 kcal .* vet/);
+  });
+
+  it('is not proposed where the diet told is too small to be whole', () => {
+    const proposal = ask({ ...thin, currentKcal: 100 });
+    expect(proposal).toMatchObject({ verdict: 'refer', kcalPerDay: null });
+    expect(proposal.referral).toMatch(/^The present ration lies below 626 kcal/);
+  });
+});
+
+describe('a growing dog', () => {
+  // NRC 2006 growth equation (S): 9 kg of an expected 30 kg need 1,449 kcal a day.
+  const puppy = {
+    goal: 'hold',
+    growing: true,
+    weightKg: 9,
+    adultWeightKg: 30,
+    targetWeightKg: 9,
+    initialWeightKg: 9,
+    bcs: 5,
+    maintenance: undefined,
+  } as const;
+
+  it.each(['hold', 'gain'] as const)('starts at the energy of growth: %s', (goal) => {
+    const proposal = ask({ ...puppy, goal, onPlan: false, currentKcal: 0 });
+    expect(proposal).toMatchObject({ verdict: 'start', kcalPerDay: expect.closeTo(1449, 0) });
+    expect(codes(proposal.reasons)).toEqual(['growth-food']);
+    expect(proposal.warnings).toEqual([]);
+  });
+
+  it.each(['hold', 'gain'] as const)('is never fed less because it grows: %s', (goal) => {
+    const trend = falling(-3, 6, 8);
+    const proposal = ask({ ...puppy, goal, trend, currentKcal: 1400 });
+    expect(proposal).toMatchObject({ verdict: 'keep', kcalPerDay: 1400 });
+  });
+
+  it('goes to the energy of growth from a ration outside its range', () => {
+    const proposal = ask({ ...puppy, currentKcal: 500 });
+    expect(proposal).toMatchObject({ verdict: 'change', kcalPerDay: expect.closeTo(1449, 0) });
+  });
+
+  it('keeps more when thin, and less when heavy', () => {
+    expect(ask({ ...puppy, bcs: 3, currentKcal: 1700 }).kcalPerDay).toBe(1700);
+    expect(ask({ ...puppy, bcs: 7, currentKcal: 1200 }).kcalPerDay).toBe(1200);
+    expect(ask({ ...puppy, bcs: 7, currentKcal: 1700 }).kcalPerDay).toBeCloseTo(1449, 0);
+  });
+
+  it('takes a growth estimate in place of the adult weight', () => {
+    const { adultWeightKg: _, ...rest } = puppy;
+    const maintenance = maintenanceEnergy({ weightKg: 9, lifeStage: 'puppy', adultWeightKg: 30 });
+    const proposal = ask({ ...rest, maintenance, onPlan: false, currentKcal: 0 });
+    expect(proposal.kcalPerDay).toBeCloseTo(1449, 0);
+  });
+});
+
 describe('the start of a plan', () => {
   const first = { onPlan: false, currentKcal: 1400 };
 
@@ -186,7 +257,7 @@ describe('the start of a plan', () => {
 
   it('to hold is the formula, or the dog’s own record, with running on top', () => {
     const proposal = ask({ ...first, goal: 'hold', runningKcalPerDay: 50 });
-    expect(proposal.kcalPerDay).toBeCloseTo(base.maintenance.mid + 50, 9);
+    expect(proposal.kcalPerDay).toBeCloseTo(MAINTENANCE.mid + 50, 9);
     expect(codes(proposal.reasons)).toEqual(['hold-start', 'running-food']);
   });
 
@@ -196,6 +267,54 @@ describe('the start of a plan', () => {
     const eater = ask({ ...gain, currentKcal: 1700 });
     expect(eater.kcalPerDay).toBeCloseTo(1870, 9);
     expect(codes(eater.warnings)).toContain('gain-high');
+  });
+
+  it('to gain is never less than 10 % above maintenance', () => {
+    const maintenance = maintenanceEnergy({ weightKg: 30, activity: 'working' });
+    const gain = { ...first, goal: 'gain', bcs: 4, targetWeightKg: 32, maintenance } as const;
+    const proposal = ask({ ...gain, currentKcal: 900 });
+    expect(proposal.kcalPerDay).toBeCloseTo(1.1 * maintenance.mid, 9);
+    expect(proposal.reasons[0]).toMatchObject({ evidence: 'D', mark: 'M' });
+    expect(ask({ ...gain, maintenance: undefined, currentKcal: 0 }).reasons[0]).toMatchObject({
+      evidence: 'C',
+      mark: 'C',
+    });
+  });
+
+  it('takes the formula for the weight where no maintenance energy is given', () => {
+    const proposal = ask({ ...first, goal: 'hold', bcs: 6, maintenance: undefined });
+    expect(proposal.kcalPerDay).toBeCloseTo(maintenanceEnergy({ weightKg: 30 }).mid, 9);
+  });
+
+  it('warns of the nutrient floor with any aim', () => {
+    const small = { mid: 950, low: 900, high: 1000 };
+    const maintenance = { ...maintenanceEnergy({ weightKg: 30 }), ...small };
+    const hold = { ...first, goal: 'hold', targetWeightKg: 30, maintenance } as const;
+    // Linder et al. 2012 (S): 79 kcal per kg^0.75, 1,013 kcal a day at 30 kg.
+    expect(codes(ask({ ...hold, currentKcal: 0 }).warnings)).toContain('nutrient-floor');
+    const diet = ask({ ...hold, currentKcal: 0, weightLossDiet: true });
+    expect(codes(diet.warnings)).not.toContain('nutrient-floor');
+  });
+
+  it.each<[FoodGoal, number, string | null]>([
+    ['gain', 8, 'heavy-to-gain'],
+    ['gain', 6, 'heavy-to-gain'],
+    ['gain', 4, null],
+    ['hold', 7, 'heavy-to-hold'],
+    ['hold', 3, 'thin-to-hold'],
+    ['hold', 5, null],
+  ])('warns when the aim does not fit the score: %s at %i', (goal, bcs, code) => {
+    const { warnings } = ask({ ...first, goal, bcs, targetWeightKg: 30, currentKcal: 1200 });
+    const found = codes(warnings).filter((entry) => /^(heavy|thin)-to-/.test(entry));
+    expect(found).toEqual(code === null ? [] : [code]);
+  });
+
+  it('warns of a target to gain above the range for the score', () => {
+    const gain = { ...first, goal: 'gain', bcs: 4 } as const;
+    expect(codes(ask({ ...gain, targetWeightKg: 82 }).warnings)).toContain('target-above-range');
+    expect(codes(ask({ ...gain, targetWeightKg: 32 }).warnings)).not.toContain(
+      'target-above-range',
+    );
   });
 
   it('warns of muscle already lost, and of treats beyond 10 %', () => {
@@ -245,7 +364,64 @@ describe('holding weight', () => {
   });
 });
 
+describe('the first ration to hold weight', () => {
+  const start = { goal: 'hold', bcs: 5, targetWeightKg: 30, onPlan: false } as const;
+  const { mid, low, high } = MAINTENANCE;
+
+  it('is the present one in ideal condition while it lies inside the estimate’s range', () => {
+    const proposal = ask({ ...start, currentKcal: 1000 });
+    expect(proposal).toMatchObject({ verdict: 'start', kcalPerDay: 1000 });
+    expect(codes(proposal.reasons)).toEqual(['hold-present']);
+  });
+
+  it('adds the running that the present one does not hold', () => {
+    const running = { runningKcalPerDay: 60, runningInRationKcalPerDay: 0 };
+    const proposal = ask({ ...start, ...running, currentKcal: 1000 });
+    expect(proposal.kcalPerDay).toBe(1060);
+    expect(codes(proposal.reasons)).toEqual(['hold-present', 'running-food']);
+  });
+
+  it('is the present one of a heavier dog only when its weight is stable', () => {
+    const heavy = { ...start, bcs: 6, currentKcal: 1000 };
+    expect(ask({ ...heavy, trend: falling(0, 8) }).kcalPerDay).toBe(1000);
+    expect(ask(heavy).kcalPerDay).toBeCloseTo(mid, 9);
+    expect(ask({ ...start, currentKcal: 1000, trend: falling(-0.9, 8) }).kcalPerDay).toBeCloseTo(
+      mid,
+      9,
+    );
+  });
+
+  it.each([
+    ['up', low * 0.95, 1.1],
+    ['down', high * 1.2, 0.9],
+  ])('moves by 10 %% at most from outside the range: %s', (_, currentKcal, factor) => {
+    const proposal = ask({ ...start, currentKcal, trend: falling(0, 8) });
+    expect(proposal.kcalPerDay).toBeCloseTo(factor * currentKcal, 6);
+    expect(codes(proposal.reasons)).toEqual(['diet-outside-range']);
+    expect(proposal.reasons[0]!.text).toContain('recheck the diet history');
+  });
+
+  it('does not take food from a thin dog', () => {
+    expect(ask({ ...start, bcs: 3, currentKcal: 1500 }).kcalPerDay).toBe(1500);
+    expect(ask({ ...start, bcs: 3, currentKcal: high * 1.1 }).kcalPerDay).toBeCloseTo(high * 1.1);
+  });
+
+  it('goes up by a step from the ration of a plan to lose', () => {
+    const proposal = ask({ ...start, currentKcal: 700, rationFromLossPlan: true });
+    expect(proposal.kcalPerDay).toBeCloseTo(770, 6);
+    expect(codes(proposal.reasons)).toEqual(['target-reached']);
+  });
+});
+
 describe('the target reached', () => {
+  it('holds the planned running', () => {
+    const slimmed = maintenanceEnergy({ weightKg: 25, afterWeightLoss: true }).mid;
+    const running = { runningKcalPerDay: 40, weightKg: 25, trend: falling(1, 6) };
+    const proposal = ask({ ...running, currentKcal: slimmed });
+    expect(proposal).toMatchObject({ verdict: 'change', kcalPerDay: expect.closeTo(slimmed + 40) });
+    expect(proposal.reasons[0]!.text).toContain('the planned running in it');
+  });
+
   it('goes up by steps towards what slimmed dogs needed', () => {
     const slimmed = maintenanceEnergy({ weightKg: 25, afterWeightLoss: true }).mid;
     const at = (currentKcal: number) => ask({ weightKg: 25, currentKcal, trend: falling(1, 6) });
@@ -267,7 +443,7 @@ describe('any proposal', () => {
     rates: fc.array(fc.double({ min: -0.04, max: 0.04, noNaN: true }), { maxLength: 6 }),
   });
 
-  it('is a number above the floor or a referral, with a reason and a next weigh-in', () => {
+  it('is a number above the floor, more than now, or a referral, with a reason and a next weigh-in', () => {
     fc.assert(
       fc.property(asked, ({ targetShare, rates, running, ...dog }) => {
         const targetWeightKg = (dog.weightKg * targetShare) / 100;
@@ -289,7 +465,9 @@ describe('any proposal', () => {
           return;
         }
         const floor = referralFloor(Math.min(targetWeightKg, dog.weightKg));
-        expect(proposal.kcalPerDay).toBeGreaterThanOrEqual(floor - 1e-9);
+        const raised = codes(proposal.warnings).includes('still-below-floor');
+        const least = raised ? Math.max(dog.currentKcal, 0.5 * floor) : floor;
+        expect(proposal.kcalPerDay).toBeGreaterThanOrEqual(least - 1e-9);
         expect(Number.isFinite(proposal.kcalPerDay)).toBe(true);
         const grams = proposal.ration!.items[0]!.gramsPerDay;
         expect(grams * 3.6).toBeCloseTo(proposal.kcalPerDay, 6);
@@ -309,6 +487,8 @@ describe('any proposal', () => {
     [{ targetWeightKg: Number.NaN }, /targetWeightKg/],
     [{ currentKcal: -5 }, /currentKcal must be from 0 to 20000 kcal\/day/],
     [{ bcs: 4.5 }, /bcs must be a whole number from 1 to 9/],
+    [{ adultWeightKg: 0 }, /adultWeightKg must be from 0.5 to 150 kg/],
+    [{ maintenance: {} }, /maintenance.mid must be from 0 to 20000 kcal\/day/],
     [{ day: '1 June' }, /day must be a calendar day/],
   ])('refuses %o, naming it', (changes, message) => {
     expect(() => ask(changes as Partial<AdjustFoodInput>)).toThrow(message);
