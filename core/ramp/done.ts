@@ -74,7 +74,8 @@ export function readDone(input: ReviewInput): Done {
 /** A session before the review that made this version was judged then, and counts as clean. */
 function settled({ request }: Ramp, { day }: RampSession): SessionResult | null {
   const reviewedOn = request.resume?.reviewedOn;
-  return reviewedOn !== undefined && day < reviewedOn ? { day, outcome: 'done', nextDay: 'normal' }
+  return reviewedOn !== undefined && day < reviewedOn
+    ? { day, outcome: 'done', nextDay: 'normal' }
     : null;
 }
 

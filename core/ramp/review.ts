@@ -47,7 +47,7 @@ export function reviewRamp(input: ReviewInput): Review {
     returnAfterBreak: breakOf(back),
     walkBaseFirst: decision !== 'stop' && back.kind === 'restart',
   };
-  if (decision === 'stop') return { ...review, ramp: stopped(input.ramp, done.day, reasons) };
+  if (decision === 'stop') return { ...review, ramp: stopped(input.ramp, reasons) };
   if (decision === 'progress' && done.asPlanned && input.rules === undefined) {
     return { ...review, ramp: asPlanned(input.ramp, done) };
   }
@@ -217,7 +217,7 @@ function asPlanned(ramp: Ramp, done: Done): Ramp {
 }
 
 /** No running until the vet has seen the dog. */
-function stopped(ramp: Ramp, day: IsoDay, reasons: readonly Reason[]): Ramp {
+function stopped(ramp: Ramp, reasons: readonly Reason[]): Ramp {
   return {
     ...ramp,
     version: ramp.version + 1,
@@ -228,6 +228,5 @@ function stopped(ramp: Ramp, day: IsoDay, reasons: readonly Reason[]): Ramp {
     earliestEventDay: null,
     withinReach: null,
     reasons,
-    request: { ...ramp.request, startDay: day },
   };
 }

@@ -62,7 +62,7 @@ export function firstState(resume: RampResume | undefined): RampState {
  */
 export function limitOf(setting: Setting, state: RampState, slot: Slot, reviewed: boolean): number {
   const given = setting.request.resume?.firstWeekMinutes ?? null;
-  if (reviewed && given !== null) return given;
+  if (reviewed && given !== null) return Math.max(given, leastMinutes(slot.days.length));
   if (startsAnew(state, slot)) return firstChoice(setting, slot.days.length).minutes;
   const back = slot.return;
   const returning =

@@ -1,0 +1,59 @@
+import { wholeInRange } from '../check.ts';
+import type { Provenance } from '../figure.ts';
+import type { Limb, LimbGrades } from '../readiness/types.ts';
+
+/** The grades in our own words. No canine scale is validated: never convert to another. */
+export const LAMENESS_GRADES: readonly string[] = [
+  'sound',
+  'barely to be seen, not in every stride',
+  'slight, in every stride',
+  'clear, with nodding or hip movement',
+  'severe, the limb is hardly loaded',
+  'the limb is not used',
+];
+
+export const LAMENESS_PROVENANCE: Provenance = {
+  evidence: 'D',
+  mark: 'S',
+  sources: ['lamenessScales'],
+};
+
+/** One limb at one gait, then and now. */
+export interface LamenessChange {
+  readonly gait: 'walk' | 'trot';
+  readonly limb: Limb;
+  readonly before: number | null;
+  readonly now: number | null;
+  readonly verdict: 'better' | 'same' | 'worse' | 'not seen before' | 'not seen now';
+}
+
+interface Seen {
+  readonly walk?: Partial<LimbGrades>;
+  readonly trot?: Partial<LimbGrades>;
+}
+
+/** The grades of two visits side by side, for every limb seen at either. */
+export function compareLameness(before: Seen, now: Seen): LamenessChange[] {
+  const changes: LamenessChange[] = [];
+  for (const gait of ['walk', 'trot'] as const) {
+    for (const limb of ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const) {
+      const then = graded(before[gait]?.[limb], gait, limb);
+      const today = graded(now[gait]?.[limb], gait, limb);
+      if (then === null && today === null) continue;
+      changes.push({ gait, limb, before: then, now: today, verdict: verdictOf(then, today) });
+    }
+  }
+  return changes;
+}
+
+function graded(grade: number | null | undefined, gait: string, limb: Limb): number | null {
+  if (grade === undefined || grade === null) return null;
+  return wholeInRange(`${gait}.${limb}`, grade, 'of 5', { min: 0, max: 5 });
+}
+
+function verdictOf(before: number | null, now: number | null): LamenessChange['verdict'] {
+  if (before === null) return 'not seen before';
+  if (now === null) return 'not seen now';
+  if (before === now) return 'same';
+  return now < before ? 'better' : 'worse';
+}

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import {
+  buildRamp,
+  checkRamp,
+  diffRamps,
+  editRamp,
+  type RampEdit,
+} from '../../../core/training.ts';
+
+const ramp = buildRamp({
+  startDay: '2026-03-02',
+  start: 'conditioned',
+  sessionsPerWeek: 3,
+  goal: { continuousMinutes: 30 },
+  weekdays: [0, 2, 4],
+  daysOut: ['2026-04-15'],
+});
+const codesOf = (edits: RampEdit[], eventRamp = ramp) =>
+  checkRamp(editRamp(eventRamp, edits)).map(({ code }) => code);
+const day = (week: number, session: number): string => ramp.weeks[week]!.sessions[session]!.day;
+
+describe('edits by hand are checked against the rules', () => {
+  it('finds nothing in the plan as it was made', () => {
+    expect(checkRamp(ramp)).toEqual([]);
+  });
+
+  it('a week over its cap, with the limit and how sure we are', () => {
+    const [breach] = checkRamp(editRamp(ramp, [{ kind: 'week', number: 2, runMinutes: 24 }]));
+    expect(breach).toMatchObject({
+      code: 'over-cap',
+      weekIndex: 1,
+      gravity: 'breach',
+      evidence: 'B',
+      sources: ['buist2008', 'nielsen2014'],
+      keptBecause: null,
+    });
+    expect(breach!.params['limit']).toBeCloseTo(21.6, 9);
+  });
+
+  it('a rise of over 30 % in two weeks, as a note', () => {
+    const notes = (runMinutes: number) =>
+      checkRamp(editRamp(ramp, [{ kind: 'week', number: 3, runMinutes }]))
+        .filter(({ code }) => code === 'two-week-rise')
+        .map(({ gravity, weekIndex }) => [gravity, weekIndex]);
+    expect(notes(24)).toEqual([['note', 2]]);
+    expect(notes(23)).toEqual([]);
+  });
+
+  it('a recovery week that is none', () => {
+    expect(codesOf([{ kind: 'week', number: 4, runMinutes: 25 }])).toContain('recovery-missing');
+  });
+
+  it('two running days in a row', () => {
+    const edit: RampEdit = { kind: 'change', day: day(0, 1), to: { day: '2026-03-03' } };
+    expect(codesOf([edit])).toEqual(expect.arrayContaining(['consecutive-days', 'weekday']));
+  });
+
+  it('a day out, and a day on which the owner cannot run', () => {
+    const edit: RampEdit = { kind: 'change', day: day(6, 1), to: { day: '2026-04-15' } };
+    expect(codesOf([edit])).toContain('day-out');
+  });
+
+  it('a skipped step of the bout path', () => {
+    const edit: RampEdit = {
+      kind: 'change',
+      day: day(1, 0),
+      to: { repeats: 2, runMin: 3, walkMin: 2 },
+    };
+    expect(codesOf([edit])).toContain('bout-path');
+  });
+
+  it('a step taken after one session only', () => {
+    const fewer: RampEdit[] = [
+      { kind: 'remove', day: day(0, 1) },
+      { kind: 'remove', day: day(0, 2) },
+      { kind: 'change', day: day(1, 0), to: { repeats: 1, runMin: 2, walkMin: 2 } },
+    ];
+    expect(codesOf(fewer)).toContain('step-too-soon');
+  });
+
+  it('a long run that no easy one follows', () => {
+    const last = ramp.weeks.length - 1;
+    const edit: RampEdit = { kind: 'change', day: day(last, 1), to: { runMin: 26 } };
+    expect(codesOf([edit])).toContain('longest-not-followed-by-easy');
+  });
+
+  it('days before the plan, on the eve of the event, and an event week that is not easy', () => {
+    const event = buildRamp({ ...ramp.request, daysOut: [], eventDay: '2026-06-06' });
+    const week = event.weeks.at(-1)!;
+    const eve: RampEdit = {
+      kind: 'change',
+      day: week.sessions.at(-1)!.day,
+      to: { day: '2026-06-05' },
+    };
+    expect(codesOf([eve], event)).toContain('after-event');
+    const hard: RampEdit = { kind: 'week', number: week.number, runMinutes: 67.5 };
+    expect(codesOf([hard], event)).toContain('event-week-not-easy');
+  });
+
+  it('keeps a breach with a written reason, and only with one', () => {
+    const edited = editRamp(ramp, [{ kind: 'week', number: 2, runMinutes: 24 }]);
+    const kept = { code: 'over-cap', weekIndex: 1 } as const;
+    expect(checkRamp(edited, [{ ...kept, reason: ' ' }])[0]!.keptBecause).toBeNull();
+    const [breach] = checkRamp(edited, [{ ...kept, reason: 'Ran more before the pause.' }]);
+    expect(breach!.keptBecause).toBe('Ran more before the pause.');
+  });
+
+  it('adds weeks, limits and the goal day up again', () => {
+    const edited = editRamp(ramp, [{ kind: 'remove', day: ramp.goalReachedOn! }]);
+    expect(edited.goalReachedOn).toBeNull();
+    expect(edited.weeks.at(-1)!.runMinutes).toBeCloseTo(15 + 22.5, 9);
+    const lower = editRamp(ramp, [{ kind: 'week', number: 2, runMinutes: 18 }]);
+    expect(lower.weeks[2]!.capMinutes).toBeCloseTo(21.6, 9);
+    expect(ramp.weeks[1]!.runMinutes).toBe(21);
+  });
+
+  it('adds a session, marks it, and leaves the given plan as it was', () => {
+    const session = {
+      day: '2026-03-08',
+      kind: 'bouts',
+      repeats: 2,
+      runMin: 1,
+      walkMin: 2,
+    } as const;
+    const edited = editRamp(ramp, [{ kind: 'add', session }]);
+    expect(edited.weeks[0]!.sessions.at(-1)).toMatchObject({ day: '2026-03-08', edited: true });
+    expect(ramp.weeks[0]!.sessions).toHaveLength(3);
+    expect(() => editRamp(edited, [{ kind: 'add', session }])).toThrow(RangeError);
+    expect(() => editRamp(ramp, [{ kind: 'remove', day: '2026-03-03' }])).toThrow(/2026-03-03/);
+  });
+});
+
+describe('the difference of two versions', () => {
+  it('is empty between a plan and itself', () => {
+    expect(diffRamps(ramp, ramp).sessions).toEqual([]);
+  });
+
+  it('names what was moved, changed and removed, and the weeks', () => {
+    const edited = editRamp(ramp, [
+      { kind: 'change', day: day(0, 2), to: { day: '2026-03-07' } },
+      { kind: 'change', day: day(1, 0), to: { repeats: 5 } },
+      { kind: 'remove', day: day(1, 2) },
+    ]);
+    const diff = diffRamps(ramp, edited);
+    expect(diff.sessions.map(({ kind, day: on }) => [kind, on])).toEqual([
+      ['moved', '2026-03-07'],
+      ['changed', day(1, 0)],
+      ['removed', day(1, 2)],
+    ]);
+    expect(diff.sessions[0]!.fromDay).toBe(day(0, 2));
+    expect(diff.weeks[1]).toEqual({ startDay: '2026-03-09', before: 21, after: 12 });
+  });
+});
