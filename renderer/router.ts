@@ -11,6 +11,7 @@ export function createAppRouter(): Router {
       { path: '/', component: () => import('./pages/DeskPage.vue') },
       { path: '/welcome', component: () => import('./pages/WelcomePage.vue') },
       { path: '/settings', component: () => import('./pages/SettingsPage.vue') },
+      { path: '/settings/rules', component: () => import('./pages/RulesPage.vue') },
       { path: '/dogs/new', component: () => import('./pages/DogFormPage.vue') },
       {
         path: '/dogs/:dogId',
