@@ -336,7 +336,7 @@ export const de: OwnerWords = {
   reasons: {
     'lameness-walk': '{dog} lahmt im Schritt.',
     'lameness-trot': '{dog} lahmt im Trab.',
-    'trot-not-seen': 'Wir haben {dog} noch nicht traben sehen.',
+    'trot-not-seen': 'Wir haben noch nicht alle vier Beine von {dog} im Trab angeschaut.',
     'sign-joint-effusion': 'Ein Gelenk ist geschwollen.',
     'sign-joint-instability': 'Ein Gelenk ist locker.',
     'sign-knuckling': 'Eine Pfote knickt um.',
@@ -440,11 +440,6 @@ export const de: OwnerWords = {
     'no-free-food':
       'Gramm können wir noch nicht nennen. Wir reden beim nächsten Mal über das Futter.',
     'below-floor': 'Weniger Futter wäre zu wenig. Die Praxis entscheidet, wie es weitergeht.',
-    'hold-present':
-      'Was {dog} jetzt frisst, scheint zu passen. Es bleibt so. Die Waage sagt uns dann mehr.',
-    'diet-outside-range':
-      'Nach dem Futterbuch frisst {dog} {kcal} am Tag. Das passt nicht. Wir gehen das Futterbuch noch einmal durch.',
-    'growth-food': '{dog} wächst noch und wird dafür gefüttert, mit etwa {kcal} am Tag.',
     'adult-weight-missing':
       '{dog} wächst noch. Wir müssen wissen, wie schwer {dog} einmal wird. Bis dahin fragen Sie bitte die Tierarztpraxis.',
     'target-below-range': 'Das Zielgewicht sieht zu niedrig aus. Wir prüfen es zuerst.',
@@ -456,6 +451,13 @@ export const de: OwnerWords = {
     'thin-to-hold':
       '{dog} ist dünn. Wir sehen uns das Ziel noch einmal an. Bitte fragen Sie die Tierarztpraxis.',
     'target-above-range': 'Das Zielgewicht sieht zu hoch aus. Wir prüfen es zuerst.',
+    'walk-not-seen': 'Wir haben noch nicht alle vier Beine von {dog} im Schritt angeschaut.',
+    'lameness-trot-assessed':
+      '{dog} lahmt im Trab, und die Tierarztpraxis hat es angeschaut. Wir beginnen wie nach einer Verletzung.',
+    'signs-not-asked': 'Wir sind die Warnzeichen noch nicht durchgegangen.',
+    'consent-later': 'Die Zustimmung der Praxis gilt erst ab {day}.',
+    'consent-incomplete': 'Zur Zustimmung der Praxis fehlen noch Angaben.',
+    'loosened-rule': 'Für {dog} gilt hier eine mildere Regel als die veröffentlichte.',
   },
   changes: {
     'fewer-days': 'ein freier Tag mehr in der Woche',
@@ -472,11 +474,11 @@ export const de: OwnerWords = {
     'sign-knuckling': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'sign-ataxia': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'sign-spinal-pain': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-collapse': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-collapse': 'Das kann ein Notfall sein. Rufen Sie die Praxis jetzt an.',
     'sign-new-murmur': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'sign-cough': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'sign-exercise-intolerance': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-noisy-breathing': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'sign-noisy-breathing': 'Das kann ein Notfall sein. Rufen Sie die Praxis jetzt an.',
     'sign-pregnancy': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'sign-lactation': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'sign-fever': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
@@ -486,18 +488,23 @@ export const de: OwnerWords = {
     'lameness-walk': 'Die Praxis findet und behandelt den Grund, und {dog} geht gleichmäßig.',
     'lameness-trot': 'Die Praxis schaut es an und gibt {dog} frei, oder {dog} trabt gleichmäßig.',
     'trot-not-seen': 'Wir schauen {dog} auf hartem, ebenem Boden im Trab zu.',
-    'bcs-high': 'eine Körperform von 7 oder weniger',
+    'bcs-high': 'eine Körperform von {mostBcs} oder weniger',
     'bcs-low': 'Die Praxis findet den Grund, und {dog} nimmt zu.',
     'bcs-missing': 'Wir bewerten sie beim nächsten Mal.',
     'age-missing': 'Sie nennen uns den Geburtstag.',
     'age-growth':
       'Warten, bis {dog} {requiredMonths} Monate alt ist, oder Röntgenbilder zeigen, dass die Knochen fertig sind.',
     'walk-base':
-      '30 Minuten zügig gehen, zweimal in einer Woche, und {dog} ist am Tag danach munter',
+      '{minutes} Minuten zügig gehen, zweimal in einer Woche, und {dog} ist am Tag danach munter',
     surgery: 'Die Praxis gibt {dog} schriftlich frei.',
-    airway: 'Die Praxis stimmt schriftlich zu.',
+    airway: 'Die Praxis gibt {dog} schriftlich zum Laufen frei.',
     'consent-missing': 'Wir notieren, wer wann wozu und wie lange zugestimmt hat.',
     'consent-expired': 'Die Praxis erneuert sie.',
+    'walk-not-seen': 'Wir schauen {dog} auf hartem, ebenem Boden im Schritt zu.',
+    'lameness-trot-assessed': '{dog} trabt gleichmäßig.',
+    'signs-not-asked': 'Wir gehen die Liste mit Ihnen durch.',
+    'consent-later': 'Wir warten bis zu diesem Tag oder berichtigen ihn.',
+    'consent-incomplete': 'Wir notieren, wer wann wozu zugestimmt hat.',
   },
   sources: {
     title: 'Woher das kommt',
