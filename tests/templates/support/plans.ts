@@ -18,6 +18,7 @@ function screened(data: Pick<RunningPlanData, 'findings' | 'dog'>): RunningPlanD
     weightKg: found.weightKg ?? undefined,
     bcs: found.bcs ?? undefined,
     lameness: { walk: found.lamenessWalk, trot: found.lamenessTrot },
+    signs: [],
     walkBase: found.weightKg === null ? 'not tested' : 'passed',
     consent: found.consent,
     overrides: found.overrides,
