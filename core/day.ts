@@ -7,17 +7,59 @@ export type IsoDay = string;
 /** 0 = Monday … 6 = Sunday (ISO order, counted from 0). */
 export type Weekday = 0 | 1 | 2 | 3 | 4 | 5 | 6;
 
-const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
-const MS_PER_DAY = 86_400_000;
-
 /** The first and last day the program accepts. */
 export const DAY_RANGE = { min: '1980-01-01', max: '2150-12-31' } as const;
 
+const MS_PER_DAY = 86_400_000;
+const ZERO = 48;
+const HYPHEN = 45;
+
+/** The number that `length` digits from `start` on spell; NaN where one is no digit. */
+function digits(text: string, start: number, length: number): number {
+  let value = 0;
+  for (let index = start; index < start + length; index += 1) {
+    const digit = text.charCodeAt(index) - ZERO;
+    if (!(digit >= 0 && digit <= 9)) return Number.NaN;
+    value = 10 * value + digit;
+  }
+  return value;
+}
+
+const isLeap = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+
+/** Days before each month of a common year, and of the whole year. */
+const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365] as const;
+
+const LEAP_DAYS_BEFORE_1970 = 477;
+
+/** Days from 1970-01-01 to the first day of a year of the Gregorian calendar. */
+function daysBeforeYear(year: number): number {
+  const past = year - 1;
+  return (
+    365 * (year - 1970) +
+    (Math.floor(past / 4) - Math.floor(past / 100) + Math.floor(past / 400)) -
+    LEAP_DAYS_BEFORE_1970
+  );
+}
+
+/** Days since 1970-01-01; NaN for no calendar day. By arithmetic: a practice has many thousands. */
+function parseDay(text: string): number {
+  if (text.length !== 10 || text.charCodeAt(4) !== HYPHEN || text.charCodeAt(7) !== HYPHEN) {
+    return Number.NaN;
+  }
+  const year = digits(text, 0, 4);
+  const month = digits(text, 5, 2);
+  const day = digits(text, 8, 2);
+  if (!(month >= 1 && month <= 12 && day >= 1)) return Number.NaN;
+  const leap = isLeap(year);
+  const length = DAYS_BEFORE[month]! - DAYS_BEFORE[month - 1]! + (leap && month === 2 ? 1 : 0);
+  if (day > length) return Number.NaN;
+  return daysBeforeYear(year) + DAYS_BEFORE[month - 1]! + (leap && month > 2 ? 1 : 0) + day - 1;
+}
+
 /** True for a real calendar day inside `DAY_RANGE`, written `YYYY-MM-DD`. */
 export function isIsoDay(text: string): boolean {
-  if (!ISO_DAY.test(text) || text < DAY_RANGE.min || text > DAY_RANGE.max) return false;
-  const epochMs = Date.UTC(+text.slice(0, 4), +text.slice(5, 7) - 1, +text.slice(8, 10));
-  return new Date(epochMs).toISOString().slice(0, 10) === text;
+  return !Number.isNaN(parseDay(text)) && text >= DAY_RANGE.min && text <= DAY_RANGE.max;
 }
 
 /**
@@ -25,7 +67,8 @@ export function isIsoDay(text: string): boolean {
  * @throws ArgumentError when `day` is not a calendar day.
  */
 export function dayNumber(day: IsoDay, argument = 'day'): number {
-  if (typeof day !== 'string' || !isIsoDay(day)) {
+  const days = typeof day === 'string' ? parseDay(day) : Number.NaN;
+  if (Number.isNaN(days) || day < DAY_RANGE.min || day > DAY_RANGE.max) {
     throw new ArgumentError(
       argument,
       'YYYY-MM-DD',
@@ -33,7 +76,7 @@ export function dayNumber(day: IsoDay, argument = 'day'): number {
       `${argument} must be a calendar day from ${DAY_RANGE.min} to ${DAY_RANGE.max} written YYYY-MM-DD, but is ${String(day)}`,
     );
   }
-  return Date.UTC(+day.slice(0, 4), +day.slice(5, 7) - 1, +day.slice(8, 10)) / MS_PER_DAY;
+  return days;
 }
 
 /** The day for a number from `dayNumber`. */

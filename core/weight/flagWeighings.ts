@@ -1,5 +1,6 @@
 import type { IsoDay } from '../day.ts';
-import { fitLine, lineAt, type LineFit, type Observation } from './fit.ts';
+import { lineAt, type LineFit, type Observation } from './fit.ts';
+import { addTo, lineFrom, startMoments } from './moments.ts';
 import type { MeasuredWeight } from './weighing.ts';
 
 /** A weighing to be looked at; it stays in the fit. */
@@ -73,15 +74,21 @@ function oneByOne(observations: readonly Observation[]): Map<number, string> {
   return found;
 }
 
+/** The observation furthest from the line through the others. */
 function worstOf(
   observations: readonly Observation[],
   among: readonly number[],
 ): { readonly index: number; readonly score: number } | null {
+  const moments = startMoments(observations[among[0]!]);
+  for (const index of among) addTo(moments, observations[index]!, 1);
   let worst: { index: number; score: number } | null = null;
   for (const index of among) {
-    const others = fitLine(among.filter((other) => other !== index).map((i) => observations[i]!));
+    const point = observations[index]!;
+    addTo(moments, point, -1);
+    const others = lineFrom(moments);
+    addTo(moments, point, 1);
     if (others === null) continue;
-    const score = Math.abs(distance(observations[index]!, others));
+    const score = Math.abs(distance(point, others));
     if (worst === null || score > worst.score) worst = { index, score };
   }
   return worst;
@@ -91,5 +98,6 @@ function worstOf(
 function distance(point: Observation, others: LineFit): number {
   const expected = lineAt(others, point.x);
   const offset = point.group === undefined || point.group === null ? 0 : (point.groupSd ?? 0);
-  return (point.y - expected.y) / Math.hypot(point.sd, offset, expected.sd);
+  const variance = point.sd * point.sd + offset * offset + expected.sd * expected.sd;
+  return (point.y - expected.y) / Math.sqrt(variance);
 }

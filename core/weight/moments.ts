@@ -1,0 +1,111 @@
+import type { LineFit, Observation } from './fit.ts';
+
+/** One-sided 95 % of a normal distribution. */
+const Z95 = 1.6448536269514722;
+
+/** Weighted sums of the observations that share one offset (or of those that share none). */
+interface Block {
+  /** Name of the group; the empty one has no offset. */
+  readonly group: string;
+  /** Variance of the shared offset; 0 for none. */
+  readonly offset: number;
+  w: number;
+  x: number;
+  y: number;
+  xx: number;
+  xy: number;
+  yy: number;
+}
+
+/**
+ * All that a line needs to know of its observations: sums, so that the line without one of them
+ * costs a subtraction. Counted from the first observation, which keeps the sums small and exact.
+ */
+export interface Moments {
+  readonly originX: number;
+  readonly originY: number;
+  readonly blocks: Block[];
+  count: number;
+}
+
+/** The sums of no observation, counted from `first`. */
+export function startMoments(first: Observation | undefined): Moments {
+  return { originX: first?.x ?? 0, originY: first?.y ?? 0, blocks: [], count: 0 };
+}
+
+/** Adds an observation to the sums (`sign` 1), or takes one that was added away (−1). */
+export function addTo(moments: Moments, point: Observation, sign: 1 | -1): void {
+  const w = sign / (point.sd * point.sd);
+  const x = point.x - moments.originX;
+  const y = point.y - moments.originY;
+  const block = blockOf(moments, point);
+  const wx = w * x;
+  const wy = w * y;
+  block.w += w;
+  block.x += wx;
+  block.y += wy;
+  block.xx += wx * x;
+  block.xy += wx * y;
+  block.yy += wy * y;
+  moments.count += sign;
+}
+
+function blockOf({ blocks }: Moments, { group, groupSd }: Observation): Block {
+  const key = group ?? '';
+  for (let index = 0; index < blocks.length; index += 1) {
+    if (blocks[index]!.group === key) return blocks[index]!;
+  }
+  const offset = key === '' ? 0 : (groupSd ?? 0) ** 2;
+  const block = { group: key, offset, w: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 };
+  blocks.push(block);
+  return block;
+}
+
+/**
+ * The line through the observations behind the sums; null when fewer than two different x are left.
+ *
+ * Each product is `uᵀ V⁻¹ v` for the covariance V of the errors. V is a block for each group, a
+ * diagonal plus a constant, so that its inverse is known in closed form (Sherman–Morrison).
+ */
+export function lineFrom({ originX, originY, blocks, count }: Moments): LineFit | null {
+  let [w, x, y, xx, xy, yy] = [0, 0, 0, 0, 0, 0];
+  for (let index = 0; index < blocks.length; index += 1) {
+    const block = blocks[index]!;
+    const share = block.offset / (1 + block.offset * block.w);
+    w += block.w - share * block.w * block.w;
+    x += block.x - share * block.w * block.x;
+    y += block.y - share * block.w * block.y;
+    xx += block.xx - share * block.x * block.x;
+    xy += block.xy - share * block.x * block.y;
+    yy += block.yy - share * block.y * block.y;
+  }
+  const meanX = x / w;
+  const meanY = y / w;
+  const spread = xx - x * meanX;
+  // What subtraction leaves of the sums' last digits is no spread.
+  if (!(spread > 1e-9 + 1e-12 * xx)) return null;
+  const slope = (xy - x * meanY) / spread;
+  const chiSquare = Math.max(0, yy - y * meanY - slope * slope * spread);
+  const widened = widening(chiSquare, count - 2);
+  return {
+    slope,
+    slopeSd: widened / Math.sqrt(spread),
+    meanX: meanX + originX,
+    meanY: meanY + originY,
+    meanSd: widened / Math.sqrt(w),
+    widened,
+  };
+}
+
+/** Factor on the errors: 1 while the scatter is one that such errors give 95 times in 100. */
+function widening(chiSquare: number, freedom: number): number {
+  // No scatter below its expectation lies beyond the 95 % point: most lines need no cube.
+  if (freedom < 1 || chiSquare <= freedom || chiSquare <= chiSquare95(freedom)) return 1;
+  return Math.sqrt(chiSquare / freedom);
+}
+
+/** 95 % point of chi-square, by Wilson and Hilferty's cube; within 3 % from one degree on. */
+export function chiSquare95(freedom: number): number {
+  const ninth = 2 / (9 * freedom);
+  return freedom * (1 - ninth + Z95 * Math.sqrt(ninth)) ** 3;
+}
