@@ -89,7 +89,7 @@ export function weightTrend(weighings: readonly Weighing[]): WeightTrend {
     sentence: sentenceFor(status, rate, spanDays),
     points,
     spanDays,
-    line: [...new Set(points.map((point) => point.dayNumber))].map((day) => trendPoint(fit, day)),
+    line: lineThrough(points, fit),
     flagged,
     withoutOutliers: rateWithout(points, flagged),
     fit,
@@ -162,14 +162,22 @@ function withoutRate(points: readonly MeasuredWeight[]): WeightTrend {
   };
 }
 
-function trendPoint(fit: LineFit, day: number): TrendPoint {
-  const { y, sd } = lineAt(fit, day);
-  return { day: dayFromNumber(day), kg: y, low: y - Z90 * sd, high: y + Z90 * sd };
+/** The line on the day of each weighing, each day once. */
+function lineThrough(points: readonly MeasuredWeight[], fit: LineFit): TrendPoint[] {
+  return points
+    .filter(({ dayNumber }, index) => dayNumber !== points[index - 1]?.dayNumber)
+    .map(({ day, dayNumber }) => trendPoint(fit, day, dayNumber));
+}
+
+function trendPoint(fit: LineFit, day: IsoDay, dayNumber: number): TrendPoint {
+  const { y, sd } = lineAt(fit, dayNumber);
+  return { day, kg: y, low: y - Z90 * sd, high: y + Z90 * sd };
 }
 
 /** The trend line and its band on any day, for a chart; null before a rate exists. */
 export function trendOn(trend: WeightTrend, dayNumber: number): TrendPoint | null {
-  return trend.fit === null ? null : trendPoint(trend.fit, dayNumber);
+  if (trend.fit === null) return null;
+  return trendPoint(trend.fit, dayFromNumber(dayNumber), dayNumber);
 }
 
 function trendFigure(

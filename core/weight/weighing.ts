@@ -66,19 +66,18 @@ function errorParts(weighing: Weighing, weightKg: number): readonly [number, num
 export function measured(weighings: readonly Weighing[]): MeasuredWeight[] {
   const ordered = weighings.map(checked).sort((a, b) => a.dayNumber - b.dayNumber);
   return ordered.map(({ dayNumber: number, weighing }, index) => {
-    const around = ordered.slice(Math.max(0, index - 1), index + 2);
-    const neighbours = around.length === 3 ? around : aroundAnEnd(ordered, index);
-    const typicalKg = median(neighbours.map((entry) => entry.weighing.weightKg));
+    const typicalKg = typicalAround(ordered, index);
     const [share, step, method] = errorParts(weighing, typicalKg);
     const shared = SHARES_OFFSET.includes(weighing.method ?? 'same scale') ? method : 0;
+    const alone = share * share + step * step;
     return {
       day: weighing.day,
       dayNumber: number,
       weightKg: weighing.weightKg,
-      sdKg: Math.hypot(share, step, method),
+      sdKg: Math.sqrt(alone + method * method),
       method: weighing.method ?? 'same scale',
       typicalKg,
-      ownSdKg: Math.hypot(share, step, shared > 0 ? 0 : method),
+      ownSdKg: Math.sqrt(shared > 0 ? alone : alone + method * method),
       sharedSdKg: shared,
     };
   });
@@ -95,17 +94,14 @@ function checked(weighing: Weighing, index: number): { dayNumber: number; weighi
   return { dayNumber: dayNumber(weighing.day, `weighings[${index}].day`), weighing };
 }
 
-/** The first and the last weighing have one neighbour only: take the nearest two. */
-function aroundAnEnd<T>(ordered: readonly T[], index: number): readonly T[] {
-  return index === 0 ? ordered.slice(0, 3) : ordered.slice(-3);
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length / 2;
-  return sorted.length % 2 === 1
-    ? sorted[Math.floor(middle)]!
-    : (sorted[middle - 1]! + sorted[middle]!) / 2;
+/** Median of a weighing and its neighbours; the first and the last take the nearest two. */
+function typicalAround(ordered: readonly { weighing: Weighing }[], index: number): number {
+  const kg = (at: number): number => ordered[at]!.weighing.weightKg;
+  if (ordered.length === 1) return kg(0);
+  if (ordered.length === 2) return (kg(0) + kg(1)) / 2;
+  const middle = Math.min(Math.max(index, 1), ordered.length - 2);
+  const [a, b, c] = [kg(middle - 1), kg(middle), kg(middle + 1)];
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 
 /** The weighing as an observation for a line of weight against days. */
