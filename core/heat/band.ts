@@ -2,8 +2,9 @@ import { ArgumentError } from '../check.ts';
 import type { Reason } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
-import { changeNote, provenanceOf } from '../rules/rule.ts';
-import { checkAir, dewPoint, heatIndex, type Air } from './air.ts';
+import { provenanceOf } from '../rules/rule.ts';
+import { checkAir, type Air } from './air.ts';
+import { dewPointFigure, heatIndexFigure } from './airFigures.ts';
 import { heatLimits, heatShift } from './shift.ts';
 import {
   HEAT_BANDS,
@@ -62,35 +63,40 @@ function bandAt({ tempC, humidityPct }: Air, limits: HeatLimits): HeatBandId {
   return tempC > limits.usualToC ? 'caution' : 'usual care';
 }
 
-const forbidden = (dog: HeatDog): boolean => dog.shortNosed === true && dog.cleared === false;
+/** A short-nosed dog runs only with a clearance that is on record: an unknown one is none. */
+const forbidden = (dog: HeatDog): boolean => dog.shortNosed === true && dog.cleared !== true;
+
+/** "Caution up to 18 °C (as published 15 °C)" for every heat rule the practice changed. */
+function changedRules(rules: HeatRuleValues): string[] {
+  return Object.values(HEAT_RULES)
+    .filter(({ id, value }) => rules[id] !== value)
+    .map(({ id, name, value, unit }) => {
+      return `${name} ${rules[id]} ${unit} (as published ${value} ${unit})`;
+    });
+}
 
 function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
-  const rule = HEAT_RULES.heatWalkToC;
-  const changed = [
-    HEAT_RULES.heatUsualToC,
-    HEAT_RULES.heatCautionToC,
-    HEAT_RULES.heatHalfToC,
-    HEAT_RULES.heatHumidFromC,
-    rule,
-  ].find(({ id, value }) => rules[id] !== value);
   const { usualToC, cautionToC, halfToC, walkToC } = limits;
-  const note = changed === undefined ? '' : changeNote(changed, rules[changed.id]);
+  const changed = changedRules(rules);
+  const note = changed.length === 0 ? '' : ` Set by the practice: ${changed.join('; ')}.`;
+  const { evidence, mark, sources } = HEAT_RULES.heatCautionToC;
   return {
     code: 'heat-bands',
-    text: `Bands in shade air temperature for this dog: usual care to ${usualToC} °C, caution to ${cautionToC}, half the run time to ${halfToC}, walk only to ${walkToC}, no run above${note}.`,
+    text: `Bands in shade air temperature for this dog: usual care to ${usualToC} °C, caution to ${cautionToC}, half the run time to ${halfToC}, walk only to ${walkToC}, no run above.${note}`,
     params: { usualToC, cautionToC, halfToC, walkToC },
-    ...provenanceOf(changed ?? rule, rules[(changed ?? rule).id]),
+    evidence,
+    mark,
+    sources: changed.length === 0 ? sources : ['practiceSetting', ...sources],
   };
 }
 
 function humidReason(rules: HeatRuleValues): Reason {
+  const { heatHumidFromPct } = HEAT_RULES;
   return {
     code: 'heat-humid',
     text: `Humid air (${rules.heatHumidFromPct} % and more): panting cools less. Take the cautious end of the advice.`,
     params: { humidityPct: rules.heatHumidFromPct },
-    evidence: 'A',
-    mark: 'S',
-    sources: ['hall2022', 'ownDecision'],
+    ...provenanceOf(heatHumidFromPct, rules.heatHumidFromPct),
   };
 }
 
@@ -100,11 +106,12 @@ function humidReason(rules: HeatRuleValues): Reason {
  *
  * Limits in shade air temperature for an ordinary dog: to 10 °C usual care, to 15 caution, to 18
  * (and in humid air of 85 % and more from 16) half the run time, to 20 walk only, above no run.
- * Down by 3 °C for each burden, 6 at most; short-nosed with clearance 6.
+ * Down by 3 °C for each burden, 6 at most; short-nosed with clearance 6, without it no run.
  *
- * @throws RangeError for tempC outside −40–60 °C, humidityPct outside 0–100 %, bcs, weight, or
- *   rules whose limits do not rise.
- * Sources: our own cautious choice (C/D), after Hall et al. 2022 and Carter & Hall 2018 (S).
+ * @throws RangeError for tempC outside −40–60 °C, humidityPct outside 0–100 %, bcs, weight, an
+ *   unknown coat, or rules out of their range or whose limits do not rise.
+ * Sources: our own cautious choice (D), after Hall et al. 2022 (warmth on days of heat illness, S)
+ * and Carter & Hall 2018 (10.7 % of readings after winter races exceeded 40.6 °C, S).
  */
 export function heatBand({
   tempC,
@@ -120,14 +127,17 @@ export function heatBand({
   const limits = heatLimits(rules, shift.shiftC);
   const band = forbidden(dog) ? 'no run' : bandAt(air, limits);
   const humid = humidityPct >= rules.heatHumidFromPct && tempC >= limits.humidFromC;
+  const heatIndexOfAir = heatIndexFigure(air);
+  const dewPointOfAir = dewPointFigure(air);
   return {
     band,
     advice: HEAT_ADVICE[band],
     runShare: RUN_SHARE[band],
     limits,
     reasons: [limitReason(rules, limits), ...shift.reasons, ...(humid ? [humidReason(rules)] : [])],
-    heatIndexC: heatIndex(air),
-    dewPointC: humidityPct < 0.1 ? null : dewPoint(air),
+    heatIndexC: heatIndexOfAir.value,
+    dewPointC: dewPointOfAir?.value ?? null,
+    figures: { heatIndex: heatIndexOfAir, dewPoint: dewPointOfAir },
   };
 }
 

@@ -1,4 +1,4 @@
-import { inRange } from '../check.ts';
+import { inRange, oneOf, weightInRange } from '../check.ts';
 import type { Provenance, Reason } from '../figure.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
 import { changeNote, provenanceOf } from '../rules/rule.ts';
@@ -9,6 +9,8 @@ export interface HeatShift {
   readonly shiftC: number;
   readonly reasons: readonly Reason[];
 }
+
+const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
 
 interface Burden {
   readonly code: string;
@@ -38,7 +40,7 @@ function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
 
 /**
  * Adds up what makes heat harder for this dog. A thick and dark coat counts once.
- * @throws RangeError for bcs outside 1–9 or a weight outside 0.1–150 kg.
+ * @throws RangeError for bcs outside 1–9, a weight outside 0.1–150 kg or an unknown coat.
  * Sources: our own choice (D); short-nosed dogs: RVC VetCompass (S) for the odds.
  */
 export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
@@ -46,8 +48,9 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
     inRange('dog.bcs', dog.bcs, 'of 9', { min: 1, max: 9 });
   }
   if (dog.weightKg !== undefined && dog.weightKg !== null) {
-    inRange('dog.weightKg', dog.weightKg, 'kg', { min: 0.1, max: 150 });
+    weightInRange('dog.weightKg', dog.weightKg);
   }
+  if (dog.coat !== undefined) oneOf('dog.coat', dog.coat, COATS);
   const most = rules.heatShiftMostC;
   const each = rules.heatShiftC;
   const own = provenanceOf(HEAT_RULES.heatShiftC, each);
@@ -58,7 +61,7 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
     ...own,
   }));
   const shortNosed: Reason[] =
-    dog.shortNosed === true ? [shortNosedReason(most, dog.cleared === false)] : [];
+    dog.shortNosed === true ? [shortNosedReason(most, dog.cleared !== true)] : [];
   const sum = each * reasons.length + (dog.shortNosed === true ? most : 0);
   const capped: Reason[] = sum > most ? [cappedReason(most)] : [];
   return { shiftC: Math.min(most, sum), reasons: [...shortNosed, ...reasons, ...capped] };
@@ -86,7 +89,7 @@ function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
 function cappedReason(most: number): Reason {
   return {
     code: 'heat-shift-capped',
-    text: `Together the bands lie ${most} °C lower, the most by our rule. With several burdens stay on the cautious side.`,
+    text: `Together the bands lie ${most} °C lower, the most by our rule${changeNote(HEAT_RULES.heatShiftMostC, most)}. With several burdens stay on the cautious side.`,
     params: { shiftC: most },
     ...provenanceOf(HEAT_RULES.heatShiftMostC, most),
   };

@@ -76,7 +76,7 @@ export const COLD: readonly CareText[] = [
 /** Why the bands are lower than the limits of some sport rules. */
 export const SPORT_LIMIT_NOTE: CareText = {
   code: 'sport-limits',
-  text: 'Sport rules for fit racing dogs allow up to about 25 °C. A pet that is being built up is no racing dog, so our bands are lower.',
+  text: 'Sport rules for fit racing dogs are quoted as allowing up to about 25 °C (second hand). A pet that is being built up is no racing dog, so our bands are lower.',
   evidence: 'C',
   mark: 'S',
   sources: ['raceLimits'],

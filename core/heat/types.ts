@@ -1,4 +1,4 @@
-import type { Reason } from '../figure.ts';
+import type { Figure, Reason } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 
 /** From mildest to strictest. */
@@ -20,7 +20,10 @@ export interface HeatDog {
   /** False for a dog not used to the weather. */
   readonly acclimatised?: boolean;
   readonly shortNosed?: boolean;
-  /** The vet's written clearance of a short-nosed dog. False: no running at any temperature. */
+  /**
+   * The vet's written clearance of a short-nosed dog. Unless it is true, a short-nosed dog does not
+   * run at any temperature.
+   */
   readonly cleared?: boolean;
 }
 
@@ -54,9 +57,12 @@ export interface HeatBand {
   readonly limits: HeatLimits;
   /** Each shift of the bands, and the humid air where it decided. */
   readonly reasons: readonly Reason[];
-  /** For information, °C; it gates nothing. Null below the freezing point of dry air figures. */
+  /** For information, °C; it gates nothing. */
   readonly heatIndexC: number;
+  /** °C; null in air too dry to have one (under 0.1 % humidity). */
   readonly dewPointC: number | null;
+  /** Both numbers with their formula and source. */
+  readonly figures: { readonly heatIndex: Figure; readonly dewPoint: Figure | null };
 }
 
 /** Bands for one dog over temperature and humidity. */

@@ -1,6 +1,11 @@
 import { inRange, weightInRange } from '../check.ts';
 import type { RuleChanges } from '../rules/all.ts';
-import { readinessRuleValues } from '../rules/readiness.ts';
+import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
+
+/** Published values, for what does not follow the practice's own age rule (feeding for growth). */
+export const AGE_SMALL_MONTHS = READINESS_RULES.ageSmallMonths.value;
+export const AGE_LARGE_MONTHS = READINESS_RULES.ageLargeMonths.value;
+export const LARGE_FROM_KG = READINESS_RULES.largeFromKg.value;
 
 export interface AgeGate {
   /** Below this age the dog walks only. */

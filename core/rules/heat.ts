@@ -1,6 +1,17 @@
 import { OWN_RULE, valuesOf, type RuleTable } from './rule.ts';
 
-const band = { unit: '°C', min: -5, max: 35, ...OWN_RULE } as const;
+const band = {
+  unit: '°C',
+  min: -5,
+  evidence: 'D',
+  mark: 'D',
+  sources: ['ownDecision', 'hall2022', 'carterHall2018'],
+} as const;
+/**
+ * Most the practice may set, °C (D): the sport limit for fit racing dogs, about 25 °C (S, second
+ * hand), is the end of the ladder, and the lower rungs keep their distance from it.
+ */
+const MOST = { usual: 15, caution: 20, half: 23, walk: 25 } as const;
 const note = 'Our own cautious band; no published limit for pet dogs was found.';
 
 /** Every number of the heat bands. Temperatures are in the shade. */
@@ -10,14 +21,23 @@ export const HEAT_RULES = {
     name: 'Usual care up to',
     value: 10,
     ...band,
+    max: MOST.usual,
     note,
   },
-  heatCautionToC: { id: 'heatCautionToC', name: 'Caution up to', value: 15, ...band, note },
+  heatCautionToC: {
+    id: 'heatCautionToC',
+    name: 'Caution up to',
+    value: 15,
+    ...band,
+    max: MOST.caution,
+    note,
+  },
   heatHalfToC: {
     id: 'heatHalfToC',
     name: 'Half the run time up to',
     value: 18,
     ...band,
+    max: MOST.half,
     note,
   },
   heatHumidFromC: {
@@ -25,9 +45,7 @@ export const HEAT_RULES = {
     name: 'In humid air, half the run time at the latest from',
     value: 16,
     ...band,
-    evidence: 'A',
-    mark: 'D',
-    sources: ['hall2022', 'ownDecision'],
+    max: MOST.caution,
     note: 'The median temperature on days of canine heat illness was 16.9 °C; the line is our choice.',
   },
   heatHumidFromPct: {
@@ -36,11 +54,21 @@ export const HEAT_RULES = {
     value: 85,
     unit: '% relative humidity',
     min: 50,
-    max: 100,
-    ...OWN_RULE,
+    max: 95,
+    evidence: 'D',
+    mark: 'D',
+    sources: ['ownDecision', 'hall2022'],
     note,
   },
-  heatWalkToC: { id: 'heatWalkToC', name: 'Walk only up to', value: 20, ...band, note },
+  heatWalkToC: {
+    id: 'heatWalkToC',
+    name: 'Walk only up to',
+    value: 20,
+    ...band,
+    max: MOST.walk,
+    sources: [...band.sources, 'raceLimits'],
+    note: `${note} Sport rules for fit racing dogs are quoted as allowing about 25 °C (second hand).`,
+  },
   heatShiftC: {
     id: 'heatShiftC',
     name: 'Shift of the bands for each burden',

@@ -15,6 +15,6 @@ export function heatDogOf(
     coat: dog.coat,
     senior: isSenior(assessment.ageMonths, dog.adultWeightKg ?? assessment.weightKg),
     shortNosed: dog.shortNosed,
-    cleared: visits.at(-1)?.consent.given ?? false,
+    cleared: visits.at(-1)?.airwayClearance ?? false,
   };
 }
