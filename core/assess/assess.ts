@@ -1,5 +1,5 @@
 import { idealWeight } from '../condition/idealWeight.ts';
-import { monthsBetween, type IsoDay } from '../day.ts';
+import { monthsBetween } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { restingEnergyFigure } from '../energy/resting.ts';
 import type { Estimate } from '../figure.ts';
@@ -9,14 +9,21 @@ import type { Screening } from '../readiness/types.ts';
 import { adjustFood } from '../weight/adjustFood.ts';
 import { lossCorridor, type CorridorPoint } from '../weight/corridor.ts';
 import { weightDrift } from '../weight/drift.ts';
-import type { FoodGoal } from '../weight/foodTypes.ts';
 import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
 import { weightTrend } from '../weight/trend.ts';
 import type { Weighing } from '../weight/weighing.ts';
+import { aimOfDecision, presentAim, weighingsOnAim, type Aim } from './aim.ts';
+import { isGrowing } from './growing.ts';
 import { intakesBetween, presentIntake } from './intake.ts';
 import { plannedRunning, runsDone } from './running.ts';
-import type { AssessedDog, AssessedVisit, AssessInput, Assessment } from './types.ts';
+import type {
+  AssessedDecision,
+  AssessedDog,
+  AssessedVisit,
+  AssessInput,
+  Assessment,
+} from './types.ts';
 
 /**
  * Puts the whole record of a dog together. Null before the first weighing.
@@ -37,10 +44,12 @@ export function assess(input: AssessInput): Assessment | null {
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
   const weighings = weighed.map(toWeighing);
   const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
-  const rationSince = decisions.at(-1)?.decidedOn ?? '';
+  const decision = decisions.at(-1);
+  const aim = presentAim(visits);
   const trend = weightTrend(weighings);
-  const trendOnRation = weightTrend(weighings.filter((weighing) => weighing.day >= rationSince));
-  const aim = planStart(visits, latest.foodGoal);
+  const trendOnRation = weightTrend(
+    weighingsOnAim(weighings, { aim, ration: decision?.decidedOn ?? null, day }),
+  );
   const facts = {
     day,
     weightKg,
@@ -64,22 +73,51 @@ export function assess(input: AssessInput): Assessment | null {
     trend,
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
-    corridor: corridorOf(latest, aim, targetWeightKg),
-    drift: latest.foodGoal === 'hold' && decisions.length === 0 ? weightDrift(trend) : null,
+    corridor: corridorOf(latest, aim.start, targetWeightKg),
+    drift: latest.foodGoal === 'hold' && decision === undefined ? weightDrift(trendOnRation) : null,
     screening: screening(input, visits, latest, weightKg),
     food: adjustFood({
       ...facts,
       ...fedAt(visits, latest),
-      initialWeightKg: aim?.weightKg ?? weightKg,
-      onPlan: decisions.length > 0,
+      ...growthAt(dog, ageMonths, weightKg),
+      ...planAt(visits, aim, decision),
+      initialWeightKg: aim.start?.weightKg ?? weightKg,
       currentKcal: facts.intakeKcal,
       trend: trendOnRation,
-      growing: isGrowing(dog, ageMonths, weightKg),
       runningKcalPerDay: facts.running?.current?.kcalPerDay ?? 0,
-      runningInRationKcalPerDay: decisions.at(-1)?.known.runningKcalPerDay ?? 0,
+      runningInRationKcalPerDay: decision?.known.runningKcalPerDay ?? 0,
     }),
   };
 }
+
+/** A growing dog, with the adult weight its food is computed from. */
+function growthAt({ adultWeightKg }: AssessedDog, ageMonths: number, weightKg: number) {
+  return {
+    growing: isGrowing({ ageMonths, adultWeightKg, weightKg }),
+    ...(adultWeightKg === null ? {} : { adultWeightKg }),
+  };
+}
+
+/** A ration decided under another aim is no ration of the present plan. */
+function planAt(visits: readonly AssessedVisit[], aim: Aim, decision?: AssessedDecision) {
+  if (decision === undefined) return { onPlan: false };
+  return {
+    onPlan: decision.decidedOn >= aim.sinceDay,
+    rationFromLossPlan:
+      visits.at(-1)!.foodGoal !== 'lose' && aimOfDecision(visits, decision) === 'lose',
+  };
+}
+
+/** Signs with which no food is changed before the vet has seen the dog (D). */
+const SIGNS_OF_ILLNESS: readonly string[] = [
+  'fever',
+  'pale-gums',
+  'distended-abdomen',
+  'collapse',
+  'new-murmur',
+  'cough',
+  'exercise-intolerance',
+];
 
 /** What the record says of feeding, and of what stands against it. */
 function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
@@ -88,6 +126,7 @@ function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
   return {
     ...(bcs === null ? {} : { bcs }),
     ...(muscle === null ? {} : { muscle }),
+    unwell: visit.signs.some((sign) => SIGNS_OF_ILLNESS.includes(sign)),
     pregnantOrNursing: visit.signs.some((sign) => sign === 'pregnancy' || sign === 'lactation'),
     goal: visit.foodGoal,
     weightLossDiet: visit.weightLossDiet,
@@ -96,11 +135,7 @@ function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
   };
 }
 
-function corridorOf(
-  visit: AssessedVisit,
-  plan: PlanStart | null,
-  targetKg: number,
-): CorridorPoint[] {
+function corridorOf(visit: AssessedVisit, plan: Aim['start'], targetKg: number): CorridorPoint[] {
   if (visit.foodGoal !== 'lose' || plan === null || plan.weightKg <= targetKg) return [];
   return lossCorridor({ startDay: plan.day, initialKg: plan.weightKg, targetKg });
 }
@@ -116,13 +151,6 @@ function lastKnown<T>(
   return null;
 }
 
-/** Under a year, and not yet near the expected adult weight where that is known. */
-function isGrowing(dog: AssessedDog, ageMonths: number, weightKg: number): boolean {
-  if (ageMonths >= 18) return false;
-  if (dog.adultWeightKg === null) return ageMonths < 12;
-  return weightKg < 0.95 * dog.adultWeightKg;
-}
-
 function maintenanceOf(
   dog: AssessedDog,
   visits: readonly AssessedVisit[],
@@ -131,15 +159,25 @@ function maintenanceOf(
 ): Estimate {
   const latest = visits.at(-1)!;
   const senior = isSenior(ageMonths, dog.adultWeightKg ?? weightKg);
-  const growing = isGrowing(dog, ageMonths, weightKg);
-  return maintenanceEnergy({
+  const { growing } = growthAt(dog, ageMonths, weightKg);
+  const unknown = growing && dog.adultWeightKg === null;
+  const maintenance = maintenanceEnergy({
     weightKg,
-    lifeStage: growing && dog.adultWeightKg !== null ? 'puppy' : senior ? 'senior' : 'adult',
+    lifeStage: growing && !unknown ? 'puppy' : senior ? 'senior' : 'adult',
     neuter: dog.neuter,
     activity: latest.activity,
     afterWeightLoss: isSlimmed(visits, weightKg),
     ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
   });
+  return unknown ? asOfAnAdult(maintenance) : maintenance;
+}
+
+const NOT_FOR_GROWTH =
+  'Computed as for a grown dog, so too low for this one: enter the expected adult weight.';
+
+function asOfAnAdult(maintenance: Estimate): Estimate {
+  const { figure } = maintenance;
+  return { ...maintenance, figure: { ...figure, notes: [NOT_FOR_GROWTH, ...figure.notes] } };
 }
 
 /** A dog counts as slimmed, and needs less, from this loss on a plan to lose, % (D). */
@@ -159,22 +197,6 @@ function toWeighing(visit: AssessedVisit): Weighing {
     method: visit.weighingMethod,
     scaleStepKg: visit.scaleStepKg,
   };
-}
-
-interface PlanStart {
-  readonly day: IsoDay;
-  readonly weightKg: number;
-}
-
-/** The weighing with which the present aim began. */
-function planStart(visits: readonly AssessedVisit[], goal: FoodGoal): PlanStart | null {
-  let start: PlanStart | null = null;
-  for (let index = visits.length - 1; index >= 0; index -= 1) {
-    const visit = visits[index]!;
-    if (visit.foodGoal !== goal) break;
-    if (visit.weightKg !== null) start = { day: visit.day, weightKg: visit.weightKg };
-  }
-  return start;
 }
 
 function screening(

@@ -108,7 +108,7 @@ export interface Assessment {
   readonly targetChosen: boolean;
   /** Over all weighings, for the chart. */
   readonly trend: WeightTrend;
-  /** Since the present ration began, for the decision. */
+  /** Since the present ration and aim began, at most half a year, for the decision. */
   readonly trendOnRation: WeightTrend;
   readonly projection: TargetProjection;
   /** Empty unless weight is to be lost. */
