@@ -1,0 +1,181 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  heatBand,
+  heatTable,
+  stricterBand,
+  withRules,
+  type HeatDog,
+  type RuleChanges,
+} from '../../../core/index.ts';
+
+const runs = { seed: 1, numRuns: 500 };
+const air = fc.record({
+  tempC: fc.double({ min: -20, max: 45, noNaN: true }),
+  humidityPct: fc.double({ min: 0, max: 100, noNaN: true }),
+});
+const dogs: fc.Arbitrary<HeatDog> = fc.record(
+  {
+    bcs: fc.integer({ min: 1, max: 9 }),
+    weightKg: fc.double({ min: 1, max: 90, noNaN: true }),
+    coat: fc.constantFrom('ordinary', 'thick', 'dark', 'thick and dark'),
+    senior: fc.boolean(),
+    acclimatised: fc.boolean(),
+    shortNosed: fc.boolean(),
+    cleared: fc.boolean(),
+  },
+  { requiredKeys: [] },
+);
+const BURDENS: readonly HeatDog[] = [
+  { bcs: 7 },
+  { weightKg: 60 },
+  { coat: 'dark' },
+  { senior: true },
+  { acclimatised: false },
+  { shortNosed: true },
+  { shortNosed: true, cleared: false },
+];
+
+describe('the band of a dog', () => {
+  it('never gets milder as the air gets warmer or damper', () => {
+    const more = fc.double({ min: 0, max: 20, noNaN: true });
+    fc.assert(
+      fc.property(air, dogs, more, more, ({ tempC, humidityPct }, dog, warmer, damper) => {
+        const now = heatBand({ tempC, humidityPct, dog }).band;
+        const later = heatBand({
+          tempC: tempC + warmer / 2,
+          humidityPct: Math.min(100, humidityPct + damper),
+          dog,
+        }).band;
+        expect(stricterBand(now, later)).toBe(false);
+      }),
+      runs,
+    );
+  });
+
+  it('never gets milder through a burden', () => {
+    fc.assert(
+      fc.property(air, dogs, fc.constantFrom(...BURDENS), (weather, dog, burden) => {
+        const without = heatBand({ ...weather, dog }).band;
+        const { band } = heatBand({ ...weather, dog: { ...dog, ...burden } });
+        expect(stricterBand(without, band)).toBe(false);
+      }),
+      runs,
+    );
+  });
+
+  it('lies 3 °C lower for each burden, 6 at most, each with its reason', () => {
+    const one = heatBand({ tempC: 12, humidityPct: 50, dog: { bcs: 6 } });
+    expect(one.limits).toMatchObject({ shiftC: 3, usualToC: 7, walkToC: 17 });
+    expect(one.reasons.map(({ code }) => code)).toEqual(['heat-bands', 'heat-bcs']);
+    const three = heatBand({
+      tempC: 12,
+      humidityPct: 50,
+      dog: { bcs: 6, senior: true, coat: 'thick and dark' },
+    });
+    expect(three.limits.shiftC).toBe(6);
+    expect(three.reasons.map(({ code }) => code)).toContain('heat-shift-capped');
+  });
+
+  it('agrees with the table', () => {
+    fc.assert(
+      fc.property(air, dogs, ({ tempC, humidityPct }, dog) => {
+        const table = heatTable({ dog, tempsC: [tempC], humiditiesPct: [humidityPct] });
+        expect(table.rows[0]?.[0]).toBe(heatBand({ tempC, humidityPct, dog }).band);
+      }),
+      runs,
+    );
+  });
+});
+
+describe('a short-nosed dog', () => {
+  it.each([undefined, false])('with clearance %s does not run at any temperature', (cleared) => {
+    const dog = { shortNosed: true, ...(cleared === undefined ? {} : { cleared }) };
+    const cold = heatBand({ tempC: -5, humidityPct: 30, dog });
+    expect(cold.band).toBe('no run');
+    expect(cold.runShare).toBe(0);
+    expect(cold.reasons.map(({ code }) => code)).toContain('heat-short-nosed-not-cleared');
+  });
+
+  it('runs with clearance, 6 °C lower', () => {
+    const cold = heatBand({ tempC: 4, humidityPct: 30, dog: { shortNosed: true, cleared: true } });
+    expect(cold).toMatchObject({ band: 'usual care', limits: { usualToC: 4, walkToC: 14 } });
+  });
+});
+
+describe('bad input', () => {
+  it.each([
+    ['coat', { tempC: 10, humidityPct: 50, dog: { coat: 'thik' as 'thick' } }],
+    ['bcs', { tempC: 10, humidityPct: 50, dog: { bcs: 10 } }],
+    ['weightKg', { tempC: 10, humidityPct: 50, dog: { weightKg: 0 } }],
+    ['tempC', { tempC: 70, humidityPct: 50 }],
+    ['humidityPct', { tempC: 10, humidityPct: 101 }],
+  ])('names %s', (argument, input) => {
+    expect(() => heatBand(input)).toThrow(RangeError);
+    expect(() => heatBand(input)).toThrow(argument);
+  });
+});
+
+describe('the limits a practice may set', () => {
+  const TOO_WIDE: readonly RuleChanges[] = [
+    { heatUsualToC: 15.1 },
+    { heatCautionToC: 20.1 },
+    { heatHalfToC: 23.1 },
+    { heatWalkToC: 25.1 },
+    { heatHumidFromC: 20.1 },
+    { heatHumidFromPct: 100 },
+  ];
+
+  it.each(TOO_WIDE)('end near the sport limit: %o is refused', (rules) => {
+    expect(() => heatBand({ tempC: 10, humidityPct: 50, rules })).toThrow(RangeError);
+  });
+
+  it('must rise', () => {
+    const rules = { heatUsualToC: 12, heatCautionToC: 11 };
+    expect(() => heatBand({ tempC: 10, humidityPct: 50, rules })).toThrow('must rise');
+  });
+
+  it('are all named once changed, with the published value', () => {
+    const rules = { heatCautionToC: 16, heatHalfToC: 19, heatHumidFromPct: 80 };
+    const { reasons } = heatBand({ tempC: 10, humidityPct: 50, rules });
+    const bands = reasons.find(({ code }) => code === 'heat-bands');
+    expect(bands?.text).toContain('Caution up to 16 °C (as published 15 °C)');
+    expect(bands?.text).toContain('Half the run time up to 19 °C (as published 18 °C)');
+    expect(bands?.text).toContain('80 % relative humidity (as published 85 % relative humidity)');
+    expect(bands?.sources).toContain('practiceSetting');
+  });
+
+  it('never open the ladder past 25 °C', () => {
+    const widest = Object.fromEntries(
+      withRules({})
+        .filter(({ group }) => group === 'heat')
+        .map(({ id, max }) => [id, max]),
+    );
+    expect(heatBand({ tempC: 25.1, humidityPct: 20, rules: widest }).band).toBe('no run');
+  });
+});
+
+describe('where the numbers come from', () => {
+  it('both air figures carry formula and source', () => {
+    const { figures, heatIndexC, dewPointC } = heatBand({ tempC: 30, humidityPct: 70 });
+    expect(figures.heatIndex).toMatchObject({ value: heatIndexC, sources: ['noaaHeatIndex'] });
+    expect(figures.dewPoint).toMatchObject({ value: dewPointC, sources: ['magnus'] });
+  });
+
+  it('air without any vapour has no dew point', () => {
+    const dry = heatBand({ tempC: 30, humidityPct: 0 });
+    expect(dry.dewPointC).toBeNull();
+    expect(dry.figures.dewPoint).toBeNull();
+  });
+
+  it('the bands and the humid line are ours and say so', () => {
+    const { reasons } = heatBand({ tempC: 17, humidityPct: 90 });
+    for (const code of ['heat-bands', 'heat-humid']) {
+      expect(reasons.find((reason) => reason.code === code)).toMatchObject({
+        evidence: 'D',
+        mark: 'D',
+      });
+    }
+    expect(reasons[0]?.sources).toEqual(expect.arrayContaining(['hall2022', 'carterHall2018']));
+  });
+});
