@@ -10,17 +10,59 @@ export interface Seen {
 }
 
 const SORENESS: Provenance = { evidence: 'B', mark: 'M', sources: ['sorenessRules'] };
+/** What ends running rests on practice and our own caution; the human rules only agree with it. */
+const STOPPING: Provenance = {
+  evidence: 'D',
+  mark: 'CP',
+  sources: ['commonPractice', 'ownDecision', 'sorenessRules'],
+};
 const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
 const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
 const VET = 'The vet examines the dog and clears it in writing.';
 
+/** Codes of what ends running until the vet clears the dog. */
+const STOPS: ReadonlySet<string> = new Set([
+  'review-stop-sign',
+  'review-stiff-48',
+  'review-lameness-walk',
+  'review-lameness-trot',
+  'review-sign',
+  'review-vet-first',
+  'review-not-cleared',
+]);
+const WALKING: ReadonlySet<string> = new Set(['review-walking-only', 'review-still-walking']);
+
 /** Everything in results and findings that bears on the decision. */
 export function seenIn(input: ReviewInput, done: Done): Seen[] {
   return [
+    ...notCleared(input, done),
     ...findingsSeen(input),
     ...done.due.flatMap((due) => resultSeen(input, done, due)),
     ...missedSeen(done),
   ];
+}
+
+/** A stop stands until the vet, or for "walking only" a new screening, lifts it. */
+function notCleared({ ramp, clearedByVetOn, findings }: ReviewInput, { day }: Done): Seen[] {
+  if (ramp.weeks.length > 0) return [];
+  const codes = ramp.reasons.map(({ code }) => code);
+  const stopped = codes.some((code) => STOPS.has(code));
+  if (!stopped && !codes.some((code) => WALKING.has(code))) return [];
+  const since = ramp.request.startDay;
+  if (clearedByVetOn !== undefined && clearedByVetOn >= since && clearedByVetOn <= day) return [];
+  const params = { day: since };
+  if (stopped) {
+    const text = `Running was stopped on ${since}, and no vet has cleared the dog since.`;
+    return [stop('review-not-cleared', text, params, PRACTICE)];
+  }
+  if (findings?.screening === 'ready to start') return [];
+  const text = `Walking only since ${since}, and no screening has said otherwise.`;
+  return [{ decision: 'stop', reason: walkingReason('review-still-walking', text, params) }];
+}
+
+function walkingReason(code: string, text: string, params: Reason['params']): Reason {
+  const change = 'The reasons of the screening are settled.';
+  return { code, text, params, change, ...PRACTICE };
 }
 
 function findingsSeen({ findings = {} }: ReviewInput): Seen[] {
@@ -42,11 +84,7 @@ function findingsSeen({ findings = {} }: ReviewInput): Seen[] {
   }
   if (findings.screening === 'walking only') {
     const text = 'Today’s screening says: walking only.';
-    const change = 'The reasons of the screening are settled.';
-    seen.push({
-      decision: 'stop',
-      reason: { code: 'review-walking-only', text, params: {}, change, ...PRACTICE },
-    });
+    seen.push({ decision: 'stop', reason: walkingReason('review-walking-only', text, {}) });
   }
   return seen;
 }
@@ -66,7 +104,7 @@ function stopSigns(result: SessionResult, settled: boolean): Seen[] {
   if (settled) return [];
   return (result.signs ?? []).map((sign) => {
     const text = `${sign[0]!.toUpperCase()}${sign.slice(1)} on ${result.day}.`;
-    return stop('review-stop-sign', text, { sign, day: result.day }, SORENESS);
+    return stop('review-stop-sign', text, { sign, day: result.day }, STOPPING);
   });
 }
 
@@ -75,7 +113,7 @@ function responses(result: SessionResult, settled: boolean, recent: boolean): Se
   const params = { day, response: nextDay ?? '' };
   const reason = (code: string, text: string): Reason => ({ code, text, params, ...SORENESS });
   if (nextDay === 'stiffness over 48 h' && !settled) {
-    return [stop('review-stiff-48', `Stiff for over 48 h after ${day}.`, params, SORENESS)];
+    return [stop('review-stiff-48', `Stiff for over 48 h after ${day}.`, params, STOPPING)];
   }
   if (nextDay === 'stiffness over 24 h') {
     const text = `Stiff for over 24 h after ${day}.`;
@@ -114,6 +152,11 @@ const UNDONE = [
     code: 'review-shortened',
     verb: 'Shortened:',
     is: ({ result }: DueSession) => result?.outcome === 'shortened',
+  },
+  {
+    code: 'review-next-day-not-told',
+    verb: 'Nothing is told of the next day after',
+    is: ({ result, minutes }: DueSession) => minutes > 0 && (result?.nextDay ?? null) === null,
   },
 ] as const;
 

@@ -143,7 +143,7 @@ export function repeatFrom(standing: Standing): RampResume {
 /**
  * Back one step: the step before on the bout path, with the run-minutes of the last lighter
  * building week; where there is none, the share of a recovery week. After a break alone
- * (`oneStep` false) the step stays and the minutes fall. Growth counts anew from there.
+ * (`oneStep` false) the minutes fall, and the step with them where they no longer hold it. Growth counts anew from there.
  */
 export function backFrom(standing: Standing, lessPercent: number, oneStep: boolean): RampResume {
   const now = stateNow(standing);
@@ -157,15 +157,25 @@ export function backFrom(standing: Standing, lessPercent: number, oneStep: boole
   const minutes = Math.min(stepped, loadMinutes * (1 - lessPercent / 100));
   const present = state.stepIndex;
   const stepIndex = oneStep ? stepBefore(present, lighter, path.length) : present;
-  return resumeOf(standing, lowered(minutes, stepIndex), minutes);
+  return resumeOf(standing, lowered(standing, minutes, stepIndex), minutes);
 }
 
-const lowered = (minutes: number, stepIndex: number): RampState => ({
-  ...FRESH,
-  peak: minutes,
-  previous: minutes,
-  stepIndex,
-});
+function lowered(standing: Standing, minutes: number, stepIndex: number): RampState {
+  const step = stepHeldBy(standing, minutes, stepIndex);
+  return { ...FRESH, peak: minutes, previous: minutes, stepIndex: step };
+}
+
+/**
+ * Few minutes on a hard step would be one long bout a session, and leave no room to grow: then an
+ * easier step, of which the week holds enough bouts.
+ */
+function stepHeldBy({ planned }: Standing, minutes: number, stepIndex: number): number {
+  const { path, rules } = planned.setting;
+  if (stepIndex === path.length) return stepIndex;
+  const bouts = rules.boutsPerSession * planned.rhythm.sessions;
+  const held = path.findLastIndex(({ runMin }) => bouts * runMin <= minutes + EPSILON);
+  return Math.max(0, Math.min(stepIndex, held));
+}
 
 /** A break that goes on: the last review took part of the reduction off already. */
 function fartherBack(standing: Standing, now: Now, lessPercent: number): RampResume {
@@ -176,7 +186,7 @@ function fartherBack(standing: Standing, now: Now, lessPercent: number): RampRes
   const taken = before.kind === 'less' ? before.percent : 0;
   const factor = Math.min(1, (100 - lessPercent) / (100 - taken));
   const minutes = now.loadMinutes * factor;
-  return resumeOf(standing, lowered(minutes, now.state.stepIndex), minutes);
+  return resumeOf(standing, lowered(standing, minutes, now.state.stepIndex), minutes);
 }
 
 /** Continuous running goes back to a shorter continuous week where there was one. */

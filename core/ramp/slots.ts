@@ -85,12 +85,14 @@ export function returnAfter(missedDays: number, rules: Setting['rules']): Return
 
 /**
  * True for the week whose minutes a review has set: its first building week. A recovery week that
- * is due comes before it, so that holding never costs the recovery.
+ * is due comes before it, so that holding never costs the recovery. A new break takes precedence.
  */
 export function isReviewed(setting: Setting, slots: readonly Slot[], index: number): boolean {
   if (typeof setting.request.resume?.firstWeekMinutes !== 'number') return false;
   const building = ({ kind, days }: Slot): boolean => kind === 'build' && days.length > 0;
-  return building(slots[index]!) && !slots.slice(0, index).some(building);
+  const slot = slots[index]!;
+  if (slot.return.kind === 'less' || slot.return.kind === 'restart') return false;
+  return building(slot) && !slots.slice(0, index).some(building);
 }
 
 interface Stretch {

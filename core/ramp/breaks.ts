@@ -1,0 +1,70 @@
+import { daysBetween } from '../day.ts';
+import type { Provenance, Reason } from '../figure.ts';
+import { RAMP_RULES, type RampRuleId, type RampRuleValues } from '../rules/ramp.ts';
+import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
+import { lastRunWeek } from './done.ts';
+import type { Seen } from './judge.ts';
+import type { Standing } from './resume.ts';
+import type { Review, ReviewDecision } from './reviewTypes.ts';
+import { returnAfter, type Return } from './slots.ts';
+
+const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
+
+/** True while there is no running that a break could take minutes off. */
+function notBegun({ ramp, done }: Standing): boolean {
+  return lastRunWeek(done) === -1 && (ramp.request.resume?.peakMinutes ?? 0) === 0;
+}
+
+/** The break up to the day of the review. A plan that has not begun only waits, or grows stale. */
+export function breakBefore(standing: Standing, rules: RampRuleValues): Return {
+  const { planned, ramp, done } = standing;
+  const { day, lastRunDay, due } = done;
+  if (notBegun(standing)) {
+    const first = due[0]?.session.day ?? ramp.weeks[0]?.sessions[0]?.day;
+    const back = returnAfter(first === undefined ? 0 : daysBetween(first, day), rules);
+    return back.kind === 'restart' ? back : { kind: 'none' };
+  }
+  // Beyond the ordinary rest between running days.
+  const rest = planned.rhythm.restDays;
+  return returnAfter(lastRunDay === null ? 0 : daysBetween(lastRunDay, day) - 1 - rest, rules);
+}
+
+export function breakOf(back: Return): Review['returnAfterBreak'] {
+  if (back.kind === 'none' || back.kind === 'repeat') return null;
+  const lessPercent = back.kind === 'less' ? back.percent : 100;
+  return { days: back.missedDays, lessPercent };
+}
+
+/** What a break asks for, and why. */
+export function breakSeen(back: Return, standing: Standing, rules: RampRuleValues): Seen[] {
+  if (back.kind === 'none') return notBegunSeen(standing);
+  const days = back.missedDays;
+  const seen = (decision: ReviewDecision, id: RampRuleId, code: string, text: string): Seen => {
+    const rule: Rule = RAMP_RULES[id];
+    const reason: Reason = {
+      code,
+      text: `${text}${changeNote(rule, rules[id])}.`,
+      params: { days, version: standing.ramp.version },
+      ...provenanceOf(rule, rules[id]),
+    };
+    return { decision, reason };
+  };
+  if (back.kind === 'repeat') {
+    const text = `${days} days missed: the week is repeated`;
+    return [seen('hold', 'breakRepeatDays', 'review-break-repeat', text)];
+  }
+  if (back.kind === 'restart') {
+    const text = `${days} days missed: back to the walk base, then from the start`;
+    return [seen('back', 'breakLongDays', 'review-break-restart', text)];
+  }
+  const short = back.percent === rules.breakShortPercent && days <= rules.breakShortDays;
+  const text = `${days} days missed: ${back.percent} % less than before`;
+  const id = short ? 'breakShortPercent' : 'breakLongPercent';
+  return [seen('back', id, 'review-break-less', text)];
+}
+
+function notBegunSeen(standing: Standing): Seen[] {
+  if (!notBegun(standing) || standing.done.due.length === 0) return [];
+  const text = 'Nothing of the plan was run yet: it begins again with its first week.';
+  return [{ decision: 'hold', reason: { code: 'review-not-begun', text, params: {}, ...OWN } }];
+}
