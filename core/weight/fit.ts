@@ -1,4 +1,4 @@
-import { addTo, lineFrom, startMoments } from './moments.ts';
+import { lineFrom, momentsOf } from './moments.ts';
 
 export { chiSquare95 } from './moments.ts';
 
@@ -33,11 +33,7 @@ export interface LineFit {
  * of honest weighings hold more than it says. Null when fewer than two different x are given.
  */
 export function fitLine(observations: readonly Observation[]): LineFit | null {
-  const moments = startMoments(observations[0]);
-  for (let index = 0; index < observations.length; index += 1) {
-    addTo(moments, observations[index]!, 1);
-  }
-  return lineFrom(moments);
+  return lineFrom(momentsOf(observations));
 }
 
 /** The line's height at `x` and the standard deviation of that height. */

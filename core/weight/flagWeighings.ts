@@ -1,6 +1,6 @@
 import type { IsoDay } from '../day.ts';
 import { lineAt, type LineFit, type Observation } from './fit.ts';
-import { addTo, lineFrom, startMoments } from './moments.ts';
+import { addTo, lineFrom, momentsOf } from './moments.ts';
 import type { MeasuredWeight } from './weighing.ts';
 
 /** A weighing to be looked at; it stays in the fit. */
@@ -79,8 +79,7 @@ function worstOf(
   observations: readonly Observation[],
   among: readonly number[],
 ): { readonly index: number; readonly score: number } | null {
-  const moments = startMoments(observations[among[0]!]);
-  for (const index of among) addTo(moments, observations[index]!, 1);
+  const moments = momentsOf(among.map((index) => observations[index]!));
   let worst: { index: number; score: number } | null = null;
   for (const index of among) {
     const point = observations[index]!;

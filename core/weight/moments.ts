@@ -24,17 +24,58 @@ interface Block {
 export interface Moments {
   readonly originX: number;
   readonly originY: number;
+  /** The first is that of no group. */
   readonly blocks: Block[];
   count: number;
 }
 
-/** The sums of no observation, counted from `first`. */
-export function startMoments(first: Observation | undefined): Moments {
-  return { originX: first?.x ?? 0, originY: first?.y ?? 0, blocks: [], count: 0 };
+/** The sums of some observations, counted from the first. */
+export function momentsOf(observations: readonly Observation[]): Moments {
+  const originX = observations[0]?.x ?? 0;
+  const originY = observations[0]?.y ?? 0;
+  const own: Block = { group: '', offset: 0, w: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 };
+  const moments: Moments = { originX, originY, blocks: [own], count: observations.length };
+  let w = 0;
+  let sx = 0;
+  let sy = 0;
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  // Most observations share nothing; summed in the loop itself, which is many times faster.
+  for (let index = 0; index < observations.length; index += 1) {
+    const point = observations[index]!;
+    if (point.group !== undefined && point.group !== null && point.group !== '') {
+      addToBlock(moments, point, 1);
+      continue;
+    }
+    const weight = 1 / (point.sd * point.sd);
+    const x = point.x - originX;
+    const y = point.y - originY;
+    const weightX = weight * x;
+    const weightY = weight * y;
+    w += weight;
+    sx += weightX;
+    sy += weightY;
+    xx += weightX * x;
+    xy += weightX * y;
+    yy += weightY * y;
+  }
+  own.w = w;
+  own.x = sx;
+  own.y = sy;
+  own.xx = xx;
+  own.xy = xy;
+  own.yy = yy;
+  return moments;
 }
 
 /** Adds an observation to the sums (`sign` 1), or takes one that was added away (−1). */
 export function addTo(moments: Moments, point: Observation, sign: 1 | -1): void {
+  addToBlock(moments, point, sign);
+  moments.count += sign;
+}
+
+function addToBlock(moments: Moments, point: Observation, sign: 1 | -1): void {
   const w = sign / (point.sd * point.sd);
   const x = point.x - moments.originX;
   const y = point.y - moments.originY;
@@ -47,7 +88,6 @@ export function addTo(moments: Moments, point: Observation, sign: 1 | -1): void 
   block.xx += wx * x;
   block.xy += wx * y;
   block.yy += wy * y;
-  moments.count += sign;
 }
 
 function blockOf({ blocks }: Moments, { group, groupSd }: Observation): Block {
@@ -68,8 +108,8 @@ function blockOf({ blocks }: Moments, { group, groupSd }: Observation): Block {
  * diagonal plus a constant, so that its inverse is known in closed form (Sherman–Morrison).
  */
 export function lineFrom({ originX, originY, blocks, count }: Moments): LineFit | null {
-  let [w, x, y, xx, xy, yy] = [0, 0, 0, 0, 0, 0];
-  for (let index = 0; index < blocks.length; index += 1) {
+  let { w, x, y, xx, xy, yy } = blocks[0]!;
+  for (let index = 1; index < blocks.length; index += 1) {
     const block = blocks[index]!;
     const share = block.offset / (1 + block.offset * block.w);
     w += block.w - share * block.w * block.w;
