@@ -1,0 +1,210 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  RED_FLAGS,
+  screenForRunning,
+  type Screening,
+  type ScreeningInput,
+} from '../../../core/index.ts';
+import { fullRecords, GATES, READY, records, SOUND } from './inputs.ts';
+
+const runs = { seed: 1, numRuns: 1500 };
+const OUTCOMES = ['ready to start', 'walking only', 'vet first'] as const;
+const strictness = ({ outcome }: Screening): number => OUTCOMES.indexOf(outcome);
+const codes = ({ reasons }: Screening): string[] => reasons.map(({ code }) => code);
+
+type Worsen = readonly [string, (record: ScreeningInput) => ScreeningInput];
+
+/** Each makes one thing worse and leaves the rest of the record as it is. */
+const WORSE: readonly Worsen[] = [
+  ...RED_FLAGS.map(({ id }): Worsen => [
+    `sign ${id}`,
+    (r) => ({ ...r, signs: [...(r.signs ?? []), id] }),
+  ]),
+  ['lame at walk', (r) => ({ ...r, lameness: { ...r.lameness, walk: { ...SOUND, leftHind: 2 } } })],
+  [
+    'lame at trot',
+    (r) => ({
+      ...r,
+      trotLamenessAssessed: false,
+      lameness: { ...r.lameness, trot: { ...SOUND, rightFore: 1 } },
+    }),
+  ],
+  ['surgery not cleared', (r) => ({ ...r, surgery: 'not cleared' })],
+  ['short nose without clearance', (r) => ({ ...r, shortNosed: true, airwayClearance: false })],
+  [
+    'airway disease without clearance',
+    (r) => ({ ...r, airwayDisease: true, airwayClearance: false }),
+  ],
+  ['walk base failed', (r) => ({ ...r, walkBase: 'failed' })],
+  ['eight months old', (r) => ({ ...r, ageMonths: 8, radiographicClearance: false })],
+  ['very thin', (r) => ({ ...r, bcs: 1 })],
+];
+
+/** Each takes one thing away that was known. */
+const UNKNOWN: readonly Worsen[] = [
+  ['age', ({ ageMonths: _, birthDay: __, ...r }) => r],
+  ['body condition', ({ bcs: _, ...r }) => r],
+  ['lameness', ({ lameness: _, ...r }) => r],
+  ['walk', (r) => ({ ...r, lameness: { trot: SOUND } })],
+  ['trot', (r) => ({ ...r, lameness: { walk: SOUND } })],
+  ['one limb', (r) => ({ ...r, lameness: { walk: { ...SOUND, leftFore: null }, trot: SOUND } })],
+  ['signs', ({ signs: _, ...r }) => r],
+  ['walk base', ({ walkBase: _, ...r }) => r],
+];
+
+describe('a bad sign', () => {
+  it.each(WORSE)('never makes the outcome milder: %s', (_, worsen) => {
+    fc.assert(
+      fc.property(fc.oneof(records, fullRecords), (record) => {
+        // Overrides are set aside: one of them may just answer the new finding.
+        const bare = { ...record, overrides: [] };
+        const before = screenForRunning(bare);
+        const after = screenForRunning(worsen(bare));
+        expect(strictness(after)).toBeGreaterThanOrEqual(strictness(before));
+      }),
+      runs,
+    );
+  });
+
+  it.each(WORSE)('keeps a dog with nothing else against it from running: %s', (_, worsen) => {
+    expect(screenForRunning(READY).outcome).toBe('ready to start');
+    expect(screenForRunning(worsen(READY)).outcome).not.toBe('ready to start');
+  });
+
+  it('does not hide the others: all reasons stand at once', () => {
+    fc.assert(
+      fc.property(fullRecords, fc.subarray([...WORSE], { minLength: 2 }), (record, worse) => {
+        const clean = { ...record, overrides: [] };
+        const together = codes(screenForRunning(worse.reduce((r, [, worsen]) => worsen(r), clean)));
+        for (const [, worsen] of worse) {
+          const alone = codes(screenForRunning(worsen(READY)));
+          const own = alone.filter((code) => GATES.includes(code));
+          expect(together).toEqual(expect.arrayContaining(own));
+        }
+      }),
+      runs,
+    );
+  });
+});
+
+describe('what is not known', () => {
+  it.each(UNKNOWN)('keeps the dog walking and says what would change it: %s', (_, forget) => {
+    const { outcome, reasons } = screenForRunning(forget(READY));
+    expect(outcome).toBe('walking only');
+    const gate = reasons.find((reason) => reason.gate === 'walking only');
+    expect(gate?.change).toMatch(/\w/);
+    expect(gate?.mark).toBe('D');
+  });
+
+  it('an empty record is walking only', () => {
+    expect(screenForRunning({}).outcome).toBe('walking only');
+  });
+});
+
+describe('the reasons', () => {
+  it('are ranked: emergencies, vet first, walking only, notes', () => {
+    const emergencies = RED_FLAGS.filter(({ emergency }) => emergency).map(
+      ({ id }) => `sign-${id}`,
+    );
+    fc.assert(
+      fc.property(fc.oneof(records, fullRecords), (record) => {
+        const ranks = screenForRunning(record).reasons.map(({ code, gate }) =>
+          emergencies.includes(code) ? 0 : ['vet first', 'walking only', 'note'].indexOf(gate) + 1,
+        );
+        expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+      }),
+      runs,
+    );
+  });
+
+  it('decide the outcome: the strictest gate that was not set aside', () => {
+    fc.assert(
+      fc.property(fc.oneof(records, fullRecords), (record) => {
+        const screening = screenForRunning(record);
+        const open = screening.reasons.filter((reason) => reason.overriddenBecause === null);
+        const strictest = open.some(({ gate }) => gate === 'vet first')
+          ? 2
+          : open.some(({ gate }) => gate === 'walking only')
+            ? 1
+            : 0;
+        expect(strictness(screening)).toBe(strictest);
+        expect(screening.recommendedStart === null).toBe(strictest > 0);
+      }),
+      runs,
+    );
+  });
+
+  it('each say how sure we are, name a source and stand once', () => {
+    fc.assert(
+      fc.property(fc.oneof(records, fullRecords), (record) => {
+        const screening = screenForRunning(record);
+        expect(new Set(codes(screening)).size).toBe(screening.reasons.length);
+        for (const { evidence, mark, sources, text, gate, change } of screening.reasons) {
+          expect(evidence).toMatch(/^[A-D]$/);
+          expect(mark).not.toBe('');
+          expect(sources.length).toBeGreaterThan(0);
+          expect(text).toMatch(/\.$/);
+          if (gate !== 'note') expect(change).toMatch(/\w/);
+        }
+      }),
+      runs,
+    );
+  });
+
+  it('depend on nothing but the record', () => {
+    fc.assert(
+      fc.property(records, (record) => {
+        expect(screenForRunning(structuredClone(record))).toEqual(screenForRunning(record));
+      }),
+      { seed: 1, numRuns: 200 },
+    );
+  });
+});
+
+describe('setting a rule aside', () => {
+  it('needs a written reason', () => {
+    fc.assert(
+      fc.property(fullRecords, fc.constantFrom('', ' ', '\n\t'), (record, blank) => {
+        const overrides = GATES.map((code) => ({ code, reason: blank }));
+        const screening = screenForRunning({ ...record, overrides });
+        expect(screening).toEqual(screenForRunning({ ...record, overrides: [] }));
+      }),
+      runs,
+    );
+  });
+
+  it('sets aside that rule and no other', () => {
+    fc.assert(
+      fc.property(fullRecords, fc.constantFrom(...GATES), (record, code) => {
+        const reason = 'Judged so.';
+        const { reasons } = screenForRunning({ ...record, overrides: [{ code, reason }] });
+        const setAside = reasons.filter(({ overriddenBecause }) => overriddenBecause !== null);
+        for (const entry of setAside) {
+          expect(entry).toMatchObject({ code, overriddenBecause: reason });
+        }
+      }),
+      runs,
+    );
+  });
+
+  it('never touches an emergency without a consent in force that names the vet', () => {
+    const emergencies = RED_FLAGS.filter(({ emergency }) => emergency).map(({ id }) => id);
+    fc.assert(
+      fc.property(fullRecords, fc.constantFrom(...emergencies), (record, sign) => {
+        const overrides = [{ code: `sign-${sign}`, reason: 'Judged so.' }];
+        const screening = screenForRunning({ ...record, signs: [sign], overrides });
+        const { given, vet = '', day, expiryDay } = record.consent!;
+        const holds =
+          given &&
+          vet !== '' &&
+          (day == null || day <= record.day!) &&
+          (expiryDay == null || expiryDay >= record.day!);
+        const found = screening.reasons.find(({ code }) => code === `sign-${sign}`);
+        expect(found?.overriddenBecause).toBe(holds ? 'Judged so.' : null);
+        expect(found?.change).toContain('consent in force');
+      }),
+      runs,
+    );
+  });
+});
