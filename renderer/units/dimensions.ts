@@ -25,6 +25,7 @@ export type Dimension =
   | 'percent'
   | 'temperature'
   | 'degrees'
+  | 'girth'
   | 'count';
 
 /** A unit that may be typed: its spellings (lower case) and how many base units one of it is. */
@@ -71,6 +72,7 @@ const FIXED: Record<
   minutes: [unit('min', 1, 1, 'minutes', 'm'), unit('h', 60, 2, 'hour', 'hours')],
   months: [unit('months', 1, 0, 'month', 'mo'), unit('years', 12, 1, 'year', 'y', 'yr')],
   percent: [unit('%', 1, 1, 'percent')],
+  girth: [unit('cm', 1, 1), unit('in', CM_PER_INCH, 1, '"', 'inch', 'inches'), unit('mm', 0.1, 0)],
   degrees: [unit('°', 1, 0, 'deg', 'degrees')],
   count: [unit('', 1, 0)],
 };
