@@ -76,7 +76,8 @@ describe('a bad sign', () => {
     fc.assert(
       fc.property(fullRecords, fc.subarray([...WORSE], { minLength: 2 }), (record, worse) => {
         const clean = { ...record, overrides: [] };
-        const together = codes(screenForRunning(worse.reduce((r, [, worsen]) => worsen(r), clean)));
+        const worst = worse.reduce<ScreeningInput>((r, [, worsen]) => worsen(r), clean);
+        const together = codes(screenForRunning(worst));
         for (const [, worsen] of worse) {
           const alone = codes(screenForRunning(worsen(READY)));
           const own = alone.filter((code) => GATES.includes(code));

@@ -1,0 +1,181 @@
+import { describe, expect, it } from 'vitest';
+import {
+  ageGate,
+  isSenior,
+  screenForRunning,
+  type RuleChanges,
+  type ScreeningInput,
+} from '../../../core/index.ts';
+import { DAY, READY, SOUND } from './inputs.ts';
+
+const codes = (input: ScreeningInput): string[] =>
+  screenForRunning(input).reasons.map(({ code }) => code);
+const reasonOf = (input: ScreeningInput, wanted: string) =>
+  screenForRunning(input).reasons.find(({ code }) => code === wanted);
+
+describe('a short nose or airway disease', () => {
+  it.each([{ shortNosed: true }, { airwayDisease: true }])(
+    '%o is not cleared by consent to something else',
+    (breathing) => {
+      const massage = { ...READY.consent!, scope: 'Massage only' };
+      const { outcome } = screenForRunning({ ...READY, ...breathing, consent: massage });
+      expect(outcome).toBe('vet first');
+    },
+  );
+
+  it.each([{ shortNosed: true }, { airwayDisease: true }])(
+    '%o is cleared in writing',
+    (breathing) => {
+      const cleared = { ...READY, ...breathing, airwayClearance: true };
+      expect(screenForRunning(cleared).outcome).toBe('ready to start');
+    },
+  );
+});
+
+describe('a dog lame at trot', () => {
+  const lame = { walk: SOUND, trot: { ...SOUND, leftHind: 1 } };
+
+  it('is for the vet first, with limb and grade', () => {
+    const reason = reasonOf({ ...READY, lameness: lame }, 'lameness-trot');
+    expect(reason).toMatchObject({ gate: 'vet first' });
+    expect(reason?.text).toContain('left hind grade 1 of 5');
+  });
+
+  it('starts as after an injury once assessed, and a note stays', () => {
+    const screening = screenForRunning({ ...READY, lameness: lame, trotLamenessAssessed: true });
+    expect(screening).toMatchObject({
+      outcome: 'ready to start',
+      recommendedStart: 'post-injury',
+    });
+    expect(screening.reasons.map(({ code }) => code)).toEqual(['lameness-trot-assessed']);
+  });
+
+  it('starts as after an injury where the rule is set aside', () => {
+    const overrides = [{ code: 'lameness-trot', reason: 'Old and mild, seen by the vet.' }];
+    const { recommendedStart } = screenForRunning({ ...READY, lameness: lame, overrides });
+    expect(recommendedStart).toBe('post-injury');
+  });
+});
+
+describe('the level to start at', () => {
+  it.each([
+    ['as judged', {}, 'conditioned'],
+    ['after surgery, cleared', { surgery: 'cleared in writing' }, 'post-injury'],
+    ['heavy', { bcs: 6 }, 'unconditioned'],
+    ['senior', { ageMonths: 120 }, 'unconditioned'],
+    ['not judged', { conditioning: undefined }, 'unconditioned'],
+  ] as const)('%s', (_, changes, level) => {
+    expect(screenForRunning({ ...READY, ...changes }).recommendedStart).toBe(level);
+  });
+});
+
+describe('the consent of the vet', () => {
+  const consent = READY.consent!;
+
+  it.each([
+    ['complete and in force', consent, []],
+    ['not given', { ...consent, given: false }, ['consent-missing']],
+    ['ended', { ...consent, expiryDay: '2026-03-01' }, ['consent-expired']],
+    ['ends today', { ...consent, expiryDay: DAY }, []],
+    ['dated after the day', { ...consent, day: '2026-03-03' }, ['consent-later']],
+    ['without a vet', { ...consent, vet: ' ' }, ['consent-incomplete']],
+    ['without a scope', { ...consent, scope: '' }, ['consent-incomplete']],
+    ['without a day', { ...consent, day: null }, ['consent-incomplete']],
+    ['given and nothing else', { given: true }, ['consent-incomplete']],
+  ])('%s', (_, given, expected) => {
+    expect(codes({ ...READY, consent: given })).toEqual(expected);
+  });
+});
+
+describe('the rules of the practice', () => {
+  const young: ScreeningInput = { ...READY, ageMonths: 15, adultWeightKg: 22 };
+
+  it('move the age gate', () => {
+    expect(screenForRunning(young).outcome).toBe('walking only');
+    const rules: RuleChanges = { largeFromKg: 25 };
+    expect(screenForRunning({ ...young, rules }).outcome).toBe('ready to start');
+    expect(ageGate(22, undefined, rules).requiredMonths).toBe(12);
+  });
+
+  it('say that a published gate would have been closed', () => {
+    const note = reasonOf({ ...young, rules: { largeFromKg: 25 } }, 'loosened-rule');
+    expect(note).toMatchObject({ gate: 'note', sources: ['practiceSetting'] });
+    expect(note?.text).toContain('18 months');
+  });
+
+  it('show where a changed gate bites, with the published value', () => {
+    const rules: RuleChanges = { ageSmallMonths: 14 };
+    const small: ScreeningInput = { ...READY, ageMonths: 13, weightKg: 8, adultWeightKg: 8 };
+    expect(screenForRunning(small).outcome).toBe('ready to start');
+    const reason = reasonOf({ ...small, rules }, 'age-growth');
+    expect(reason).toMatchObject({ gate: 'walking only', sources: ['practiceSetting'] });
+    expect(reason?.text).toContain('as published 12 months');
+  });
+
+  it('move body condition, senior age and the walk base', () => {
+    expect(codes({ ...READY, bcs: 7, rules: { bcsWalkOnlyFrom: 7 } })).toContain('bcs-high');
+    expect(codes({ ...READY, bcs: 3, rules: { bcsVetUpTo: 3 } })).toContain('bcs-low');
+    expect(isSenior(100, 22)).toBe(false);
+    expect(isSenior(100, 22, { seniorFromPercent: 60 })).toBe(true);
+    const walk = reasonOf(
+      { ...READY, walkBase: 'failed', rules: { walkBaseMinutes: 45 } },
+      'walk-base',
+    );
+    expect(walk?.change).toContain('45 min');
+  });
+
+  it('are refused out of their range', () => {
+    expect(() => screenForRunning({ ...READY, rules: { ageSmallMonths: 3 } })).toThrow(
+      /ageSmallMonths.*9 to 24 months/,
+    );
+  });
+});
+
+describe('growth', () => {
+  it('tells the day the dog is old enough', () => {
+    const { ageMonths: _, ...known } = READY;
+    const screening = screenForRunning({ ...known, birthDay: '2025-05-31' });
+    expect(screening).toMatchObject({ outcome: 'walking only', oldEnoughOn: '2026-11-30' });
+  });
+
+  it('is answered by closed plates on radiographs', () => {
+    const cleared = { ...READY, ageMonths: 13, radiographicClearance: true };
+    expect(screenForRunning(cleared)).toMatchObject({
+      outcome: 'ready to start',
+      oldEnoughOn: null,
+    });
+  });
+
+  it('counts an unknown adult weight as large', () => {
+    const { weightKg: _, adultWeightKg: __, ...known } = READY;
+    expect(codes({ ...known, ageMonths: 17 })).toContain('age-growth');
+  });
+});
+
+describe('bad input is named', () => {
+  const word = (value: string) => value as never;
+
+  it.each<readonly [string, ScreeningInput]>([
+    ['surgery', { surgery: word('yes') }],
+    ['walkBase', { walkBase: word('ok') }],
+    ['conditioning', { conditioning: word('fit') }],
+    ['signs', { signs: ['limping'] }],
+    ['shortNosed', { shortNosed: word('yes') }],
+    ['airwayClearance', { airwayClearance: word('yes') }],
+    ['consent.given', { consent: { given: word('yes') } }],
+    ['consent.day', { consent: { given: true, day: '2026-02-30' } }],
+    ['consent.expiryDay', { consent: { given: true, expiryDay: 'never' } }],
+    ['day', { day: '02.03.2026' }],
+    ['birthDay', { birthDay: '2026-13-01' }],
+    ['neuteredAtMonths', { neuteredAtMonths: 0 }],
+    ['ageMonths', { ageMonths: -1 }],
+    ['bcs', { bcs: 4.5 }],
+    ['weightKg', { weightKg: 0 }],
+    ['adultWeightKg', { adultWeightKg: 200 }],
+    ['lameness.trot.leftHind', { lameness: { trot: { leftHind: 6 } } }],
+    ['lameness.walk', { lameness: { walk: { [word('tail')]: 1 } } }],
+  ])('%s', (argument, input) => {
+    expect(() => screenForRunning(input)).toThrow(RangeError);
+    expect(() => screenForRunning(input)).toThrow(argument);
+  });
+});
