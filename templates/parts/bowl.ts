@@ -1,5 +1,11 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
-import type { ChangeoverCalendar, Ration, RationItem } from '../../core/nutrition.ts';
+import {
+  weighOut,
+  type ChangeoverCalendar,
+  type Ration,
+  type RationItem,
+  type WeighedItem,
+} from '../../core/nutrition.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
@@ -14,16 +20,25 @@ const head = (text: string, alignment: 'left' | 'right' = 'left'): TableCell => 
   alignment,
 });
 
+/** Whole grams of each meal; one number where the meals are alike, the larger meals first. */
+function perMeal({ gramsByMeal }: WeighedItem, format: Format): string {
+  const [first = 0] = gramsByMeal;
+  if (gramsByMeal.every((grams) => grams === first)) return format.grams(first);
+  const others = gramsByMeal.slice(0, -1).map((grams) => format.number(grams, 0));
+  return [...others, format.grams(gramsByMeal.at(-1)!)].join(' / ');
+}
+
 function foodRow(
   item: RationItem,
+  weighed: WeighedItem,
   cups: boolean,
   words: FeedingWords,
   format: Format,
 ): TableCell[] {
   return [
     { text: item.name },
-    right(format.grams(item.gramsPerDay)),
-    right(format.grams(item.gramsPerMeal), true),
+    right(format.grams(weighed.gramsPerDay)),
+    right(perMeal(weighed, format), true),
     ...(cups
       ? [
           right(
@@ -39,6 +54,7 @@ function foodRow(
 
 /** What goes in the bowl: grams a day and a meal for each food; treats are told apart below. */
 export function bowlTable(ration: Ration, words: FeedingWords, tools: Press): Content {
+  const weighed = weighOut(ration).items;
   const foods = ration.items.filter((item) => !item.treat);
   const cups = foods.some((item) => item.cupsPerDay !== null);
   const { columns } = words;
@@ -50,7 +66,9 @@ export function bowlTable(ration: Ration, words: FeedingWords, tools: Press): Co
       ...(cups ? [head(columns.cups, 'right')] : []),
       head(columns.energy, 'right'),
     ],
-    ...foods.map((item) => foodRow(item, cups, words, tools.format)),
+    ...foods.map((item) =>
+      foodRow(item, weighed[ration.items.indexOf(item)]!, cups, words, tools.format),
+    ),
   ];
   const note = ration.mealsPerDay === 1 ? words.oneMealNote : words.mealsNote;
   return section(words.foodsTitle, [
