@@ -63,7 +63,7 @@ export function signed(value: number, unit: string, shown: Shown): string {
 
 /** The change since last time as a sentence's end. */
 export function changeText({ change, verdict, figure }: JudgedMeasurement, shown: Shown): string {
-  if (change === null) return 'first';
+  if (change === null) return 'first measurement';
   const size = signed(change, figure.unit, shown);
   return verdict === 'within error' ? `${size}, within error` : `${size}, ${verdict}`;
 }

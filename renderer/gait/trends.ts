@@ -14,7 +14,7 @@ export interface GaitTrend {
   /** Changes up to this are within error; null where none is stated. */
   readonly error: number | null;
   readonly points: readonly { readonly day: string; readonly value: number }[];
-  /** Against the visit before: "within error", "more", "less", or "first measurement". */
+  /** What the last value shows, e.g. "within error, against the time before". */
   readonly verdict: string;
 }
 
@@ -46,7 +46,8 @@ export function measurementTrends(
       reference: judged!.reference,
       error: judged!.error,
       points: entries.map(({ day, entry }) => ({ day, value: entry.value })),
-      verdict: judged!.verdict,
+      verdict:
+        before === undefined ? judged!.verdict : `${judged!.verdict}, against the time before`,
     };
   });
 }
