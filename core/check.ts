@@ -61,6 +61,17 @@ export function oneOf<T extends string>(argument: string, value: T, allowed: rea
   );
 }
 
+/** Returns `value` when it is a list. @throws ArgumentError that names the argument. */
+export function listOf<T>(argument: string, value: readonly T[]): readonly T[] {
+  if (Array.isArray(value)) return value;
+  throw new ArgumentError(
+    argument,
+    '',
+    undefined,
+    `${argument} must be a list, but is ${String(value)}`,
+  );
+}
+
 /** Body weights the program accepts: the lightest toy puppy to the heaviest giant breed, in kg (D). */
 export const WEIGHT_KG: Range = { min: 0.1, max: 150 };
 

@@ -18,6 +18,12 @@ export const SOURCES = {
       'Hand MS, Thatcher CD, Remillard RL, Roudebush P, Novotny BJ (eds). Small Animal Clinical Nutrition, 5th ed. Mark Morris Institute, 2010.',
     short: 'Hand et al. 2010',
   },
+  hand2010Senior: {
+    reference:
+      'Hand MS et al. (eds). Small Animal Clinical Nutrition, 5th ed., 2010: energy of senior dogs, about 1.4 × resting energy.',
+    short: 'Hand et al. 2010, senior dogs',
+    caveat: 'from memory',
+  },
   nrc2006: {
     reference:
       'National Research Council. Nutrient Requirements of Dogs and Cats. National Academies Press, 2006.',
@@ -28,10 +34,6 @@ export const SOURCES = {
     reference:
       'National Research Council. Nutrient Requirements of Dogs and Cats. National Academies Press, 2006: growth equation.',
     short: 'NRC 2006, growth',
-  },
-  nrc1985: {
-    reference: 'National Research Council. Nutrient Requirements of Dogs. 1985, p. 39.',
-    short: 'NRC 1985',
   },
   kleiber1961: {
     reference: 'Kleiber M. The Fire of Life. Wiley, 1961.',

@@ -29,9 +29,10 @@ export interface IdealWeightInput {
 /**
  * The weight this dog would have in ideal condition, kg, as a range; the practitioner sets the
  * target. Above 5, n = BCS − 5: middle `kg / (1 + 0.10 n)`, low `kg / (1 + 0.15 n)`, high at
- * constant lean mass `kg × (100 − fat %) / 80`, fat % = 20 + 5 n. At 5 the dog is at its ideal; at 4
- * too, with room for one point above. At 3 and below, n = 5 − BCS: middle `kg / (1 − 0.10 n)`, low
- * counted from 4, high at 15 % a point: no percentage is published (M), the ends are ours (D).
+ * constant lean mass `kg × (100 − fat %) / 80`, fat % = 20 + 5 n (M/C). At 5 the dog is at its
+ * ideal; at 4 too, with room for one point above. At 3 and below, n = 5 − BCS: middle
+ * `kg / (1 − 0.10 n)`, low counted from 4, high at 15 % a point: no percentage is published (M), the
+ * ends are ours (D).
  *
  * @throws RangeError for a weight outside 0.1–150 kg or a score that is not 1–9
  * @example idealWeight({ weightKg: 40, bcs: 8 }) // 30.77 (27.59 to 32.5)
@@ -54,8 +55,11 @@ function overIdeal(dog: IdealWeightInput): IdealWeight {
     formula: 'kg / (1 + 0.10 × points over 5)',
     evidence: 'C',
     mark: 'S',
-    sources: ['aahaWeight', 'vetTimes2015', 'cliniciansBrief2010'],
-    notes: ['A range, not a point: the practitioner sets the target.'],
+    sources: ['aahaWeight', 'vetTimes2015', 'cliniciansBrief2010', 'arithmetic'],
+    notes: [
+      'A range, not a point: the practitioner sets the target.',
+      'The high end is our arithmetic: lean mass unchanged, from memory, at the body fat of the score.',
+    ],
   });
 }
 

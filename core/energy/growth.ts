@@ -17,7 +17,7 @@ export function growthMultiple(p: number): number {
  *
  * @throws RangeError for weights outside 0.1–150 kg (adult from 0.5 kg)
  * @example growthEnergy({ weightKg: 9, adultWeightKg: 30 }) // 1449, multiple 2.145
- * Source: NRC 2006 growth equation (S).
+ * Source: NRC 2006 growth equation (S); FEDIAF 2021 prints its multiples 2.1, 1.6, 1.3 (S).
  */
 export function growthEnergy(dog: { weightKg: number; adultWeightKg: number }): number {
   weightInRange('weightKg', dog.weightKg);
@@ -44,7 +44,7 @@ export function growthEstimate(
     ],
     evidence: 'C',
     mark: 'S',
-    sources: ['nrcGrowth', 'lmuThesis'],
+    sources: ['nrcGrowth', 'fediaf2021', 'lmuThesis'],
     notes: ['Growth rate and body condition decide, not this number: weigh often.'],
   });
 }

@@ -1,5 +1,5 @@
 import { oneOf, weightInRange } from '../check.ts';
-import { estimate, type Estimate } from '../figure.ts';
+import { estimate, type Estimate, type Provenance } from '../figure.ts';
 import type { SourceId } from '../sources.ts';
 import { growthEstimate } from './growth.ts';
 import { METABOLIC_EXPONENT, metabolicWeight, restingEnergy } from './resting.ts';
@@ -17,12 +17,54 @@ export const Z90 = 1.6448536269514722;
 /** Factor from the middle to either end of the range that holds 90 of 100 dogs: 1.61. */
 export const SPREAD_90 = Math.exp(Z90 * LOG_SD_BETWEEN_DOGS);
 
-/** kcal per kg^0.75 by activity. Low and moderate were read, high and working are from memory. */
-const BY_ACTIVITY: Readonly<Record<Activity, { kcal: number; words: string; mark: 'S' | 'M' }>> = {
-  low: { kcal: 95, words: 'under 1 h a day', mark: 'S' },
-  moderate: { kcal: 110, words: '1–3 h a day, low impact', mark: 'S' },
-  high: { kcal: 125, words: '1–3 h a day, high impact', mark: 'M' },
-  working: { kcal: 162.5, words: '3–6 h work a day', mark: 'M' },
+/**
+ * kcal per kg^0.75 by activity. 95 and 110 were read as reference points, 94–105 for about 1 h walk
+ * a day; which hours of activity go with which value is from memory, but for the lowest, which the
+ * measured average pet bears out.
+ */
+const BY_ACTIVITY: Readonly<Record<Activity, { kcal: number; words: string } & Provenance>> = {
+  low: {
+    kcal: 95,
+    words: 'under 1 h a day',
+    evidence: 'A',
+    mark: 'S',
+    sources: ['fediaf2017', 'lmuThesis'],
+  },
+  moderate: {
+    kcal: 110,
+    words: '1–3 h a day, low impact',
+    evidence: 'C',
+    mark: 'M',
+    sources: ['fediaf2017Activity', 'fediaf2017', 'lmuThesis'],
+  },
+  high: {
+    kcal: 125,
+    words: '1–3 h a day, high impact',
+    evidence: 'C',
+    mark: 'M',
+    sources: ['fediaf2017Activity', 'lmuThesis'],
+  },
+  working: {
+    kcal: 162.5,
+    words: '3–6 h work a day',
+    evidence: 'C',
+    mark: 'M',
+    sources: ['fediaf2017Activity', 'lmuThesis'],
+  },
+};
+
+/** What intact and senior dogs need beside neutered adults, as published multiples of RER. */
+const INTACT: Provenance & { factor: number } = {
+  factor: 1.8 / 1.6,
+  evidence: 'C',
+  mark: 'C',
+  sources: ['hand2010'],
+};
+const SENIOR: Provenance & { factor: number } = {
+  factor: 1.4 / 1.6,
+  evidence: 'C',
+  mark: 'M',
+  sources: ['hand2010Senior'],
 };
 
 /** Measured in dogs after weight loss: 68.1 ± 13.1 kcal per kg^0.75, n = 24 (German 2011, S). */
@@ -71,7 +113,7 @@ export interface MaintenanceEnergy extends Estimate {
  * RER, carried over to the reference points).
  *
  * @throws RangeError for weights outside 0.1–150 kg, unknown words, or a puppy without adult weight
- * Sources: FEDIAF 2017 (S; high and working from memory), LMU Munich thesis (S), German 2011 (S),
+ * Sources: FEDIAF 2017 (S; hours of activity from memory), LMU Munich thesis (S), German 2011 (S),
  * Hand et al. 2010 for the multiples (S; senior from memory).
  */
 export function maintenanceEnergy(input: MaintenanceInput): MaintenanceEnergy {
@@ -96,11 +138,10 @@ function adultEnergy(
 ): MaintenanceEnergy {
   const base = BY_ACTIVITY[activity];
   const neuter = oneOf('neuter', input.neuter ?? 'unknown', NEUTER_STATUSES);
-  const neuterFactor = neuter === 'intact' ? 1.8 / 1.6 : 1;
-  const ageFactor = lifeStage === 'senior' ? 1.4 / 1.6 : 1;
+  const neuterFactor = neuter === 'intact' ? INTACT.factor : 1;
+  const ageFactor = lifeStage === 'senior' ? SENIOR.factor : 1;
   const coefficient = base.kcal * neuterFactor * ageFactor;
   const mid = coefficient * metabolicWeight(input.weightKg);
-  const fromMemory = base.mark === 'M' || lifeStage === 'senior';
   const built = estimate(mid, mid / SPREAD_90, mid * SPREAD_90, {
     id: 'maintenanceEnergy',
     label: 'Maintenance energy, by formula',
@@ -113,15 +154,27 @@ function adultEnergy(
       { label: 'Neuter status', value: neuter, unit: '' },
       { label: 'Life stage', value: lifeStage, unit: '' },
     ],
-    evidence: 'A',
-    mark: fromMemory ? 'M' : neuter === 'intact' ? 'C' : 'S',
-    sources: [fromMemory ? 'fediaf2017Activity' : 'fediaf2017', 'lmuThesis', 'hand2010'],
+    ...weakest([
+      base,
+      ...(neuter === 'intact' ? [INTACT] : []),
+      ...(lifeStage === 'senior' ? [SENIOR] : []),
+    ]),
     notes: [
       'Pets measured at home ate 98 ± 29 kcal/kg^0.75, about 1.4 × RER; the often printed 1.6 × RER overfeeds the average pet by about 14 %.',
       'Two dogs of the same weight can differ by half. The record of this dog overrules the formula.',
     ],
   });
   return { ...built, logSd: LOG_SD_BETWEEN_DOGS, references };
+}
+
+/** A product is no surer than its least sure factor. */
+function weakest(parts: readonly Provenance[]): Provenance {
+  const marks = parts.map(({ mark }) => mark);
+  return {
+    evidence: parts.every(({ evidence }) => evidence === 'A') ? 'A' : 'C',
+    mark: marks.includes('M') ? 'M' : marks.includes('C') ? 'C' : 'S',
+    sources: [...new Set(parts.flatMap(({ sources }) => sources))],
+  };
 }
 
 function formulaText(kcal: number, neuterFactor: number, ageFactor: number): string {

@@ -19,7 +19,7 @@ export function metabolicWeight(weightKg: number): number {
  * @param weightKg body weight, 0.1–150 kg
  * @throws RangeError when the weight is out of range
  * @example restingEnergy(20) // 662.0
- * Source: Hand et al. 2010, Table 5-2 (S).
+ * Source: Hand et al. 2010, Table 5-2 (S); Kleiber and NRC 2006 alike (from memory).
  */
 export function restingEnergy(weightKg: number): number {
   return RESTING_COEFFICIENT * metabolicWeight(weightKg);
@@ -35,7 +35,7 @@ export function restingEnergyFigure(weightKg: number): Figure {
     inputs: [{ label: 'Body weight', value: weightKg, unit: 'kg' }],
     evidence: 'C',
     mark: 'S',
-    sources: ['hand2010'],
+    sources: ['hand2010', 'kleiber1961', 'nrc2006'],
     notes: [
       'The energy a resting dog spends in a day. A real dog eats more: see maintenance energy.',
     ],

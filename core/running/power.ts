@@ -25,7 +25,7 @@ export function runningPowerFigure(run: { weightKg: number; speedMps: number }):
     label: 'Power while running',
     unit: 'W per kg',
     rangeMeaning: '90 of 100 species',
-    formula: '(0.533 kg^−0.316 × m/s + 0.300 kg^−0.303) × 20.1',
+    formula: '10.7 × kg^−0.316 × m/s + 6.03 × kg^−0.303',
     inputs: [
       { label: 'Body weight', value: run.weightKg, unit: 'kg' },
       { label: 'Speed', value: run.speedMps, unit: 'm/s' },

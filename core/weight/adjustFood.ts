@@ -3,6 +3,7 @@ import { addDays, dayNumber } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
 import { intakeEnergy, ration, TREAT_SHARE, type Ration } from '../food/ration.ts';
+import { LOSS_AIM_PERCENT, LOSS_TYPICAL_PERCENT } from './corridor.ts';
 import { OWN, type FoodDraft } from './foodDraft.ts';
 import { follow } from './foodFollow.ts';
 import { feedGrowth, growthOf } from './foodGrowth.ts';
@@ -96,13 +97,19 @@ function rationOrNull(input: AdjustFoodInput, kcalPerDay: number): Ration | null
   return ration({ kcalPerDay, foods, ...meals });
 }
 
+/** Set beside the aim of 1 %, so that nobody is disappointed by the usual (SciELO 2005, S). */
+const TYPICAL_LOSS = `Dogs losing weight at home typically lost ${LOSS_TYPICAL_PERCENT} % a week; the plan aims at ${LOSS_AIM_PERCENT} %.`;
+
 function proposalFigure(input: AdjustFoodInput, kcal: number, draft: FoodDraft): Figure {
-  const { currentKcal } = input;
+  const { currentKcal, goal } = input;
+  const given = draft.formula ?? { formula: 'present ration', ...OWN };
+  const typical = goal === 'lose' && draft.verdict === 'start';
   return figure(kcal, {
     id: 'ration',
     label: 'Ration, treats included',
     unit: 'kcal/day',
-    ...(draft.formula ?? { formula: 'present ration', ...OWN }),
+    ...given,
+    sources: typical ? [...given.sources, 'scielo2005'] : given.sources,
     inputs: [
       { label: 'Body weight', value: input.weightKg, unit: 'kg' },
       { label: 'Target weight', value: input.targetWeightKg, unit: 'kg' },
@@ -110,6 +117,6 @@ function proposalFigure(input: AdjustFoodInput, kcal: number, draft: FoodDraft):
         ? []
         : [{ label: 'Present ration', value: Math.round(currentKcal), unit: 'kcal/day' }]),
     ],
-    notes: draft.reasons.map(({ text }) => text),
+    notes: [...draft.reasons.map(({ text }) => text), ...(typical ? [TYPICAL_LOSS] : [])],
   });
 }

@@ -1,4 +1,4 @@
-import { inRange, weightInRange } from '../check.ts';
+import { ArgumentError, inRange, listOf, weightInRange } from '../check.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { METABOLIC_EXPONENT } from '../energy/resting.ts';
@@ -42,7 +42,7 @@ export interface OwnEnergy extends Estimate {
   readonly sentence: string;
   /** Days between first and last weighing that count. */
   readonly spanDays: number;
-  /** Weighings that count: of the last half-year, from the first logged intake on. */
+  /** Weighings that count: of the last half-year, from 3 days before the first logged intake on. */
   readonly weighings: number;
   /** Mean weight of the record, the weight the energy belongs to, kg; null without a record. */
   readonly atWeightKg: number | null;
@@ -57,6 +57,9 @@ export interface OwnEnergy extends Estimate {
 export const TELLING_DOUBT = 0.5;
 /** Older weighings do not count: the need of a dog moves with age, season and work (D). */
 export const RECORD_DAYS = 182;
+
+/** A food log may begin this many days after the first weighing that counts (D). */
+export const LOG_LATE_DAYS = 3;
 
 const INTAKE_RANGE = { min: 0, max: 20000 };
 
@@ -79,7 +82,8 @@ const INTAKE_RANGE = { min: 0, max: 20000 };
  * carries water, nor that a slimmer dog needs less (`ownEnergyAt` carries it to another weight).
  * `npm run calibration` prints how far these lead it astray.
  *
- * Without two weighings on different days since the first logged intake it returns the prior.
+ * Without two weighings on different days since the first logged intake (or up to 3 days before it,
+ * D) it returns the prior.
  *
  * @throws RangeError for energies outside 0–20000 kcal/day, a prior that is not low < mid < high,
  *   weights or days out of range
@@ -93,10 +97,10 @@ const INTAKE_RANGE = { min: 0, max: 20000 };
 export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
   const { prior } = input;
   checkPrior(prior);
-  const intakes = orderedIntakes(input.intakes);
+  const intakes = orderedIntakes(listOf('intakes', input.intakes));
   const runs = checkedRuns(input.runs ?? []);
-  const points = counted(measured(input.weighings), intakes);
-  const record = fitRecord(points, intakes, runs);
+  const points = counted(measured(listOf('weighings', input.weighings)), intakes);
+  const record = fitRecord(points, fromFirstWeighing(points, intakes), runs);
   if (record === null) return build({ ...prior }, prior, points, null, []);
   const posterior = posteriorOf({
     logMid: Math.log(prior.mid),
@@ -108,14 +112,29 @@ export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
   return build(own, prior, points, record, flagWeighings(points, record.observations));
 }
 
-/** The weighings of the last half-year since intake is logged. */
+/** The weighings of the last half-year since intake is logged, or shortly before. */
 function counted(all: readonly MeasuredWeight[], intakes: readonly DatedKcal[]): MeasuredWeight[] {
   const logged = intakes[0]?.day ?? Number.POSITIVE_INFINITY;
   const latest = all.at(-1)?.dayNumber ?? 0;
-  return all.filter(({ dayNumber: day }) => day >= logged && day >= latest - RECORD_DAYS);
+  return all.filter(
+    ({ dayNumber: day }) => day >= logged - LOG_LATE_DAYS && day >= latest - RECORD_DAYS,
+  );
+}
+
+/** A log begun shortly after the first weighing is taken to hold for the days between. */
+function fromFirstWeighing(
+  points: readonly MeasuredWeight[],
+  intakes: readonly DatedKcal[],
+): readonly DatedKcal[] {
+  const [first, ...rest] = intakes;
+  if (first === undefined || points.length === 0) return intakes;
+  return [{ ...first, day: Math.min(first.day, points[0]!.dayNumber) }, ...rest];
 }
 
 function checkPrior(prior: EnergyPrior): void {
+  if (typeof prior !== 'object' || prior === null) {
+    throw new ArgumentError('prior', 'kcal/day', undefined, 'prior must be a range in kcal/day');
+  }
   inRange('prior.mid', prior.mid, 'kcal/day', { min: 1, max: 20000 });
   inRange('prior.low', prior.low, 'kcal/day', { min: 0.1, max: prior.mid * 0.9999 });
   inRange('prior.high', prior.high, 'kcal/day', { min: prior.mid * 1.0001, max: 50000 });
@@ -215,6 +234,8 @@ export function ownEnergyAt(own: OwnEnergy, weightKg: number): EnergyPrior {
   return { mid: mid * factor, low: low * factor, high: high * factor };
 }
 
+/** Beyond what 90 of 100 dogs need, a short or padded log is likelier than such a dog (D). */
+const CHECK_LOG = ' That is outside the range of the formula: check the food log.';
 const SILENT = 'The record does not yet tell more than the formula.';
 
 function build(
@@ -228,7 +249,8 @@ function build(
   const doubtLeft = Math.log(own.high / own.low) / Math.log(prior.high / prior.low);
   const informative = spanDays > STABLE_DAYS && doubtLeft <= TELLING_DOUBT;
   const percent = Math.round(100 * (own.mid / prior.mid - 1));
-  const sentence = informative ? tellingSentence(percent) : SILENT;
+  const outside = own.mid < prior.low || own.mid > prior.high;
+  const sentence = `${informative ? tellingSentence(percent) : SILENT}${outside ? CHECK_LOG : ''}`;
   const half = record === null ? 0 : Z90 * record.sd;
   return {
     ...estimate(own.mid, own.low, own.high, {

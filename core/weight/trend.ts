@@ -1,3 +1,4 @@
+import { listOf } from '../check.ts';
 import { dayFromNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
@@ -66,13 +67,13 @@ export interface WeightTrend {
  * `losing` and `gaining` need the whole interval on one side of nothing; `stable` needs more than
  * 14 days and the whole interval inside ±0.5 % a week (1 % in two weeks).
  *
- * @throws RangeError naming the weighing whose weight, step, method or day is out of range
+ * @throws RangeError without a list of weighings, or naming the weighing whose weight, step, method or day is out of range
  * @example weightTrend([{ day: '2026-03-01', weightKg: 40 }, { day: '2026-03-15', weightKg: 39.2 }])
  *   .percentPerWeek // −1.0
  * Sources: rate by the AAHA monitoring page (S), stable by German 2011 (S), scale error ours (D).
  */
 export function weightTrend(weighings: readonly Weighing[]): WeightTrend {
-  const points = measured(weighings);
+  const points = measured(listOf('weighings', weighings));
   const observations = points.map(toObservation);
   const fit = fitLine(observations);
   if (fit === null) return withoutRate(points);
@@ -86,7 +87,7 @@ export function weightTrend(weighings: readonly Weighing[]): WeightTrend {
     kgPerWeek: 7 * fit.slope,
     change: { mid: rate.percentPerWeek * weeks, low: rate.low * weeks, high: rate.high * weeks },
     status,
-    sentence: sentenceFor(status, rate, spanDays),
+    sentence: sentenceFor(status, rate, spanDays, flagged),
     points,
     spanDays,
     line: lineThrough(points, fit),
@@ -135,7 +136,30 @@ const percent = (value: number): string => {
   return size === '0.0' ? '0.0' : `${value < 0 ? '−' : '+'}${size}`;
 };
 
-function sentenceFor(status: TrendStatus, { low, high }: TrendRate, spanDays: number): string {
+/** Weighings that stand out make a wide interval that says nothing of the scale's error. */
+function standingOut(flagged: readonly FlaggedWeighing[]): string | null {
+  const out = flagged.filter(({ outlier }) => outlier);
+  if (out.length === 0) return null;
+  const which = out.map(({ day, weightKg }) => `${weightKg} kg on ${day}`).join(', ');
+  return out.length === 1
+    ? `One weighing stands out and should be checked: ${which}.`
+    : `Weighings stand out and should be checked: ${which}.`;
+}
+
+function sentenceFor(
+  status: TrendStatus,
+  rate: TrendRate,
+  spanDays: number,
+  flagged: readonly FlaggedWeighing[],
+): string {
+  const check = standingOut(flagged);
+  if (check === null) return rateSentence(status, rate, spanDays);
+  return status === 'cannot tell yet'
+    ? `${check} Until then the record cannot tell.`
+    : `${rateSentence(status, rate, spanDays)} ${check}`;
+}
+
+function rateSentence(status: TrendStatus, { low, high }: TrendRate, spanDays: number): string {
   const between = `between ${percent(low)} and ${percent(high)} % a week`;
   if (status === 'losing') return `The dog is losing weight: ${between}.`;
   if (status === 'gaining') return `The dog is gaining weight: ${between}.`;

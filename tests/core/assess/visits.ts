@@ -31,6 +31,7 @@ export function visit(
     signs: [],
     surgery: 'none',
     airwayDisease: false,
+    airwayClearance: false,
     radiographicClearance: false,
     conditioning: 'unconditioned',
     walkBase: 'passed',

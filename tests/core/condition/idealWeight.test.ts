@@ -42,6 +42,12 @@ describe('weight in ideal condition', () => {
     expect(referred).toEqual([1, 2]);
   });
 
+  it('says that the high end of a heavy dog is from memory', () => {
+    expect(idealWeight({ weightKg: 40, bcs: 8 }).figure.notes.join(' ')).toMatch(
+      /high end .* from memory/,
+    );
+  });
+
   it('mentions sighthounds only for sighthounds', () => {
     const notes = (sighthound: boolean) =>
       idealWeight({ weightKg: 30, bcs: 7, sighthound }).figure.notes.join(' ');

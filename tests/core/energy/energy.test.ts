@@ -10,6 +10,7 @@ import {
   restingEnergy,
   restingEnergyFigure,
   SPREAD_90,
+  type MaintenanceInput,
 } from '../../../core/nutrition.ts';
 
 const weight = fc.integer({ min: 1, max: 1500 }).map((tenths) => tenths / 10);
@@ -41,7 +42,10 @@ describe('resting energy', () => {
   );
 
   it('explains itself', () => {
-    expect(restingEnergyFigure(20)).toMatchObject({ unit: 'kcal/day', sources: ['hand2010'] });
+    expect(restingEnergyFigure(20)).toMatchObject({
+      unit: 'kcal/day',
+      sources: ['hand2010', 'kleiber1961', 'nrc2006'],
+    });
   });
 });
 
@@ -95,6 +99,21 @@ describe('maintenance energy', () => {
     expect(mark({ lifeStage: 'senior' })).toBe('M');
     expect(mark({ activity: 'working' })).toBe('M');
     expect(mark({ neuter: 'intact' })).toBe('C');
+  });
+
+  it('is no surer than its least sure part', () => {
+    const of = (input: Partial<MaintenanceInput>) =>
+      maintenanceEnergy({ weightKg: 20, ...input }).figure;
+    expect(of({})).toMatchObject({ evidence: 'A', mark: 'S' });
+    for (const activity of ['moderate', 'high', 'working'] as const) {
+      expect(of({ activity })).toMatchObject({ evidence: 'C', mark: 'M' });
+      expect(of({ activity }).sources).toContain('fediaf2017Activity');
+    }
+    expect(of({ neuter: 'intact' })).toMatchObject({ evidence: 'C', mark: 'C' });
+    const senior = of({ lifeStage: 'senior' });
+    expect(senior).toMatchObject({ evidence: 'C', mark: 'M' });
+    expect(senior.sources).toContain('hand2010Senior');
+    expect(senior.sources).not.toContain('fediaf2017Activity');
   });
 
   it('feeds a puppy by the growth equation and asks for its adult weight', () => {

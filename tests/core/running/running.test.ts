@@ -52,6 +52,15 @@ describe('power while running', () => {
     expect(at(20, 4)).toBeGreaterThan(at(20, 3));
   });
 
+  it('prints the formula that gives its value', () => {
+    // Taylor, Heglund & Maloiy 1982 (S): 14.889 W/kg for 20 kg at 3 m/s (C).
+    const { figure } = runningPowerFigure({ weightKg: 20, speedMps: 3 });
+    expect(figure.formula).toBe('10.7 × kg^−0.316 × m/s + 6.03 × kg^−0.303');
+    const printed = 10.7 * 20 ** -0.316 * 3 + 6.03 * 20 ** -0.303;
+    expect(figure.value).toBeCloseTo(printed, 9);
+    expect(figure.value).toBeCloseTo(14.889, 3);
+  });
+
   it('has a quarter to either side as its range', () => {
     const { mid, low, high } = runningPowerFigure({ weightKg: 20, speedMps: 3 });
     expect([low / mid, high / mid]).toEqual([0.75, 1.25]);

@@ -286,6 +286,14 @@ describe('the start of a plan', () => {
     expect(proposal.kcalPerDay).toBeCloseTo(maintenanceEnergy({ weightKg: 30 }).mid, 9);
   });
 
+  it('to lose tells what dogs at home typically lost', () => {
+    // SciELO 2005 (S): 0.75 % a week.
+    const { figure } = ask(first);
+    expect(figure!.notes.join(' ')).toContain('0.75 % a week');
+    expect(figure!.sources).toContain('scielo2005');
+    expect(ask({ ...first, goal: 'hold' }).figure!.sources).not.toContain('scielo2005');
+  });
+
   it('warns of the nutrient floor with any aim', () => {
     const small = { mid: 950, low: 900, high: 1000 };
     const maintenance = { ...maintenanceEnergy({ weightKg: 30 }), ...small };

@@ -9,6 +9,7 @@ import {
   maintenanceEnergy,
   ownEnergyAt,
   type Intake,
+  type OwnEnergyInput,
   type Weighing,
 } from '../../../core/nutrition.ts';
 import { posteriorOf } from '../../../core/weight/posterior.ts';
@@ -153,6 +154,36 @@ describe('the dog’s own maintenance energy', () => {
     expect(lighter.high).toBeCloseTo(own.high / 2, 6);
     const bare = estimateMaintenance({ prior, weighings: [], intakes });
     expect(ownEnergyAt(bare, 10).mid).toBe(prior.mid);
+  });
+
+  it('counts a first weighing up to three days before the food log', () => {
+    const late = (days: number) =>
+      estimateMaintenance({
+        prior,
+        weighings: course(1012, 14, 5),
+        intakes: [{ fromDay: addDays(START, days), kcalPerDay: 900 }],
+      });
+    expect(late(3)).toMatchObject({ weighings: 5, spanDays: 56 });
+    expect(late(3).mid).toBeCloseTo(late(0).mid, 6);
+    expect(late(4)).toMatchObject({ weighings: 4, spanDays: 42 });
+  });
+
+  it('asks for the food log where the dog would lie outside the formula’s range', () => {
+    const need = (kcal: number) =>
+      estimateMaintenance({ prior, weighings: course(kcal, 7, 9), intakes });
+    expect(need(450).sentence).toMatch(/% less than the formula\. .*check the food log/);
+    expect(need(2200).sentence).toMatch(/% more than the formula\. .*check the food log/);
+    expect(need(900).sentence).not.toContain('food log');
+  });
+
+  it.each([
+    ['prior', { weighings: [], intakes }],
+    ['weighings', { prior, intakes }],
+    ['intakes', { prior, weighings: [] }],
+  ])('asks for %s, by name', (name, input) => {
+    const ask = () => estimateMaintenance(input as unknown as OwnEnergyInput);
+    expect(ask).toThrow(new RegExp(`^${name} must be`));
+    expect(ask).toThrow(RangeError);
   });
 
   it('refuses a prior out of order and intakes out of range, by name', () => {

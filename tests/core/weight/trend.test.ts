@@ -54,6 +54,25 @@ describe('the trend of weight', () => {
     );
   });
 
+  it('names a weighing in the wrong unit, and gives no rate around it', () => {
+    const { sentence, status } = weightTrend(every(14, [24.8, 24.6, 54.5, 24.3, 24.2]));
+    expect(status).toBe('cannot tell yet');
+    expect(sentence).toBe(
+      'One weighing stands out and should be checked: 54.5 kg on 2026-03-29. Until then the record cannot tell.',
+    );
+  });
+
+  it('names two that no dog does, beside what they would mean', () => {
+    const { sentence } = weightTrend(every(14, [24, 53]));
+    expect(sentence).toMatch(/^The dog is gaining weight: .* Weighings stand out .*24 kg.*53 kg/);
+  });
+
+  it('asks for a list, by name', () => {
+    const none = undefined as unknown as readonly Weighing[];
+    expect(() => weightTrend(none)).toThrow(/weighings must be a list/);
+    expect(() => weightTrend(none)).toThrow(RangeError);
+  });
+
   it('does not depend on the order in which weighings are given', () => {
     fc.assert(
       fc.property(record, (weighings) => {
