@@ -2,7 +2,7 @@ import { addDays, daysBetween, type IsoDay } from '../day.ts';
 import { datedWeek, stagesOf } from './dated.ts';
 import { goalDayOf, withinReachOf } from './outcome.ts';
 import { collisionsOf, reasonsFor } from './reasons.ts';
-import { settingOf, type Setting } from './request.ts';
+import { settingOf, stagesInOrder, type Setting } from './request.ts';
 import { fillWeeks, type FilledWeek, type Search } from './search.ts';
 import {
   eventSlots,
@@ -33,7 +33,7 @@ import type { Ramp, RampRequest, RampWeek, StageId } from './types.ts';
  * values leave no way on.
  *
  * @throws RangeError naming the argument: sessionsPerWeek 2–4, capPercent 5–30 %, continuousMinutes
- *   1–240 min, distanceKm 0.2–100 km, paceMinPerKm 2–20 min/km, eventDay at least 7 days after the
+ *   1–240 min, distanceKm 0.2–100 km, paceMinPerKm 2–20 min/km (240 min together at most), eventDay at least 7 days after the
  *   start, weekdays that leave no two running days a week, laterStages together with an event.
  * Sources: see `RAMP_RULES`.
  */
@@ -94,7 +94,7 @@ function laterWeeks(
   filled: readonly FilledWeek[],
   goalReachedOn: IsoDay | null,
 ): RampWeek[] {
-  const stages = setting.request.laterStages ?? [];
+  const stages = stagesInOrder(setting.request);
   if (stages.length === 0 || goalReachedOn === null) return [];
   const { stageWeeks, recoveryEvery } = setting.rules;
   // Enough weeks for all stages with their recovery weeks, then cut to those needed.
@@ -104,10 +104,13 @@ function laterWeeks(
   const weeks: RampWeek[] = [];
   let building = 0;
   for (const week of all.slice(filled.length)) {
-    const stage: StageId | undefined = stages[Math.floor(building / stageWeeks)];
-    if (stage === undefined) break;
-    weeks.push(datedWeek(setting, week, stage));
-    if (week.slot.number % recoveryEvery !== 0) building += 1;
+    const due = stages[Math.floor(building / stageWeeks)];
+    if (due === undefined) break;
+    const recovery = week.slot.number % recoveryEvery === 0;
+    // Nothing new comes in in a recovery week: it belongs to the stage before.
+    const before: StageId = stages[Math.floor((building - 1) / stageWeeks)] ?? 'time';
+    weeks.push(datedWeek(setting, week, recovery ? before : due));
+    if (!recovery) building += 1;
   }
   return weeks;
 }

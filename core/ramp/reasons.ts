@@ -5,7 +5,7 @@ import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
 import { EPSILON, weekCap } from './load.ts';
 import { CAP_RULE, type Setting } from './request.ts';
 import type { FilledWeek } from './search.ts';
-import { MOST_WEEKS, type Rhythm } from './slots.ts';
+import { lacksEasyWeek, MOST_WEEKS, type Rhythm } from './slots.ts';
 import type { RuleCollision, StartLevel } from './types.ts';
 
 interface Dates {
@@ -31,6 +31,8 @@ export function reasonsFor(
   const { request } = setting;
   return [
     ...(dates.goalReachedOn === null ? [outOfReach(setting, dates)] : []),
+    ...longGoal(setting),
+    ...noEasyWeek(setting),
     capReason(setting),
     recoveryReason(setting),
     ...(setting.startDay === request.startDay ? [] : [notBefore(setting.startDay)]),
@@ -42,9 +44,10 @@ export function reasonsFor(
 
 function capReason({ request, rules, capPercent }: Setting): Reason {
   const rule: Rule = RAMP_RULES[CAP_RULE[request.start]];
+  const howSure = capPercent === rule.value ? ` ${rule.note}` : '';
   return {
     code: 'weekly-cap',
-    text: `Run-minutes rise by at most ${capPercent} % over the highest earlier week${changeNote(rule, capPercent)}. While that week is under ${rules.shortWeekMinutes} min, a step of ${rules.smallStepMinutes} min is allowed.`,
+    text: `Run-minutes rise by at most ${capPercent} % over the highest earlier week${changeNote(rule, capPercent)}. While that week is under ${rules.shortWeekMinutes} min, a step of ${rules.smallStepMinutes} min is allowed.${howSure}`,
     params: { capPercent },
     ...provenanceOf(rule, capPercent),
   };
@@ -61,6 +64,25 @@ function recoveryReason({ rules }: Setting): Reason {
     params: { every: recoveryEvery, percent: recoveryPercent },
     ...provenanceOf(rule, value),
   };
+}
+
+/** Goals over this are asked about (D). */
+const LONG_GOAL_MIN = 90;
+const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
+
+function longGoal({ goal }: Setting): Reason[] {
+  if (goal <= LONG_GOAL_MIN) return [];
+  const minutes = Math.round(goal);
+  const text = `The goal of ${minutes} min without a break is long: over ${LONG_GOAL_MIN} min, talk it over with the owner and the vet, with heat, water and rest in mind.`;
+  const change = `A goal of at most ${LONG_GOAL_MIN} min.`;
+  return [{ code: 'long-goal', text, params: { minutes }, change, ...OWN }];
+}
+
+function noEasyWeek(setting: Setting): Reason[] {
+  const { eventDay } = setting.request;
+  if (eventDay === undefined || !lacksEasyWeek(setting, eventDay)) return [];
+  const text = `The event on ${eventDay} is less than two weeks away: there is no easy week before it. The plan holds only the first week of a start, its lightest.`;
+  return [{ code: 'no-easy-week', text, params: { day: eventDay }, ...OWN }];
 }
 
 function notBefore(day: IsoDay): Reason {

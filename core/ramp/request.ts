@@ -3,10 +3,12 @@ import { dayNumber, daysBetween, type IsoDay, type Weekday } from '../day.ts';
 import { rampRuleValues, type RampRuleId, type RampRuleValues } from '../rules/ramp.ts';
 import { boutPath, type BoutStep } from './path.ts';
 import type { Availability } from './schedule.ts';
-import type { RampGoal, RampRequest, StartLevel } from './types.ts';
+import type { RampGoal, RampRequest, StageId, StartLevel } from './types.ts';
 
 export const STARTS: readonly StartLevel[] = ['conditioned', 'unconditioned', 'post-injury'];
+/** One change at a time: first time, then pull, then hills, then speed. */
 const STAGES = ['pull', 'hills', 'speed'] as const;
+const GOAL_MIN = { min: 1, max: 240 } as const;
 const EVERY_DAY: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 export const CAP_PERCENT = { min: 5, max: 30 } as const;
 const PACE = { min: 2, max: 20 } as const;
@@ -73,12 +75,25 @@ function checkGoal({ goal, paceMinPerKm }: RampRequest): void {
     throw new ArgumentError('goal', '', undefined, 'goal must be minutes or a distance at a pace');
   }
   if ('continuousMinutes' in goal) {
-    inRange('continuousMinutes', goal.continuousMinutes, 'min', { min: 1, max: 240 });
+    inRange('continuousMinutes', goal.continuousMinutes, 'min', GOAL_MIN);
   } else {
     inRange('distanceKm', goal.distanceKm, 'km', { min: 0.2, max: 100 });
     inRange('paceMinPerKm', goal.paceMinPerKm, 'min per km', PACE);
+    checkDistanceMinutes(goalMinutes(goal));
   }
   if (paceMinPerKm !== undefined) inRange('paceMinPerKm', paceMinPerKm, 'min per km', PACE);
+}
+
+/** A distance goal holds no more minutes than one in minutes. */
+function checkDistanceMinutes(minutes: number): void {
+  if (minutes >= GOAL_MIN.min && minutes <= GOAL_MIN.max) return;
+  const text = `distanceKm × paceMinPerKm must be from ${GOAL_MIN.min} to ${GOAL_MIN.max} min, but is ${minutes} min`;
+  throw new ArgumentError('distanceKm', 'km', GOAL_MIN, text);
+}
+
+/** The later stages asked for, each once, in the order in which they are added. */
+export function stagesInOrder({ laterStages = [] }: RampRequest): StageId[] {
+  return STAGES.filter((stage) => laterStages.includes(stage));
 }
 
 function startOf({ startDay, notBeforeDay }: RampRequest): IsoDay {

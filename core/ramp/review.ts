@@ -188,6 +188,15 @@ function asPlanned(standing: Standing): Ramp {
   };
 }
 
+/** A request from `day` on; an event that is over is dropped. */
+function stillAhead({ eventDay, ...rest }: RampRequest, day: IsoDay): RampRequest {
+  return {
+    ...rest,
+    startDay: day,
+    ...(eventDay !== undefined && eventDay > day ? { eventDay } : {}),
+  };
+}
+
 /** No running until the vet has seen the dog; it then goes on from a step back at most. */
 function stopped(standing: Standing, reasons: readonly Reason[]): Ramp {
   const { ramp, done } = standing;
@@ -201,6 +210,6 @@ function stopped(standing: Standing, reasons: readonly Reason[]): Ramp {
     earliestEventDay: null,
     withinReach: null,
     reasons,
-    request: { ...ramp.request, startDay: done.day, resume: backFrom(standing, 0, true) },
+    request: { ...stillAhead(ramp.request, done.day), resume: backFrom(standing, 0, true) },
   };
 }

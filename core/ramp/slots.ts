@@ -147,10 +147,19 @@ export function keepEveFree(setting: Setting, eventDay: IsoDay): Setting {
   return { ...setting, availability: { ...setting.availability, out } };
 }
 
+/**
+ * True where running only begins and the event is so near that the first week, the lightest there
+ * is, stands right before it.
+ */
+export function lacksEasyWeek({ request, startDay }: Setting, eventDay: IsoDay): boolean {
+  const begins = (request.resume?.peakMinutes ?? 0) === 0;
+  return begins && dayNumber(eventDay) - dayNumber(startDay) < 14;
+}
+
 /** Whole weeks that stand before the easy days of an event. */
 export function weeksBeforeEvent(setting: Setting, eventDay: IsoDay): number {
   const whole = Math.floor((dayNumber(eventDay) - dayNumber(setting.startDay)) / 7);
-  return whole === 1 ? 1 : Math.max(0, whole - 1);
+  return lacksEasyWeek(setting, eventDay) ? whole : Math.max(0, whole - 1);
 }
 
 /**
@@ -174,7 +183,10 @@ export function eventSlots(
     number += 1;
     first += spare;
   }
-  if (days >= 14) stretches.push({ number, first, length: 7, kind: 'event' });
+  if (first + 7 === start + days) {
+    const ofReview = stretches.length === 0 && before.length === 0;
+    stretches.push({ number, first, length: 7, kind: 'event', ofReview });
+  }
   let lastRun = before.findLast((slot) => slot.days.length > 0)?.days.at(-1) ?? null;
   lastRun ??= lastRunBefore(setting);
   return stretches.map((stretch) => {

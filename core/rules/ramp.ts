@@ -1,6 +1,11 @@
 import { OWN_RULE, PRACTICE_RULE, valuesOf, type RuleTable } from './rule.ts';
 
-const cohort = { evidence: 'B', mark: 'S', sources: ['buist2008', 'nielsen2014'] } as const;
+/** That rises need a limit is from runners; each of the numbers is our own. */
+const cohort = {
+  evidence: 'B',
+  mark: 'D',
+  sources: ['buist2008', 'nielsen2014', 'ownDecision'],
+} as const;
 
 /** Every number of the ramp, with where it comes from. */
 export const RAMP_RULES = {

@@ -31,7 +31,7 @@ describe('edits by hand are checked against the rules', () => {
       weekIndex: 1,
       gravity: 'breach',
       evidence: 'B',
-      sources: ['buist2008', 'nielsen2014'],
+      sources: ['buist2008', 'nielsen2014', 'ownDecision'],
       keptBecause: null,
     });
     expect(breach!.params['limit']).toBeCloseTo(21.6, 9);
