@@ -371,6 +371,9 @@ export const de: OwnerWords = {
     'weekly-cap':
       'Die Laufzeit einer Woche steigt höchstens um {capPercent} % über die bisher höchste Woche.',
     'recovery-weeks': 'Jede {every}. Woche ist leicht: {percent} der Woche davor.',
+    'long-goal': 'Das Ziel von {minutes} Minuten ohne Pause ist lang. Wir reden erst darüber.',
+    'no-easy-week':
+      'Der Termin am {day} ist nah. Davor passt keine leichte Woche, nur die erste, die leicht ist.',
     'not-before': 'Kein Laufen vor dem {day}.',
     'four-a-week':
       'Zwei Läufe folgen nie Tag auf Tag. Darum passen vier Läufe nur in jede zweite Woche.',
@@ -386,6 +389,14 @@ export const de: OwnerWords = {
       'Das Futter auf der Liste gibt {kcal} am Tag. Das passt nicht zu einem Hund wie {dog}. Wir gehen die Liste noch einmal durch und ändern bis dahin wenig.',
     'growth-food': '{dog} wächst noch und wird dafür gefüttert: etwa {kcal} am Tag.',
     'review-all-clear': 'Alle Läufe gemacht, und {dog} ging es am Tag danach gut.',
+    'review-nothing-due': 'Seitdem stand kein Lauf an. Der Plan bleibt.',
+    'review-next-day-not-told':
+      'Wie es {dog} am Tag nach {count} Läufen ging, wissen wir nicht, zuletzt am {day}.',
+    'review-not-begun':
+      'Noch kein Lauf des Plans ist getan. Er beginnt wieder mit der ersten Woche.',
+    'review-not-cleared':
+      'Seit dem {day} ruht das Laufen. Die Praxis hat es noch nicht frei gegeben.',
+    'review-still-walking': 'Seit dem {day} nur gehen. Noch keine Prüfung sagt mehr.',
     'review-settled': 'Was vorher war, ist erledigt: Drei gute Läufe kamen danach.',
     'review-lameness-walk': '{dog} lahmt heute im Schritt.',
     'review-lameness-trot': '{dog} lahmt heute im Trab.',
@@ -460,6 +471,9 @@ export const de: OwnerWords = {
     'loosened-rule': 'Für {dog} gilt hier eine mildere Regel als die veröffentlichte.',
   },
   changes: {
+    'long-goal': 'ein kürzeres Ziel',
+    'review-not-cleared': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    'review-still-walking': 'Die Punkte der Prüfung sind geklärt.',
     'fewer-days': 'ein freier Tag mehr in der Woche',
     'goal-out-of-reach': 'ein späterer Tag oder ein kleineres Ziel',
     'review-lameness-walk': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',

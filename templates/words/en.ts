@@ -370,6 +370,9 @@ export const en = {
     'weekly-cap':
       'The run time of a week rises by at most {capPercent} % over the highest week so far.',
     'recovery-weeks': 'One week in {every} is easy: {percent} of the week before.',
+    'long-goal': 'The goal of {minutes} minutes without a break is long. We talk it over first.',
+    'no-easy-week':
+      'The event on {day} is near. There is no easy week before it, only the first light one.',
     'not-before': 'No running before {day}.',
     'four-a-week': 'Two runs never follow day on day. So four runs fit only every other week.',
     'fewer-days':
@@ -382,6 +385,12 @@ export const en = {
       'The food on the list gives {kcal} a day. That does not fit a dog like {dog}. We go through the list again and change little until then.',
     'growth-food': '{dog} still grows and is fed for that: about {kcal} a day.',
     'review-all-clear': 'All runs done, and {dog} was fine the next day.',
+    'review-nothing-due': 'No run was due since then. The plan stands.',
+    'review-next-day-not-told':
+      'We do not know how {dog} was the day after {count} runs, the last on {day}.',
+    'review-not-begun': 'No run of the plan is done yet. It starts again with its first week.',
+    'review-not-cleared': 'Running was stopped on {day}. The vet has not cleared {dog} since.',
+    'review-still-walking': 'Only walking since {day}. No check has said more yet.',
     'review-settled': 'What we saw before is settled: three clean runs came after it.',
     'review-lameness-walk': '{dog} is lame at a walk today.',
     'review-lameness-trot': '{dog} is lame at a trot today.',
@@ -451,6 +460,9 @@ export const en = {
   } as ReasonWords,
   /** What would change a reason, by its code; empty where the reason itself says it. */
   changes: {
+    'long-goal': 'a shorter goal',
+    'review-not-cleared': 'Your vet looks at {dog} and clears it in writing.',
+    'review-still-walking': 'The points of the check are settled.',
     'fewer-days': 'one more free day in the week',
     'review-lameness-walk': 'Your vet looks at {dog} and clears it in writing.',
     'review-lameness-trot': 'Your vet looks at {dog} and clears it in writing.',

@@ -367,6 +367,9 @@ export const es: OwnerWords = {
     'weekly-cap':
       'El tiempo de carrera de una semana sube como mucho un {capPercent} % sobre la más alta.',
     'recovery-weeks': 'Una semana de cada {every} es suave: {percent} de la anterior.',
+    'long-goal': 'La meta de {minutes} minutos sin pausa es larga. Antes lo hablamos.',
+    'no-easy-week':
+      'La fecha del {day} está cerca. Antes no cabe una semana suave, solo la primera, que es ligera.',
     'not-before': 'No correr antes del {day}.',
     'four-a-week':
       'Dos carreras nunca van en días seguidos. Por eso caben cuatro solo una semana sí y otra no.',
@@ -382,6 +385,12 @@ export const es: OwnerWords = {
       'La lista da {kcal} al día. No cuadra con un perro como {dog}. Repasamos la lista y hasta entonces cambiamos poco.',
     'growth-food': '{dog} aún crece y come para eso: unas {kcal} al día.',
     'review-all-clear': 'Todas las carreras hechas, y {dog} estaba bien al día siguiente.',
+    'review-nothing-due': 'Desde entonces no tocaba ninguna carrera. El plan sigue.',
+    'review-next-day-not-told':
+      'No sabemos cómo estuvo {dog} al día siguiente de {count} carreras, la última el {day}.',
+    'review-not-begun': 'Aún no se hizo ninguna carrera del plan. Vuelve a su primera semana.',
+    'review-not-cleared': 'El {day} se paró de correr. El veterinario aún no ha dado permiso.',
+    'review-still-walking': 'Solo caminar desde el {day}. Ningún examen ha dicho más.',
     'review-settled': 'Lo que se vio antes ya pasó: siguieron tres buenas carreras.',
     'review-lameness-walk': '{dog} cojea hoy al paso.',
     'review-lameness-trot': '{dog} cojea hoy al trote.',
@@ -452,6 +461,9 @@ export const es: OwnerWords = {
     'loosened-rule': 'Con {dog} la consulta usa una regla más suave que la publicada.',
   },
   changes: {
+    'long-goal': 'una meta más corta',
+    'review-not-cleared': 'El veterinario mira a {dog} y da permiso por escrito.',
+    'review-still-walking': 'Los puntos del examen están resueltos.',
     'fewer-days': 'un día libre más en la semana',
     'goal-out-of-reach': 'un día más tarde o una meta más pequeña',
     'review-lameness-walk': 'El veterinario mira a {dog} y da permiso por escrito.',

@@ -376,6 +376,9 @@ export const fr: OwnerWords = frenchSpacing({
     'weekly-cap':
       'La durée de course d’une semaine monte de {capPercent} % au plus par rapport à la plus haute.',
     'recovery-weeks': 'Une semaine sur {every} est facile : {percent} de la semaine d’avant.',
+    'long-goal': 'Le but de {minutes} minutes sans pause est long. Parlons-en d’abord.',
+    'no-easy-week':
+      'Le jour du {day} est proche. Pas de semaine facile avant, sauf la première, qui est légère.',
     'not-before': 'Pas de course avant le {day}.',
     'four-a-week':
       'Deux courses ne se suivent jamais d’un jour à l’autre. Quatre courses tiennent donc une semaine sur deux.',
@@ -392,6 +395,13 @@ export const fr: OwnerWords = frenchSpacing({
       'La liste donne {kcal} par jour. Cela ne va pas avec un chien comme {dog}. Nous relisons la liste et changeons peu d’ici là.',
     'growth-food': '{dog} grandit encore et mange pour cela : environ {kcal} par jour.',
     'review-all-clear': 'Toutes les courses faites, et {dog} allait bien le lendemain.',
+    'review-nothing-due': 'Aucune course n’était prévue depuis. Le plan reste.',
+    'review-next-day-not-told':
+      'Nous ne savons pas comment allait {dog} le lendemain de {count} courses, la dernière le {day}.',
+    'review-not-begun': 'Aucune course du plan n’est faite. Il repart à sa première semaine.',
+    'review-not-cleared':
+      'La course est arrêtée depuis le {day}. Le vétérinaire n’a pas encore donné son accord.',
+    'review-still-walking': 'Marcher seulement depuis le {day}. Aucun examen n’a dit plus.',
     'review-settled': 'Ce qui s’est vu avant est réglé : trois bonnes courses ont suivi.',
     'review-lameness-walk': '{dog} boite au pas ce jour.',
     'review-lameness-trot': '{dog} boite au trot ce jour.',
@@ -463,6 +473,9 @@ export const fr: OwnerWords = frenchSpacing({
     'loosened-rule': 'Pour {dog}, le cabinet suit une règle moins stricte que celle publiée.',
   },
   changes: {
+    'long-goal': 'un but plus court',
+    'review-not-cleared': 'Le vétérinaire examine {dog} et donne son accord écrit.',
+    'review-still-walking': 'Les points de l’examen sont réglés.',
     'fewer-days': 'un jour libre de plus dans la semaine',
     'goal-out-of-reach': 'un jour plus tard ou un but plus petit',
     'review-lameness-walk': 'Le vétérinaire examine {dog} et donne son accord écrit.',
