@@ -14,9 +14,21 @@ export function section(title: string, content: readonly Content[]): Content {
   };
 }
 
-/** Two blocks side by side. */
+/** Two blocks side by side, on one page. */
 export function pair(left: Content, right: Content): Content {
   return { columns: [left, right], columnGap: 24, unbreakable: true };
+}
+
+/** More lines of text than this may be too much for one page together. */
+const MOST_TOGETHER = 8;
+
+/**
+ * A heading over `count` items: kept on one page while they surely fit, else free to run on, for an
+ * unbreakable block that is longer than a page would lose its end.
+ */
+export function listSection(title: string, content: readonly Content[], count: number): Content {
+  if (count <= MOST_TOGETHER) return section(title, content);
+  return { stack: [heading(title), ...content] };
 }
 
 export function paragraph(text: Content, after = 5): Content {

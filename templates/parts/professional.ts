@@ -5,7 +5,7 @@ import { fill, withUnit, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { DogFacts, Findings, LimbGrades } from '../model.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
-import { bullets, calmTable, section } from './layout.ts';
+import { bullets, calmTable, listSection, section } from './layout.ts';
 import { levelMark } from './sources.ts';
 
 // Parts of the sheets that one professional writes for another.
@@ -155,14 +155,18 @@ export function screeningResult(
   dog: string,
   words: PracticeWords['letter'],
 ): Content {
-  return section(words.outcomeTitle, [
-    {
-      text: fill(words.outcomes[screening.outcome], { dog }),
-      bold: true,
-      margin: [0, 0, 0, 3],
-    },
-    professionalReasons(screening.reasons),
-  ]);
+  return listSection(
+    words.outcomeTitle,
+    [
+      {
+        text: fill(words.outcomes[screening.outcome], { dog }),
+        bold: true,
+        margin: [0, 0, 0, 3],
+      },
+      professionalReasons(screening.reasons),
+    ],
+    screening.reasons.length,
+  );
 }
 
 /** The value of a figure in its own unit, and its range. */

@@ -4,7 +4,7 @@ import type { Screening, ScreeningReason } from '../../core/training.ts';
 import { fill, withUnit, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
-import { bullets, section } from './layout.ts';
+import { bullets, listSection } from './layout.ts';
 import { levelMark } from './sources.ts';
 
 /** What reasons are written with: the words, the practice's units and the dog's name. */
@@ -65,7 +65,7 @@ function reasonItem(reason: Reason, tools: ReasonPress): Content {
       ? []
       : [{ text: fill(screening.overridden, { reason: setAside }), bold: true }]),
   ];
-  return { stack: lines };
+  return { stack: lines, unbreakable: true };
 }
 
 /** Reasons as a list; what would change each one, or why it was set aside, stands under it. */
@@ -95,9 +95,13 @@ export function screeningBlock(
             }),
           },
         ];
-  return section(fill(words.screening.title, { dog }), [
-    { text: outcome, style: 'lead', bold: true, margin: [0, 0, 0, 3] },
-    ...later,
-    reasonList(screening.reasons, { words, format: tools.format, dog }),
-  ]);
+  return listSection(
+    fill(words.screening.title, { dog }),
+    [
+      { text: outcome, style: 'lead', bold: true, margin: [0, 0, 0, 3] },
+      ...later,
+      reasonList(screening.reasons, { words, format: tools.format, dog }),
+    ],
+    screening.reasons.length,
+  );
 }

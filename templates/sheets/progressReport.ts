@@ -12,7 +12,7 @@ import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
 import { bodyFacts, gaitFacts } from '../parts/findings.ts';
-import { bullets, calmTable, callout, pair, section } from '../parts/layout.ts';
+import { bullets, calmTable, callout, listSection, pair, section } from '../parts/layout.ts';
 import { reasonList, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
@@ -117,6 +117,9 @@ function thenAndNow(then: Findings, now: Findings, words: OwnerWords, tools: Pre
   ]);
 }
 
+/** Up to here running and food stand side by side. */
+const FEW_REASONS = 5;
+
 function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   const { progress } = tools.words;
   const counts = { done: running.sessionsDone, planned: running.sessionsPlanned };
@@ -127,11 +130,15 @@ function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
           ...counts,
           longest: tools.format.minutes(running.longestRunMinutes),
         });
-  return section(progress.runningTitle, [
-    { text: progress.decisions[running.decision], bold: true, margin: [0, 0, 0, 2] },
-    { text: runs, margin: [0, 0, 0, 2] },
-    reasonList(running.reasons, tools),
-  ]);
+  return listSection(
+    progress.runningTitle,
+    [
+      { text: progress.decisions[running.decision], bold: true, margin: [0, 0, 0, 2] },
+      { text: runs, margin: [0, 0, 0, 2] },
+      reasonList(running.reasons, tools),
+    ],
+    running.reasons.length,
+  );
 }
 
 /** Which sentence says what happens to the food. */
@@ -205,7 +212,9 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
       ...(data.note.trim() === ''
         ? []
         : [section(words.progress.noteTitle, [{ text: data.note }])]),
-      ...(first && second ? [pair(first, second)] : blocks),
+      ...(first && second && (running?.reasons.length ?? 0) <= FEW_REASONS
+        ? [pair(first, second)]
+        : blocks),
       nextSteps(data, words, tools),
       sourceNote(because, words.sources),
     ],

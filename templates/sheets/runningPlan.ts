@@ -15,7 +15,7 @@ import {
 import { bodyFacts, consentFact, gaitFacts } from '../parts/findings.ts';
 import { goalText } from '../parts/goal.ts';
 import { heatStrip } from '../parts/heatBands.ts';
-import { callout, factGrid, pair, paragraph, section } from '../parts/layout.ts';
+import { callout, factGrid, listSection, pair, paragraph, section } from '../parts/layout.ts';
 import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
@@ -58,12 +58,6 @@ function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content
   );
 }
 
-/** Without a plan: how to get to one. */
-function noPlan(screening: Screening, dog: string, words: OwnerWords): readonly Content[] {
-  if (screening.outcome === 'vet first') return [];
-  return [paragraph(fill(words.screening.walkBase, { dog }))];
-}
-
 /** The running plan as one part of a document. */
 export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
@@ -88,7 +82,6 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
     body: [
       ...(ramp === null ? [] : [atAGlance(ramp, plan, tools)]),
       screeningBlock(screening, dog.name, words, tools),
-      ...(ramp === null ? noPlan(screening, dog.name, words) : []),
       section(plan.found, [factGrid(facts, tools.colours)]),
       ...gaitNote(findings, words),
       stopRules(words, dog.name, tools),
@@ -127,7 +120,9 @@ function gaitNote(findings: Findings, words: OwnerWords): readonly Content[] {
 /** What core has to say about the plan itself, e.g. that the event comes too early. */
 function rampNotes(ramp: Ramp, tools: ReasonPress): readonly Content[] {
   if (ramp.reasons.length === 0) return [];
-  return [section(tools.words.plan.about, [reasonList(ramp.reasons, tools)])];
+  return [
+    listSection(tools.words.plan.about, [reasonList(ramp.reasons, tools)], ramp.reasons.length),
+  ];
 }
 
 /**

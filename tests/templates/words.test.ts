@@ -22,7 +22,7 @@ const gaps = (text: string) => [...text.matchAll(/\{\w+\}/g)].map(String).sort()
 
 /** Tables of a language's own; English prints core's own sentence there, which says more. */
 const ownTables =
-  /^\/sources\/(names|caveats)\/|^\/(reasons|changes)\/(goal-out-of-reach|rule-changed)$/;
+  /^\/sources\/(names|caveats)\/|^\/(reasons|changes)\/(goal-out-of-reach|rule-changed|loosened-rule)$/;
 
 describe.each(others)('wording in %s', (language) => {
   const english = new Map(paths(en).filter(([path]) => !ownTables.test(path)));
@@ -106,5 +106,12 @@ describe('plain words for core’s reasons', () => {
 
   it('exist for every warning sign', () => {
     expect(signs.filter((key) => !(key in en.reasons) || !(key in en.changes))).toEqual([]);
+  });
+
+  it('send the owner to the vet at once for the signs that core calls an emergency', () => {
+    const urgent = RED_FLAGS.filter(({ id }) => /emergency/.test(en.reasons[`sign-${id}`] ?? ''));
+    expect(urgent.map(({ id }) => id)).toEqual(
+      RED_FLAGS.filter(({ emergency }) => emergency).map(({ id }) => id),
+    );
   });
 });

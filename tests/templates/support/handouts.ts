@@ -26,8 +26,15 @@ import {
   shortNosedDog,
   warmDog,
 } from './people.ts';
-import { firstWeighing, longNamesProgress, noWeighing, progress, stopped } from './progress.ts';
-import { longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
+import {
+  firstWeighing,
+  manyReasons,
+  longNamesProgress,
+  noWeighing,
+  progress,
+  stopped,
+} from './progress.ts';
+import { allSigns, longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
 
 /** A handout made of invented data, for tests and page pictures alike. */
 export interface SampleHandout {
@@ -61,6 +68,22 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'running-plan-long-names',
     pages: { A4: 5, LETTER: 6 },
     build: (paper) => runningPlan(longNamesPlan(paper), en),
+  },
+  {
+    name: 'running-plan-all-signs',
+    pages: { A4: 3, LETTER: 3 },
+    build: (paper) => runningPlan(allSigns(paper), en),
+  },
+  {
+    name: 'vet-letter-all-signs',
+    pages: { A4: 2, LETTER: 3 },
+    build: (paper) =>
+      vetLetter({ ...bareLetter(paper), screening: allSigns(paper).screening }, letterWords),
+  },
+  {
+    name: 'progress-report-many-reasons',
+    pages: { A4: 3, LETTER: 3 },
+    build: (paper) => progressReport(manyReasons(paper), en),
   },
   {
     name: 'feeding-sheet',
@@ -174,7 +197,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'assessment-record-long-note',
-    pages: { A4: 5, LETTER: 6 },
+    pages: { A4: 6, LETTER: 6 },
     build: (paper) => assessmentRecord(longNoteRecord(paper), letterWords),
   },
   {

@@ -1,4 +1,4 @@
-import { buildRamp, screenForRunning, type RampRequest } from '../../../core/index.ts';
+import { RED_FLAGS, buildRamp, screenForRunning, type RampRequest } from '../../../core/index.ts';
 import type { RunningPlanData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { context, emptyFindings, findings, longNames, warmDog } from './people.ts';
@@ -18,7 +18,7 @@ function screened(data: Pick<RunningPlanData, 'findings' | 'dog'>): RunningPlanD
     weightKg: found.weightKg ?? undefined,
     bcs: found.bcs ?? undefined,
     lameness: { walk: found.lamenessWalk, trot: found.lamenessTrot },
-    signs: [],
+    signs: found.weightKg === null ? undefined : [],
     walkBase: found.weightKg === null ? 'not tested' : 'passed',
     consent: found.consent,
     overrides: found.overrides,
@@ -54,4 +54,14 @@ export function noPlan(paper: Paper): RunningPlanData {
 
 export function longNamesPlan(paper: Paper): RunningPlanData {
   return { ...plan(paper), ...longNames(paper) };
+}
+
+/** Every warning sign at once, and nothing else known: as many reasons as a screening can give. */
+export function allSigns(paper: Paper): RunningPlanData {
+  const base = noPlan(paper);
+  const signs = RED_FLAGS.map(({ id }) => id);
+  return {
+    ...base,
+    screening: screenForRunning({ signs, surgery: 'not cleared', bcs: 9, shortNosed: true }),
+  };
 }

@@ -1,4 +1,11 @@
-import { lossCorridor, projectTarget, weightTrend, type Weighing } from '../../../core/index.ts';
+import {
+  addDays,
+  type Reason,
+  lossCorridor,
+  projectTarget,
+  weightTrend,
+  type Weighing,
+} from '../../../core/index.ts';
 import type { ProgressReportData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { meals } from './meals.ts';
@@ -101,5 +108,21 @@ export function stopped(paper: Paper): ProgressReportData {
     },
     food: { proposal, previousKcal: 711, kcalPerDay: null },
     projection: null,
+  });
+}
+
+/** A review that saw something after every run. */
+export function manyReasons(paper: Paper): ProgressReportData {
+  const base = progress(paper);
+  const reasons = Array.from({ length: 24 }, (_, index): Reason => ({
+    code: 'review-mild-stiffness',
+    text: 'Mild stiffness, gone within 24 h.',
+    params: { day: addDays('2025-12-01', index * 2) },
+    evidence: 'B',
+    mark: 'M',
+    sources: ['sorenessRules'],
+  }));
+  return progress(paper, {
+    running: base.running && { ...base.running, decision: 'hold', reasons },
   });
 }
