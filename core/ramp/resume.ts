@@ -48,7 +48,7 @@ function asResumed({ ramp }: Standing): Now | null {
   const given = ramp.request.resume;
   if (given === undefined || given.peakMinutes === 0) return null;
   const loadMinutes = given.firstWeekMinutes ?? given.previousMinutes;
-  return { state: firstState(given), loadMinutes, unrun: true };
+  return { state: firstState(ramp.request), loadMinutes, unrun: true };
 }
 
 /** The step of the last week that was run, but none that was planned and not reached. */
@@ -111,6 +111,7 @@ function resumeOf(
     stepIndex: state.stepIndex,
     sessionsOnStep: state.sessionsOnStep,
     longestMinutes: state.longest,
+    fullestMinutes: state.fullest,
     lastRunDay: done.lastRunDay,
     firstWeekMinutes,
     reviewedOn: done.day,

@@ -174,6 +174,7 @@ function asPlanned(standing: Standing): Ramp {
     stepIndex: before.stepIndex,
     sessionsOnStep: before.sessionsOnStep,
     longestMinutes: before.longest,
+    fullestMinutes: before.fullest,
     lastRunDay: walked.lastRunBefore,
     firstWeekMinutes: first,
     reviewedOn: done.day,

@@ -4,8 +4,8 @@ import { isReviewed, type Rhythm, type Slot } from './slots.ts';
 import {
   afterBuilding,
   afterGiven,
+  afterReviewed,
   buildChoices,
-  cleanSessions,
   continuousOf,
   firstChoice,
   firstState,
@@ -70,13 +70,7 @@ function optionsOf(search: Search, state: RampState, index: number): Option[] {
 function reviewedOption(search: Search, state: RampState, cap: number, count: number): Option {
   const { setting, rhythm } = search;
   const choice = givenChoice(setting, rhythm, state, cap, count);
-  const after = {
-    ...state,
-    peak: Math.max(state.peak, choice.minutes),
-    previous: choice.minutes,
-    sessionsOnStep: state.sessionsOnStep + cleanSessions(setting, choice, count),
-  };
-  return { choice, cap, after };
+  return { choice, cap, after: afterReviewed(setting, state, choice, count) };
 }
 
 /** True where `a` can do whatever `b` can. */
@@ -86,7 +80,8 @@ function dominates(a: RampState, b: RampState): boolean {
     a.peak >= b.peak - EPSILON &&
     a.previous >= b.previous - EPSILON &&
     a.sessionsOnStep >= b.sessionsOnStep &&
-    a.longest >= b.longest - EPSILON
+    a.longest >= b.longest - EPSILON &&
+    a.fullest >= b.fullest - EPSILON
   );
 }
 
@@ -168,7 +163,7 @@ function pick(search: Search, state: RampState, index: number, target: number): 
  */
 export function fillWeeks(search: Search, stopAtGoal: boolean): FilledWeek[] {
   const weeks: FilledWeek[] = [];
-  let state = firstState(search.setting.request.resume);
+  let state = firstState(search.setting.request);
   const target = bestFrom(search, state, 0);
   for (let index = 0; index < search.slots.length; index += 1) {
     const { choice, cap, after } = pick(search, state, index, target);

@@ -11,7 +11,7 @@ import {
   type SessionPlan,
 } from './sessions.ts';
 import type { Rhythm, Slot } from './slots.ts';
-import type { RampResume } from './types.ts';
+import type { RampRequest } from './types.ts';
 
 /** Where the plan stands when a week is drawn up. */
 export interface RampState {
@@ -25,6 +25,8 @@ export interface RampState {
   readonly sessionsOnStep: number;
   /** Longest continuous run so far, minutes. */
   readonly longest: number;
+  /** Run-minutes of the fullest session of bouts so far. */
+  readonly fullest: number;
 }
 
 /** Before the first run. */
@@ -34,6 +36,7 @@ export const FRESH: RampState = {
   stepIndex: 0,
   sessionsOnStep: 0,
   longest: 0,
+  fullest: 0,
 };
 
 /** One way to fill a week. */
@@ -45,7 +48,7 @@ export interface Choice {
   readonly minutes: number;
 }
 
-export function firstState(resume: RampResume | undefined): RampState {
+export function firstState({ resume, sessionsPerWeek }: RampRequest): RampState {
   if (resume === undefined) return FRESH;
   return {
     peak: resume.peakMinutes,
@@ -53,6 +56,7 @@ export function firstState(resume: RampResume | undefined): RampState {
     stepIndex: resume.stepIndex,
     sessionsOnStep: resume.sessionsOnStep,
     longest: resume.longestMinutes,
+    fullest: resume.fullestMinutes ?? resume.peakMinutes / sessionsPerWeek,
   };
 }
 
@@ -123,10 +127,12 @@ export function buildChoices(
   const { path, rules } = setting;
   const count = slot.days.length;
   const ready = state.sessionsOnStep >= rules.sessionsPerStep;
-  if (state.stepIndex === path.length) return [continuous(setting, rhythm, count, cap)];
+  const { goal } = setting;
+  if (state.stepIndex === path.length) return [continuous(setting, rhythm, count, cap, goal)];
   const choices: Choice[] = [];
   if (ready && state.stepIndex + 1 === path.length) {
-    choices.push(continuous(setting, rhythm, count, cap));
+    // The first run without a break is no longer than what a session of bouts came to (D).
+    choices.push(continuous(setting, rhythm, count, cap, Math.min(goal, state.fullest)));
   } else if (ready) {
     const next = bouts(setting, rhythm, state.stepIndex + 1, cap, count);
     if (next.kind === 'bouts' && next.amount >= rules.boutsPerSession * count) choices.push(next);
@@ -152,13 +158,15 @@ function bouts(
   return { kind: 'given', stepIndex, amount: held, minutes };
 }
 
-function continuous(setting: Setting, rhythm: Rhythm, count: number, cap: number): Choice {
+function continuous(
+  setting: Setting,
+  rhythm: Rhythm,
+  count: number,
+  cap: number,
+  most: number,
+): Choice {
   const held = cap * dayShare(setting, rhythm, setting.path.length, count);
-  return continuousOf(
-    setting,
-    count,
-    Math.min(held / shareSum(count, setting.rules), setting.goal),
-  );
+  return continuousOf(setting, count, Math.min(held / shareSum(count, setting.rules), most));
 }
 
 /** A continuous week whose longest run has `longest` minutes. */
@@ -222,6 +230,34 @@ export function afterBuilding(
     stepIndex: choice.stepIndex,
     sessionsOnStep: onStep + clean,
     longest: isContinuous ? Math.max(state.longest, choice.amount) : state.longest,
+    fullest: isContinuous
+      ? state.fullest
+      : Math.max(state.fullest, fullestOf(setting, choice, count)),
+  };
+}
+
+/** Run-minutes of the fullest session of a week of bouts. */
+function fullestOf(setting: Setting, choice: Choice, count: number): number {
+  const plans = sessionsOf(setting, choice, count);
+  return Math.max(0, ...plans.map(({ repeats, runMin }) => repeats * runMin));
+}
+
+/** The state after the week that a review has set. */
+export function afterReviewed(
+  setting: Setting,
+  state: RampState,
+  choice: Choice,
+  count: number,
+): RampState {
+  const isContinuous = choice.stepIndex === setting.path.length;
+  return {
+    ...state,
+    peak: Math.max(state.peak, choice.minutes),
+    previous: choice.minutes,
+    sessionsOnStep: state.sessionsOnStep + cleanSessions(setting, choice, count),
+    fullest: isContinuous
+      ? state.fullest
+      : Math.max(state.fullest, fullestOf(setting, choice, count)),
   };
 }
 
@@ -234,5 +270,6 @@ export function afterGiven(state: RampState, slot: Slot, minutes: number): RampS
     peak: lower ? minutes : state.peak,
     previous: minutes,
     sessionsOnStep: lower ? 0 : state.sessionsOnStep,
+    fullest: lower ? Math.min(state.fullest, minutes / slot.days.length) : state.fullest,
   };
 }

@@ -53,6 +53,8 @@ export interface RampResume {
   readonly sessionsOnStep: number;
   /** Longest continuous run so far, minutes; 0 before the first. */
   readonly longestMinutes: number;
+  /** Run-minutes of the fullest session of bouts so far; absent in plans of older releases. */
+  readonly fullestMinutes?: number;
   /** The last day the dog ran; null when it has not run. */
   readonly lastRunDay: IsoDay | null;
   /** The first week holds exactly so many run-minutes (a repeated or reduced week). */

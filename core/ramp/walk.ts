@@ -39,7 +39,7 @@ export function walkRamp(ramp: Ramp, done: (week: RampWeek) => RampWeek = (week)
   const rhythm = rhythmOf(setting);
   const walked: WalkedWeek[] = [];
   const slots: Slot[] = [];
-  let state = firstState(ramp.request.resume);
+  let state = firstState(ramp.request);
   let lastRun = ramp.request.resume?.lastRunDay ?? null;
   ramp.weeks.forEach((planned, index) => {
     const week = done(planned);
@@ -111,8 +111,12 @@ function stateAfter(setting: Setting, before: RampState, slot: Slot, week: RampW
   const state = anew ? FRESH : before;
   const lower = slot.return.kind === 'less';
   const peak = lower && !anew ? minutes : Math.max(state.peak, minutes);
+  const ofWeek = fullestBouts(week);
+  const fullest =
+    lower && !anew ? Math.min(state.fullest, ofWeek) : Math.max(state.fullest, ofWeek);
   if (slot.kind !== 'build') {
-    return { ...state, peak, previous: minutes, sessionsOnStep: lower ? 0 : state.sessionsOnStep };
+    const sessionsOnStep = lower ? 0 : state.sessionsOnStep;
+    return { ...state, peak, previous: minutes, sessionsOnStep, fullest };
   }
   const level = weekLevel(setting.path, week);
   const runs = week.sessions.filter(({ kind }) => kind === 'continuous');
@@ -125,5 +129,12 @@ function stateAfter(setting: Setting, before: RampState, slot: Slot, week: RampW
     stepIndex,
     sessionsOnStep: onStep + (lower ? 0 : counted),
     longest: Math.max(state.longest, ...runs.map(({ runMinutes }) => runMinutes)),
+    fullest,
   };
+}
+
+/** Run-minutes of the fullest session of bouts in a week. */
+function fullestBouts({ sessions }: RampWeek): number {
+  const bouts = sessions.filter(({ kind }) => kind === 'bouts');
+  return Math.max(0, ...bouts.map(({ runMinutes }) => runMinutes));
 }

@@ -9,6 +9,8 @@ interface State {
   readonly step: number;
   readonly sessions: number;
   readonly peak: number;
+  /** The fullest session of bouts: the first run without a break is no longer. */
+  readonly fullest: number;
 }
 
 const PATHS: Readonly<Record<StartLevel, readonly number[]>> = {
@@ -41,12 +43,13 @@ function fillings(
   for (const step of mayAdvance ? [state.step, state.step + 1] : [state.step]) {
     if (step > continuousFrom) continue;
     if (step === continuousFrom) {
-      const most = cap / SHARES[count]!;
+      const held = cap / SHARES[count]!;
+      const most = state.step === continuousFrom ? held : Math.min(held, state.fullest);
       if (most >= goal - EPS) return null;
       // The fullest, and some that are not.
       for (const part of [1, 0.97, 0.8]) {
         const minutes = most * part * SHARES[count]!;
-        next.push({ step, sessions: 2, peak: Math.max(state.peak, minutes) });
+        next.push({ ...state, step, sessions: 2, peak: Math.max(state.peak, minutes) });
       }
       continue;
     }
@@ -55,7 +58,8 @@ function fillings(
     const least = step === state.step ? count : 2 * count;
     for (let bouts = least; bouts <= most; bouts += 1) {
       const peak = Math.max(state.peak, bouts * bout);
-      next.push({ step, sessions: 2, peak });
+      const fullest = Math.max(state.fullest, Math.ceil(bouts / count) * bout);
+      next.push({ step, sessions: 2, peak, fullest });
     }
   }
   return next;
@@ -65,7 +69,7 @@ function fillings(
 function bruteForce(start: StartLevel, count: number, goal: number, percent: number): number {
   const path = PATHS[start];
   const first = FIRST[start] * count * path[0]!;
-  let states: State[] = [{ step: 0, sessions: count, peak: first }];
+  let states: State[] = [{ step: 0, sessions: count, peak: first, fullest: first / count }];
   for (let week = 2; week <= 40; week += 1) {
     if (week % 4 === 0) continue;
     const seen = new Map<string, State>();
@@ -73,7 +77,8 @@ function bruteForce(start: StartLevel, count: number, goal: number, percent: num
       const next = fillings(state, path, count, capOver(state.peak, percent), goal);
       if (next === null) return week;
       for (const entry of next) {
-        seen.set(`${entry.step}/${entry.peak.toFixed(6)}`, entry);
+        const { step, peak, fullest } = entry;
+        seen.set(`${step}/${peak.toFixed(6)}/${fullest}`, entry);
       }
     }
     states = [...seen.values()];

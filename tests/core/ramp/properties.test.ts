@@ -134,6 +134,26 @@ describe('every generated ramp', () => {
     });
   });
 
+  it('runs no longer at first without a break than a session of bouts came to', () => {
+    always(both, ({ weeks }) => {
+      let fullest = 0;
+      let step = 0;
+      for (const week of weeks) {
+        if (week.sessions.length === 0) continue;
+        // After a long break the plan begins anew.
+        if (week.stepIndex < step) fullest = 0;
+        step = week.stepIndex;
+        const longest = Math.max(...week.sessions.map(({ runMinutes }) => runMinutes));
+        if (week.sessions[0]!.kind === 'bouts') {
+          fullest = Math.max(fullest, longest);
+        } else if (fullest > 0) {
+          expect(longest).toBeLessThanOrEqual(fullest + EPSILON);
+          fullest = 0;
+        }
+      }
+    });
+  });
+
   it('runs hard and easy once continuous', () => {
     always(both, ({ weeks }) => {
       for (const { sessions } of weeks) {
