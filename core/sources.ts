@@ -21,7 +21,7 @@ export const SOURCES = {
   hand2010Senior: {
     reference:
       'Hand MS et al. (eds). Small Animal Clinical Nutrition, 5th ed., 2010: energy of senior dogs, about 1.4 × resting energy.',
-    short: 'Hand et al. 2010, senior dogs',
+    short: 'Hand et al. 2010',
     caveat: 'from memory',
   },
   nrc2006: {

@@ -20,8 +20,9 @@ export const WEIGH_IN_DAYS = { settling: 14, settled: 28 } as const;
  *
  * A change needs the whole 90 % interval of the trend outside the corridor, never the point alone;
  * until then the answer is `wait` and says what for. Steps are 10 % of the ration, sized by the
- * dog's own estimate within 5–20 % once its record tells more than the formula. Nothing is proposed
- * below 0.8 × RER at target weight.
+ * dog's own estimate within 5–20 % once its record tells more than the formula. Below 0.8 × RER at
+ * target weight nothing is proposed but more food than now. A growing dog gets the energy of growth,
+ * whatever its trend. Without `maintenance` the formula for the weight alone stands in.
  *
  * @throws RangeError for weights outside 0.1–150 kg, energies outside 0–20000 kcal/day, a score
  *   that is not 1–9, or an unknown goal

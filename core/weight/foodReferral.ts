@@ -7,8 +7,11 @@ import { because, OWN, refer, type FoodDraft } from './foodDraft.ts';
 import { growthOf } from './foodGrowth.ts';
 import type { AdjustFoodInput } from './foodTypes.ts';
 
-/** A target this far below the range for the body condition is taken for a slip, % (D). */
-export const TARGET_TOLERANCE_PERCENT = 5;
+/**
+ * A target this far outside the range for the body condition is taken for a slip, % (D): one score
+ * point, as a dog near its target is often scored a point apart.
+ */
+export const TARGET_TOLERANCE_PERCENT = 10;
 
 /** Why no ration is proposed at all, before anything is computed; null when one may be. */
 export function referFirst(input: AdjustFoodInput): FoodDraft | null {

@@ -182,6 +182,14 @@ describe('the vet first', () => {
   });
 });
 
+describe('a target near the range for the score', () => {
+  it('stands within one score point, as scores differ by that', () => {
+    const near = { bcs: 5, weightKg: 38.5, initialWeightKg: 45, onPlan: false, currentKcal: 1400 };
+    expect(ask({ ...near, targetWeightKg: 36 }).verdict).toBe('start');
+    expect(ask({ ...near, targetWeightKg: 34 }).reasons[0]!.code).toBe('target-below-range');
+  });
+});
+
 describe('more food than now, from below the floor', () => {
   const thin = { trend: falling(3.2, 5), weightKg: 26 };
 

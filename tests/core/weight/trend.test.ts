@@ -67,6 +67,21 @@ describe('the trend of weight', () => {
     expect(sentence).toMatch(/^The dog is gaining weight: .* Weighings stand out .*24 kg.*53 kg/);
   });
 
+  it('sends a slow loss to the vet by what it comes to in half a year', () => {
+    const lost = (kg: number, weeks: number) =>
+      weightDrift(
+        weightTrend(
+          every(
+            28,
+            Array.from({ length: weeks / 4 + 1 }, (_, i) => 30 - (kg * 4 * i) / weeks),
+          ),
+        ),
+      );
+    expect(lost(2.4, 26)!.code).toBe('drift-vet');
+    expect(lost(2.4, 104)!.code).toBe('drift-down');
+    expect(lost(9, 104)!.code).toBe('drift-vet');
+  });
+
   it('asks for a list, by name', () => {
     const none = undefined as unknown as readonly Weighing[];
     expect(() => weightTrend(none)).toThrow(/weighings must be a list/);
