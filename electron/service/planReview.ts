@@ -17,7 +17,7 @@ export const planReviewHandlers: Handlers<'plans/review'> = {
       const assessment = visit === undefined ? null : await assessRecord(db, record, day);
       const review = reviewRamp(
         reviewInput({
-          ramp: plan.ramp,
+          plan,
           sessions: record.sessions,
           rules: await readRules(db),
           day,

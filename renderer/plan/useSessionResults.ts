@@ -1,12 +1,13 @@
 import { computed, ref, shallowRef, type ComputedRef, type Ref, type ShallowRef } from 'vue';
 import type { AppError } from '../../electron/contract/errors.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
+import type { ToldResult } from '../../electron/contract/reviewInput.ts';
 import { useClient } from '../api/client.ts';
 import { inputOf } from './timeline.ts';
 
 export interface SessionResults {
   /** What was told of each session, oldest first. */
-  readonly all: ComputedRef<readonly SessionInput[]>;
+  readonly all: ComputedRef<readonly ToldResult[]>;
   readonly error: ShallowRef<AppError | null>;
   /** True while there is a change of this page to take back. */
   readonly canUndo: ComputedRef<boolean>;
@@ -23,9 +24,9 @@ interface Change {
 }
 
 /** Session results of one dog: each change is kept at once, and can be taken back in turn. */
-export function useSessionResults(dogId: string, kept: readonly SessionInput[]): SessionResults {
+export function useSessionResults(dogId: string, kept: readonly ToldResult[]): SessionResults {
   const client = useClient();
-  const byDay = shallowRef(new Map(kept.map((result) => [result.day, inputOf(result)])));
+  const byDay = shallowRef(new Map(kept.map((result) => [result.day, result])));
   const changes = shallowRef<readonly Change[]>([]);
   const count = ref(0);
   const error = shallowRef<AppError | null>(null);
@@ -34,12 +35,12 @@ export function useSessionResults(dogId: string, kept: readonly SessionInput[]):
     const answer =
       result === null
         ? await client.call('sessions/drop', { dogId, day })
-        : await client.call('sessions/save', { dogId, session: result });
+        : await client.call('sessions/save', { dogId, session: inputOf(result) });
     error.value = answer.ok ? null : answer.error;
     if (!answer.ok) return false;
     const next = new Map(byDay.value);
-    if (result === null) next.delete(day);
-    else next.set(day, result);
+    if (answer.value === null) next.delete(day);
+    else next.set(day, answer.value);
     byDay.value = next;
     count.value++;
     return true;

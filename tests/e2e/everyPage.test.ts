@@ -24,6 +24,7 @@ const pageCase = (
 const PAGES: readonly PageCase[] = [
   pageCase('desk', () => '/', 'Desk', 'table'),
   pageCase('settings', () => '/settings', 'Settings'),
+  pageCase('rules', () => '/settings/rules', 'Rules'),
   pageCase('new dog', () => '/dogs/new', 'New dog'),
   pageCase('dog', (dog) => `/dogs/${dog}`, 'Bramble', '.point'),
   pageCase('edit dog', (dog) => `/dogs/${dog}/edit`, 'Edit Bramble'),
@@ -34,6 +35,7 @@ const PAGES: readonly PageCase[] = [
     'The visit cannot be shown',
   ),
   pageCase('plan', (dog) => `/dogs/${dog}/plan`, 'Running plan of Bramble', 'table'),
+  pageCase('heat', (dog) => `/dogs/${dog}/heat`, 'Heat and Bramble', 'table'),
   pageCase('handouts', (dog) => `/dogs/${dog}/handouts`, 'Handouts for Bramble', '.page-text'),
   pageCase('unknown page', () => '/nowhere', 'There is no such page'),
   pageCase(

@@ -113,7 +113,7 @@ describe('taps', () => {
         modelValue: kept.list,
         'onUpdate:modelValue': (list: Footfall[]) => {
           kept.list = list;
-          void wrapper.setProps({ modelValue: list });
+          void wrapper.setProps({ modelValue: list } as object);
         },
       },
       global: { plugins: appPlugins() },

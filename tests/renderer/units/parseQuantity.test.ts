@@ -9,8 +9,18 @@ import {
   type Asked,
 } from '../../../renderer/units/parseQuantity.ts';
 
-const METRIC = { weightUnit: 'kg', energyUnit: 'kcal', distanceUnit: 'km' } as const;
-const IMPERIAL = { weightUnit: 'lb', energyUnit: 'kJ', distanceUnit: 'mi' } as const;
+const METRIC = {
+  weightUnit: 'kg',
+  energyUnit: 'kcal',
+  distanceUnit: 'km',
+  temperatureUnit: 'C',
+} as const;
+const IMPERIAL = {
+  weightUnit: 'lb',
+  energyUnit: 'kJ',
+  distanceUnit: 'mi',
+  temperatureUnit: 'F',
+} as const;
 
 function asked(
   limit: keyof typeof LIMITS,
