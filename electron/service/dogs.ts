@@ -51,16 +51,44 @@ function assertBornBy(desk: Desk, birthDay: string): void {
   throw badField('dog.birthDay', 'Day of birth must not lie in the future.');
 }
 
-async function listDogs(desk: Desk, query: string): Promise<DogLine[]> {
+/** The ids of the dogs that match, latest seen first. */
+function foundDogs(desk: Desk, query: string) {
   let select = desk.db
     .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .select((eb) => [
+      'dog.id',
+      'dog.searchText',
+      // The latest day alone is in the index; the visits of all dogs need not be read.
+      eb
+        .selectFrom('visit')
+        .select((of) => of.fn.max('visit.day').as('day'))
+        .whereRef('visit.dogId', '=', 'dog.id')
+        .as('lastDay'),
+    ]);
+  for (const word of likeWords(query)) {
+    select = select.where((eb) =>
+      eb.or([matches('dog.searchText', word), matches('client.searchText', word)]),
+    );
+  }
+  return select
+    .orderBy(sql`last_day is null`)
+    .orderBy('lastDay', 'desc')
+    .orderBy('dog.searchText')
+    .limit(MOST_LISTED);
+}
+
+async function listDogs(desk: Desk, query: string): Promise<DogLine[]> {
+  return desk.db
+    .selectFrom(foundDogs(desk, query).as('found'))
+    .innerJoin('dog', 'dog.id', 'found.id')
     .innerJoin('client', 'client.id', 'dog.clientId')
     .leftJoin('visit', (join) =>
       join.on('visit.id', '=', (eb) =>
         eb
           .selectFrom('visit as latest')
           .select('latest.id')
-          .whereRef('latest.dogId', '=', 'dog.id')
+          .whereRef('latest.dogId', '=', 'found.id')
           .orderBy('latest.day', 'desc')
           .orderBy('latest.createdAt', 'desc')
           .limit(1),
@@ -76,17 +104,10 @@ async function listDogs(desk: Desk, query: string): Promise<DogLine[]> {
       'visit.day as lastVisitDay',
       'visit.weightKg as lastWeightKg',
       'visit.bcs as lastBcs',
-    ]);
-  for (const word of likeWords(query)) {
-    select = select.where((eb) =>
-      eb.or([matches('dog.searchText', word), matches('client.searchText', word)]),
-    );
-  }
-  return select
-    .orderBy(sql`visit.day is null`)
-    .orderBy('visit.day', 'desc')
-    .orderBy('dog.searchText')
-    .limit(MOST_LISTED)
+    ])
+    .orderBy(sql`found.last_day is null`)
+    .orderBy('found.lastDay', 'desc')
+    .orderBy('found.searchText')
     .execute();
 }
 

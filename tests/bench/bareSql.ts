@@ -2,28 +2,35 @@ import BetterSqlite3, { type Database } from 'better-sqlite3';
 
 // What the service is measured against: the same answers in hand-written SQL, on the driver alone.
 
-const LIST = `
+const found = (where: string): string => `
+  SELECT dog.id, dog.search_text,
+         (SELECT max(day) FROM visit WHERE visit.dog_id = dog.id) AS last_day
+  FROM dog JOIN client ON client.id = dog.client_id ${where}
+  ORDER BY last_day IS NULL, last_day DESC, dog.search_text LIMIT 100`;
+const list = (where: string): string => `
   SELECT dog.id, dog.name, dog.breed, dog.client_id AS clientId, client.name AS clientName,
          client.phone, visit.day AS lastVisitDay, visit.weight_kg AS lastWeightKg,
          visit.bcs AS lastBcs
-  FROM dog
+  FROM (${found(where)}) AS found
+  JOIN dog ON dog.id = found.id
   JOIN client ON client.id = dog.client_id
   LEFT JOIN visit ON visit.id = (
-    SELECT id FROM visit AS latest WHERE latest.dog_id = dog.id
-    ORDER BY day DESC, created_at DESC LIMIT 1)`;
-const ORDER = ` ORDER BY visit.day IS NULL, visit.day DESC, dog.search_text LIMIT 100`;
-const FOUND = ` WHERE dog.search_text LIKE @word OR client.search_text LIKE @word`;
+    SELECT id FROM visit AS latest WHERE latest.dog_id = found.id
+    ORDER BY day DESC, created_at DESC LIMIT 1)
+  ORDER BY found.last_day IS NULL, found.last_day DESC, found.search_text`;
+const LIST = list('');
+const FOUND = list('WHERE dog.search_text LIKE @word OR client.search_text LIKE @word');
 
 export function openBare(file: string): Database {
   return new BetterSqlite3(file, { readonly: true });
 }
 
 export function listBare(db: Database): unknown[] {
-  return db.prepare(LIST + ORDER).all();
+  return db.prepare(LIST).all();
 }
 
 export function searchBare(db: Database, word: string): unknown[] {
-  return db.prepare(LIST + FOUND + ORDER).all({ word: `%${word}%` });
+  return db.prepare(FOUND).all({ word: `%${word}%` });
 }
 
 /** Every weighing of the practice, dog by dog in order of days. */
