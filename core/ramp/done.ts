@@ -56,7 +56,7 @@ export function readDone(input: ReviewInput): Done {
   input.ramp.weeks.forEach((week, weekIndex) => {
     for (const session of week.sessions) {
       planned.add(session.day);
-      const result = settled(input.ramp, session) ?? results.get(session.day) ?? null;
+      const result = results.get(session.day) ?? settled(input.ramp, session);
       if (session.day >= day && result === null) continue;
       due.push({ session, weekIndex, result, minutes: minutesRun(session, result) });
     }
@@ -71,7 +71,7 @@ export function readDone(input: ReviewInput): Done {
   };
 }
 
-/** A session before the review that made this version was judged then, and counts as clean. */
+/** A session before the review that made this version was judged then, and counts as clean; what is told since counts. */
 function settled({ request }: Ramp, { day }: RampSession): SessionResult | null {
   const reviewedOn = request.resume?.reviewedOn;
   return reviewedOn !== undefined && day < reviewedOn

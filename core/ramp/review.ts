@@ -49,13 +49,19 @@ export function reviewRamp(input: ReviewInput): Review {
   };
   if (decision === 'stop') return { ...review, ramp: stopped(standing, reasons) };
   const running = input.ramp.weeks.length > 0;
-  if (decision === 'progress' && running && done.asPlanned && input.rules === undefined) {
+  if (decision === 'progress' && running && done.asPlanned && sameRules(input.ramp, rules)) {
     return { ...review, ramp: asPlanned(standing) };
   }
   const soreness = response.some((entry) => entry.decision === 'back');
   const resume = resumeFor(decision, soreness, back, standing);
   const ramp = nextVersion(input, done.day, firstDayFor(soreness, back, done.day, rules), resume);
   return { ...review, ramp };
+}
+
+/** A plan may have been kept before a rule existed; that rule then changes nothing. */
+function sameRules(ramp: Ramp, rules: RampRuleValues): boolean {
+  const kept: Readonly<Record<string, number | undefined>> = ramp.rules;
+  return Object.entries(rules).every(([id, value]) => (kept[id] ?? value) === value);
 }
 
 function standingOf(input: ReviewInput, done: Done): Standing {

@@ -36,6 +36,28 @@ describe('a review of sessions all clean', () => {
   });
 });
 
+describe('a review in the middle of a week', () => {
+  const results = followed(ramp, 14);
+  const review = reviewRamp({ ramp, results, rules: {} });
+
+  it('keeps the week as it stands, so that no week is started on top of it', () => {
+    expect(review.decision).toBe('progress');
+    expect(review.ramp.weeks).toEqual(ramp.weeks.slice(4));
+  });
+
+  it('makes the rest anew where the practice changed a rule', () => {
+    const changed = reviewRamp({ ramp, results, rules: { recoveryPercent: 60 } });
+    expect(changed.ramp.rules.recoveryPercent).toBe(60);
+  });
+
+  it('still hears what is told later of a session before it', () => {
+    const day = days[13]!;
+    const late: SessionResult = { day, outcome: 'done', nextDay: 'normal', signs: ['lameness'] };
+    const again = reviewRamp({ ramp: review.ramp, results: [late], day: addDays(day, 2) });
+    expect(again.decision).toBe('stop');
+  });
+});
+
 describe('a next day of which nothing is told', () => {
   it.each([null, undefined])('holds the plan and says so (%s)', (nextDay) => {
     const review = reviewRamp({ ramp, results: lastWas(9, { nextDay }) });
