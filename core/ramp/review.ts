@@ -3,13 +3,13 @@ import type { Provenance, Reason } from '../figure.ts';
 import { rampRuleValues, type RampRuleValues } from '../rules/ramp.ts';
 import { breakBefore, breakOf, breakSeen } from './breaks.ts';
 import { buildRamp } from './build.ts';
-import { begunWeeks, readDone, weekAsRun, type Done } from './done.ts';
+import { begunWeeks, lastDueWeek, readDone, weekAsRun, type Done } from './done.ts';
 import { seenIn, type Seen } from './judge.ts';
 import { backFrom, goOn, repeatFrom, restart, type Standing } from './resume.ts';
 import type { Review, ReviewDecision, ReviewInput } from './reviewTypes.ts';
 import type { Return } from './slots.ts';
 import type { Ramp, RampRequest, RampResume } from './types.ts';
-import { walkRamp } from './walk.ts';
+import { walkRamp, weekEnd } from './walk.ts';
 
 /** From mildest to strictest. */
 const STRICTNESS: readonly ReviewDecision[] = ['progress', 'hold', 'back', 'stop'];
@@ -54,7 +54,9 @@ export function reviewRamp(input: ReviewInput): Review {
   }
   const soreness = response.some((entry) => entry.decision === 'back');
   const resume = resumeFor(decision, soreness, back, standing);
-  const ramp = nextVersion(input, done.day, firstDayFor(soreness, back, done.day, rules), resume);
+  const earliest = firstDayFor(soreness, back, done.day, rules);
+  const firstDay = afterBrokenWeek(standing, earliest);
+  const ramp = nextVersion(input, done.day, firstDay, resume);
   return { ...review, ramp };
 }
 
@@ -137,6 +139,20 @@ const WALK_BASE_DAYS = 7;
 function firstDayFor(soreness: boolean, back: Return, day: IsoDay, rules: RampRuleValues): IsoDay {
   if (back.kind === 'restart') return addDays(day, WALK_BASE_DAYS);
   return soreness ? addDays(day, 1 + rules.daysOffAfterBack) : day;
+}
+
+/**
+ * A week in which the dog ran already is left to end before a new one begins: two weeks' load must
+ * not come into the same seven days. Not where the event would be missed by it.
+ */
+function afterBrokenWeek({ ramp, run, done }: Standing, earliest: IsoDay): IsoDay {
+  const index = lastDueWeek(done);
+  if (index === -1 || run.weeks[index]!.week.runMinutes === 0) return earliest;
+  const open = ramp.weeks[index]!.sessions.some(({ day }) => day >= done.day);
+  const next = weekEnd(ramp, index);
+  const { eventDay } = ramp.request;
+  if (!open || next <= earliest || (eventDay !== undefined && next >= eventDay)) return earliest;
+  return next;
 }
 
 function nextVersion(

@@ -50,6 +50,15 @@ describe('a review in the middle of a week', () => {
     expect(changed.ramp.rules.recoveryPercent).toBe(60);
   });
 
+  it('that is held lets the week end first: no two weeks in the same seven days', () => {
+    const nextDay = 'mild stiffness gone within 24 h' as const;
+    const held = reviewRamp({ ramp, results: lastWas(14, { nextDay }) });
+    const first = held.ramp.weeks[0]!.sessions[0]!.day;
+    expect(first).toBe(ramp.weeks[5]!.startDay);
+    const whole = reviewRamp({ ramp, results: lastWas(15, { nextDay }) });
+    expect(whole.ramp.weeks[0]!.sessions[0]!.day < first).toBe(true);
+  });
+
   it('still hears what is told later of a session before it', () => {
     const day = days[13]!;
     const late: SessionResult = { day, outcome: 'done', nextDay: 'normal', signs: ['lameness'] };
