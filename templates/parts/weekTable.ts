@@ -97,7 +97,7 @@ function headerRow(words: PlanWords): TableCell[] {
   ];
   const nextDay = { ...(head(columns.nextDay, 'center') as object), colSpan: 3 } as TableCell;
   const groupHead = ['', '', '', '', nextDay, '', '', ''].map((cell) =>
-    cell === '' ? { text: '' } : cell,
+    cell === '' ? head('') : cell,
   );
   return [sessionTable([groupHead, sessionHead], false)];
 }
@@ -111,8 +111,8 @@ function sessionTable(body: TableCell[][], ruled = true): Content {
       hLineColor: () => '#d5dbd8',
       paddingLeft: () => 3,
       paddingRight: () => 3,
-      paddingTop: () => 2.5,
-      paddingBottom: () => 1.5,
+      paddingTop: () => (ruled ? 2 : 0.5),
+      paddingBottom: () => (ruled ? 1.2 : 0.5),
     },
   };
 }
@@ -144,6 +144,8 @@ export function weekTable(ramp: Ramp, words: PlanWords, tools: Press): Content {
     },
     layout: {
       ...calmTable(tools.colours),
+      paddingTop: () => 3,
+      paddingBottom: () => 2.5,
       fillColor: (row: number) => (shaded(row) ? tools.colours.tint : null),
       paddingLeft: () => 0,
       paddingRight: () => 0,

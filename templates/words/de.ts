@@ -29,7 +29,7 @@ export const de: OwnerWords = {
     weekTable: 'Woche für Woche',
     about: 'Zu diesem Plan',
     weekIntro:
-      'Erst laufen, dann ankreuzen. Schauen Sie {dog} am Tag danach an und kreuzen Sie an, wie es war. In der leichten Woche holt der Körper auf: Bitte lassen Sie sie nicht aus.',
+      'Laufen, ankreuzen, am Tag danach ankreuzen, wie es {dog} ging. Die leichte Woche nicht auslassen.',
     week: 'Woche {week}',
     easyWeek: 'Leichte Woche',
     columns: {

@@ -32,7 +32,7 @@ export const en = {
     weekTable: 'Week by week',
     about: 'About this plan',
     weekIntro:
-      'Run first, then tick the box. Look at {dog} the next day and tick how it went. An easy week gives the body time to catch up: please do not skip it.',
+      'Run, then tick. The next day tick how {dog} was. Do not skip an easy week: the body catches up.',
     week: 'Week {week}',
     easyWeek: 'Easy week',
     columns: {

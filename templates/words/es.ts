@@ -29,7 +29,7 @@ export const es: OwnerWords = {
     weekTable: 'Semana a semana',
     about: 'Sobre este plan',
     weekIntro:
-      'Primero corra, luego marque la casilla. Mire a {dog} al día siguiente y marque cómo fue. La semana suave deja que el cuerpo se recupere: no la salte.',
+      'Corra, marque, y al día siguiente marque cómo está {dog}. No salte la semana suave.',
     week: 'Semana {week}',
     easyWeek: 'Semana suave',
     columns: {

@@ -30,7 +30,7 @@ export const fr: OwnerWords = frenchSpacing({
     weekTable: 'Semaine par semaine',
     about: 'À propos de ce plan',
     weekIntro:
-      'Courez, puis cochez la case. Regardez {dog} le lendemain et cochez ce que vous voyez. La semaine facile laisse le corps se refaire : ne la sautez pas.',
+      'Courez, cochez, et cochez le lendemain comment va {dog}. Ne sautez pas la semaine facile.',
     week: 'Semaine {week}',
     easyWeek: 'Semaine facile',
     columns: {

@@ -66,7 +66,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'running-plan-long-names',
-    pages: { A4: 5, LETTER: 6 },
+    pages: { A4: 6, LETTER: 6 },
     build: (paper) => runningPlan(longNamesPlan(paper), en),
   },
   {
