@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Page } from 'playwright-core';
 import { startHost } from '../../electron/loopback/host.ts';
 import { CHROMIUM_ARGS, findChromium } from '../support/chromium.ts';
+import { firstPaintSize, watchFiles } from './firstPaint.ts';
 import { percentile, type BenchLine } from './measure.ts';
 import type { GeneratedPractice } from './practice.ts';
 import { startService } from './service.ts';
@@ -64,8 +65,8 @@ async function typeWords(page: Page, rounds: number): Promise<number[]> {
   return (await painted(page)).slice(before);
 }
 
-/** A search as the practitioner sees it: from the key to the painted list, in Chromium. */
-export async function measureTyping(practice: GeneratedPractice): Promise<BenchLine> {
+/** The window as the practitioner sees it: what it fetches, and from a key to the painted list. */
+export async function measureWindow(practice: GeneratedPractice): Promise<BenchLine[]> {
   const executablePath = findChromium();
   if (executablePath === null)
     throw new Error('No Chromium on this machine; "npm test" fetches it.');
@@ -74,15 +75,17 @@ export async function measureTyping(practice: GeneratedPractice): Promise<BenchL
   const host = await startHost({ service, rendererFolder: RENDERER, key });
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
   const page = await browser.newPage();
+  const files = watchFiles(page);
   await page.goto(host.address);
   await page.getByText('100 dogs', { exact: true }).waitFor();
+  const size = firstPaintSize(files, RENDERER);
   await page.evaluate(watchList);
   await typeWords(page, 1);
   const waits = await typeWords(page, ROUNDS);
   await browser.close();
   await host.close();
   await service.close();
-  return {
+  const typing: BenchLine = {
     name: 'Search, from the key to the painted list, 95 of 100 keys within',
     against: `Chromium and the loopback host, ${waits.length} keys`,
     value: percentile(waits, 95),
@@ -90,4 +93,5 @@ export async function measureTyping(practice: GeneratedPractice): Promise<BenchL
     target: 50,
     note: `median ${percentile(waits, 50).toFixed(0)} ms`,
   };
+  return [typing, size];
 }

@@ -22,7 +22,7 @@ function byDog(rows: readonly Row[]): Row[][] {
 }
 
 /** Trend, status and whether it is due, of every dog. */
-function review(rows: readonly Row[]): { status: string; due: boolean }[] {
+export function review(rows: readonly Row[]): { status: string; due: boolean }[] {
   const today = dayNumber(TODAY, 'today');
   return byDog(rows).map((weighings) => ({
     status: weightTrend(weighings).status,

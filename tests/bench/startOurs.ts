@@ -1,0 +1,6 @@
+// A process that starts the service on the folder it is given, and asks for the first list.
+import { ask, startService } from './service.ts';
+
+const service = startService(process.argv[2]!);
+await ask(service, 'dogs/list', { query: '' });
+await service.close();
