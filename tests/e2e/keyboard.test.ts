@@ -61,6 +61,8 @@ describe('the main job by keyboard alone', () => {
     await tabAndType(page, page.getByLabel('Body weight'), '44');
     await tabAndChoose(page, group(/^Body condition score/), '5 of 9');
     await tabAndPress(page, button('sound at walk'));
+    await tabAndPress(page, button('sound at trot'));
+    await tabAndChoose(page, group('Left hind at trot'), 'grade 1');
     await tabAndChoose(page, group('Left hind at trot'), 'grade 0');
     await page.getByText('Ready to start').waitFor();
     await tabAndPress(page, button('Add a food'));
