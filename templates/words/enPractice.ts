@@ -111,7 +111,6 @@ export const enPractice = {
     noDiet: 'No food is on record.',
     figuresTitle: 'Figures and where they come from',
     figures: { what: 'Figure', value: 'Value', range: 'Range', formula: 'Formula', from: 'Level' },
-    overridesTitle: 'Rules set aside',
     decisionTitle: 'Decisions',
     foodDecision: 'Food: {energy} a day ({verdict}).',
     planDecision: 'Plan: version {version}, {weeks} weeks from {day}.',
