@@ -1,4 +1,5 @@
 import {
+  gaitChanges,
   judgeMeasurements,
   rationByWeek,
   redFlagLabel,
@@ -120,7 +121,10 @@ const BUILDERS: Builders = {
     };
   },
   'heat-card': ({ context, heat }) => ({ ...context, heat }),
-  'kit-sheet': ({ context }) => context,
+  'kit-sheet': ({ context, file }) => ({
+    ...context,
+    pace: file.dog.withersCm === null ? null : gaitChanges({ heightM: file.dog.withersCm / 100 }),
+  }),
   'vet-letter': (material) => {
     const { assessment, context, latest } = material;
     const kcal = kcalPerDay(material);
