@@ -38,7 +38,7 @@ module.exports = {
     ]),
     only('launch-is-plain', '^electron/(launch/|start\\.mjs$)', [
       '^electron/(launch/|loopback/main\\.mjs$)',
-      '^(node:)?(fs|path|os|url|util|child_process)',
+      '^(node:)?(fs|path|os|url|util|module|child_process)',
     ]),
     only('loopback-knows-service', '^electron/loopback/', [
       '^electron/(loopback|launch|service|contract)/',

@@ -1,6 +1,7 @@
 // Entry of the loopback host. Plain JavaScript: it must be able to tell an old Node what is missing.
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { keepCompiled } from '../launch/compiled.mjs';
 import { refuseOldNode } from '../launch/node.mjs';
 import { optionsOrEnd } from '../launch/options.mjs';
 
@@ -10,6 +11,7 @@ import { optionsOrEnd } from '../launch/options.mjs';
  */
 export async function serve(options) {
   refuseOldNode();
+  keepCompiled();
   const { serveUntilStopped, StartError } = await import('./serve.ts');
   try {
     await serveUntilStopped(options);

@@ -1,6 +1,8 @@
 // A process that starts the service on the folder it is given, and asks for the first list.
-import { ask, startService } from './service.ts';
+import { keepCompiled } from '../../electron/launch/compiled.mjs';
 
+keepCompiled();
+const { ask, startService } = await import('./service.ts');
 const service = startService(process.argv[2]!);
 await ask(service, 'dogs/list', { query: '' });
 await service.close();
