@@ -39,6 +39,7 @@ function weightSentence(assessment: Assessment, shown: Shown): string {
 function planSentence(plan: Plan | null, today: string, shown: Shown): string {
   if (plan === null) return '';
   const { weeks } = plan.ramp;
+  if (weeks.length === 0) return 'No running is planned.';
   const first = weeks[0]?.sessions[0]?.day;
   if (first !== undefined && today < first) return `The plan begins on ${shown.weekdayDay(first)}.`;
   const week = weekAt(plan.ramp, today);

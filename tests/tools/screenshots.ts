@@ -7,6 +7,7 @@ import { deskPage } from '../e2e/pages/deskPage.ts';
 import { visitPage } from '../e2e/pages/visitPage.ts';
 import { welcomePage } from '../e2e/pages/welcomePage.ts';
 import { openDesk } from '../e2e/support/desk.ts';
+import { gaitStates, heatStates, planStates, rulesStates, type Shot } from './trainingShots.ts';
 
 const folder = resolve(process.argv[2] ?? 'test-results/screenshots');
 const readmeFolder = resolve('tests/screenshots');
@@ -17,8 +18,6 @@ const WINDOWS = [
   { width: 1280, height: 800 },
   { width: 1024, height: 700 },
 ];
-
-type Shot = (name: string, options?: { readonly whole?: boolean }) => Promise<void>;
 
 async function beforeDemo(page: Page, shot: Shot): Promise<void> {
   await shot('welcome');
@@ -36,10 +35,8 @@ async function dogPages(page: Page, shot: Shot): Promise<void> {
   await page.locator('.point').first().waitFor();
   await shot('dog');
   await shot('dog-whole', { whole: true });
-  await page.getByRole('link', { name: 'The whole plan' }).click();
-  await page.getByRole('heading', { level: 1, name: 'Running plan of Bramble' }).waitFor();
-  await shot('plan');
-  await page.getByRole('link', { name: 'Back to Bramble' }).click();
+  await planStates(page, shot);
+  await heatStates(page, shot);
 }
 
 async function visitStates(page: Page, shot: Shot): Promise<void> {
@@ -54,6 +51,7 @@ async function visitStates(page: Page, shot: Shot): Promise<void> {
     await page.getByRole('button', { name: part, exact: true }).click();
     await shot(`visit-${part.split(' ')[0]!.toLowerCase()}`);
   }
+  await gaitStates(page, shot);
   await page.getByRole('button', { name: 'Weight and condition' }).click();
   await visit.follows.getByRole('button', { name: /^Why/ }).first().click();
   await page.getByRole('dialog').waitFor();
@@ -88,6 +86,7 @@ async function otherPages(page: Page, shot: Shot): Promise<void> {
     await deskPage(page).open(dog);
     await shot(`dog-${dog.toLowerCase()}`);
   }
+  await rulesStates(page, shot);
 }
 
 mkdirSync(folder, { recursive: true });

@@ -37,5 +37,5 @@ export function appPlugins(settings: Partial<Practice> = {}): Plugin[] {
     history: createMemoryHistory(),
     routes: [{ path: '/:rest(.*)*', component: { template: '<p></p>' } }],
   });
-  return [pinia, router];
+  return [pinia, router, { install: (app) => provideClient(app, silent) }];
 }
