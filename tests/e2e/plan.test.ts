@@ -87,6 +87,20 @@ describe('a plan that goes on', () => {
     await editing.getByText('0 changes').waitFor();
   });
 
+  it('scales a whole week', async () => {
+    const { editing } = planPage(page);
+    const button = editing.getByRole('button', { name: /^Set the run-minutes of week/ }).nth(1);
+    const week = /week (\d+)/.exec((await button.getAttribute('aria-label')) ?? '')?.[1];
+    await button.click();
+    await editing.getByLabel('Run-minutes of the week').fill('6');
+    await page.keyboard.press('Enter');
+    const part = editing.getByRole('region', { name: `Week ${week}`, exact: true });
+    await part.getByText('by hand').first().waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await editing.getByRole('button', { name: 'Undo the last change' }).click();
+    await editing.getByText('0 changes').waitFor();
+  });
+
   it('keeps an edit with the written reasons for what it breaks', async () => {
     const plan = planPage(page);
     await plan.editing
