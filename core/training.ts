@@ -23,6 +23,7 @@ export { weekCap, weeklyMinutes } from './ramp/load.ts';
 export * from './ramp/path.ts';
 export { goalMinutes } from './ramp/request.ts';
 export * from './ramp/review.ts';
+export * from './ramp/shownMinutes.ts';
 export type * from './ramp/reviewTypes.ts';
 export { NEXT_DAY_RESPONSES, SESSION_OUTCOMES, STOP_SIGNS } from './ramp/reviewTypes.ts';
 export { MOST_WEEKS } from './ramp/slots.ts';

@@ -1,4 +1,5 @@
 import { weekday, type IsoDay } from '../core/day.ts';
+import { shownMinutes } from '../core/ramp/shownMinutes.ts';
 import {
   fahrenheitFromCelsius,
   inchesFromCm,
@@ -138,7 +139,7 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
     energyRange: (low, high) =>
       withUnit(range(energyText(low), energyText(high)), settings.energyUnit),
     grams: (grams) => withUnit(number(grams), 'g'),
-    minutes: (minutes) => withUnit(trimmed(minutes, 1), 'min'),
+    minutes: (minutes) => withUnit(trimmed(shownMinutes(minutes), 1), 'min'),
     distance: (km) => withUnit(trimmed(miles ? milesFromKm(km) : km, 1), settings.distanceUnit),
     pace: (minPerKm) => {
       const seconds = Math.round((miles ? minPerKm * KM_PER_MILE : minPerKm) * 60);

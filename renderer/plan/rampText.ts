@@ -1,4 +1,10 @@
-import type { Ramp, RampSession, RampWeek, ReviewDecision } from '../../core/index.ts';
+import {
+  shownMinutes,
+  type Ramp,
+  type RampSession,
+  type RampWeek,
+  type ReviewDecision,
+} from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
 
 /** What a review comes to, as a head line and as what to do. */
@@ -23,9 +29,9 @@ export const ORIGIN_WORDS = {
   edited: 'edited by hand',
 } as const;
 
-/** Minutes as they are spoken: at most one digit behind the point. */
+/** Minutes as they are timed: half minutes, rounded down, the same as on paper. */
 export function minutes(value: number): string {
-  return `${Number(value.toFixed(1))}\u00a0min`;
+  return `${shownMinutes(value)}\u00a0min`;
 }
 
 /** One outing in words: "6 × 1 min run, 2 min walk". */

@@ -45,7 +45,7 @@ describe('writing amounts', () => {
   it('writes ranges, fractions and minus signs', () => {
     expect(plain(format.energyRange(812.4, 990.6))).toBe('812 to 991 kcal');
     expect(plain(format.minutes(0.5))).toBe('0.5 min');
-    expect(plain(format.minutes(26.62))).toBe('26.6 min');
+    expect(plain(format.minutes(26.62))).toBe('26.5 min');
     expect(format.trimmed(-3)).toBe('\u22123');
   });
 

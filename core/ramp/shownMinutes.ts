@@ -1,0 +1,8 @@
+/**
+ * Minutes of a session as they are shown: half minutes, rounded down, because nobody times 12.3 min
+ * and rounding up could pass a cap. Plans keep the exact value.
+ * @example shownMinutes(12.3) // 12
+ */
+export function shownMinutes(minutes: number): number {
+  return Math.floor(minutes * 2 + 1e-6) / 2;
+}
