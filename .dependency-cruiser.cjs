@@ -20,7 +20,7 @@ module.exports = {
       '^templates/',
       '^core/',
       '^node:',
-      '^(fs|path|url)',
+      '^(fs|path|url|module)',
       'node_modules/(@types/)?pdfmake/',
       'node_modules/fontkit/',
     ]),

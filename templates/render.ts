@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import pdfmake from 'pdfmake';
 import type { TDocumentDefinitions, TFontDictionary } from 'pdfmake/interfaces';
 import { FONT_FILE_NAMES, FONT_FILES } from './fonts.ts';
+import { keepFont } from './keptFonts.ts';
 import { drawable, missingCharacters, sharedCoverage, type Coverage } from './glyphs.ts';
 
 /** A handout as built by a sheet: a pdfmake document and what goes into the file's metadata. */
@@ -52,7 +53,7 @@ async function readFonts(folder: string): Promise<Coverage> {
     FONT_FILE_NAMES.map(async (name) => ({ name, bytes: await readFile(join(folder, name)) })),
   );
   const { virtualfs } = pdfmake as unknown as PdfmakeServer;
-  for (const file of files) virtualfs.writeFileSync(file.name, file.bytes);
+  for (const file of files) virtualfs.writeFileSync(file.name, keepFont(file.bytes));
   // Nothing a handout contains may make the program read a file or open a connection.
   pdfmake.setUrlAccessPolicy(() => false);
   pdfmake.setLocalAccessPolicy(() => false);
