@@ -72,6 +72,7 @@ async function otherPages(page: Page, shot: Shot): Promise<void> {
   await shot('handout');
   for (const [name, path, heading] of [
     ['settings', '/settings', 'Settings'],
+    ['science', '/science', 'About the science'],
     ['new-dog', '/dogs/new', 'New dog'],
     ['not-found', '/nowhere', 'There is no such page'],
   ] as const) {

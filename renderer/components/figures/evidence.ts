@@ -9,7 +9,8 @@ export const EVIDENCE: Record<EvidenceLevel, string> = {
   D: 'common practice or our own choice',
 };
 
-const MARKS: Record<Mark, string> = {
+/** The marks in words: how a figure was come by. */
+export const MARKS: Record<Mark, string> = {
   S: 'read in the source',
   M: 'from memory, not re-read',
   C: 'calculated from a stated formula',
