@@ -12,6 +12,7 @@ import { measureReview, measureSlope } from './review.ts';
 import { measureScaling } from './scaling.ts';
 import { benchTable, scalingTable } from './table.ts';
 import { measureWholeStart } from './wholeStart.ts';
+import { measureYearPlan } from './yearPlan.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const DOGS = 5000;
@@ -37,6 +38,7 @@ try {
 } finally {
   practice.remove();
 }
+lines.push(...(await measureYearPlan()));
 lines.push(...(await measureBundle()));
 const sizes = words.includes('--no-scaling') ? [] : measureScaling();
 const machine = `${cpus().length} cores, ${process.platform} ${process.arch}, Node ${process.versions.node}`;
