@@ -26,9 +26,9 @@ describe('a plan in words', () => {
     expect(text).toContain('cannot be reached in that time');
     expect(text).toContain('Within reach by then');
   });
-  it('shows minutes with one digit at most', () => {
+  it('shows minutes as half minutes, rounded down', () => {
     expect(plain(minutes(20.04))).toBe('20 min');
-    expect(plain(minutes(9.96))).toBe('10 min');
+    expect(plain(minutes(9.96))).toBe('9.5 min');
   });
 });
 
