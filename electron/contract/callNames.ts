@@ -12,6 +12,7 @@ export const CALL_NAMES = [
   'clients/list',
   'clients/save',
   'dogs/list',
+  'dogs/due',
   'dogs/save',
   'dogs/saveWithOwner',
   'dogs/file',

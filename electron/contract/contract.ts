@@ -9,6 +9,7 @@ import type {
   Ration,
   Reason,
 } from '../../core/index.ts';
+import type { DueLine } from './due.ts';
 import type { Answer } from './errors.ts';
 import { choice, day, id, line, notes, requiredLine } from './fields.ts';
 import { keptBreach, rampEdit } from './rampEdit.ts';
@@ -199,6 +200,8 @@ export const contract = {
     z.strictObject({ id: id('The owner').nullable(), client: clientInput }),
   ),
   'dogs/list': call<readonly DogLine[]>()(z.strictObject({ query: line('Search text') })),
+  /** Who should be weighed or reviewed, most overdue first. */
+  'dogs/due': call<readonly DueLine[]>()(nothing),
   'dogs/save': call<Dog>()(z.strictObject({ id: id('The dog').nullable(), dog: dogInput })),
   /** A new dog of a new owner, in one step: both are kept or neither. */
   'dogs/saveWithOwner': call<Dog>()(

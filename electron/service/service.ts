@@ -14,6 +14,7 @@ import { storageRefusal } from './database.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
+import { dueHandlers } from './due.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { planEditHandlers } from './planEdit.ts';
@@ -48,6 +49,7 @@ const handlers = {
   ...clientHandlers,
   ...dogHandlers,
   ...dogFileHandlers,
+  ...dueHandlers,
   ...visitHandlers,
   ...draftHandlers,
   ...sessionHandlers,

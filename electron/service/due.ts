@@ -1,0 +1,98 @@
+import { sql, type Kysely } from 'kysely';
+import { addDays, WEIGH_IN_DAYS } from '../../core/index.ts';
+import { DUE_AHEAD_DAYS, DUE_PAST_DAYS, type DueLine, type DueReason } from '../contract/due.ts';
+import type { Handlers } from './context.ts';
+import type { Schema } from './schema.ts';
+
+/** The days that count for one dog; null where there is none. */
+interface DogDays {
+  readonly dogId: string;
+  readonly name: string;
+  readonly clientName: string;
+  readonly lastWeighedDay: string | null;
+  /** The day the latest decision on the food asks for. */
+  readonly proposedWeighDay: string | null;
+  readonly planEndDay: string | null;
+  readonly consentEndDay: string | null;
+}
+
+/**
+ * All dogs with their days, in one query. The JSON functions are SQLite's own: unpacking every plan
+ * here would cost more than the rest of the desk.
+ */
+function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
+  return db
+    .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .select((eb) => [
+      'dog.id as dogId',
+      'dog.name',
+      'client.name as clientName',
+      eb
+        .selectFrom('visit')
+        .select('visit.day')
+        .whereRef('visit.dogId', '=', 'dog.id')
+        .where('visit.weightKg', 'is not', null)
+        .orderBy('visit.day', 'desc')
+        .limit(1)
+        .as('lastWeighedDay'),
+      eb
+        .selectFrom('foodDecision')
+        .select(sql<string | null>`json_extract(proposal, '$.nextWeighInDay')`.as('day'))
+        .whereRef('foodDecision.dogId', '=', 'dog.id')
+        .orderBy('foodDecision.decidedOn', 'desc')
+        .orderBy('foodDecision.createdAt', 'desc')
+        .limit(1)
+        .as('proposedWeighDay'),
+      eb
+        .selectFrom('plan')
+        // Days out can leave the last week without a session, so all weeks are looked through.
+        .select(
+          sql<string | null>`(select max(json_extract(session.value, '$.day'))
+            from json_each(plan.ramp, '$.weeks') as week,
+              json_each(week.value, '$.sessions') as session)`.as('day'),
+        )
+        .whereRef('plan.dogId', '=', 'dog.id')
+        .where('plan.current', '=', 1)
+        .as('planEndDay'),
+      eb
+        .selectFrom('visit')
+        .select('visit.consentExpiryDay')
+        .whereRef('visit.dogId', '=', 'dog.id')
+        .where('visit.consentGiven', '=', 1)
+        .orderBy('visit.day', 'desc')
+        .orderBy('visit.createdAt', 'desc')
+        .limit(1)
+        .as('consentEndDay'),
+    ])
+    .execute();
+}
+
+/** A weighing on or after the day asked for answers it; the next is then due by the usual rhythm. */
+function weighDay({ lastWeighedDay, proposedWeighDay }: DogDays): string | null {
+  if (lastWeighedDay === null) return proposedWeighDay;
+  if (proposedWeighDay !== null && lastWeighedDay < proposedWeighDay) return proposedWeighDay;
+  return addDays(lastWeighedDay, WEIGH_IN_DAYS.settled);
+}
+
+function dueLines(dog: DogDays, today: string): DueLine[] {
+  const { dogId, name, clientName } = dog;
+  const days: readonly (readonly [DueReason, string | null])[] = [
+    ['weigh', weighDay(dog)],
+    ['plan ends', dog.planEndDay],
+    ['consent ends', dog.consentEndDay],
+  ];
+  return days.flatMap(([reason, day]) => {
+    if (day === null || day > addDays(today, DUE_AHEAD_DAYS[reason])) return [];
+    if (day < addDays(today, -DUE_PAST_DAYS)) return [];
+    return [{ dogId, name, clientName, reason, day }];
+  });
+}
+
+export const dueHandlers: Handlers<'dogs/due'> = {
+  'dogs/due': async (desk) => {
+    const dogs = await readDays(desk.db);
+    const lines = dogs.flatMap((dog) => dueLines(dog, desk.today()));
+    return lines.sort((a, b) => a.day.localeCompare(b.day) || a.name.localeCompare(b.name));
+  },
+};

@@ -1,0 +1,33 @@
+import { daysBetween } from '../../core/index.ts';
+import type { DueLine, DueReason } from '../../electron/contract/due.ts';
+
+const DEEDS: Readonly<Record<DueReason, (name: string) => string>> = {
+  weigh: (name) => `Weigh ${name}`,
+  'plan ends': (name) => `Review the plan of ${name}`,
+  'consent ends': (name) => `Ask the vet again about ${name}`,
+};
+
+const PAST: Readonly<Record<DueReason, string>> = {
+  weigh: 'weigh-in was due',
+  'plan ends': 'plan ended',
+  'consent ends': 'the vet’s consent ended',
+};
+
+const AHEAD: Readonly<Record<DueReason, string>> = {
+  weigh: 'weigh-in',
+  'plan ends': 'last session',
+  'consent ends': 'last day of the vet’s consent',
+};
+
+/** What to do, e.g. "Weigh Rusk". */
+export function dueDeed({ reason, name }: DueLine): string {
+  return DEEDS[reason](name);
+}
+
+/** How near it is, e.g. "weigh-in was due 3 days ago" or "last session today". */
+export function dueWhen({ reason, day }: DueLine, today: string): string {
+  const days = daysBetween(today, day);
+  if (days === 0) return `${AHEAD[reason]} today`;
+  const count = Math.abs(days) === 1 ? '1 day' : `${Math.abs(days)} days`;
+  return days < 0 ? `${PAST[reason]} ${count} ago` : `${AHEAD[reason]} in ${count}`;
+}
