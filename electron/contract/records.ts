@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { JOINTS, MOVEMENTS } from '../../core/gait/types.ts';
 import { NEXT_DAY_RESPONSES, SESSION_OUTCOMES, STOP_SIGNS } from '../../core/ramp/reviewTypes.ts';
 import {
   address,
@@ -142,9 +143,6 @@ export const dietItemInput = z.object({
   label: labelInput.nullable(),
 });
 export type DietItem = z.output<typeof dietItemInput>;
-
-export const JOINTS = ['carpus', 'elbow', 'shoulder', 'hip', 'stifle', 'tarsus'] as const;
-export const MOVEMENTS = ['flexion', 'extension'] as const;
 
 /** One measurement on a limb: a joint angle in degrees, thigh girth in cm, standing weight in kg. */
 export const measurementInput = z.discriminatedUnion('kind', [
