@@ -12,6 +12,7 @@ export function createAppRouter(): Router {
       { path: '/welcome', component: () => import('./pages/WelcomePage.vue') },
       { path: '/settings', component: () => import('./pages/SettingsPage.vue') },
       { path: '/settings/rules', component: () => import('./pages/RulesPage.vue') },
+      { path: '/settings/records', component: () => import('./pages/RecordsPage.vue') },
       { path: '/science', component: () => import('./pages/SciencePage.vue') },
       { path: '/dogs/new', component: () => import('./pages/DogFormPage.vue') },
       {

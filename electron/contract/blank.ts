@@ -89,6 +89,7 @@ export function blankVisit(
     muscle: null,
     lamenessWalk: { ...UNSEEN },
     lamenessTrot: { ...UNSEEN },
+    trotLamenessAssessed: false,
     gaitNote: '',
     measurements: [],
     footfalls: [],

@@ -27,6 +27,8 @@ export const CALL_NAMES = [
   'drafts/drop',
   'handouts/render',
   'handouts/bundle',
+  'work/state',
+  'work/cancel',
 ] as const satisfies readonly CallName[];
 
 /** Only `true` while every call of the contract is in the list; asserted in a test. */

@@ -8,6 +8,10 @@ export type ErrorKind =
   | 'conflict'
   /** No practice is open yet (first run). */
   | 'no-practice'
+  /** The work was cancelled before its end; nothing of it was kept. */
+  | 'cancelled'
+  /** The records are locked until the passphrase is given. */
+  | 'locked'
   /** The database or disk refused. */
   | 'storage'
   /** The service cannot be reached. Made by the front end's transport only. */

@@ -23,6 +23,11 @@ export interface Stored {
   readonly updatedAt: string;
 }
 
+/** A record whose changes are counted: a save names the revision it was read at. */
+export interface Revised extends Stored {
+  readonly revision: number;
+}
+
 export const SEXES = ['female', 'male'] as const;
 export const NEUTER_STATES = ['intact', 'neutered', 'unknown'] as const;
 export const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
@@ -98,7 +103,7 @@ export const clientInput = z.object({
   notes: notes('Notes on the owner'),
 });
 export type ClientInput = z.output<typeof clientInput>;
-export type Client = ClientInput & Stored;
+export type Client = ClientInput & Revised;
 
 export const dogInput = z.object({
   clientId: id('The owner'),
@@ -116,7 +121,11 @@ export const dogInput = z.object({
   notes: notes('Notes on the dog'),
 });
 export type DogInput = z.output<typeof dogInput>;
-export type Dog = DogInput & Stored;
+export type Dog = DogInput &
+  Revised & {
+    /** When the dog was put away, its record kept; null while it is seen. */
+    readonly archivedAt: string | null;
+  };
 
 export const ENERGY_FROM = ['declared', 'label'] as const;
 
@@ -214,6 +223,8 @@ export const visitFacts = z.object({
   muscle: choice('Muscle condition', MUSCLE_CONDITIONS).nullable(),
   lamenessWalk: limbGrades,
   lamenessTrot: limbGrades,
+  /** A vet has assessed the lameness seen at trot. */
+  trotLamenessAssessed: flag('Lameness at trot assessed by a vet'),
   gaitNote: notes('Gait note'),
   measurements: z.array(measurementInput).max(100),
   footfalls: z.array(footfallInput).max(4),

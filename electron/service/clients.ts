@@ -7,7 +7,7 @@ import { likeWords, matches, searchText } from './searchText.ts';
 
 const MOST_LISTED = 100;
 
-function fromRow({ searchText: _searchText, ...client }: ClientRow): Client {
+function fromRow({ searchText: _searchText, binnedAt: _binnedAt, ...client }: ClientRow): Client {
   return client;
 }
 
@@ -17,7 +17,12 @@ function searchable(client: ClientInput): string {
 
 /** Reads one owner. @throws Refusal (not-found). */
 export async function readClient(db: Kysely<Schema>, id: string): Promise<Client> {
-  const row = await db.selectFrom('client').selectAll().where('id', '=', id).executeTakeFirst();
+  const row = await db
+    .selectFrom('client')
+    .selectAll()
+    .where('id', '=', id)
+    .where('binnedAt', 'is', null)
+    .executeTakeFirst();
   if (row === undefined) throw notFound('The owner');
   return fromRow(row);
 }
@@ -35,6 +40,8 @@ export async function insertClient(
     searchText: searchable(client),
     createdAt: at,
     updatedAt: at,
+    revision: 1,
+    binnedAt: null,
   };
   await db.insertInto('client').values(row).execute();
   return fromRow(row);
@@ -42,7 +49,7 @@ export async function insertClient(
 
 export const clientHandlers: Handlers<'clients/list' | 'clients/save'> = {
   'clients/list': async (desk, { query }) => {
-    let select = desk.db.selectFrom('client').selectAll();
+    let select = desk.db.selectFrom('client').selectAll().where('binnedAt', 'is', null);
     for (const word of likeWords(query)) {
       select = select.where(matches('client.searchText', word));
     }

@@ -8,6 +8,8 @@ export interface Desk {
   readonly db: Kysely<Schema>;
   readonly raw: Database;
   readonly which: 'own' | 'demo';
+  /** The folder of records. */
+  readonly folder: string;
   /** Today in the machine's time zone, `YYYY-MM-DD`. */
   today(): string;
   /** Now as a UTC instant, ISO text. */

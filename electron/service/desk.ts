@@ -25,6 +25,7 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
     db,
     raw,
     which,
+    folder,
     today: () => localDay(clock()),
     instant: () => clock().toISOString(),
     newId: randomUUID,

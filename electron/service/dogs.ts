@@ -12,7 +12,7 @@ const MOST_LISTED = 100;
 const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
 
 function fromRow(row: DogRow): Dog {
-  const { searchText: _searchText, ...dog } = row;
+  const { searchText: _searchText, binnedAt: _binnedAt, ...dog } = row;
   return {
     ...dog,
     sex: dog.sex as Dog['sex'],
@@ -34,14 +34,27 @@ function toRow(dog: DogInput) {
 
 /** Reads one dog. @throws Refusal (not-found). */
 export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {
-  const row = await db.selectFrom('dog').selectAll().where('id', '=', id).executeTakeFirst();
+  const row = await db
+    .selectFrom('dog')
+    .selectAll()
+    .where('id', '=', id)
+    .where('binnedAt', 'is', null)
+    .executeTakeFirst();
   if (row === undefined) throw notFound('The dog');
   return fromRow(row);
 }
 
 async function insertDog(desk: Desk, db: Kysely<Schema>, dog: DogInput): Promise<Dog> {
   const at = desk.instant();
-  const row: DogRow = { ...toRow(dog), id: desk.newId(), createdAt: at, updatedAt: at };
+  const row: DogRow = {
+    ...toRow(dog),
+    id: desk.newId(),
+    createdAt: at,
+    updatedAt: at,
+    revision: 1,
+    archivedAt: null,
+    binnedAt: null,
+  };
   await db.insertInto('dog').values(row).execute();
   return fromRow(row);
 }
@@ -64,8 +77,12 @@ function foundDogs(desk: Desk, query: string) {
         .selectFrom('visit')
         .select((of) => of.fn.max('visit.day').as('day'))
         .whereRef('visit.dogId', '=', 'dog.id')
+        .where('visit.binnedAt', 'is', null)
         .as('lastDay'),
-    ]);
+    ])
+    .where('dog.binnedAt', 'is', null)
+    .where('dog.archivedAt', 'is', null)
+    .where('client.binnedAt', 'is', null);
   for (const word of likeWords(query)) {
     select = select.where((eb) =>
       eb.or([matches('dog.searchText', word), matches('client.searchText', word)]),
@@ -89,6 +106,7 @@ async function listDogs(desk: Desk, query: string): Promise<DogLine[]> {
           .selectFrom('visit as latest')
           .select('latest.id')
           .whereRef('latest.dogId', '=', 'found.id')
+          .where('latest.binnedAt', 'is', null)
           .orderBy('latest.day', 'desc')
           .orderBy('latest.createdAt', 'desc')
           .limit(1),

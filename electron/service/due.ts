@@ -24,6 +24,9 @@ function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
   return db
     .selectFrom('dog')
     .innerJoin('client', 'client.id', 'dog.clientId')
+    .where('dog.binnedAt', 'is', null)
+    .where('dog.archivedAt', 'is', null)
+    .where('client.binnedAt', 'is', null)
     .select((eb) => [
       'dog.id as dogId',
       'dog.name',
@@ -33,6 +36,7 @@ function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
         .select('visit.day')
         .whereRef('visit.dogId', '=', 'dog.id')
         .where('visit.weightKg', 'is not', null)
+        .where('visit.binnedAt', 'is', null)
         .orderBy('visit.day', 'desc')
         .limit(1)
         .as('lastWeighedDay'),
@@ -60,6 +64,7 @@ function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
         .select('visit.consentExpiryDay')
         .whereRef('visit.dogId', '=', 'dog.id')
         .where('visit.consentGiven', '=', 1)
+        .where('visit.binnedAt', 'is', null)
         .orderBy('visit.day', 'desc')
         .orderBy('visit.createdAt', 'desc')
         .limit(1)

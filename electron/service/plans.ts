@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Plan } from '../contract/contract.ts';
+import { authorNow } from './author.ts';
 import type { Desk } from './context.ts';
 import { notFound } from './refuse.ts';
 import type { PlanRow, Schema } from './schema.ts';
@@ -38,7 +39,7 @@ export function currentPlan({ plans }: { readonly plans: readonly Plan[] }): Pla
 export async function keepPlan(
   desk: Desk,
   db: Kysely<Schema>,
-  plan: Omit<Plan, 'id' | 'version' | 'current' | 'createdAt'>,
+  plan: Omit<Plan, 'id' | 'version' | 'current' | 'createdAt' | 'author'>,
 ): Promise<Plan> {
   const last = await db
     .selectFrom('plan')
@@ -57,6 +58,7 @@ export async function keepPlan(
       ramp: JSON.stringify(plan.ramp),
       review: plan.review === null ? null : JSON.stringify(plan.review),
       keptBreaches: JSON.stringify(plan.keptBreaches),
+      author: await authorNow(db),
       createdAt: desk.instant(),
     })
     .returningAll()

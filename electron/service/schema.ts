@@ -1,3 +1,4 @@
+import type { Generated } from 'kysely';
 import type { Practice } from '../contract/records.ts';
 
 // The rows of the database as Kysely sees them (camelCase, see `CamelCasePlugin`). Yes/no is 0 or 1.
@@ -30,6 +31,8 @@ export interface ClientRow {
   searchText: string;
   createdAt: string;
   updatedAt: string;
+  revision: number;
+  binnedAt: string | null;
 }
 
 export interface DogRow {
@@ -50,6 +53,9 @@ export interface DogRow {
   searchText: string;
   createdAt: string;
   updatedAt: string;
+  revision: number;
+  archivedAt: string | null;
+  binnedAt: string | null;
 }
 
 export interface VisitRow {
@@ -82,6 +88,10 @@ export interface VisitRow {
   notes: string;
   createdAt: string;
   updatedAt: string;
+  trotLamenessAssessed: Bit;
+  revision: number;
+  author: string;
+  binnedAt: string | null;
 }
 
 export interface LamenessRow {
@@ -150,6 +160,7 @@ export interface SessionResultRow {
   note: string;
   createdAt: string;
   updatedAt: string;
+  author: string;
 }
 
 export interface RuleChangeRow {
@@ -173,6 +184,7 @@ export interface PlanRow {
   keptBreaches: string;
   note: string;
   createdAt: string;
+  author: string;
 }
 
 export interface FoodDecisionRow {
@@ -189,6 +201,90 @@ export interface FoodDecisionRow {
   known: string;
   note: string;
   createdAt: string;
+  author: string;
+}
+
+export interface PractitionerRow {
+  id: string;
+  name: string;
+  initials: string;
+  active: Bit;
+  createdAt: string;
+  updatedAt: string;
+}
+
+export interface DeskSettingRow {
+  id: 1;
+  atDesk: string | null;
+  retentionYears: number;
+  dailyBackups: number;
+  weeklyBackups: number;
+}
+
+export interface AppLockRow {
+  id: 1;
+  salt: Buffer;
+  verifier: Buffer;
+  idleMinutes: number;
+  updatedAt: string;
+}
+
+/** What a record was before it was changed, binned or removed. Belongs to a dog or to an owner. */
+export interface HistoryRow {
+  id: Generated<number>;
+  kind: string;
+  recordId: string;
+  clientId: string | null;
+  dogId: string | null;
+  action: string;
+  revision: number | null;
+  author: string;
+  reason: string;
+  before: string;
+  at: string;
+}
+
+export interface WeighingRow {
+  id: string;
+  dogId: string;
+  day: string;
+  weightKg: number;
+  weighingMethod: string;
+  scaleStepKg: number;
+  origin: string;
+  note: string;
+  author: string;
+  createdAt: string;
+  updatedAt: string;
+}
+
+export interface StoredFileRow {
+  hash: string;
+  mediaType: string;
+  bytes: number;
+  createdAt: string;
+}
+
+export interface AttachmentRow {
+  id: string;
+  visitId: string;
+  hash: string;
+  kind: string;
+  name: string;
+  thumbnail: Buffer | null;
+  author: string;
+  createdAt: string;
+  binnedAt: string | null;
+}
+
+export interface ErasureRow {
+  id: string;
+  erasedAt: string;
+  ground: string;
+  insideRetention: Bit;
+  dogs: number;
+  visits: number;
+  files: number;
 }
 
 export interface DraftRow {
@@ -214,4 +310,12 @@ export interface Schema {
   plan: PlanRow;
   foodDecision: FoodDecisionRow;
   draft: DraftRow;
+  practitioner: PractitionerRow;
+  deskSetting: DeskSettingRow;
+  appLock: AppLockRow;
+  history: HistoryRow;
+  weighing: WeighingRow;
+  storedFile: StoredFileRow;
+  attachment: AttachmentRow;
+  erasure: ErasureRow;
 }

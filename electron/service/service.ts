@@ -26,6 +26,7 @@ import { ruleHandlers } from './rules.ts';
 import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
 import { visitHandlers } from './visits.ts';
+import { createWorkRegister, type WorkRegister } from './work.ts';
 
 export interface ServiceOptions extends PracticesOptions {
   /** The folder with the fonts of the handouts. */
@@ -39,7 +40,9 @@ export interface Service extends Caller {
 }
 
 /** The calls that need an open practice. */
-type DeskCall = Exclude<CallName, 'app/status' | 'app/open'>;
+type DeskCall = Exclude<CallName, 'app/status' | 'app/open' | PromptCall>;
+/** The calls answered at once, while an earlier one is still being worked on. */
+type PromptCall = 'work/state' | 'work/cancel';
 /** The calls whose answers are made after their turn. */
 type LateCall = 'handouts/render' | 'handouts/bundle';
 type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
@@ -58,6 +61,16 @@ const handlers = {
   ...planReviewHandlers,
 };
 
+type PromptHandlers = { readonly [K in PromptCall]: (input: ParsedOf<K>) => ResultOf<K> };
+
+const promptHandlers = (work: WorkRegister): PromptHandlers => ({
+  'work/state': ({ workId }) => work.state(workId),
+  'work/cancel': ({ workId }) => {
+    work.cancel(workId);
+    return null;
+  },
+});
+
 /** The schema has parsed the input, so the handler's own input type holds. */
 function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
@@ -74,6 +87,9 @@ export function createService(options: ServiceOptions): Service {
   const { fontsFolder } = options;
   const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
   const practices = practicesIn(options);
+  const work = createWorkRegister();
+  const prompt = promptHandlers(work);
+  const isPrompt = (name: CallName): name is PromptCall => Object.hasOwn(prompt, name);
   // Calls run one after the other: a switch of practice must not overtake a save.
   let queue: Promise<unknown> = Promise.resolve();
 
@@ -102,6 +118,7 @@ export function createService(options: ServiceOptions): Service {
   }
 
   async function answer(name: CallName, input: unknown): Promise<unknown> {
+    if (isPrompt(name)) return prompt[name](input as never);
     if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
     if (name === 'app/status' || name === 'app/open') return practices.status();
     const desk = practices.desk();
@@ -113,11 +130,13 @@ export function createService(options: ServiceOptions): Service {
 
   return {
     call<N extends CallName>(name: N, input: InputOf<N>): Promise<Answer<ResultOf<N>>> {
+      if (isPrompt(name)) return run(name, input) as Promise<Answer<ResultOf<N>>>;
       const turn = queue.then(() => run(name, input));
       queue = turn;
       return settle(turn) as Promise<Answer<ResultOf<N>>>;
     },
     async close() {
+      work.cancelAll();
       await queue;
       await printer.close();
       await practices.close();

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { SessionRecord } from '../contract/contract.ts';
+import { authorNow } from './author.ts';
 import type { Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import { badField } from './refuse.ts';
@@ -32,7 +33,12 @@ export const sessionHandlers: Handlers<'sessions/save' | 'sessions/drop'> = {
       throw badField('session.day', 'Day of the session must not lie in the future.');
     }
     const at = desk.instant();
-    const facts = { ...session, signs: JSON.stringify(session.signs), updatedAt: at };
+    const facts = {
+      ...session,
+      signs: JSON.stringify(session.signs),
+      author: await authorNow(desk.db),
+      updatedAt: at,
+    };
     const row = await desk.db
       .insertInto('sessionResult')
       .values({ ...facts, id: desk.newId(), dogId, createdAt: at })

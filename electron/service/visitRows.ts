@@ -12,6 +12,7 @@ export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Vis
     .selectFrom('visit')
     .selectAll()
     .where('dogId', '=', dogId)
+    .where('binnedAt', 'is', null)
     .orderBy('day')
     .orderBy('createdAt')
     .execute();
@@ -24,7 +25,8 @@ export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Vis
 }
 
 function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
-  const { consentGiven, consentVet, consentDay, consentScope, consentExpiryDay, ...rest } = row;
+  const { consentGiven, consentVet, consentDay, consentScope, consentExpiryDay, ...others } = row;
+  const { binnedAt: _binnedAt, ...rest } = others;
   return {
     ...rest,
     kind: rest.kind as Visit['kind'],
@@ -35,6 +37,7 @@ function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
     walkBase: rest.walkBase as Visit['walkBase'],
     activity: rest.activity as Visit['activity'],
     foodGoal: rest.foodGoal as Visit['foodGoal'],
+    trotLamenessAssessed: rest.trotLamenessAssessed === 1,
     airwayDisease: rest.airwayDisease === 1,
     airwayClearance: rest.airwayClearance === 1,
     radiographicClearance: rest.radiographicClearance === 1,
@@ -49,8 +52,10 @@ function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
   };
 }
 
-/** The row of a visit, without id and times. */
-export function visitToRow(visit: VisitFacts): Omit<VisitRow, 'id' | 'createdAt' | 'updatedAt'> {
+type KeptByService = 'id' | 'createdAt' | 'updatedAt' | 'revision' | 'author' | 'binnedAt';
+
+/** The row of a visit, without what the service adds. */
+export function visitToRow(visit: VisitFacts): Omit<VisitRow, KeptByService> {
   const { consent } = visit;
   return {
     dogId: visit.dogId,
@@ -61,6 +66,7 @@ export function visitToRow(visit: VisitFacts): Omit<VisitRow, 'id' | 'createdAt'
     scaleStepKg: visit.scaleStepKg,
     bcs: visit.bcs,
     muscle: visit.muscle,
+    trotLamenessAssessed: bit(visit.trotLamenessAssessed),
     gaitNote: visit.gaitNote,
     surgery: visit.surgery,
     airwayDisease: bit(visit.airwayDisease),

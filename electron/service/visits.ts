@@ -6,6 +6,7 @@ import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
 import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
 import { assessRecord, readRecord } from './assessment.ts';
+import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import { badField, notFound } from './refuse.ts';
@@ -26,7 +27,15 @@ async function writeVisit(
 ): Promise<string> {
   const at = desk.instant();
   if (id === null) {
-    const row: VisitRow = { ...visitToRow(facts), id: desk.newId(), createdAt: at, updatedAt: at };
+    const row: VisitRow = {
+      ...visitToRow(facts),
+      id: desk.newId(),
+      createdAt: at,
+      updatedAt: at,
+      revision: 1,
+      author: await authorNow(db),
+      binnedAt: null,
+    };
     await db.insertInto('visit').values(row).execute();
     await writeVisitParts(db, row.id, facts);
     return row.id;
@@ -92,6 +101,7 @@ async function decideFood(
       proposal: JSON.stringify(assessment.food),
       known: JSON.stringify(whatWasKnown(assessment)),
       note: input.note,
+      author: visit.author,
       createdAt: desk.instant(),
     })
     .returningAll()

@@ -33,7 +33,7 @@ export function useAssessment(
   return computed(() => {
     const facts = factsOf(form.visit);
     if (facts.day === '') return { assessment: null, problem: null };
-    const stored = { id: '', createdAt: '', updatedAt: '' };
+    const stored = { id: '', createdAt: '', updatedAt: '', revision: 1, author: '' };
     const visits = [...others.filter((visit) => visit.day <= facts.day), { ...facts, ...stored }];
     try {
       const input = assessInput({ ...file, visits }, rules(), facts.day, visitId);

@@ -25,6 +25,7 @@ const PAGES: readonly PageCase[] = [
   pageCase('desk', () => '/', 'Desk', 'table'),
   pageCase('settings', () => '/settings', 'Settings'),
   pageCase('rules', () => '/settings/rules', 'Rules'),
+  pageCase('records', () => '/settings/records', 'Records and backups'),
   pageCase('science', () => '/science', 'About the science', 'table'),
   pageCase('new dog', () => '/dogs/new', 'New dog'),
   pageCase('dog', (dog) => `/dogs/${dog}`, 'Bramble', '.point'),

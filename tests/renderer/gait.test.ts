@@ -24,6 +24,8 @@ const visit = (day: string, measurements: Measurement[]): Visit => ({
   id: day,
   createdAt: '',
   updatedAt: '',
+  revision: 1,
+  author: '',
   measurements,
 });
 

@@ -1,5 +1,6 @@
 import { firstRecords } from './0001-first-records.ts';
+import { historyBinFiles } from './0002-history-bin-files.ts';
 import type { Migration } from './migration.ts';
 
 /** All migrations, in order, numbered from 1 without gaps. A released one never changes. */
-export const MIGRATIONS: readonly Migration[] = [firstRecords];
+export const MIGRATIONS: readonly Migration[] = [firstRecords, historyBinFiles];

@@ -32,6 +32,7 @@ const planOf = (version: number, ramp: Ramp): Plan => ({
   review: null,
   keptBreaches: [],
   note: '',
+  author: '',
   createdAt: '',
 });
 const first = rampFrom('2025-01-06');

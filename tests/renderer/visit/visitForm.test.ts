@@ -12,8 +12,8 @@ import {
 } from '../../../renderer/visit/visitForm.ts';
 import { blankFood, foodDecisionOf } from '../../../renderer/visit/foodEntry.ts';
 
-const stored = { id: 'd', createdAt: '', updatedAt: '' };
-const dog = { ...blankDog(), ...stored, clientId: 'c', name: 'Bramble' };
+const stored = { id: 'd', createdAt: '', updatedAt: '', revision: 1 };
+const dog = { ...blankDog(), ...stored, archivedAt: null, clientId: 'c', name: 'Bramble' };
 
 function fileWith(visits: Visit[]): DogFile {
   return {
@@ -30,6 +30,7 @@ const earlier: Visit = {
   ...blankVisit('d', '2025-01-01'),
   ...stored,
   id: 'v1',
+  author: '',
   weightKg: 25,
   bcs: 7,
   targetWeightKg: 22,

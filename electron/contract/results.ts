@@ -1,0 +1,157 @@
+import type {
+  Assessment,
+  Breach,
+  ChangeoverCalendar,
+  Figure,
+  FoodProposal,
+  Ramp,
+  Ration,
+  Reason,
+} from '../../core/index.ts';
+import type {
+  Client,
+  Dog,
+  FoodDecisionInput,
+  FoodSwitch,
+  PlanRequest,
+  Practice,
+  PracticeLogo,
+  Revised,
+  RuleChange,
+  SessionInput,
+  Stored,
+  VisitFacts,
+} from './records.ts';
+
+// What the calls answer with.
+
+/** Which practice is open: the practitioner's own, the invented demonstration, or none yet. */
+export type OpenPractice = 'own' | 'demo' | null;
+
+export interface AppStatus {
+  readonly version: string;
+  readonly open: OpenPractice;
+  /** True when an own practice exists on this machine, open or not. */
+  readonly ownExists: boolean;
+  /** Today by the machine's clock and time zone, `YYYY-MM-DD`. */
+  readonly today: string;
+  /** Where the records lie, for display only; the front end never sends a path. */
+  readonly folder: string;
+  readonly practice: Practice | null;
+  readonly logo: PracticeLogo | null;
+  /** The rules the practice changed; every other one stands as published. */
+  readonly rules: readonly RuleChange[];
+}
+
+/** A line of the list of dogs. */
+export interface DogLine {
+  readonly id: string;
+  readonly name: string;
+  readonly breed: string;
+  readonly clientId: string;
+  readonly clientName: string;
+  readonly phone: string;
+  readonly lastVisitDay: string | null;
+  readonly lastWeightKg: number | null;
+  readonly lastBcs: number | null;
+}
+
+export type Visit = VisitFacts &
+  Revised & {
+    /** Initials of who wrote it; empty where the practice has one practitioner. */
+    readonly author: string;
+  };
+
+export type SessionRecord = SessionInput &
+  Stored & { readonly dogId: string; readonly author: string };
+
+export interface PlanReview {
+  readonly decision: string;
+  readonly reasons: readonly Reason[];
+}
+
+/** A ramp as it was made, kept with what was asked for. Earlier versions stay. */
+export interface Plan {
+  readonly id: string;
+  readonly dogId: string;
+  /** The visit it was made at; null when made between visits. */
+  readonly visitId: string | null;
+  readonly version: number;
+  readonly madeOn: string;
+  readonly current: boolean;
+  /** How this version came about. */
+  readonly origin: 'built' | 'reviewed' | 'edited';
+  readonly request: PlanRequest;
+  readonly ramp: Ramp;
+  /** What the review said that led to this version. */
+  readonly review: PlanReview | null;
+  /** Rules the practitioner's edit breaks on purpose, each with the reason. */
+  readonly keptBreaches: readonly Breach[];
+  readonly note: string;
+  readonly author: string;
+  readonly createdAt: string;
+}
+
+/** What the dog is to eat from a day on, and what was known when it was decided. */
+export interface FoodDecision {
+  readonly id: string;
+  readonly dogId: string;
+  readonly visitId: string;
+  readonly decidedOn: string;
+  readonly decision: FoodDecisionInput['decision'];
+  readonly kcalPerDay: number;
+  readonly ration: Ration | null;
+  /** The food that changes, and how, day by day; null where none does. */
+  readonly foodSwitch: FoodSwitch | null;
+  readonly changeover: ChangeoverCalendar | null;
+  readonly proposal: FoodProposal;
+  /** What was known when it was decided. */
+  readonly known: {
+    readonly weightKg: number;
+    readonly targetWeightKg: number;
+    readonly intakeKcal: number;
+    /** Planned running that the ration holds, kcal/day. */
+    readonly runningKcalPerDay: number;
+    readonly maintenance: Figure;
+    readonly own: Figure;
+    readonly trend: Figure | null;
+  };
+  readonly note: string;
+  readonly author: string;
+  readonly createdAt: string;
+}
+
+/** Everything the dog's page and the visit form need, in one answer. */
+export interface DogFile {
+  readonly dog: Dog;
+  readonly client: Client;
+  /** Oldest first. */
+  readonly visits: readonly Visit[];
+  /** Oldest first; at most one is current. */
+  readonly plans: readonly Plan[];
+  /** Oldest first. */
+  readonly foodDecisions: readonly FoodDecision[];
+  /** Session results, oldest first. */
+  readonly sessions: readonly SessionRecord[];
+  /** What core makes of the record today; null before the first weighing. */
+  readonly assessment: Assessment | null;
+}
+
+export interface SavedVisit {
+  readonly visit: Visit;
+  readonly plan: Plan | null;
+  readonly foodDecision: FoodDecision | null;
+}
+
+export interface Draft {
+  readonly key: string;
+  readonly json: string;
+  readonly savedAt: string;
+}
+
+export interface RenderedHandout {
+  readonly fileName: string;
+  readonly mediaType: 'application/pdf';
+  readonly base64: string;
+  readonly pages: number;
+}
