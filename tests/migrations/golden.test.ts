@@ -19,7 +19,11 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 /** What defines the schema; SQLite's own tables (statistics) come and go. */
 function schemaOf(db: Database): unknown[] {
-  return db.prepare('SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' ORDER BY name').all();
+  return db
+    .prepare(
+      "SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' ORDER BY name",
+    )
+    .all();
 }
 
 /** Every row of every table of `names`, with the columns the older file has. */
@@ -34,7 +38,10 @@ function rowsOf(db: Database, columns: ReadonlyMap<string, readonly string[]>): 
 }
 
 function columnsOf(db: Database): Map<string, string[]> {
-  const tables = db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'").pluck().all();
+  const tables = db
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+    .pluck()
+    .all();
   return new Map(
     (tables as string[]).map((table) => [
       table,
