@@ -11,8 +11,8 @@ import './styles/base.css';
 import './styles/controls.css';
 import './styles/why.css';
 
-// The client comes first: it takes the key out of the address before the router reads it.
-const client = createClient();
+// The client comes first: it takes the start code out of the address before the router reads it.
+const client = await createClient();
 const app = createApp(App);
 provideClient(app, client);
 app.use(createPinia());

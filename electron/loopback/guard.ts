@@ -1,11 +1,3 @@
-import { createHash, timingSafeEqual } from 'node:crypto';
-
-/** Compares in constant time, whatever the lengths. */
-function equal(a: string, b: string): boolean {
-  const digest = (text: string): Buffer => createHash('sha256').update(text).digest();
-  return timingSafeEqual(digest(a), digest(b));
-}
-
 /** True when the request names this host as its own: keeps rebinding names and other pages out. */
 export function sameHost(headers: Headers, port: number): boolean {
   const host = headers.get('host');
@@ -16,8 +8,13 @@ export function sameHost(headers: Headers, port: number): boolean {
   return site === null || site === 'same-origin' || site === 'none';
 }
 
-/** True when the request carries the key of this start. */
-export function carriesKey(headers: Headers, key: string): boolean {
+/** The key a request carries; empty when it carries none. */
+export function carriedKey(headers: Headers): string {
   const given = headers.get('authorization') ?? '';
-  return given.startsWith('Bearer ') && equal(given.slice('Bearer '.length), key);
+  return given.startsWith('Bearer ') ? given.slice('Bearer '.length) : '';
+}
+
+/** True for a body that no plain form of another page can send. */
+export function isJson(headers: Headers): boolean {
+  return /^application\/json\s*(;|$)/i.test(headers.get('content-type') ?? '');
 }

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createAdaptorServer } from '@hono/node-server';
-import { Hono } from 'hono';
+import { Hono, type MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { AddressInfo } from 'node:net';
 import type { Server } from 'node:http';
@@ -8,11 +8,14 @@ import type { CallName } from '../contract/contract.ts';
 import type { Answer } from '../contract/errors.ts';
 import type { Service } from '../service/service.ts';
 import { listAssets } from '../service/frontEnd/assets.ts';
-import { carriesKey, sameHost } from './guard.ts';
+import type { Door } from './door.ts';
+import { carriedKey, isJson, sameHost } from './guard.ts';
 import { STRICT_HEADERS } from '../service/frontEnd/headers.ts';
 
 /** Largest request: a draft of half a million characters, written as JSON. */
 const MOST_BYTES = 4 * 1024 * 1024;
+/** A start code as JSON, with room to spare. */
+const MOST_BYTES_OF_CODE = 1024;
 const SLOWEST_REQUEST_MS = 10_000;
 /** How long answers under way may take once the host is asked to close. */
 const CLOSE_LIMIT_MS = 5_000;
@@ -21,8 +24,8 @@ export interface HostOptions {
   readonly service: Service;
   /** Folder of the built front end. */
   readonly rendererFolder: string;
-  /** The key of this start; requests without it are refused. */
-  readonly key: string;
+  /** Gives out the codes that open a window and the keys its requests carry. */
+  readonly door: Door;
   /** 0 or absent for any free port. */
   readonly port?: number;
   /** How long a request may take to arrive, in milliseconds; slower ones are cut off. */
@@ -31,8 +34,11 @@ export interface HostOptions {
 
 export interface Host {
   readonly port: number;
-  /** The address to open; carries the key in its fragment, which browsers do not send. */
-  readonly address: string;
+  /**
+   * An address that opens one window, for a short time. Its code is in the fragment, which browsers
+   * do not send. The address given before it no longer opens anything.
+   */
+  newAddress(): string;
   close(): Promise<void>;
 }
 
@@ -64,7 +70,7 @@ export async function startHost(options: HostOptions): Promise<Host> {
   state.port = port;
   return {
     port,
-    address: `http://127.0.0.1:${port}/#key=${options.key}`,
+    newAddress: () => `http://127.0.0.1:${port}/#start=${options.door.newCode()}`,
     close() {
       state.closing = true;
       return closeServer(server);
@@ -97,16 +103,26 @@ function buildApp(options: HostOptions, state: HostState): Hono {
     // A connection kept for later requests would keep the host from closing.
     if (state.closing) context.res.headers.set('connection', 'close');
   });
+  const jsonOnly: MiddlewareHandler = async (context, next) => {
+    if (!isJson(context.req.raw.headers)) return context.body(null, 415);
+    await next();
+  };
+  const atMost = (maxSize: number) =>
+    bodyLimit({ maxSize, onError: (context) => context.body(null, 413) });
+  app.post('/start', jsonOnly, atMost(MOST_BYTES_OF_CODE), async (context) => {
+    const exchanged = options.door.exchange(codeIn(await context.req.text()));
+    return exchanged.kind === 'key'
+      ? context.json({ key: exchanged.key })
+      : context.json({ refused: exchanged.kind }, 410);
+  });
   app.post(
     '/call/:domain/:action',
     async (context, next) => {
-      const { headers } = context.req.raw;
-      if (!carriesKey(headers, options.key)) return context.body(null, 401);
-      const type = headers.get('content-type') ?? '';
-      if (!/^application\/json\s*(;|$)/i.test(type)) return context.body(null, 415);
+      if (!options.door.opens(carriedKey(context.req.raw.headers))) return context.body(null, 401);
       await next();
     },
-    bodyLimit({ maxSize: MOST_BYTES, onError: (context) => context.body(null, 413) }),
+    jsonOnly,
+    atMost(MOST_BYTES),
     async (context) => {
       const name = `${context.req.param('domain')}/${context.req.param('action')}` as CallName;
       return context.json(await answer(options.service, name, await context.req.text()));
@@ -120,6 +136,16 @@ function buildApp(options: HostOptions, state: HostState): Hono {
   app.notFound((context) => context.body(null, 404));
   app.onError((_error, context) => context.body(null, 500));
   return app;
+}
+
+/** The code in the body of an exchange; empty, which opens nothing, for anything else. */
+function codeIn(body: string): string {
+  try {
+    const { code } = JSON.parse(body) as { readonly code?: unknown };
+    return typeof code === 'string' ? code : '';
+  } catch {
+    return '';
+  }
 }
 
 async function answer(service: Service, name: CallName, body: string): Promise<Answer<unknown>> {

@@ -1,9 +1,10 @@
 import { spawn } from 'node:child_process';
-import { randomBytes } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { dataFolder } from '../service/dataFolder.ts';
 import { createService } from '../service/service.ts';
+import { createDoor } from './door.ts';
+import { onEnter } from './enterKey.ts';
 import { startHost, type Host, type HostOptions } from './host.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -39,15 +40,23 @@ export async function serveUntilStopped(options: ServeOptions): Promise<void> {
   const host = await startOrExplain({
     service,
     rendererFolder,
-    key: randomBytes(32).toString('base64url'),
+    door: createDoor(),
     ...(options.port === undefined ? {} : { port: options.port }),
   });
   // Listened for before the address is printed: whoever reads it may end the host at once.
   const stopped = stopRequested();
-  console.log(`Trotwell is at ${host.address}`);
-  console.log('Only this computer can reach it. Press Ctrl-C to close it.');
-  if (options.open) openInBrowser(host.address);
+  const address = host.newAddress();
+  console.log(`Trotwell is at ${address}`);
+  console.log('The address opens one window, within two minutes. Only this computer can reach it.');
+  const enter = onEnter(() => console.log(`Trotwell is at ${host.newAddress()}`));
+  console.log(
+    enter === null
+      ? 'Press Ctrl-C to close Trotwell; start it again for a new address.'
+      : 'Press Enter for a new address, Ctrl-C to close Trotwell.',
+  );
+  if (options.open) openInBrowser(address);
   await stopped;
+  enter?.stop();
   await host.close();
   await service.close();
   console.log('Trotwell is closed.');

@@ -2,27 +2,28 @@ import { inject, readonly, ref, type App, type InjectionKey, type Ref } from 'vu
 import type { Caller } from '../../electron/contract/contract.ts';
 import { electronTransport } from './electronTransport.ts';
 import { loopbackTransport } from './loopbackTransport.ts';
-import { takeSessionKey } from './sessionKey.ts';
+import { openSession, type RefusedBecause } from './sessionKey.ts';
 
 export interface Client extends Caller {
-  /** True once the host refused this window's key; nothing can be asked any more. */
-  readonly refused: Readonly<Ref<boolean>>;
+  /** Why the host does not let this window in; null while it does. */
+  readonly refused: Readonly<Ref<RefusedBecause | null>>;
 }
 
 const CLIENT: InjectionKey<Client> = Symbol('client');
 
 /** Picks the transport: the Electron bridge where there is one, else the loopback host. */
-export function createClient(): Client {
-  const refused = ref(false);
+export async function createClient(): Promise<Client> {
+  const refused = ref<RefusedBecause | null>(null);
   if (window.trotwell !== undefined) {
     return { ...electronTransport(window.trotwell), refused: readonly(refused) };
   }
-  const key = takeSessionKey(window.location, window.history, window.sessionStorage);
+  const session = await openSession(window);
+  refused.value = session.refused;
   const onRefusedKey = () => {
-    refused.value = true;
+    refused.value ??= 'no-key';
   };
-  if (key === null) onRefusedKey();
-  return { ...loopbackTransport({ key, onRefusedKey }), refused: readonly(refused) };
+  const transport = loopbackTransport({ key: session.key, onRefusedKey });
+  return { ...transport, refused: readonly(refused) };
 }
 
 export function provideClient(app: App, client: Client): void {

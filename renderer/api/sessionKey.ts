@@ -1,15 +1,57 @@
 const STORED = 'trotwell:key';
 
+/** Why a browser window has no key. */
+export type RefusedBecause =
+  /** Opened by hand, or by an earlier start whose key the host no longer knows. */
+  | 'no-key'
+  /** Its address was opened before. */
+  | 'used'
+  /** Its address is too old. */
+  | 'late';
+
+export type SessionKey =
+  | { readonly key: string; readonly refused: null }
+  | { readonly key: null; readonly refused: RefusedBecause };
+
+/** What of a browser window is needed here. */
+export type Tab = Pick<
+  Window & typeof globalThis,
+  'location' | 'history' | 'sessionStorage' | 'fetch'
+>;
+
 /**
- * Takes the loopback host's key out of the address (`#key=…`) into this tab's session storage, so
- * that it is neither bookmarked nor seen by the router. Must run before the router starts.
- * @returns the key of this tab, or null when the tab was opened without one.
+ * The key of this tab. A start code in the address (`#start=…`) is taken out before anything else
+ * reads it, and exchanged for a key that stays in the tab's session storage, so that a reload needs
+ * no new one. Must run before the router starts.
  */
-export function takeSessionKey(place: Location, history: History, store: Storage): string | null {
-  const given = /^#key=([^&]+)/.exec(place.hash);
-  if (given?.[1] !== undefined) {
-    store.setItem(STORED, decodeURIComponent(given[1]));
-    history.replaceState(history.state, '', `${place.pathname}${place.search}#/`);
+export async function openSession(tab: Tab): Promise<SessionKey> {
+  const { location, history, sessionStorage: store } = tab;
+  const code = /^#start=([^&]+)/.exec(location.hash)?.[1];
+  if (code === undefined) return kept(store, 'no-key');
+  history.replaceState(history.state, '', `${location.pathname}${location.search}#/`);
+  const exchanged = await exchange(tab, code);
+  if (exchanged.key === null) return exchanged;
+  store.setItem(STORED, exchanged.key);
+  return exchanged;
+}
+
+function kept(store: Storage, otherwise: RefusedBecause): SessionKey {
+  const key = store.getItem(STORED);
+  return key === null ? { key, refused: otherwise } : { key, refused: null };
+}
+
+async function exchange(tab: Tab, code: string): Promise<SessionKey> {
+  try {
+    const response = await tab.fetch('/start', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ code }),
+    });
+    const answer = (await response.json()) as { key?: string; refused?: RefusedBecause };
+    return answer.key === undefined
+      ? { key: null, refused: answer.refused ?? 'no-key' }
+      : { key: answer.key, refused: null };
+  } catch {
+    return { key: null, refused: 'no-key' };
   }
-  return store.getItem(STORED);
 }

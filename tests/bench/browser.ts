@@ -1,6 +1,6 @@
-import { randomBytes } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Page } from 'playwright-core';
+import { createDoor } from '../../electron/loopback/door.ts';
 import { startHost } from '../../electron/loopback/host.ts';
 import { CHROMIUM_ARGS, findChromium } from '../support/chromium.ts';
 import { firstPaintSize, watchFiles } from './firstPaint.ts';
@@ -71,12 +71,11 @@ export async function measureWindow(practice: GeneratedPractice): Promise<BenchL
   if (executablePath === null)
     throw new Error('No Chromium on this machine; "npm test" fetches it.');
   const service = startService(practice.folder);
-  const key = randomBytes(32).toString('base64url');
-  const host = await startHost({ service, rendererFolder: RENDERER, key });
+  const host = await startHost({ service, rendererFolder: RENDERER, door: createDoor() });
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
   const page = await browser.newPage();
   const files = watchFiles(page);
-  await page.goto(host.address);
+  await page.goto(host.newAddress());
   await page.getByText('100 dogs', { exact: true }).waitFor();
   const size = firstPaintSize(files, RENDERER);
   await page.evaluate(watchList);

@@ -49,8 +49,8 @@ describe('the main job by hand', () => {
     await rm(folder, { recursive: true, force: true });
   });
 
-  it('takes the key out of the address', () => {
-    expect(page.url()).not.toContain('key=');
+  it('takes the start code out of the address', () => {
+    expect(page.url()).not.toContain('start=');
   });
 
   it('starts empty and asks for the practice', async () => {

@@ -46,17 +46,19 @@ const ended = (child: ChildProcess): Promise<number | null> =>
 
 describe('npm start', () => {
   test('serves, prints the address, and closes the database on Ctrl-C', async () => {
-    const run = await start(['--browser'], /http:\/\/127\.0\.0\.1:\d+\/#key=\S+/);
+    const run = await start(['--browser'], /http:\/\/127\.0\.0\.1:\d+\/#start=\S+\n/);
     const { origin, hash } = new URL(/http:\S+/.exec(run.text())![0]);
-    const opened = await fetch(`${origin}/call/app/open`, {
-      method: 'POST',
-      headers: {
-        authorization: `Bearer ${hash.slice('#key='.length)}`,
-        'content-type': 'application/json',
-      },
-      body: JSON.stringify({ which: 'own' }),
-    });
+    const post = (path: string, body: unknown, key = '') =>
+      fetch(`${origin}${path}`, {
+        method: 'POST',
+        headers: { authorization: `Bearer ${key}`, 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+    const entered = await post('/start', { code: hash.slice('#start='.length) });
+    const { key } = (await entered.json()) as { key: string };
+    const opened = await post('/call/app/open', { which: 'own' }, key);
     expect(await opened.json()).toMatchObject({ ok: true });
+    expect(run.text()).not.toContain(key);
     expect(existsSync(join(folder, 'trotwell.sqlite'))).toBe(true);
     const exit = ended(run.child);
     run.child.kill('SIGINT');
@@ -66,7 +68,7 @@ describe('npm start', () => {
   });
 
   test('without a display says so in one sentence and serves all the same', async () => {
-    const run = await start([], /#key=/);
+    const run = await start([], /#start=/);
     const sentences = run
       .text()
       .split('\n')
@@ -95,7 +97,7 @@ describe('the loopback host on its own', () => {
     other.close();
     expect(status).toBe(1);
     expect(stderr.trim().split('\n')).toEqual([expect.stringContaining(`Port ${port}`)]);
-    expect(stdout).not.toContain('#key=');
+    expect(stdout).not.toContain('#start=');
   });
 
   test('says in one line that a word is not known', () => {

@@ -12,7 +12,7 @@ const STEP_LIMIT_MS = 15_000;
 export interface TestDesk {
   readonly host: Host;
   readonly browser: Browser;
-  /** A window of its own, as if opened from the printed address. */
+  /** A window of its own, as if opened from a newly printed address. */
   open(options?: BrowserContextOptions): Promise<Window>;
   close(): Promise<void>;
 }
@@ -38,7 +38,7 @@ export async function openDesk(): Promise<TestDesk> {
       const page = await context.newPage();
       page.setDefaultTimeout(STEP_LIMIT_MS);
       const complaints = watchPage(page);
-      await page.goto(host.address);
+      await page.goto(await host.newAddress());
       await page.getByRole('heading', { level: 1 }).waitFor();
       return { page, complaints };
     },

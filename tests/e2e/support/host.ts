@@ -3,11 +3,14 @@ import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 
 const ENTRY = fileURLToPath(new URL('../../../electron/loopback/main.mjs', import.meta.url));
-const START_LIMIT_MS = 30_000;
+const ADDRESS_LIMIT_MS = 30_000;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#start=\S+/;
 
 export interface Host {
-  /** The address with the key of this start. */
+  /** The address printed at the start. It opens one window. */
   readonly address: string;
+  /** Presses Enter in the terminal. @returns the new address that is printed. */
+  newAddress(): Promise<string>;
   /** Ends the host as Ctrl-C does. @returns its exit code. */
   stop(): Promise<number | null>;
 }
@@ -16,29 +19,35 @@ export interface Host {
 export async function startHost(folder: string): Promise<Host> {
   const child = spawn(process.execPath, [ENTRY], {
     env: { ...process.env, TROTWELL_DATA: folder },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: ['pipe', 'pipe', 'pipe'],
   });
   let output = '';
-  child.stderr.on('data', (part: Buffer) => (output += part.toString()));
-  const address = await new Promise<string>((resolve, reject) => {
-    const late = setTimeout(
-      () => reject(new Error(`No address in time. ${output}`)),
-      START_LIMIT_MS,
-    );
-    child.stdout.on('data', (part: Buffer) => {
-      output += part.toString();
-      const found = /http:\/\/127\.0\.0\.1:\d+\/#key=\S+/.exec(output);
-      if (found === null) return;
-      clearTimeout(late);
-      resolve(found[0]);
-    });
-    child.once('exit', () => {
-      clearTimeout(late);
-      reject(new Error(`The host ended. ${output}`));
-    });
-  });
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.on('data', (part: Buffer) => (output += part.toString()));
+  }
+  /** The next address in what is printed from now on. */
+  async function printed(): Promise<string> {
+    const from = output.length;
+    const late = AbortSignal.timeout(ADDRESS_LIMIT_MS);
+    for (;;) {
+      const found = ADDRESS.exec(output.slice(from));
+      // A line that is still being printed holds half an address.
+      if (found !== null && output.slice(from).includes('\n', found.index)) return found[0];
+      if (child.exitCode !== null) throw new Error(`The host ended. ${output}`);
+      await Promise.race([
+        once(child.stdout, 'data', { signal: late }),
+        once(child, 'exit', { signal: late }),
+      ]);
+    }
+  }
+  const address = await printed();
   return {
     address,
+    newAddress() {
+      const next = printed();
+      child.stdin.write('\n');
+      return next;
+    },
     async stop() {
       if (child.exitCode !== null) return child.exitCode;
       child.kill('SIGINT');

@@ -1,29 +1,59 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { takeSessionKey } from '../../../renderer/api/sessionKey.ts';
+import { openSession, type SessionKey } from '../../../renderer/api/sessionKey.ts';
 
-function open(hash: string): string | null {
+let asked: string[];
+
+/** A host that lets every code in but two, as it answers over HTTP. */
+const host = (async (path: string, init: RequestInit) => {
+  asked.push(`${init.method} ${path}`);
+  const { code } = JSON.parse(init.body as string) as { code: string };
+  if (code === 'unplugged') throw new TypeError('Failed to fetch');
+  return code === 'used' || code === 'late'
+    ? Response.json({ refused: code }, { status: 410 })
+    : Response.json({ key: `key-of-${code}` });
+}) as typeof fetch;
+
+function open(hash: string): Promise<SessionKey> {
   window.location.hash = hash;
-  return takeSessionKey(window.location, window.history, window.sessionStorage);
+  const { location, history, sessionStorage } = window;
+  return openSession({ location, history, sessionStorage, fetch: host });
 }
 
 describe('the key of a browser window', () => {
-  beforeEach(() => window.sessionStorage.clear());
+  beforeEach(() => {
+    window.sessionStorage.clear();
+    asked = [];
+  });
 
-  it('is taken out of the address', () => {
-    expect(open('#key=abc-123')).toBe('abc-123');
+  it('is exchanged for the start code, which leaves the address', async () => {
+    expect(await open('#start=abc-123')).toEqual({ key: 'key-of-abc-123', refused: null });
+    expect(asked).toEqual(['POST /start']);
     expect(window.location.href).not.toContain('abc-123');
     expect(window.location.hash).toBe('#/');
   });
-  it('stays with the tab over a reload, on any page', () => {
-    open('#key=abc-123');
-    expect(open('#/dogs/7')).toBe('abc-123');
+  it('stays with the tab over a reload, on any page, without asking again', async () => {
+    await open('#start=abc-123');
+    expect(await open('#/dogs/7')).toEqual({ key: 'key-of-abc-123', refused: null });
     expect(window.location.hash).toBe('#/dogs/7');
+    expect(asked).toHaveLength(1);
   });
-  it('is missing in a tab opened by hand', () => {
-    expect(open('#/')).toBeNull();
+  it('is missing in a tab opened by hand', async () => {
+    expect(await open('#/')).toEqual({ key: null, refused: 'no-key' });
+    expect(asked).toEqual([]);
   });
-  it('is replaced by the key of a later start', () => {
-    open('#key=old');
-    expect(open('#key=new')).toBe('new');
+  it('is replaced by the key of a later start', async () => {
+    await open('#start=old');
+    expect(await open('#start=new')).toMatchObject({ key: 'key-of-new' });
+    expect(await open('#/')).toMatchObject({ key: 'key-of-new' });
+  });
+  it.each(['used', 'late'])(
+    'is not given for a %s code, and the window knows why',
+    async (code) => {
+      expect(await open(`#start=${code}`)).toEqual({ key: null, refused: code });
+      expect(window.location.href).not.toContain(code);
+    },
+  );
+  it('is missing when the host does not answer', async () => {
+    expect(await open('#start=unplugged')).toEqual({ key: null, refused: 'no-key' });
   });
 });

@@ -9,7 +9,7 @@ import { usePractice } from '../../../renderer/stores/practice.ts';
 
 /** A transport that reaches nothing; what is mounted with it must not need the service. */
 const silent: Client = {
-  refused: ref(false),
+  refused: ref(null),
   call: async () => ({ ok: false, error: { kind: 'unreachable', message: 'No service here.' } }),
 };
 
