@@ -1,5 +1,6 @@
 /** The public face of the science. */
 export * from './assess/assess.ts';
+export { weightCourse, type CourseInput, type CourseVisit } from './assess/course.ts';
 export { rationByWeek, type WeekRation } from './assess/running.ts';
 export type * from './assess/types.ts';
 export * from './check.ts';

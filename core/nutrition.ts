@@ -22,6 +22,7 @@ export { GAIN_START_RER, STEP_PERCENT } from './weight/foodStart.ts';
 export { TARGET_TOLERANCE_PERCENT } from './weight/foodReferral.ts';
 export type * from './weight/foodTypes.ts';
 export { GAIN_MOST_RER } from './weight/foodWarnings.ts';
+export * from './weight/offCorridor.ts';
 export * from './weight/ownEnergy.ts';
 export * from './weight/projection.ts';
 export * from './weight/trend.ts';

@@ -4,6 +4,9 @@ import { RECORD_DAYS } from '../weight/ownEnergy.ts';
 import type { Weighing } from '../weight/weighing.ts';
 import type { AssessedDecision, AssessedVisit } from './types.ts';
 
+/** What of a visit says what is aimed at. */
+export type AimVisit = Pick<AssessedVisit, 'day' | 'weightKg' | 'foodGoal'>;
+
 /** The present aim: since when it stands, and from which weight. */
 export interface Aim {
   readonly sinceDay: IsoDay;
@@ -12,7 +15,7 @@ export interface Aim {
 }
 
 /** The aim of the latest visit, as far back as visits in a row had it. `visits` is not empty. */
-export function presentAim(visits: readonly AssessedVisit[]): Aim {
+export function presentAim(visits: readonly AimVisit[]): Aim {
   const goal = visits.at(-1)!.foodGoal;
   const before = visits.findLastIndex(({ foodGoal }) => foodGoal !== goal);
   const sharing = visits.slice(before + 1);

@@ -7,13 +7,11 @@ import { isSenior } from '../readiness/age.ts';
 import { screenForRunning } from '../readiness/screen.ts';
 import type { Screening } from '../readiness/types.ts';
 import { adjustFood } from '../weight/adjustFood.ts';
-import { lossCorridor, type CorridorPoint } from '../weight/corridor.ts';
-import { weightDrift } from '../weight/drift.ts';
 import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
 import { weightTrend } from '../weight/trend.ts';
-import type { Weighing } from '../weight/weighing.ts';
 import { aimOfDecision, presentAim, weighingsOnAim, type Aim } from './aim.ts';
+import { courseOf, lastKnown, toWeighing } from './course.ts';
 import { isGrowing } from './growing.ts';
 import { intakesBetween, presentIntake } from './intake.ts';
 import { plannedRunning, runsDone } from './running.ts';
@@ -73,8 +71,7 @@ export function assess(input: AssessInput): Assessment | null {
     trend,
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
-    corridor: corridorOf(latest, aim.start, targetWeightKg),
-    drift: latest.foodGoal === 'hold' && decision === undefined ? weightDrift(trendOnRation) : null,
+    ...courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision }),
     screening: screening(input, visits, latest, weightKg),
     food: adjustFood({
       ...facts,
@@ -135,22 +132,6 @@ function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
   };
 }
 
-function corridorOf(visit: AssessedVisit, plan: Aim['start'], targetKg: number): CorridorPoint[] {
-  if (visit.foodGoal !== 'lose' || plan === null || plan.weightKg <= targetKg) return [];
-  return lossCorridor({ startDay: plan.day, initialKg: plan.weightKg, targetKg });
-}
-
-function lastKnown<T>(
-  visits: readonly AssessedVisit[],
-  pick: (visit: AssessedVisit) => T | null,
-): T | null {
-  for (let index = visits.length - 1; index >= 0; index -= 1) {
-    const value = pick(visits[index]!);
-    if (value !== null) return value;
-  }
-  return null;
-}
-
 function maintenanceOf(
   dog: AssessedDog,
   visits: readonly AssessedVisit[],
@@ -188,15 +169,6 @@ function isSlimmed(visits: readonly AssessedVisit[], weightKg: number): boolean 
   const onPlan = visits.filter(({ foodGoal }) => foodGoal === 'lose');
   const heaviest = Math.max(0, ...onPlan.map((visit) => visit.weightKg ?? 0));
   return weightKg <= heaviest * (1 - SLIMMED_FROM_PERCENT / 100);
-}
-
-function toWeighing(visit: AssessedVisit): Weighing {
-  return {
-    day: visit.day,
-    weightKg: visit.weightKg!,
-    method: visit.weighingMethod,
-    scaleStepKg: visit.scaleStepKg,
-  };
 }
 
 function screening(

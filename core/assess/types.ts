@@ -114,6 +114,8 @@ export interface Assessment {
   /** Empty unless weight is to be lost. */
   readonly corridor: readonly CorridorPoint[];
   readonly own: OwnEnergy;
+  /** The latest weighing outside the corridor by more than its error; null inside or without one. */
+  readonly offCorridor: Reason | null;
   /** A slow change of weight in a dog on no plan; null where the record shows none. */
   readonly drift: Reason | null;
   /** The cost of the planned running; null without a plan or a pace. */

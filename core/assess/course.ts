@@ -1,0 +1,107 @@
+import { idealWeight } from '../condition/idealWeight.ts';
+import type { IsoDay } from '../day.ts';
+import type { Reason } from '../figure.ts';
+import { lossCorridor, type CorridorPoint } from '../weight/corridor.ts';
+import { weightDrift } from '../weight/drift.ts';
+import { offCorridor } from '../weight/offCorridor.ts';
+import { weightTrend, type WeightTrend } from '../weight/trend.ts';
+import type { Weighing } from '../weight/weighing.ts';
+import { presentAim, weighingsOnAim, type Aim, type AimVisit } from './aim.ts';
+import type { AssessedDecision, AssessedDog, AssessedVisit } from './types.ts';
+
+/** What of a visit says where the weight stands. */
+export type CourseVisit = AimVisit &
+  Pick<AssessedVisit, 'bcs' | 'targetWeightKg' | 'weighingMethod' | 'scaleStepKg'>;
+
+export interface CourseInput {
+  readonly dog: Pick<AssessedDog, 'sighthound'>;
+  /** Oldest first. */
+  readonly visits: readonly CourseVisit[];
+  /** Weighings beside those of the visits. */
+  readonly weighings?: readonly Weighing[];
+  /** Oldest first. */
+  readonly foodDecisions: readonly Pick<AssessedDecision, 'decidedOn'>[];
+  readonly day: IsoDay;
+}
+
+/**
+ * Whether a dog's weight has left its course: outside the corridor of a plan to lose, or drifting
+ * without a plan. A part of `assess` that needs few figures, for lists of many dogs.
+ * @throws RangeError when a stored quantity is out of range
+ */
+export function weightCourse(input: CourseInput): Reason | null {
+  const { day } = input;
+  const visits = input.visits.filter((visit) => visit.day <= day);
+  const latest = visits.at(-1);
+  const weighings = [
+    ...visits.filter(({ weightKg }) => weightKg !== null).map(toWeighing),
+    ...(input.weighings ?? []).filter((weighing) => weighing.day <= day),
+  ].sort((a, b) => a.day.localeCompare(b.day));
+  const last = weighings.at(-1);
+  if (latest === undefined || last === undefined) return null;
+  const bcs = lastKnown(visits, (visit) => visit.bcs);
+  const { weightKg } = last;
+  const targetWeightKg =
+    lastKnown(visits, (visit) => visit.targetWeightKg) ??
+    (bcs === null ? weightKg : idealWeight({ weightKg, bcs, ...input.dog }).mid);
+  const aim = presentAim(visits);
+  const decision = input.foodDecisions.findLast(({ decidedOn }) => decidedOn <= day);
+  const ration = decision?.decidedOn ?? null;
+  const trendOnRation = weightTrend(weighingsOnAim(weighings, { aim, ration, day }));
+  const course = courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision });
+  return course.offCorridor ?? course.drift;
+}
+
+/** What `courseOf` rests on. */
+interface Standing {
+  readonly latest: AimVisit;
+  readonly aim: Aim;
+  readonly targetWeightKg: number;
+  readonly weighings: readonly Weighing[];
+  readonly trendOnRation: WeightTrend;
+  readonly decision: Pick<AssessedDecision, 'decidedOn'> | undefined;
+}
+
+/** The corridor, and how the weight keeps to it, or drifts where there is neither plan nor ration. */
+export function courseOf({
+  latest,
+  aim,
+  targetWeightKg,
+  weighings,
+  trendOnRation,
+  decision,
+}: Standing) {
+  const corridor = corridorOf(latest, aim.start, targetWeightKg);
+  const free = latest.foodGoal === 'hold' && decision === undefined;
+  return {
+    corridor,
+    offCorridor: offCorridor(corridor, weighings.at(-1) ?? null),
+    drift: free ? weightDrift(trendOnRation) : null,
+  };
+}
+
+function corridorOf(visit: AimVisit, plan: Aim['start'], targetKg: number): CorridorPoint[] {
+  if (visit.foodGoal !== 'lose' || plan === null || plan.weightKg <= targetKg) return [];
+  return lossCorridor({ startDay: plan.day, initialKg: plan.weightKg, targetKg });
+}
+
+/** A visit's weighing; only for visits with a weight. */
+export function toWeighing(
+  visit: Pick<AssessedVisit, 'day' | 'weightKg' | 'weighingMethod' | 'scaleStepKg'>,
+): Weighing {
+  return {
+    day: visit.day,
+    weightKg: visit.weightKg!,
+    method: visit.weighingMethod,
+    scaleStepKg: visit.scaleStepKg,
+  };
+}
+
+/** The latest that is known of something. */
+export function lastKnown<V, T>(visits: readonly V[], pick: (visit: V) => T | null): T | null {
+  for (let index = visits.length - 1; index >= 0; index -= 1) {
+    const value = pick(visits[index]!);
+    if (value !== null) return value;
+  }
+  return null;
+}
