@@ -1,4 +1,4 @@
-import { BrowserWindow, session, shell, type WebContents } from 'electron';
+import { BrowserWindow, session, type WebContents } from 'electron';
 import { APP_ORIGIN } from './channels.ts';
 
 /** Opens the one window: sandboxed, isolated, without Node, and bound to our own page. */
@@ -30,16 +30,13 @@ export function openWindow(preload: string): BrowserWindow {
   return window;
 }
 
-/** Nothing a page does may lead it elsewhere; a web link opens in the system's browser instead. */
+/** Nothing a page does may lead it elsewhere, or open another window or program. */
 export function confine(contents: WebContents): void {
   contents.on('will-navigate', (event) => event.preventDefault());
   contents.on('will-frame-navigate', (event) => event.preventDefault());
   contents.on('will-redirect', (event) => event.preventDefault());
   contents.on('will-attach-webview', (event) => event.preventDefault());
-  contents.setWindowOpenHandler(({ url }) => {
-    if (isHttps(url)) void shell.openExternal(url);
-    return { action: 'deny' };
-  });
+  contents.setWindowOpenHandler(() => ({ action: 'deny' }));
 }
 
 /** Denies every permission: the program needs no camera, place, notification or device. */
@@ -48,12 +45,4 @@ export function denyPermissions(): void {
   defaultSession.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
   defaultSession.setPermissionCheckHandler(() => false);
   defaultSession.setDevicePermissionHandler(() => false);
-}
-
-function isHttps(url: string): boolean {
-  try {
-    return new URL(url).protocol === 'https:';
-  } catch {
-    return false;
-  }
 }

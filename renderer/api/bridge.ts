@@ -6,8 +6,8 @@ export interface Bridge {
   readonly calls: {
     readonly [N in CallName]: (input: InputOf<N>) => Promise<Answer<ResultOf<N>>>;
   };
-  /** Opens the system's save dialogue. Resolves to false when the practitioner cancels. */
-  saveFile(fileName: string, base64: string): Promise<unknown>;
+  /** Opens the system's save dialogue. Resolves to true only when the file is written. */
+  saveFile(fileName: string, base64: string): Promise<boolean>;
 }
 
 declare global {

@@ -13,11 +13,19 @@ export function base64FromBytes(bytes: Uint8Array): string {
   return btoa(raw);
 }
 
+/** What became of a file that was handed to the practitioner. */
+export type Saving =
+  /** It lies where the practitioner chose. */
+  | 'saved'
+  /** The browser has it, and keeps where it put it to itself. */
+  | 'handed over'
+  /** The practitioner cancelled, or was told why it could not be written. */
+  | 'not saved';
+
 /** Hands a PDF to the practitioner: the system's save dialogue in Electron, a download elsewhere. */
-export async function savePdf(fileName: string, base64: string): Promise<void> {
+export async function savePdf(fileName: string, base64: string): Promise<Saving> {
   if (window.trotwell !== undefined) {
-    await window.trotwell.saveFile(fileName, base64);
-    return;
+    return (await window.trotwell.saveFile(fileName, base64)) ? 'saved' : 'not saved';
   }
   const url = URL.createObjectURL(new Blob([bytesFromBase64(base64)], { type: 'application/pdf' }));
   const link = document.createElement('a');
@@ -26,4 +34,12 @@ export async function savePdf(fileName: string, base64: string): Promise<void> {
   link.click();
   // The download has its own hold on the data once the click is handled.
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
+  return 'handed over';
+}
+
+/** What the page says of it. */
+export function savingSentence(fileName: string, saving: Saving): string {
+  if (saving === 'saved') return `${fileName} is saved.`;
+  if (saving === 'handed over') return `${fileName} is handed over for saving.`;
+  return `${fileName} was not saved.`;
 }

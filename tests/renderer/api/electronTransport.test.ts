@@ -5,7 +5,7 @@ import type { Bridge } from '../../../renderer/api/bridge.ts';
 
 function bridgeWith(call: (input: unknown) => unknown): Bridge {
   const calls = { 'dogs/list': call } as unknown as Bridge['calls'];
-  return { calls, saveFile: async () => undefined };
+  return { calls, saveFile: async () => false };
 }
 
 describe('the transport of the Electron window', () => {

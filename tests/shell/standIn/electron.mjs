@@ -83,8 +83,14 @@ class App extends EventEmitter {
 }
 
 export const app = new App();
-export const Menu = { setApplicationMenu() {}, buildFromTemplate: (template) => template };
-export const shell = { openExternal: async (url) => void seen.opened.push(url) };
+export const Menu = {
+  setApplicationMenu: (menu) => void (seen.menu = menu),
+  buildFromTemplate: (template) => template,
+};
+export const shell = {
+  openExternal: async (url) => void seen.opened.push(url),
+  openPath: async (path) => void seen.opened.push(path),
+};
 export const dialog = {
   showSaveDialog: async (_window, options) => {
     seen.suggested.push(options.defaultPath);
@@ -105,6 +111,7 @@ export const ipcRenderer = {
     const handler = seen.handlers.get(channel);
     if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
     const event = { senderFrame: seen.senderFrame };
+    seen.invoked = { channel, words: args.length };
     return structuredClone(await handler(event, ...structuredClone(args)));
   },
 };

@@ -43,6 +43,20 @@ async function fetched(url) {
   };
 }
 
+/** What kinds of values stand in an object, all the way down. */
+function kinds(value) {
+  if (typeof value !== 'object' || value === null) return typeof value;
+  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, kinds(inner)]));
+}
+
+/** How much of what the page hands to a call crosses the bridge. */
+async function crossing() {
+  await api.calls['app/status']({}, 'more', { sender: window });
+  const call = { ...seen.invoked };
+  await api.saveFile(7, 7, '/etc/passwd', { filePath: '/etc/passwd' });
+  return { call, saveFile: { ...seen.invoked } };
+}
+
 const STRANGERS = [
   { url: 'https://elsewhere.example/', parent: null },
   { url: 'trotwell://other/index.html', parent: null },
@@ -85,7 +99,11 @@ const result = {
   preferences: window.options.webPreferences,
   bridgeName,
   bridge: { top: Object.keys(api), calls: Object.keys(api.calls) },
+  bridgeKinds: kinds(api),
+  crossing: await crossing(),
   channels: [...seen.handlers.keys()],
+  fork: { service: seen.fork.entry.endsWith('service.js'), options: seen.fork.options },
+  menu: seen.menu,
   prevented: Object.fromEntries(
     ['will-navigate', 'will-frame-navigate', 'will-redirect', 'will-attach-webview'].map((name) => [
       name,

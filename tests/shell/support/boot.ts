@@ -1,0 +1,25 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
+const at = (name: string): string => join(ROOT, 'tests', 'shell', 'standIn', name);
+
+/**
+ * Boots the built main bundle against the stand-in of the `electron` module, with the built preload
+ * and the built service in a process of its own, and returns what tests/shell/standIn/probe.mjs saw.
+ */
+// eslint-disable-next-line @typescript-eslint/no-explicit-any -- a report in JSON, asserted by tests
+export function boot(env: Record<string, string>): any {
+  if (!existsSync(join(ROOT, 'out', 'main', 'main.js'))) {
+    throw new Error('The shell is tested as built: "npm run build" first.');
+  }
+  const output = execFileSync(process.execPath, ['--import', at('register.mjs'), at('probe.mjs')], {
+    cwd: ROOT,
+    encoding: 'utf8',
+    env: { ...process.env, ...env },
+    timeout: 60_000,
+  });
+  return JSON.parse(output.trim().split('\n').at(-1)!);
+}
