@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { damaged } from './header.ts';
+
+/** What is in some records, for a person to compare. */
+export interface RecordsSummary {
+  /** Empty where the practice has no name yet. */
+  readonly practiceName: string;
+  readonly schemaVersion: number;
+  readonly owners: number;
+  readonly dogs: number;
+  readonly visits: number;
+  readonly plans: number;
+  readonly attachments: number;
+  /** The instant of the newest entry, ISO text; null where there is none. */
+  readonly newestEntry: string | null;
+}
+
+const count = z.int().min(0);
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+
+const manifestSchema = z.strictObject({
+  /** When the backup was made, UTC instant. */
+  madeAt: z.iso.datetime(),
+  /** Version of the program that made it. */
+  program: z.string().max(40),
+  summary: z.strictObject({
+    practiceName: z.string().max(1000),
+    schemaVersion: z.int().min(1),
+    owners: count,
+    dogs: count,
+    visits: count,
+    plans: count,
+    attachments: count,
+    newestEntry: z.string().max(40).nullable(),
+  }),
+  /** The database, a whole SQLite file. */
+  records: z.strictObject({ bytes: z.int().min(1), hash }),
+  /** Contents of attachments, in the order they follow, named by their SHA-256. */
+  contents: z.array(z.strictObject({ bytes: count, hash })),
+  /** Contents the records name, but that were missing or damaged when the backup was made. */
+  missing: z.array(hash),
+});
+
+export type Manifest = z.output<typeof manifestSchema>;
+
+/** A manifest larger than this is not ours: room for some hundred thousand attachments. */
+export const MOST_MANIFEST_BYTES = 64 * 1024 * 1024;
+
+/** @throws Refusal when the text is no manifest. */
+export function readManifest(json: string): Manifest {
+  const parsed = manifestSchema.safeParse(tryJson(json));
+  if (!parsed.success) throw damaged('its list of contents cannot be read');
+  return parsed.data;
+}
+
+function tryJson(json: string): unknown {
+  try {
+    return JSON.parse(json);
+  } catch {
+    return null;
+  }
+}

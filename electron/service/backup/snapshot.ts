@@ -1,0 +1,38 @@
+import { mkdirSync, rmSync } from 'node:fs';
+import { dirname } from 'node:path';
+import BetterSqlite3, { type Database } from 'better-sqlite3';
+import { Refusal } from '../../contract/errors.ts';
+import { putInPlace } from './durable.ts';
+
+/**
+ * Writes a checked copy of an open database: one file without a log, without the remains of what
+ * was deleted. A temporary file first; it gets its name once it is whole and on the disk.
+ * @throws Refusal when the copy fails its check; SqliteError when the disk or the source refuses.
+ *   Nothing is left behind either way.
+ */
+export function snapshot(db: Database, target: string): void {
+  mkdirSync(dirname(target), { recursive: true, mode: 0o700 });
+  const temporary = `${target}.part`;
+  rmSync(temporary, { force: true });
+  try {
+    db.prepare('VACUUM INTO ?').run(temporary);
+    assertWhole(temporary);
+    putInPlace(temporary, target);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    throw error;
+  }
+}
+
+function assertWhole(file: string): void {
+  const copy = new BetterSqlite3(file, { readonly: true });
+  try {
+    if (copy.pragma('quick_check', { simple: true }) === 'ok') return;
+  } finally {
+    copy.close();
+  }
+  throw new Refusal({
+    kind: 'storage',
+    message: 'The copy of the records failed its check; the records are unchanged.',
+  });
+}
