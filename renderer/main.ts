@@ -4,6 +4,7 @@ import { createClient, provideClient } from './api/client.ts';
 import App from './App.vue';
 import { createAppRouter } from './router.ts';
 import { usePractice } from './stores/practice.ts';
+import { useTextSize } from './stores/textSize.ts';
 import { useTheme } from './stores/theme.ts';
 import './styles/fonts.css';
 import './styles/tokens.css';
@@ -17,6 +18,7 @@ const app = createApp(App);
 provideClient(app, client);
 app.use(createPinia());
 useTheme();
+useTextSize();
 const practice = usePractice();
 
 // The first page waits for the status, so that the router knows whether to welcome or to work.

@@ -1,0 +1,58 @@
+import { flushPromises, mount } from '@vue/test-utils';
+import { afterEach, describe, expect, it } from 'vitest';
+import ViewMenu from '../../../renderer/components/frame/ViewMenu.vue';
+import { appPlugins } from '../support/plugins.ts';
+
+const root = document.documentElement;
+const plugins = () => appPlugins();
+
+async function openMenu() {
+  const wrapper = mount(ViewMenu, { global: { plugins: plugins() }, attachTo: document.body });
+  await wrapper.get('button').trigger('click');
+  await flushPromises();
+  const choose = async (value: string) => {
+    document.querySelector<HTMLInputElement>(`.view-sheet input[value="${value}"]`)!.click();
+    await flushPromises();
+  };
+  return { wrapper, choose };
+}
+
+afterEach(() => {
+  localStorage.clear();
+  document.body.innerHTML = '';
+  delete root.dataset['text'];
+  delete root.dataset['theme'];
+});
+
+describe('the View menu', () => {
+  it('sets the text larger on the root, and keeps it on this machine', async () => {
+    const { wrapper, choose } = await openMenu();
+    await choose('largest');
+    expect(root.dataset['text']).toBe('largest');
+    expect(localStorage.getItem('trotwell:text-size')).toBe('largest');
+    wrapper.unmount();
+    await openMenu();
+    expect(root.dataset['text']).toBe('largest');
+  });
+
+  it('goes back to the size of the system', async () => {
+    const { choose } = await openMenu();
+    await choose('large');
+    await choose('normal');
+    expect(root.dataset['text']).toBeUndefined();
+  });
+
+  it('sets dark colours', async () => {
+    const { choose } = await openMenu();
+    await choose('dark');
+    expect(root.dataset['theme']).toBe('dark');
+    await choose('system');
+    expect(root.dataset['theme']).toBeUndefined();
+  });
+
+  it('falls back to normal where something unknown was kept', async () => {
+    localStorage.setItem('trotwell:text-size', 'gigantic');
+    await openMenu();
+    expect(root.dataset['text']).toBeUndefined();
+  });
+});
