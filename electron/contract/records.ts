@@ -227,7 +227,12 @@ export const visitFacts = z.object({
   trotLamenessAssessed: flag('Lameness at trot assessed by a vet'),
   gaitNote: notes('Gait note'),
   measurements: z.array(measurementInput).max(100),
-  footfalls: z.array(footfallInput).max(4),
+  footfalls: z
+    .array(footfallInput)
+    .max(4)
+    .refine((timed) => new Set(timed.map(({ limb }) => limb)).size === timed.length, {
+      error: 'Each limb can be timed once a visit.',
+    }),
   signs: z.array(requiredLine('Sign')).max(40),
   surgery: choice('Surgery', SURGERY_STATES),
   airwayDisease: flag('Airway disease'),

@@ -3,6 +3,7 @@ import { CALL_NAMES, type EveryCallIsNamed } from '../../electron/contract/callN
 import { contract } from '../../electron/contract/contract.ts';
 import { LIMITS, limitSentence } from '../../electron/contract/limits.ts';
 import { quantity } from '../../electron/contract/fields.ts';
+import { visitFacts } from '../../electron/contract/records.ts';
 
 describe('the contract', () => {
   test('names every call once', () => {
@@ -32,4 +33,13 @@ describe('the contract', () => {
       }
     },
   );
+
+  test('takes the footfalls of a limb once', () => {
+    const limb = { limb: 'leftFore', touchDowns: [], liftOffs: [] };
+    const { footfalls } = visitFacts.shape;
+    expect(footfalls.safeParse([limb, { ...limb, limb: 'rightFore' }]).success).toBe(true);
+    expect(footfalls.safeParse([limb, limb]).error?.issues[0]?.message).toBe(
+      'Each limb can be timed once a visit.',
+    );
+  });
 });

@@ -1,0 +1,160 @@
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { CALL_NAMES } from '../../electron/contract/callNames.ts';
+import { contract, type CallName } from '../../electron/contract/contract.ts';
+import type { Answer, ErrorKind } from '../../electron/contract/errors.ts';
+import {
+  deskOn,
+  removeTemplate,
+  templateFile,
+  wordsOf,
+  type FuzzedDesk,
+} from './support/records.ts';
+import { samplesOf } from './support/samples.ts';
+import { spoilt } from './support/spoiling.ts';
+
+const INPUTS = 10_000;
+const SEED = 1;
+/** How many inputs of a call may reach its handler, and for how long; the others stop at the schema. */
+const MOST_REACHING = 1_500;
+const REACHING_MS = 1_200;
+const LONGEST_MESSAGE = 1_000;
+
+/** What a caller may be told. A fault of the program (`internal`) is never the caller's doing. */
+const NAMED = [
+  'input',
+  'not-found',
+  'conflict',
+  'no-practice',
+  'cancelled',
+  'locked',
+  'storage',
+] as const satisfies readonly ErrorKind[];
+
+/** A stack, a path, a statement, or the words of a library. */
+const INSIDES =
+  /\bat (async )?\S+ \(|\n\s+at |node_modules|node:internal|file:\/\/|\.(ts|mjs|js|cjs|sqlite)\b|SQLITE_|SELECT |INSERT |Zod|RangeError|TypeError/;
+const REFUSED_BY_A_CHECK = 'refused an impossible value';
+
+/** Words that forms of ours use, beside those of the records. */
+const WORDS: readonly unknown[] = [
+  '',
+  'Bess',
+  'Pointer cross',
+  '#a0b1c2',
+  'someone@trotwell.example',
+  '2026-03-02',
+  '2026-03-09',
+  '2026-02-16',
+  '2026-09-01',
+  '2022-04-01',
+  '1980-01-01',
+  '2150-12-31',
+  'aGVsbG8=',
+  '{"a":1}',
+  'day,weight\n2026-03-01,24.1\n',
+  'long '.repeat(39),
+  'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
+  0,
+  1,
+  2,
+  3,
+  10,
+  24.5,
+];
+
+interface Figures {
+  ok: number;
+  errors: number;
+  reached: number;
+}
+
+let template: string;
+let words: readonly unknown[];
+const figures = new Map<CallName, Figures>();
+const ordinaryKeys = Object.getOwnPropertyNames(Object.prototype).sort();
+
+beforeAll(async () => {
+  template = await templateFile();
+  words = [...wordsOf(template), ...WORDS];
+}, 60_000);
+
+afterAll(() => {
+  removeTemplate(template);
+  const sum = (of: keyof Figures) => [...figures.values()].reduce((all, one) => all + one[of], 0);
+  const [ok, errors, reached] = [sum('ok'), sum('errors'), sum('reached')];
+  console.log(
+    `Contract fuzz: ${figures.size} calls, ${ok + errors} inputs, ` +
+      `${reached} past the schema, ${ok} answered, ${errors} refused by a named error, 0 other.`,
+  );
+});
+
+function assertAnswer(answer: Answer<unknown>, folder: string): void {
+  if (answer.ok) return;
+  const { error } = answer;
+  expect(NAMED).toContain(error.kind);
+  const messages = [error.message, ...(error.fields ?? []).map(({ message }) => message)];
+  for (const message of messages) {
+    expect(message.length).toBeGreaterThan(0);
+    expect(message.length).toBeLessThan(LONGEST_MESSAGE);
+    expect(message).not.toMatch(INSIDES);
+    expect(message).not.toContain(folder);
+    expect(message).not.toContain(REFUSED_BY_A_CHECK);
+  }
+}
+
+/** Calls once, and sees to it that an error leaves records and folder as they were. */
+async function tryOne(desk: FuzzedDesk, name: CallName, input: unknown, reaches: boolean) {
+  const files = reaches ? desk.files() : '';
+  const version = desk.version();
+  const answer = await desk.service.call(name, input as never);
+  assertAnswer(answer, desk.folder);
+  if (!answer.ok) {
+    expect(desk.version()).toBe(version);
+    if (reaches) expect(desk.files()).toBe(files);
+  }
+  return answer.ok;
+}
+
+describe('whatever is sent', () => {
+  test.each(CALL_NAMES)(
+    '%s answers or names an error, and keeps the records whole',
+    async (name) => {
+      const desk = await deskOn(template);
+      const schema = contract[name].input;
+      const counted: Figures = { ok: 0, errors: 0, reached: 0 };
+      let spentMs = 0;
+
+      async function one(generated: unknown): Promise<void> {
+        let input = generated;
+        let reaches = schema.safeParse(input).success;
+        if (reaches && (counted.reached >= MOST_REACHING || spentMs > REACHING_MS)) {
+          input = [generated];
+          reaches = schema.safeParse(input).success;
+        }
+        const began = performance.now();
+        const ok = await tryOne(desk, name, input, reaches);
+        if (reaches) {
+          spentMs += performance.now() - began;
+          counted.reached += 1;
+        }
+        counted[ok ? 'ok' : 'errors'] += 1;
+      }
+
+      await fc.assert(fc.asyncProperty(spoilt(samplesOf(schema, words)), one), {
+        seed: SEED,
+        numRuns: INPUTS,
+        endOnFailure: true,
+      });
+      figures.set(name, counted);
+      expect(counted.ok + counted.errors).toBe(INPUTS);
+      // A call none of whose samples reaches its handler has not been tried at all.
+      expect(counted.reached).toBeGreaterThan(0);
+      expect(Object.getOwnPropertyNames(Object.prototype).sort()).toEqual(ordinaryKeys);
+      expect(desk.log).toEqual([]);
+      expect(desk.faults()).toEqual([]);
+      expect(await desk.service.call('app/status', {})).toMatchObject({ ok: true });
+      await desk.close();
+    },
+  );
+});
