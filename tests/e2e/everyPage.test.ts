@@ -4,6 +4,7 @@ import { deskPage } from './pages/deskPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { cutOff, moving, setText } from './support/looks.ts';
 
 interface PageCase {
   readonly name: string;
@@ -52,7 +53,8 @@ const WINDOWS = [
   { name: '1280 × 800', viewport: { width: 1280, height: 800 } },
   { name: '1024 × 700', viewport: { width: 1024, height: 700 } },
   { name: '200 % zoom', viewport: { width: 640, height: 400 } },
-] as const;
+  { name: '1024 × 700 with the largest text', viewport: { width: 1024, height: 700 }, text: true },
+];
 
 describe('every page of the demonstration', () => {
   let desk: TestDesk;
@@ -89,16 +91,31 @@ describe('every page of the demonstration', () => {
     });
   }
 
-  for (const { name, viewport } of WINDOWS) {
+  for (const { name, viewport, text } of WINDOWS) {
     it.each(PAGES)(`fits a window of ${name}: $name`, async (target) => {
       await page.setViewportSize(viewport);
+      await setText(page, text === true ? 'largest' : '');
       await visit(target);
       const overflow = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
       expect(overflow).toBeLessThanOrEqual(0);
+      expect(await cutOff(page)).toEqual([]);
+      await setText(page, '');
     });
   }
+
+  it.each(PAGES)('keeps still where motion is to be reduced: $name', async (target) => {
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await visit(target);
+    expect(await moving(page)).toEqual([]);
+  });
+
+  it('moves a little where it may', async () => {
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
+    await visit(PAGES[0]!);
+    expect(await moving(page)).not.toEqual([]);
+  });
 
   it.each(PAGES)('has a title of its own and one main heading: $name', async (target) => {
     await visit(target);
