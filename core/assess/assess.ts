@@ -11,7 +11,7 @@ import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
 import { weightTrend } from '../weight/trend.ts';
 import { aimOfDecision, presentAim, weighingsOnAim, type Aim } from './aim.ts';
-import { courseOf, lastKnown, toWeighing } from './course.ts';
+import { courseOf, lastKnown, weighingsUpTo } from './course.ts';
 import { isGrowing } from './growing.ts';
 import { intakesBetween, presentIntake } from './intake.ts';
 import { plannedRunning, runsDone } from './running.ts';
@@ -24,23 +24,22 @@ import type {
 } from './types.ts';
 
 /**
- * Puts the whole record of a dog together. Null before the first weighing.
+ * Puts the whole record of a dog together. Null before the first visit or weighing.
  * @throws RangeError when a stored quantity is out of range
  */
 export function assess(input: AssessInput): Assessment | null {
   const visits = input.visits.filter((visit) => visit.day <= input.day);
   const latest = visits.at(-1);
-  const weighed = visits.filter((visit) => visit.weightKg !== null);
-  const weightKg = weighed.at(-1)?.weightKg ?? null;
-  if (latest === undefined || weightKg === null) return null;
   const { dog, day } = input;
+  const weighings = weighingsUpTo(day, visits, input.weighings);
+  const weightKg = weighings.at(-1)?.weightKg ?? null;
+  if (latest === undefined || weightKg === null) return null;
   const ageMonths = Math.max(0, monthsBetween(dog.birthDay, day));
   const bcs = lastKnown(visits, (visit) => visit.bcs);
   const ideal = bcs === null ? null : idealWeight({ weightKg, bcs, sighthound: dog.sighthound });
   const chosen = lastKnown(visits, (visit) => visit.targetWeightKg);
   const targetWeightKg = chosen ?? ideal?.mid ?? weightKg;
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
-  const weighings = weighed.map(toWeighing);
   const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
   const decision = decisions.at(-1);
   const aim = presentAim(visits);

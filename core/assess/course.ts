@@ -33,10 +33,7 @@ export function weightCourse(input: CourseInput): Reason | null {
   const { day } = input;
   const visits = input.visits.filter((visit) => visit.day <= day);
   const latest = visits.at(-1);
-  const weighings = [
-    ...visits.filter(({ weightKg }) => weightKg !== null).map(toWeighing),
-    ...(input.weighings ?? []).filter((weighing) => weighing.day <= day),
-  ].sort((a, b) => a.day.localeCompare(b.day));
+  const weighings = weighingsUpTo(day, visits, input.weighings);
   const last = weighings.at(-1);
   if (latest === undefined || last === undefined) return null;
   const bcs = lastKnown(visits, (visit) => visit.bcs);
@@ -85,8 +82,22 @@ function corridorOf(visit: AimVisit, plan: Aim['start'], targetKg: number): Corr
   return lossCorridor({ startDay: plan.day, initialKg: plan.weightKg, targetKg });
 }
 
+/**
+ * The weighings of the visits and those between, oldest first. Of one day that of the visit comes
+ * last: it is the one the food is decided by.
+ */
+export function weighingsUpTo(
+  day: IsoDay,
+  visits: readonly Parameters<typeof toWeighing>[0][],
+  between: readonly Weighing[] = [],
+): Weighing[] {
+  return [...between, ...visits.filter(({ weightKg }) => weightKg !== null).map(toWeighing)]
+    .filter((weighing) => weighing.day <= day)
+    .sort((a, b) => a.day.localeCompare(b.day));
+}
+
 /** A visit's weighing; only for visits with a weight. */
-export function toWeighing(
+function toWeighing(
   visit: Pick<AssessedVisit, 'day' | 'weightKg' | 'weighingMethod' | 'scaleStepKg'>,
 ): Weighing {
   return {

@@ -13,7 +13,7 @@ import type { FoodGoal, FoodProposal } from '../weight/foodTypes.ts';
 import type { OwnEnergy } from '../weight/ownEnergy.ts';
 import type { TargetProjection } from '../weight/projection.ts';
 import type { WeightTrend } from '../weight/trend.ts';
-import type { WeighingMethod } from '../weight/weighing.ts';
+import type { Weighing, WeighingMethod } from '../weight/weighing.ts';
 
 /** What the record says of the dog itself. */
 export interface AssessedDog {
@@ -77,6 +77,8 @@ export interface AssessInput {
   readonly dog: AssessedDog;
   /** Oldest first. */
   readonly visits: readonly AssessedVisit[];
+  /** Weighings between visits, in any order; they count like those of the visits. */
+  readonly weighings?: readonly Weighing[];
   /** Oldest first, without the one that is being decided. */
   readonly foodDecisions: readonly AssessedDecision[];
   readonly day: IsoDay;
