@@ -1,9 +1,12 @@
 import type { z } from 'zod';
 import { appCalls } from './calls/app.ts';
+import { binCalls } from './calls/bin.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { handoutCalls } from './calls/handouts.ts';
+import { historyCalls } from './calls/history.ts';
 import { planCalls } from './calls/plans.ts';
 import { visitCalls } from './calls/visits.ts';
+import { weighingCalls } from './calls/weighings.ts';
 import { workCalls } from './calls/work.ts';
 import type { Answer } from './errors.ts';
 
@@ -17,6 +20,9 @@ export const contract = {
   ...appCalls,
   ...dogCalls,
   ...visitCalls,
+  ...binCalls,
+  ...weighingCalls,
+  ...historyCalls,
   ...planCalls,
   ...handoutCalls,
   ...workCalls,

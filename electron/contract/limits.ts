@@ -36,6 +36,9 @@ export const LIMITS = {
   standingKg: { label: 'Standing weight on the limb', unit: 'kg', min: 0, max: 150 },
   footfallSeconds: { label: 'Time of a footfall', unit: 's', min: 0, max: 3600 },
   runMinutes: { label: 'Time run', unit: 'min', min: 0, max: 600 },
+  revision: { label: 'Revision of the record', unit: 'changes', min: 1, max: 1_000_000_000 },
+  retentionYears: { label: 'Retention period', unit: 'years', min: 0, max: 50 },
+  listOffset: { label: 'Start of the list', unit: 'dogs', min: 0, max: 10_000_000 },
 } as const satisfies Record<string, Limit>;
 
 export type LimitName = keyof typeof LIMITS;

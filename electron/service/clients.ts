@@ -1,13 +1,21 @@
 import type { Kysely } from 'kysely';
 import type { Client, ClientInput } from '../contract/records.ts';
+import { clientFactsOf } from '../contract/facts.ts';
+import { changesBetween } from '../contract/history/historyDiff.ts';
+import { assertLatest } from './amend.ts';
 import type { Desk, Handlers } from './context.ts';
+import { keepHistory } from './history.ts';
 import { notFound } from './refuse.ts';
 import type { ClientRow, Schema } from './schema.ts';
 import { likeWords, matches, searchText } from './searchText.ts';
 
 const MOST_LISTED = 100;
 
-function fromRow({ searchText: _searchText, binnedAt: _binnedAt, ...client }: ClientRow): Client {
+export function clientFromRow({
+  searchText: _searchText,
+  binnedAt: _binnedAt,
+  ...client
+}: ClientRow): Client {
   return client;
 }
 
@@ -24,7 +32,7 @@ export async function readClient(db: Kysely<Schema>, id: string): Promise<Client
     .where('binnedAt', 'is', null)
     .executeTakeFirst();
   if (row === undefined) throw notFound('The owner');
-  return fromRow(row);
+  return clientFromRow(row);
 }
 
 /** Keeps a new owner. */
@@ -44,7 +52,52 @@ export async function insertClient(
     binnedAt: null,
   };
   await db.insertInto('client').values(row).execute();
-  return fromRow(row);
+  return clientFromRow(row);
+}
+
+interface SentClient {
+  readonly id: string;
+  readonly basedOn: number | null | undefined;
+  readonly reason: string | undefined;
+  readonly client: ClientInput;
+}
+
+/**
+ * Keeps what an owner was, then writes what is sent; nothing when nothing changed. Runs inside a
+ * transaction. @throws Refusal (not-found, conflict); `path` names the field of the revision.
+ */
+export async function amendClient(
+  desk: Desk,
+  db: Kysely<Schema>,
+  { id, basedOn, reason, client }: SentClient,
+  path?: string,
+): Promise<Client> {
+  const stored = await readClient(db, id);
+  await assertLatest(db, 'The owner', stored, basedOn, path);
+  const before = clientFactsOf(stored);
+  if (changesBetween('client', before, client).length === 0) return stored;
+  const { revision } = stored;
+  await keepHistory(desk, db, {
+    kind: 'client',
+    recordId: id,
+    of: { clientId: id },
+    action: 'amended',
+    revision,
+    reason: reason ?? '',
+    before,
+  });
+  const row = await db
+    .updateTable('client')
+    .set({
+      ...client,
+      searchText: searchable(client),
+      updatedAt: desk.instant(),
+      revision: revision + 1,
+    })
+    .where('id', '=', id)
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return clientFromRow(row);
 }
 
 export const clientHandlers: Handlers<'clients/list' | 'clients/save'> = {
@@ -54,17 +107,12 @@ export const clientHandlers: Handlers<'clients/list' | 'clients/save'> = {
       select = select.where(matches('client.searchText', word));
     }
     const rows = await select.orderBy('searchText').limit(MOST_LISTED).execute();
-    return rows.map(fromRow);
+    return rows.map(clientFromRow);
   },
-  'clients/save': async (desk, { id, client }) => {
+  'clients/save': async (desk, { id, basedOn, reason, client }) => {
     if (id === null) return insertClient(desk, desk.db, client);
-    const row = await desk.db
-      .updateTable('client')
-      .set({ ...client, searchText: searchable(client), updatedAt: desk.instant() })
-      .where('id', '=', id)
-      .returningAll()
-      .executeTakeFirst();
-    if (row === undefined) throw notFound('The owner');
-    return fromRow(row);
+    return desk.db
+      .transaction()
+      .execute((db) => amendClient(desk, db, { id, basedOn, reason, client }));
   },
 };

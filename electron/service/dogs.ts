@@ -1,17 +1,18 @@
-import { sql, type Kysely } from 'kysely';
-import type { DogLine } from '../contract/contract.ts';
+import type { Kysely } from 'kysely';
 import type { Dog, DogInput } from '../contract/records.ts';
-import { insertClient, readClient } from './clients.ts';
+import { dogFactsOf } from '../contract/facts.ts';
+import { changesBetween } from '../contract/history/historyDiff.ts';
+import { assertLatest } from './amend.ts';
+import { amendClient, insertClient, readClient } from './clients.ts';
 import type { Desk, Handlers } from './context.ts';
+import { keepHistory } from './history.ts';
 import { badField, notFound } from './refuse.ts';
 import type { DogRow, Schema } from './schema.ts';
-import { likeWords, matches, searchText } from './searchText.ts';
-
-const MOST_LISTED = 100;
+import { searchText } from './searchText.ts';
 
 const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
 
-function fromRow(row: DogRow): Dog {
+export function dogFromRow(row: DogRow): Dog {
   const { searchText: _searchText, binnedAt: _binnedAt, ...dog } = row;
   return {
     ...dog,
@@ -32,16 +33,18 @@ function toRow(dog: DogInput) {
   };
 }
 
-/** Reads one dog. @throws Refusal (not-found). */
+/** Reads one dog. @throws Refusal (not-found); also while its owner lies in the bin. */
 export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {
   const row = await db
     .selectFrom('dog')
-    .selectAll()
-    .where('id', '=', id)
-    .where('binnedAt', 'is', null)
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .selectAll('dog')
+    .where('dog.id', '=', id)
+    .where('dog.binnedAt', 'is', null)
+    .where('client.binnedAt', 'is', null)
     .executeTakeFirst();
   if (row === undefined) throw notFound('The dog');
-  return fromRow(row);
+  return dogFromRow(row);
 }
 
 async function insertDog(desk: Desk, db: Kysely<Schema>, dog: DogInput): Promise<Dog> {
@@ -56,7 +59,7 @@ async function insertDog(desk: Desk, db: Kysely<Schema>, dog: DogInput): Promise
     binnedAt: null,
   };
   await db.insertInto('dog').values(row).execute();
-  return fromRow(row);
+  return dogFromRow(row);
 }
 
 function assertBornBy(desk: Desk, birthDay: string): void {
@@ -64,85 +67,61 @@ function assertBornBy(desk: Desk, birthDay: string): void {
   throw badField('dog.birthDay', 'Day of birth must not lie in the future.');
 }
 
-/** The ids of the dogs that match, latest seen first. */
-function foundDogs(desk: Desk, query: string) {
-  let select = desk.db
-    .selectFrom('dog')
-    .innerJoin('client', 'client.id', 'dog.clientId')
-    .select((eb) => [
-      'dog.id',
-      'dog.searchText',
-      // The latest day alone is in the index; the visits of all dogs need not be read.
-      eb
-        .selectFrom('visit')
-        .select((of) => of.fn.max('visit.day').as('day'))
-        .whereRef('visit.dogId', '=', 'dog.id')
-        .where('visit.binnedAt', 'is', null)
-        .as('lastDay'),
-    ])
-    .where('dog.binnedAt', 'is', null)
-    .where('dog.archivedAt', 'is', null)
-    .where('client.binnedAt', 'is', null);
-  for (const word of likeWords(query)) {
-    select = select.where((eb) =>
-      eb.or([matches('dog.searchText', word), matches('client.searchText', word)]),
-    );
-  }
-  return select
-    .orderBy(sql`last_day is null`)
-    .orderBy('lastDay', 'desc')
-    .orderBy('dog.searchText')
-    .limit(MOST_LISTED);
+interface SentDog {
+  readonly id: string;
+  readonly basedOn: number | null | undefined;
+  readonly reason: string | undefined;
+  readonly dog: DogInput;
 }
 
-async function listDogs(desk: Desk, query: string): Promise<DogLine[]> {
-  return desk.db
-    .selectFrom(foundDogs(desk, query).as('found'))
-    .innerJoin('dog', 'dog.id', 'found.id')
-    .innerJoin('client', 'client.id', 'dog.clientId')
-    .leftJoin('visit', (join) =>
-      join.on('visit.id', '=', (eb) =>
-        eb
-          .selectFrom('visit as latest')
-          .select('latest.id')
-          .whereRef('latest.dogId', '=', 'found.id')
-          .where('latest.binnedAt', 'is', null)
-          .orderBy('latest.day', 'desc')
-          .orderBy('latest.createdAt', 'desc')
-          .limit(1),
-      ),
-    )
-    .select([
-      'dog.id',
-      'dog.name',
-      'dog.breed',
-      'dog.clientId',
-      'client.name as clientName',
-      'client.phone',
-      'visit.day as lastVisitDay',
-      'visit.weightKg as lastWeightKg',
-      'visit.bcs as lastBcs',
-    ])
-    .orderBy(sql`found.last_day is null`)
-    .orderBy('found.lastDay', 'desc')
-    .orderBy('found.searchText')
-    .execute();
+/** As `amendClient`, for a dog. */
+async function amendDog(
+  desk: Desk,
+  db: Kysely<Schema>,
+  { id, basedOn, reason, dog }: SentDog,
+  path?: string,
+): Promise<Dog> {
+  const stored = await readDog(db, id);
+  await assertLatest(db, 'The dog', stored, basedOn, path);
+  const before = dogFactsOf(stored);
+  if (changesBetween('dog', before, dog).length === 0) return stored;
+  const { revision } = stored;
+  await keepHistory(desk, db, {
+    kind: 'dog',
+    recordId: id,
+    of: { dogId: id },
+    action: 'amended',
+    revision,
+    reason: reason ?? '',
+    before,
+  });
+  const row = await db
+    .updateTable('dog')
+    .set({ ...toRow(dog), updatedAt: desk.instant(), revision: revision + 1 })
+    .where('id', '=', id)
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return dogFromRow(row);
 }
 
-export const dogHandlers: Handlers<'dogs/list' | 'dogs/save' | 'dogs/saveWithOwner'> = {
-  'dogs/list': (desk, { query }) => listDogs(desk, query),
-  'dogs/save': async (desk, { id, dog }) => {
+type DogCall = 'dogs/save' | 'dogs/saveWithOwner' | 'dogs/amendWithOwner';
+
+export const dogHandlers: Handlers<DogCall> = {
+  'dogs/save': async (desk, { id, basedOn, reason, dog }) => {
     assertBornBy(desk, dog.birthDay);
     await readClient(desk.db, dog.clientId);
     if (id === null) return insertDog(desk, desk.db, dog);
-    const row = await desk.db
-      .updateTable('dog')
-      .set({ ...toRow(dog), updatedAt: desk.instant() })
-      .where('id', '=', id)
-      .returningAll()
-      .executeTakeFirst();
-    if (row === undefined) throw notFound('The dog');
-    return fromRow(row);
+    return desk.db.transaction().execute((db) => amendDog(desk, db, { id, basedOn, reason, dog }));
+  },
+  'dogs/amendWithOwner': async (desk, { id, reason, dog, dogBasedOn, client, clientBasedOn }) => {
+    assertBornBy(desk, dog.birthDay);
+    return desk.db.transaction().execute(async (db) => {
+      const { clientId } = await readDog(db, id);
+      const owner = { id: clientId, basedOn: clientBasedOn, reason, client };
+      await amendClient(desk, db, owner, 'clientBasedOn');
+      const sent = { id, basedOn: dogBasedOn, reason, dog: { ...dog, clientId } };
+      return amendDog(desk, db, sent, 'dogBasedOn');
+    });
   },
   'dogs/saveWithOwner': async (desk, { client, dog }) => {
     assertBornBy(desk, dog.birthDay);

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { Readable } from 'node:stream';
 import {
   contract,
   type CallName,
@@ -8,15 +9,20 @@ import {
   type ResultOf,
 } from '../contract/contract.ts';
 import { Refusal, type Answer, type AppError } from '../contract/errors.ts';
+import type { TakenFile } from '../contract/filePurposes.ts';
+import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
 import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
-import { storageRefusal } from './database.ts';
+import { storageRefusal } from './trouble.ts';
 import { dogFileHandlers } from './dogFile.ts';
+import { dogListHandlers } from './dogList.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { dueHandlers } from './due.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
+import { historyHandlers } from './historyList.ts';
+import { keepingHandlers } from './keeping.ts';
 import { planEditHandlers } from './planEdit.ts';
 import { planReviewHandlers } from './planReview.ts';
 import { practiceHandlers } from './practice.ts';
@@ -25,7 +31,9 @@ import { coreError, inputError } from './refuse.ts';
 import { ruleHandlers } from './rules.ts';
 import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
+import { createTransfer, type Given } from './transfer.ts';
 import { visitHandlers } from './visits.ts';
+import { weighingHandlers } from './weighings.ts';
 import { createWorkRegister, type WorkRegister } from './work.ts';
 
 export interface ServiceOptions extends PracticesOptions {
@@ -36,6 +44,10 @@ export interface ServiceOptions extends PracticesOptions {
 }
 
 export interface Service extends Caller {
+  /** For hosts only: copies a file the practitioner handed over, or the one at a chosen path. */
+  takeIn(name: string, from: Readable | string, maxBytes: number): Promise<Answer<TakenFile>>;
+  /** For hosts only: the file the service made under this token. */
+  giveOut(token: string): Answer<Given>;
   close(): Promise<void>;
 }
 
@@ -51,11 +63,17 @@ const handlers = {
   ...practiceHandlers,
   ...clientHandlers,
   ...dogHandlers,
+  ...dogListHandlers,
   ...dogFileHandlers,
   ...dueHandlers,
   ...visitHandlers,
+  ...weighingHandlers,
   ...draftHandlers,
   ...sessionHandlers,
+  ...binHandlers,
+  ...erasureHandlers,
+  ...keepingHandlers,
+  ...historyHandlers,
   ...ruleHandlers,
   ...planEditHandlers,
   ...planReviewHandlers,
@@ -87,6 +105,7 @@ export function createService(options: ServiceOptions): Service {
   const { fontsFolder } = options;
   const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
   const practices = practicesIn(options);
+  const transfer = createTransfer(options.folder);
   const work = createWorkRegister();
   const prompt = promptHandlers(work);
   const isPrompt = (name: CallName): name is PromptCall => Object.hasOwn(prompt, name);
@@ -135,11 +154,27 @@ export function createService(options: ServiceOptions): Service {
       queue = turn;
       return settle(turn) as Promise<Answer<ResultOf<N>>>;
     },
+    async takeIn(name, from, maxBytes) {
+      try {
+        const { token, name: plain, bytes } = await transfer.takeIn(name, from, maxBytes);
+        return { ok: true, value: { token, name: plain, bytes } };
+      } catch (error) {
+        return fail(errorValue(error, options.log));
+      }
+    },
+    giveOut(token) {
+      try {
+        return { ok: true, value: transfer.giveOut(token) };
+      } catch (error) {
+        return fail(errorValue(error, options.log));
+      }
+    },
     async close() {
       work.cancelAll();
       await queue;
       await printer.close();
       await practices.close();
+      transfer.close();
     },
   };
 }

@@ -1,12 +1,18 @@
 import type { Kysely } from 'kysely';
 import type { SessionRecord } from '../contract/contract.ts';
+import { sessionFactsOf } from '../contract/facts.ts';
+import { changesBetween } from '../contract/history/historyDiff.ts';
+import type { SessionInput } from '../contract/records.ts';
 import { authorNow } from './author.ts';
-import type { Handlers } from './context.ts';
+import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
+import { keepHistory } from './history.ts';
 import { badField } from './refuse.ts';
 import type { Schema, SessionResultRow } from './schema.ts';
 
-function fromRow(row: SessionResultRow): SessionRecord {
+type Db = Kysely<Schema>;
+
+export function sessionFromRow(row: SessionResultRow): SessionRecord {
   return {
     ...row,
     outcome: row.outcome as SessionRecord['outcome'],
@@ -16,43 +22,126 @@ function fromRow(row: SessionResultRow): SessionRecord {
 }
 
 /** The session results of a dog, oldest first. */
-export async function readSessions(db: Kysely<Schema>, dogId: string): Promise<SessionRecord[]> {
+export async function readSessions(db: Db, dogId: string): Promise<SessionRecord[]> {
   const rows = await db
     .selectFrom('sessionResult')
     .selectAll()
     .where('dogId', '=', dogId)
     .orderBy('day')
     .execute();
-  return rows.map(fromRow);
+  return rows.map(sessionFromRow);
+}
+
+async function readSession(db: Db, dogId: string, day: string): Promise<SessionRecord | null> {
+  const row = await db
+    .selectFrom('sessionResult')
+    .selectAll()
+    .where('dogId', '=', dogId)
+    .where('day', '=', day)
+    .executeTakeFirst();
+  return row === undefined ? null : sessionFromRow(row);
+}
+
+/** What is kept of a result that is replaced or removed; its author would go with it. */
+const keptOf = (stored: SessionRecord) => ({ ...sessionFactsOf(stored), author: stored.author });
+
+/** A first result for a day. One that was removed before comes back under its own id. */
+async function insertSession(
+  desk: Desk,
+  db: Db,
+  dogId: string,
+  session: SessionInput,
+): Promise<SessionRecord> {
+  const removed = await db
+    .selectFrom('history')
+    .select(['recordId', 'before'])
+    .where('dogId', '=', dogId)
+    .where('kind', '=', 'session')
+    .where('action', '=', 'removed')
+    .execute();
+  const earlier = removed.find(
+    ({ before }) => (JSON.parse(before) as SessionInput).day === session.day,
+  );
+  const deed = { kind: 'session', of: { dogId }, revision: null, reason: '' } as const;
+  if (earlier !== undefined) {
+    const { recordId } = earlier;
+    await keepHistory(desk, db, { ...deed, recordId, action: 'restored', before: null });
+  }
+  const at = desk.instant();
+  const row = await db
+    .insertInto('sessionResult')
+    .values({
+      ...session,
+      id: earlier?.recordId ?? desk.newId(),
+      dogId,
+      signs: JSON.stringify(session.signs),
+      author: await authorNow(db),
+      createdAt: at,
+      updatedAt: at,
+    })
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return sessionFromRow(row);
+}
+
+/** Replaces a result and keeps the earlier one. Nothing is written when nothing changed. */
+async function amendSession(
+  desk: Desk,
+  db: Db,
+  stored: SessionRecord,
+  session: SessionInput,
+): Promise<SessionRecord> {
+  if (changesBetween('session', stored, session).length === 0) return stored;
+  await keepHistory(desk, db, {
+    kind: 'session',
+    recordId: stored.id,
+    of: { dogId: stored.dogId },
+    action: 'amended',
+    revision: null,
+    reason: '',
+    before: keptOf(stored),
+  });
+  const row = await db
+    .updateTable('sessionResult')
+    .set({
+      ...session,
+      signs: JSON.stringify(session.signs),
+      author: await authorNow(db),
+      updatedAt: desk.instant(),
+    })
+    .where('id', '=', stored.id)
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return sessionFromRow(row);
 }
 
 export const sessionHandlers: Handlers<'sessions/save' | 'sessions/drop'> = {
   'sessions/save': async (desk, { dogId, session }) => {
-    await readDog(desk.db, dogId);
     if (session.day > desk.today()) {
       throw badField('session.day', 'Day of the session must not lie in the future.');
     }
-    const at = desk.instant();
-    const facts = {
-      ...session,
-      signs: JSON.stringify(session.signs),
-      author: await authorNow(desk.db),
-      updatedAt: at,
-    };
-    const row = await desk.db
-      .insertInto('sessionResult')
-      .values({ ...facts, id: desk.newId(), dogId, createdAt: at })
-      .onConflict((conflict) => conflict.columns(['dogId', 'day']).doUpdateSet(facts))
-      .returningAll()
-      .executeTakeFirstOrThrow();
-    return fromRow(row);
+    return desk.db.transaction().execute(async (db) => {
+      await readDog(db, dogId);
+      const stored = await readSession(db, dogId, session.day);
+      return stored === null
+        ? insertSession(desk, db, dogId, session)
+        : amendSession(desk, db, stored, session);
+    });
   },
-  'sessions/drop': async (desk, { dogId, day }) => {
-    await desk.db
-      .deleteFrom('sessionResult')
-      .where('dogId', '=', dogId)
-      .where('day', '=', day)
-      .execute();
-    return null;
-  },
+  'sessions/drop': (desk, { dogId, day }) =>
+    desk.db.transaction().execute(async (db) => {
+      const stored = await readSession(db, dogId, day);
+      if (stored === null) return null;
+      await keepHistory(desk, db, {
+        kind: 'session',
+        recordId: stored.id,
+        of: { dogId },
+        action: 'removed',
+        revision: null,
+        reason: '',
+        before: keptOf(stored),
+      });
+      await db.deleteFrom('sessionResult').where('id', '=', stored.id).execute();
+      return null;
+    }),
 };

@@ -24,6 +24,14 @@ export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Vis
   return rows.map((row) => ({ ...visitFromRow(row), ...partsOf(row.id) }));
 }
 
+/** One visit, in the bin or not; null when there is none. */
+export async function readVisit(db: Kysely<Schema>, id: string): Promise<Visit | null> {
+  const row = await db.selectFrom('visit').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) return null;
+  const partsOf = await readVisitParts(db, [id]);
+  return { ...visitFromRow(row), ...partsOf(id) };
+}
+
 function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
   const { consentGiven, consentVet, consentDay, consentScope, consentExpiryDay, ...others } = row;
   const { binnedAt: _binnedAt, ...rest } = others;

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { buildRamp, ration, type Assessment, type Ration } from '../../core/index.ts';
 import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
-import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
+import type { FoodDecisionInput, PlanRequest } from '../contract/records.ts';
 import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
 import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
@@ -9,52 +9,15 @@ import { assessRecord, readRecord } from './assessment.ts';
 import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
-import { badField, notFound } from './refuse.ts';
+import { badField } from './refuse.ts';
 import { keepPlan } from './plans.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
 import { readRules } from './rules.ts';
-import type { Schema, VisitRow } from './schema.ts';
-import { writeVisitParts } from './visitParts.ts';
-import { readVisits, visitToRow } from './visitRows.ts';
+import type { Schema } from './schema.ts';
+import { readVisits } from './visitRows.ts';
+import { writeVisit } from './visitWrite.ts';
 
 type Db = Kysely<Schema>;
-
-async function writeVisit(
-  desk: Desk,
-  db: Db,
-  id: string | null,
-  facts: VisitFacts,
-): Promise<string> {
-  const at = desk.instant();
-  if (id === null) {
-    const row: VisitRow = {
-      ...visitToRow(facts),
-      id: desk.newId(),
-      createdAt: at,
-      updatedAt: at,
-      revision: 1,
-      author: await authorNow(db),
-      binnedAt: null,
-    };
-    await db.insertInto('visit').values(row).execute();
-    await writeVisitParts(db, row.id, facts);
-    return row.id;
-  }
-  const stored = await db
-    .selectFrom('visit')
-    .select('dogId')
-    .where('id', '=', id)
-    .executeTakeFirst();
-  if (stored === undefined) throw notFound('The visit');
-  if (stored.dogId !== facts.dogId) throw badField('visit.dogId', 'A visit stays with its dog.');
-  await db
-    .updateTable('visit')
-    .set({ ...visitToRow(facts), updatedAt: at })
-    .where('id', '=', id)
-    .execute();
-  await writeVisitParts(db, id, facts);
-  return id;
-}
 
 /** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
 async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
@@ -101,7 +64,7 @@ async function decideFood(
       proposal: JSON.stringify(assessment.food),
       known: JSON.stringify(whatWasKnown(assessment)),
       note: input.note,
-      author: visit.author,
+      author: await authorNow(db),
       createdAt: desk.instant(),
     })
     .returningAll()
@@ -176,7 +139,7 @@ export const visitHandlers: Handlers<'visits/save'> = {
       throw badField('visit.day', 'Day of the visit must not lie in the future.');
     }
     return desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
-      const id = await writeVisit(desk, db, input.id, input.visit);
+      const id = await writeVisit(desk, db, input);
       const visits = await readVisits(db, input.visit.dogId);
       const visit = visits.find((entry) => entry.id === id)!;
       return {

@@ -155,10 +155,16 @@ describe('owners and dogs', () => {
 
   test('a change is kept; an unknown id is refused', async () => {
     const desk = await openOwn();
-    const { id, createdAt: _c, updatedAt: _u, ...dog } = await withDog(desk);
-    const changed = await desk.ok('dogs/save', { id, dog: { ...dog, withersCm: 58 } });
-    expect(changed.withersCm).toBe(58);
-    expect((await desk.refused('dogs/save', { id: NOBODY, dog })).kind).toBe('not-found');
+    const { id, createdAt: _c, updatedAt: _u, revision, ...dog } = await withDog(desk);
+    const changed = await desk.ok('dogs/save', {
+      id,
+      basedOn: revision,
+      dog: { ...dog, withersCm: 58 },
+    });
+    expect(changed).toMatchObject({ withersCm: 58, revision: revision + 1 });
+    expect((await desk.refused('dogs/save', { id: NOBODY, basedOn: 1, dog })).kind).toBe(
+      'not-found',
+    );
   });
 });
 

@@ -1,22 +1,58 @@
 import { z } from 'zod';
 import type { DueLine } from '../due.ts';
-import { id, line } from '../fields.ts';
+import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine } from '../dogList.ts';
+import { choice, flag, id, line, whole } from '../fields.ts';
 import { clientInput, dogInput, type Client, type Dog } from '../records.ts';
 import type { DogFile, DogLine } from '../results.ts';
+import { amending } from './amending.ts';
 import { call, nothing } from './call.ts';
+
+const listing = {
+  query: line('Search text'),
+  /** Only dogs that all of these hold for. */
+  filters: z
+    .array(choice('Filter', DOG_FILTERS))
+    .max(DOG_FILTERS.length, { error: `At most ${DOG_FILTERS.length} filters can be set.` })
+    .optional(),
+};
 
 export const dogCalls = {
   'clients/list': call<readonly Client[]>()(z.strictObject({ query: line('Search text') })),
   'clients/save': call<Client>()(
-    z.strictObject({ id: id('The owner').nullable(), client: clientInput }),
+    z.strictObject({ id: id('The owner').nullable(), ...amending, client: clientInput }),
   ),
-  'dogs/list': call<readonly DogLine[]>()(z.strictObject({ query: line('Search text') })),
+  /** At most `MOST_LISTED` dogs from `offset` on, latest seen first unless ordered otherwise. */
+  'dogs/list': call<readonly DogLine[]>()(
+    z.strictObject({
+      ...listing,
+      order: choice('Order of the list', DOG_ORDERS).optional(),
+      descending: flag('Order turned round').optional(),
+      offset: whole('listOffset').optional(),
+    }),
+  ),
+  /** How many dogs the list would hold in all. */
+  'dogs/count': call<number>()(z.strictObject(listing)),
+  /** Dogs whose weight has left its corridor or drifts, the longest since weighed last. */
+  'dogs/offCourse': call<readonly OffCourseLine[]>()(nothing),
   /** Who should be weighed or reviewed, most overdue first. */
   'dogs/due': call<readonly DueLine[]>()(nothing),
-  'dogs/save': call<Dog>()(z.strictObject({ id: id('The dog').nullable(), dog: dogInput })),
+  'dogs/save': call<Dog>()(
+    z.strictObject({ id: id('The dog').nullable(), ...amending, dog: dogInput }),
+  ),
   /** A new dog of a new owner, in one step: both are kept or neither. */
   'dogs/saveWithOwner': call<Dog>()(
     z.strictObject({ client: clientInput, dog: dogInput.omit({ clientId: true }) }),
+  ),
+  /** A dog and its owner put right in one step; each counts its own changes. */
+  'dogs/amendWithOwner': call<Dog>()(
+    z.strictObject({
+      id: id('The dog'),
+      reason: amending.reason,
+      dog: dogInput.omit({ clientId: true }),
+      dogBasedOn: whole('revision'),
+      client: clientInput,
+      clientBasedOn: whole('revision'),
+    }),
   ),
   'dogs/file': call<DogFile>()(z.strictObject({ dogId: id('The dog') })),
 } as const;

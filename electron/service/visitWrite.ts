@@ -1,0 +1,86 @@
+import type { Kysely } from 'kysely';
+import { visitFactsOf } from '../contract/facts.ts';
+import { changesBetween } from '../contract/history/historyDiff.ts';
+import type { VisitFacts } from '../contract/records.ts';
+import { assertLatest } from './amend.ts';
+import { authorNow } from './author.ts';
+import type { Desk } from './context.ts';
+import { keepHistory } from './history.ts';
+import { badField, notFound } from './refuse.ts';
+import type { Schema, VisitRow } from './schema.ts';
+import { writeVisitParts } from './visitParts.ts';
+import { readVisits, visitToRow } from './visitRows.ts';
+
+type Db = Kysely<Schema>;
+
+/** What is sent of a visit; `id` is null for a new one. */
+export interface SentVisit {
+  readonly id: string | null;
+  readonly basedOn?: number | null | undefined;
+  readonly reason?: string | undefined;
+  readonly visit: VisitFacts;
+}
+
+/** Keeps a new visit or amends one that is there. Runs inside a transaction. @returns its id. */
+export async function writeVisit(desk: Desk, db: Db, sent: SentVisit): Promise<string> {
+  if (sent.id === null) return insertVisit(desk, db, sent.visit);
+  await amendVisit(desk, db, { ...sent, id: sent.id });
+  return sent.id;
+}
+
+async function insertVisit(desk: Desk, db: Db, facts: VisitFacts): Promise<string> {
+  const at = desk.instant();
+  const row: VisitRow = {
+    ...visitToRow(facts),
+    id: desk.newId(),
+    createdAt: at,
+    updatedAt: at,
+    revision: 1,
+    author: await authorNow(db),
+    binnedAt: null,
+  };
+  await db.insertInto('visit').values(row).execute();
+  await writeVisitParts(db, row.id, facts);
+  return row.id;
+}
+
+/** Keeps what the visit was, then writes what it is. Nothing is written when nothing changed. */
+async function amendVisit(desk: Desk, db: Db, sent: SentVisit & { id: string }): Promise<void> {
+  const { id, visit: facts } = sent;
+  const visits = await readVisits(db, facts.dogId);
+  const stored = visits.find((visit) => visit.id === id);
+  if (stored === undefined) throw await noSuchVisit(db, id);
+  await assertLatest(db, 'The visit', stored, sent.basedOn);
+  const before = visitFactsOf(stored);
+  if (changesBetween('visit', before, facts).length === 0) return;
+  const reason = sent.reason ?? '';
+  if (reason === '') {
+    throw badField('reason', 'Reason for the amendment is needed: the visit was saved before.');
+  }
+  await keepHistory(desk, db, {
+    kind: 'visit',
+    recordId: id,
+    of: { dogId: facts.dogId },
+    action: 'amended',
+    revision: stored.revision,
+    reason,
+    before,
+  });
+  await db
+    .updateTable('visit')
+    .set({ ...visitToRow(facts), updatedAt: desk.instant(), revision: stored.revision + 1 })
+    .where('id', '=', id)
+    .execute();
+  await writeVisitParts(db, id, facts);
+}
+
+async function noSuchVisit(db: Db, id: string): Promise<Error> {
+  const elsewhere = await db
+    .selectFrom('visit')
+    .select('dogId')
+    .where('id', '=', id)
+    .where('binnedAt', 'is', null)
+    .executeTakeFirst();
+  if (elsewhere === undefined) return notFound('The visit');
+  return badField('visit.dogId', 'A visit stays with its dog.');
+}
