@@ -19,6 +19,20 @@ export type ErrorKind =
   /** A fault of the program. `reference` finds it in the log. */
   | 'internal';
 
+/** What is the matter with the file of records, where that is why a call failed. */
+export type Trouble =
+  /** Damaged, cut off, or no database at all; a backup helps. */
+  | 'damaged'
+  /** Written by a newer version of the program. */
+  | 'newer'
+  /** A file of another program. */
+  | 'foreign'
+  /** Folder or file cannot be written. */
+  | 'unwritable'
+  | 'disk full'
+  /** Another program holds it. */
+  | 'held';
+
 /** One refused field: `path` as in the input (`diet.0.gramsPerDay`). */
 export interface FieldProblem {
   readonly path: string;
@@ -35,6 +49,7 @@ export interface AppError {
   readonly message: string;
   readonly fields?: readonly FieldProblem[];
   readonly reference?: string;
+  readonly trouble?: Trouble;
 }
 
 /** What every call answers. */

@@ -8,6 +8,7 @@ import type {
   Ration,
   Reason,
 } from '../../core/index.ts';
+import type { Trouble } from './errors.ts';
 import type {
   Client,
   Dog,
@@ -22,15 +23,25 @@ import type {
   Stored,
   VisitFacts,
 } from './records.ts';
+import type { WeighingRecord } from './weighing.ts';
 
 // What the calls answer with.
 
 /** Which practice is open: the practitioner's own, the invented demonstration, or none yet. */
 export type OpenPractice = 'own' | 'demo' | null;
 
+/** Why the own records cannot be opened. */
+export interface RecordsTrouble {
+  readonly kind: Trouble | null;
+  /** A sentence for the practitioner. */
+  readonly message: string;
+}
+
 export interface AppStatus {
   readonly version: string;
   readonly open: OpenPractice;
+  /** Set when the own records are there but cannot be opened; nothing is open then. */
+  readonly trouble: RecordsTrouble | null;
   /** True when an own practice exists on this machine, open or not. */
   readonly ownExists: boolean;
   /** Today by the machine's clock and time zone, `YYYY-MM-DD`. */
@@ -54,6 +65,7 @@ export interface DogLine {
   readonly lastVisitDay: string | null;
   readonly lastWeightKg: number | null;
   readonly lastBcs: number | null;
+  readonly archivedAt: string | null;
 }
 
 export type Visit = VisitFacts &
@@ -127,6 +139,8 @@ export interface DogFile {
   readonly client: Client;
   /** Oldest first. */
   readonly visits: readonly Visit[];
+  /** Weighings between visits, oldest first. */
+  readonly weighings: readonly WeighingRecord[];
   /** Oldest first; at most one is current. */
   readonly plans: readonly Plan[];
   /** Oldest first. */
@@ -147,6 +161,19 @@ export interface Draft {
   readonly key: string;
   readonly json: string;
   readonly savedAt: string;
+}
+
+/** A draft of a record of a dog that is there. */
+export interface DraftLine {
+  readonly key: string;
+  readonly savedAt: string;
+  readonly dogId: string;
+  readonly dogName: string;
+  readonly clientName: string;
+  /** What was begun: a new visit, a saved one being amended, or the dog's own form. */
+  readonly what: 'new visit' | 'visit' | 'dog';
+  /** The visit being amended; null for the others. */
+  readonly visitId: string | null;
 }
 
 export interface RenderedHandout {

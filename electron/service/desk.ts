@@ -30,7 +30,11 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
     instant: () => clock().toISOString(),
     newId: randomUUID,
     close: async () => {
-      foldIn(raw);
+      try {
+        foldIn(raw);
+      } catch {
+        // A full disk or a damaged file: the log keeps what could not be folded in until next time.
+      }
       await db.destroy();
     },
   };

@@ -1,11 +1,16 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import type { AppStatus } from '../contract/contract.ts';
+import type { AppStatus, RecordsTrouble } from '../contract/contract.ts';
+import { Refusal } from '../contract/errors.ts';
+import { keepBackupIfChanged } from './backup/automatic.ts';
+import { settleRestore } from './backup/swap.ts';
+import { foldIn } from './database.ts';
 import { localDay } from './day.ts';
 import { seedDemo } from './demo/seed.ts';
 import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
 import { readLogo, readPractice } from './practice.ts';
 import { readRules } from './rules.ts';
+import { storageRefusal } from './trouble.ts';
 
 export interface PracticesOptions {
   /** The folder of records. */
@@ -16,51 +21,134 @@ export interface PracticesOptions {
 
 /** Which practice is open: the own one, the demonstration, or none yet. */
 export interface Practices {
-  /** The open practice; opens the own one where it exists and none is open. Null on first run. */
+  /**
+   * The open practice; opens the own one where it exists and none is open. Null on first run.
+   * @throws Refusal when its file cannot be used
+   */
   desk(): OpenDesk | null;
   open(which: 'own' | 'demo'): Promise<void>;
   status(): Promise<AppStatus>;
+  /** Makes a backup when the day has changed while the practice was open. Never throws. */
+  keepDaily(): Promise<void>;
+  /** Closes what is open without a backup. */
+  letGo(): Promise<void>;
+  /** Closes what is open; the own practice is backed up where it changed. */
   close(): Promise<void>;
 }
 
 export function practicesIn(options: PracticesOptions): Practices {
   const { folder, version, clock } = options;
   let current: OpenDesk | null = null;
+  let settled = false;
+  /** The day the open practice was opened or last looked at for its daily backup. */
+  let lookedAt = '';
 
   const ownExists = (): boolean => existsSync(join(folder, DATABASE_FILES.own));
 
-  const desk = (): OpenDesk | null => {
-    if (current === null && ownExists()) current = openDesk(folder, 'own', clock);
-    return current;
-  };
+  /** Before any file is opened: completes a restore that was cut off, or takes it back. */
+  function settle(): void {
+    if (settled) return;
+    try {
+      settleRestore(folder);
+    } catch (error) {
+      throw storageRefusal(error);
+    }
+    settled = true;
+  }
 
-  const close = async (): Promise<void> => {
-    await current?.close();
+  function openAs(which: 'own' | 'demo'): OpenDesk {
+    lookedAt = localDay(clock());
+    current = openDesk(folder, which, clock);
+    return current;
+  }
+
+  function desk(): OpenDesk | null {
+    settle();
+    return current === null && ownExists() ? openAs('own') : current;
+  }
+
+  async function letGo(): Promise<void> {
+    const closing = current;
     current = null;
-  };
+    await closing?.close();
+  }
+
+  async function close(): Promise<void> {
+    if (current?.which === 'own') await backUpAtClosing(current);
+    await letGo();
+  }
 
   return {
     desk,
+    letGo,
     close,
     async open(which) {
+      settle();
       await close();
       // The demonstration always opens as new, so that its days count back from today.
       if (which === 'demo') removeDemo(folder);
-      current = openDesk(folder, which, clock);
-      if (which === 'demo') await seedDemo(current);
+      const opened = openAs(which);
+      if (which === 'demo') await seedDemo(opened);
+    },
+    async keepDaily() {
+      const today = localDay(clock());
+      if (current?.which !== 'own' || today === lookedAt) return;
+      lookedAt = today;
+      await keepBackupIfChanged(current);
     },
     async status() {
-      const open = desk();
+      const { trouble, ...open } = await readStatus(desk);
       return {
         version,
-        open: open?.which ?? null,
         ownExists: ownExists(),
         today: localDay(clock()),
         folder,
-        practice: open === null ? null : await readPractice(open),
-        logo: open === null ? null : await readLogo(open),
-        rules: open === null ? [] : await readRules(open.db),
+        trouble,
+        ...open,
       };
     },
   };
+}
+
+/** Folded in first: what SQLite writes at closing would otherwise count as a change. */
+async function backUpAtClosing(desk: OpenDesk): Promise<void> {
+  try {
+    foldIn(desk.raw);
+  } catch {
+    // A full disk or a damaged file; the backup says so itself.
+  }
+  await keepBackupIfChanged(desk);
+}
+
+type OpenStatus = Pick<AppStatus, 'open' | 'practice' | 'logo' | 'rules' | 'trouble'>;
+
+const NOTHING_OPEN: OpenStatus = {
+  open: null,
+  practice: null,
+  logo: null,
+  rules: [],
+  trouble: null,
+};
+
+/** Records that cannot be read are no failure of the status: the page must say so and offer help. */
+async function readStatus(desk: () => OpenDesk | null): Promise<OpenStatus> {
+  try {
+    const open = desk();
+    if (open === null) return NOTHING_OPEN;
+    return {
+      open: open.which,
+      practice: await readPractice(open),
+      logo: await readLogo(open),
+      rules: await readRules(open.db),
+      trouble: null,
+    };
+  } catch (error) {
+    const known = storageRefusal(error);
+    if (!(known instanceof Refusal) || known.error.kind !== 'storage') throw error;
+    const trouble: RecordsTrouble = {
+      kind: known.error.trouble ?? null,
+      message: known.error.message,
+    };
+    return { ...NOTHING_OPEN, trouble };
+  }
 }

@@ -1,8 +1,8 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
-import { Refusal } from '../../contract/errors.ts';
 import { putInPlace } from './durable.ts';
+import { assertWhole } from './whole.ts';
 
 /**
  * Writes a checked copy of an open database: one file without a log, without the remains of what
@@ -16,7 +16,7 @@ export function snapshot(db: Database, target: string): void {
   rmSync(temporary, { force: true });
   try {
     db.prepare('VACUUM INTO ?').run(temporary);
-    assertWhole(temporary);
+    assertCopyWhole(temporary);
     putInPlace(temporary, target);
   } catch (error) {
     rmSync(temporary, { force: true });
@@ -24,15 +24,11 @@ export function snapshot(db: Database, target: string): void {
   }
 }
 
-function assertWhole(file: string): void {
+function assertCopyWhole(file: string): void {
   const copy = new BetterSqlite3(file, { readonly: true });
   try {
-    if (copy.pragma('quick_check', { simple: true }) === 'ok') return;
+    assertWhole(copy, 'quick_check');
   } finally {
     copy.close();
   }
-  throw new Refusal({
-    kind: 'storage',
-    message: 'The copy of the records failed its check; the records are unchanged.',
-  });
 }

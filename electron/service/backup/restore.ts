@@ -1,0 +1,131 @@
+import { copyFileSync, existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { Refusal } from '../../contract/errors.ts';
+import { DATABASE_FILES, type OpenDesk } from '../desk.ts';
+import { storageRefusal, troubled } from '../trouble.ts';
+import { keepBackup } from './automatic.ts';
+import { contentFile, copyContent } from './contents.ts';
+import { backedUpContents, backupsFolder, presentContents } from './folder.ts';
+import { stampOf } from './names.ts';
+import type { Progress } from './pack.ts';
+import { prepareRecords, readLockRow } from './prepare.ts';
+import { beginRestore, commitRestore, dropRestore, settleRestore } from './swap.ts';
+import { UNPACKED, unpack } from './unpack.ts';
+
+/** A backup file from outside, or one from the folder of backups by its checked name. */
+export type RestoreSource =
+  | { readonly kind: 'file'; readonly file: string; readonly passphrase: string | null }
+  | { readonly kind: 'kept'; readonly name: string };
+
+export interface RestoreRoom {
+  readonly folder: string;
+  instant(): string;
+  /** The open own practice; null where there is none, or its file cannot be read. */
+  ownDesk(): OpenDesk | null;
+  /** Closes the own practice without a backup. */
+  letGo(): Promise<void>;
+}
+
+export interface Restored {
+  /** Attachments that the records name and that are nowhere to be found. */
+  readonly missing: number;
+  /** Folder, inside the folder of records, with the former files; null where a backup has them. */
+  readonly setAside: string | null;
+}
+
+/**
+ * Puts a backup in the place of the own records. Until the very end the present records stand as
+ * they are; a kill at any moment leaves the one or the other.
+ * @throws Refusal when backup or disk does not allow it, or the work is cancelled; nothing is
+ *   changed then
+ */
+export async function restore(
+  room: RestoreRoom,
+  source: RestoreSource,
+  progress: Progress,
+): Promise<Restored> {
+  const { folder } = room;
+  let restored: Restored;
+  try {
+    const into = beginRestore(folder);
+    await fetchRecords(folder, source, into, progress);
+    await progress({ done: 0, total: 3, step: 'Checking the records of the backup' });
+    const desk = room.ownDesk();
+    const named = prepareRecords(join(into, UNPACKED.records), presentLock(desk));
+    await progress({ done: 1, total: 3, step: 'Looking for the attachments' });
+    const missing = await fetchContents(folder, join(into, UNPACKED.contents), named);
+    await progress({ done: 2, total: 3, step: 'Keeping the present records' });
+    restored = { missing, setAside: await keepPresent(room, desk) };
+    await room.letGo();
+    if (desk !== null) assertAlone(folder);
+    commitRestore(folder, { setAside: restored.setAside });
+  } catch (error) {
+    dropRestore(folder);
+    throw storageRefusal(error);
+  }
+  settleRestore(folder);
+  return restored;
+}
+
+async function fetchRecords(
+  folder: string,
+  source: RestoreSource,
+  into: string,
+  progress: Progress,
+): Promise<void> {
+  if (source.kind === 'file') {
+    await unpack(source.file, source.passphrase, into, progress);
+    return;
+  }
+  copyFileSync(join(backupsFolder(folder), source.name), join(into, UNPACKED.records));
+}
+
+/** @returns how many are nowhere to be found */
+async function fetchContents(
+  folder: string,
+  into: string,
+  named: readonly string[],
+): Promise<number> {
+  let missing = 0;
+  for (const hash of named) {
+    const there =
+      existsSync(contentFile(into, hash)) ||
+      (await copyContent(backedUpContents(folder), into, hash)) ||
+      (await copyContent(presentContents(folder), into, hash));
+    if (!there) missing += 1;
+  }
+  return missing;
+}
+
+function presentLock(desk: OpenDesk | null) {
+  if (desk === null) return null;
+  try {
+    return { row: readLockRow(desk.raw) };
+  } catch {
+    return null; // damaged just there; the backup's own lock stays
+  }
+}
+
+/** Saves the present records as a backup; records that cannot be read are set aside as they are. */
+async function keepPresent(room: RestoreRoom, desk: OpenDesk | null): Promise<string | null> {
+  if (!existsSync(join(room.folder, DATABASE_FILES.own))) return null;
+  const aside = `set-aside-${stampOf(room.instant())}`;
+  if (desk === null) return aside;
+  try {
+    await keepBackup(desk, 'before-restore');
+    return null;
+  } catch (error) {
+    const known = storageRefusal(error);
+    if (known instanceof Refusal && known.error.trouble === 'damaged') return aside;
+    throw error;
+  }
+}
+
+/** SQLite removes its log when the last one closes the file; a log that stays has another owner. */
+function assertAlone(folder: string): void {
+  if (!existsSync(join(folder, `${DATABASE_FILES.own}-wal`))) return;
+  throw troubled(
+    'held',
+    'Another program holds the records; nothing was changed. Close it and try again.',
+  );
+}
