@@ -1,6 +1,52 @@
-import type { Handlers } from './context.ts';
+import type { DraftLine } from '../contract/contract.ts';
+import type { Desk, Handlers } from './context.ts';
 
-export const draftHandlers: Handlers<'drafts/get' | 'drafts/put' | 'drafts/drop'> = {
+type DraftCall = 'drafts/list' | 'drafts/get' | 'drafts/put' | 'drafts/drop';
+
+const UUID = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
+const VISIT_KEY = new RegExp(`^visit:(${UUID}):(new|${UUID})$`);
+const DOG_KEY = new RegExp(`^dog:(${UUID})$`);
+
+/** What a key says the draft is of; null for drafts that belong to no dog. */
+function begun(key: string): Pick<DraftLine, 'dogId' | 'what' | 'visitId'> | null {
+  const [, dogId, visitId] = VISIT_KEY.exec(key) ?? [];
+  if (dogId !== undefined) {
+    return visitId === 'new'
+      ? { dogId, what: 'new visit', visitId: null }
+      : { dogId, what: 'visit', visitId: visitId! };
+  }
+  const [, ofDog] = DOG_KEY.exec(key) ?? [];
+  return ofDog === undefined ? null : { dogId: ofDog, what: 'dog', visitId: null };
+}
+
+async function listDrafts(desk: Desk): Promise<DraftLine[]> {
+  const drafts = await desk.db
+    .selectFrom('draft')
+    .select(['key', 'savedAt'])
+    .orderBy('savedAt', 'desc')
+    .execute();
+  const lines = drafts.flatMap(({ key, savedAt }) => {
+    const of = begun(key);
+    return of === null ? [] : [{ key, savedAt, ...of }];
+  });
+  if (lines.length === 0) return [];
+  const dogs = await desk.db
+    .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .select(['dog.id', 'dog.name', 'client.name as clientName'])
+    .where('dog.id', 'in', [...new Set(lines.map(({ dogId }) => dogId))])
+    .where('dog.binnedAt', 'is', null)
+    .where('client.binnedAt', 'is', null)
+    .execute();
+  const byId = new Map(dogs.map((dog) => [dog.id, dog]));
+  return lines.flatMap((line) => {
+    const dog = byId.get(line.dogId);
+    return dog === undefined ? [] : [{ ...line, dogName: dog.name, clientName: dog.clientName }];
+  });
+}
+
+export const draftHandlers: Handlers<DraftCall> = {
+  'drafts/list': listDrafts,
   'drafts/get': async (desk, { key }) =>
     (await desk.db.selectFrom('draft').selectAll().where('key', '=', key).executeTakeFirst()) ??
     null,

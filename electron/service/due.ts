@@ -5,7 +5,7 @@ import type { Handlers } from './context.ts';
 import type { Schema } from './schema.ts';
 
 /** The days that count for one dog; null where there is none. */
-interface DogDays {
+export interface DogDays {
   readonly dogId: string;
   readonly name: string;
   readonly clientName: string;
@@ -20,7 +20,7 @@ interface DogDays {
  * All dogs with their days, in one query. The JSON functions are SQLite's own: unpacking every plan
  * here would cost more than the rest of the desk.
  */
-function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
+export function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
   return db
     .selectFrom('dog')
     .innerJoin('client', 'client.id', 'dog.clientId')
@@ -31,25 +31,25 @@ function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
       'dog.id as dogId',
       'dog.name',
       'client.name as clientName',
-      eb
-        .selectFrom('visit')
-        .select('visit.day')
-        .whereRef('visit.dogId', '=', 'dog.id')
-        .where('visit.weightKg', 'is not', null)
-        .where('visit.binnedAt', 'is', null)
-        .orderBy('visit.day', 'desc')
-        .limit(1)
-        .as('lastWeighedDay'),
+      // Empty text stands below every day, so that one of the two is enough.
+      sql<string | null>`nullif(max(
+        coalesce((select max(visit.day) from visit where visit.dog_id = dog.id
+          and visit.weight_kg is not null and visit.binned_at is null), ''),
+        coalesce((select max(weighing.day) from weighing where weighing.dog_id = dog.id), '')
+      ), '')`.as('lastWeighedDay'),
       eb
         .selectFrom('foodDecision')
+        .innerJoin('visit as decidedAt', 'decidedAt.id', 'foodDecision.visitId')
         .select(sql<string | null>`json_extract(proposal, '$.nextWeighInDay')`.as('day'))
         .whereRef('foodDecision.dogId', '=', 'dog.id')
+        .where('decidedAt.binnedAt', 'is', null)
         .orderBy('foodDecision.decidedOn', 'desc')
         .orderBy('foodDecision.createdAt', 'desc')
         .limit(1)
         .as('proposedWeighDay'),
       eb
         .selectFrom('plan')
+        .leftJoin('visit as madeAt', 'madeAt.id', 'plan.visitId')
         // Days out can leave the last week without a session, so all weeks are looked through.
         .select(
           sql<string | null>`(select max(json_extract(session.value, '$.day'))
@@ -58,6 +58,7 @@ function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
         )
         .whereRef('plan.dogId', '=', 'dog.id')
         .where('plan.current', '=', 1)
+        .where('madeAt.binnedAt', 'is', null)
         .as('planEndDay'),
       eb
         .selectFrom('visit')
@@ -74,7 +75,7 @@ function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
 }
 
 /** A weighing on or after the day asked for answers it; the next is then due by the usual rhythm. */
-function weighDay({ lastWeighedDay, proposedWeighDay }: DogDays): string | null {
+export function weighDay({ lastWeighedDay, proposedWeighDay }: DogDays): string | null {
   if (lastWeighedDay === null) return proposedWeighDay;
   if (proposedWeighDay !== null && lastWeighedDay < proposedWeighDay) return proposedWeighDay;
   return addDays(lastWeighedDay, WEIGH_IN_DAYS.settled);

@@ -1,0 +1,28 @@
+import type { Reason } from '../../core/index.ts';
+
+/** The most dogs one answer of the list holds. */
+export const MOST_LISTED = 100;
+
+export const DOG_ORDERS = ['last visit', 'name', 'owner', 'weight', 'condition'] as const;
+export type DogOrder = (typeof DOG_ORDERS)[number];
+
+/** `archived too` widens the list; the others narrow it. */
+export const DOG_FILTERS = [
+  'due for follow-up',
+  'off course',
+  'plan ended',
+  'consent missing',
+  'archived too',
+] as const;
+export type DogFilter = (typeof DOG_FILTERS)[number];
+
+/** A dog whose weight has left its course. */
+export interface OffCourseLine {
+  readonly dogId: string;
+  readonly name: string;
+  readonly clientName: string;
+  /** The latest weighing. */
+  readonly day: string;
+  readonly weightKg: number;
+  readonly reason: Reason;
+}

@@ -1,0 +1,155 @@
+import { sql, type Kysely, type RawBuilder } from 'kysely';
+import type { DogLine } from '../contract/contract.ts';
+import { MOST_LISTED, type DogFilter, type DogOrder } from '../contract/dogList.ts';
+import type { Desk, Handlers } from './context.ts';
+import { dogsHolding } from './dogFilters.ts';
+import { offCourseLines } from './offCourse.ts';
+import type { Schema } from './schema.ts';
+import { likeWords, matches } from './searchText.ts';
+
+interface Listing {
+  readonly query: string;
+  readonly filters?: readonly DogFilter[] | undefined;
+}
+
+/** A number typed without the spaces it is written with. */
+function phoneMatches(word: string): RawBuilder<boolean>[] {
+  if (!/^%\d{3,}%$/.test(word)) return [];
+  return [
+    sql<boolean>`replace(replace(replace(client.phone, ' ', ''), '-', ''), '/', '') like ${word}`,
+  ];
+}
+
+/** The dogs that match a listing, with their owners. */
+async function matching(desk: Desk, { query, filters = [] }: Listing) {
+  let select = desk.db
+    .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .where('dog.binnedAt', 'is', null)
+    .where('client.binnedAt', 'is', null);
+  if (!filters.includes('archived too')) select = select.where('dog.archivedAt', 'is', null);
+  for (const word of likeWords(query)) {
+    select = select.where((eb) =>
+      eb.or([
+        matches('dog.searchText', word),
+        matches('client.searchText', word),
+        ...phoneMatches(word),
+      ]),
+    );
+  }
+  for (const filter of filters) {
+    if (filter === 'archived too') continue;
+    const ids = JSON.stringify(await dogsHolding(desk, filter));
+    // One parameter, however many dogs.
+    select = select.where('dog.id', 'in', sql<string>`(select value from json_each(${ids}))`);
+  }
+  return select;
+}
+
+/** A column of the latest visit, for the order of the list. */
+const latestVisit = (column: 'weight_kg' | 'bcs'): RawBuilder<unknown> =>
+  sql`(select ${sql.ref(`latest.${column}`)} from visit as latest
+    where latest.dog_id = dog.id and latest.binned_at is null
+    order by latest.day desc, latest.created_at desc limit 1)`;
+
+// The latest day alone is in the index; the visits of all dogs need not be read.
+const LAST_DAY = sql`(select max(visit.day) from visit
+  where visit.dog_id = dog.id and visit.binned_at is null)`;
+
+const KEYS: Readonly<Record<DogOrder, RawBuilder<unknown>>> = {
+  'last visit': LAST_DAY,
+  name: sql`dog.search_text`,
+  owner: sql`client.search_text`,
+  weight: latestVisit('weight_kg'),
+  condition: latestVisit('bcs'),
+};
+
+/** Which way round each column is read first: the latest visit, but names from A. */
+const FIRST_DOWN: Readonly<Record<DogOrder, boolean>> = {
+  'last visit': true,
+  name: false,
+  owner: false,
+  weight: true,
+  condition: true,
+};
+
+interface Page extends Listing {
+  readonly order?: DogOrder | undefined;
+  readonly descending?: boolean | undefined;
+  readonly offset?: number | undefined;
+}
+
+async function listDogs(desk: Desk, page: Page): Promise<DogLine[]> {
+  const { order = 'last visit', offset = 0 } = page;
+  const down = page.descending ?? FIRST_DOWN[order];
+  const found = (await matching(desk, page))
+    .select(['dog.id', 'dog.searchText', KEYS[order].as('key')])
+    // Dogs without a value stand last, whichever way round.
+    .orderBy(sql`key is null`)
+    .orderBy('key', down ? 'desc' : 'asc')
+    .orderBy('dog.searchText')
+    .orderBy('dog.id')
+    .limit(MOST_LISTED)
+    .offset(offset);
+  return withLatestVisit(desk.db, found.as('found'), down);
+}
+
+type Found = ReturnType<typeof foundShape>;
+/** Only for its type: what `listDogs` hands on. */
+function foundShape(db: Kysely<Schema>) {
+  return db
+    .selectFrom('dog')
+    .select(['dog.id', 'dog.searchText', sql<unknown>`null`.as('key')])
+    .as('found');
+}
+
+function withLatestVisit(db: Kysely<Schema>, found: Found, down: boolean): Promise<DogLine[]> {
+  return db
+    .selectFrom(found)
+    .innerJoin('dog', 'dog.id', 'found.id')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .leftJoin('visit', (join) =>
+      join.on('visit.id', '=', (eb) =>
+        eb
+          .selectFrom('visit as latest')
+          .select('latest.id')
+          .whereRef('latest.dogId', '=', 'found.id')
+          .where('latest.binnedAt', 'is', null)
+          .orderBy('latest.day', 'desc')
+          .orderBy('latest.createdAt', 'desc')
+          .limit(1),
+      ),
+    )
+    .select([
+      'dog.id',
+      'dog.name',
+      'dog.breed',
+      'dog.clientId',
+      'dog.archivedAt',
+      'client.name as clientName',
+      'client.phone',
+      'visit.day as lastVisitDay',
+      'visit.weightKg as lastWeightKg',
+      'visit.bcs as lastBcs',
+    ])
+    .orderBy(sql`found.key is null`)
+    .orderBy('found.key', down ? 'desc' : 'asc')
+    .orderBy('found.searchText')
+    .orderBy('found.id')
+    .execute();
+}
+
+async function countDogs(desk: Desk, listing: Listing): Promise<number> {
+  const row = await (
+    await matching(desk, listing)
+  )
+    .select((eb) => eb.fn.countAll<number>().as('dogs'))
+    .executeTakeFirstOrThrow();
+  return row.dogs;
+}
+
+export const dogListHandlers: Handlers<'dogs/list' | 'dogs/count' | 'dogs/offCourse'> = {
+  'dogs/list': listDogs,
+  'dogs/count': countDogs,
+  'dogs/offCourse': offCourseLines,
+};

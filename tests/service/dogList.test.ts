@@ -1,0 +1,192 @@
+import { join } from 'node:path';
+import BetterSqlite3 from 'better-sqlite3';
+import { describe, expect, test } from 'vitest';
+import { addDays } from '../../core/index.ts';
+import {
+  blankClient,
+  blankDog,
+  blankPlanRequest,
+  blankVisit,
+} from '../../electron/contract/blank.ts';
+import type { VisitFacts } from '../../electron/contract/records.ts';
+import { MOST_LISTED } from '../../electron/contract/dogList.ts';
+import { searchText } from '../../electron/service/searchText.ts';
+import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
+
+const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+
+async function addDog(desk: TestDesk, name: string, owner: object = {}): Promise<string> {
+  const dog = await desk.ok('dogs/saveWithOwner', {
+    client: { ...blankClient(), name: `${name} Owner`, ...owner },
+    dog: { ...blankDog(), name, birthDay: '2021-05-01', adultWeightKg: 24 },
+  });
+  return dog.id;
+}
+
+function see(desk: TestDesk, dogId: string, day: string, change: Partial<VisitFacts> = {}) {
+  return desk.ok('visits/save', {
+    id: null,
+    visit: {
+      ...blankVisit(dogId, day),
+      weightKg: 30,
+      bcs: 5,
+      muscle: 'normal',
+      lamenessWalk: SOUND,
+      lamenessTrot: SOUND,
+      walkBase: 'passed',
+      ...change,
+    },
+    plan: null,
+    food: null,
+  });
+}
+
+const names = async (desk: TestDesk, input: object): Promise<string[]> =>
+  (await desk.ok('dogs/list', { query: '', ...input })).map(({ name }) => name);
+
+describe('the list of dogs', () => {
+  test('is ordered by each column, either way, with dogs never seen at the end', async () => {
+    const desk = await openOwn();
+    const rusk = await addDog(desk, 'Rusk', { name: 'Zoe' });
+    const anka = await addDog(desk, 'Anka', { name: 'Mina' });
+    await addDog(desk, 'Milo', { name: 'Adam' });
+    await see(desk, rusk, '2026-02-01', { weightKg: 31, bcs: 4 });
+    await see(desk, anka, '2026-02-20', { weightKg: 12, bcs: 7 });
+    expect(await names(desk, {})).toEqual(['Anka', 'Rusk', 'Milo']);
+    expect(await names(desk, { descending: false })).toEqual(['Rusk', 'Anka', 'Milo']);
+    expect(await names(desk, { order: 'name' })).toEqual(['Anka', 'Milo', 'Rusk']);
+    expect(await names(desk, { order: 'name', descending: true })).toEqual([
+      'Rusk',
+      'Milo',
+      'Anka',
+    ]);
+    expect(await names(desk, { order: 'owner' })).toEqual(['Milo', 'Anka', 'Rusk']);
+    expect(await names(desk, { order: 'weight' })).toEqual(['Rusk', 'Anka', 'Milo']);
+    expect(await names(desk, { order: 'condition' })).toEqual(['Anka', 'Rusk', 'Milo']);
+  });
+
+  test('finds a phone number however it is spaced', async () => {
+    const desk = await openOwn();
+    await addDog(desk, 'Rusk', { phone: '0151 234-56/78' });
+    await addDog(desk, 'Anka', { phone: '0170 111' });
+    expect(await names(desk, { query: '0151 23456' })).toEqual(['Rusk']);
+    expect(await names(desk, { query: '015123456' })).toEqual(['Rusk']);
+    expect(await names(desk, { query: '3456' })).toEqual(['Rusk']);
+    expect(await names(desk, { query: '34 56' })).toEqual(['Rusk']);
+  });
+
+  test('is narrowed to dogs due, off course, at the end of a plan, or without consent', async () => {
+    const desk = await openOwn();
+    const consent = {
+      given: true,
+      vet: 'Dr C. Vet',
+      day: '2025-12-01',
+      scope: '',
+      expiryDay: null,
+    };
+    const toLose = { foodGoal: 'lose', targetWeightKg: 25, bcs: 7, consent } as const;
+    const off = await addDog(desk, 'Offa');
+    await see(desk, off, '2026-01-05', toLose);
+    await see(desk, off, '2026-02-20', { ...toLose, weightKg: 30.5 });
+    const ended = await addDog(desk, 'Enda');
+    await desk.ok('visits/save', {
+      id: null,
+      visit: { ...blankVisit(ended, '2026-02-28'), weightKg: 20, bcs: 5 },
+      plan: {
+        ...blankPlanRequest('2026-03-02', 'conditioned'),
+        goal: { continuousMinutes: 5 },
+      },
+      food: null,
+    });
+    const fresh = await addDog(desk, 'Frea');
+    await see(desk, fresh, '2026-03-01', { consent: { ...consent, expiryDay: '2026-03-01' } });
+    const filtered = (...filters: string[]) => names(desk, { filters });
+
+    expect(await filtered('off course')).toEqual(['Offa']);
+    expect(await filtered('consent missing')).toEqual(['Frea', 'Enda']);
+    expect(await filtered('plan ended')).toEqual([]);
+    expect(await filtered('due for follow-up')).toEqual([]);
+    desk.setDay('2026-06-01');
+    expect(await filtered('plan ended')).toEqual(['Enda']);
+    expect((await filtered('due for follow-up')).sort()).toEqual(['Enda', 'Frea', 'Offa']);
+    expect(await filtered('plan ended', 'consent missing')).toEqual(['Enda']);
+    expect(await desk.ok('dogs/count', { query: '', filters: ['consent missing'] })).toBe(2);
+  });
+
+  test('refuses an order and a filter it does not know', async () => {
+    const desk = await openOwn();
+    const order = await desk.refused('dogs/list', { query: '', order: 'phone' });
+    expect(order.message).toContain('Order of the list must be one of: last visit, name');
+    const filter = await desk.refused('dogs/list', { query: '', filters: ['late'] });
+    expect(filter.message).toContain('Filter must be one of: due for follow-up');
+  });
+});
+
+describe('dogs whose weight has left its course', () => {
+  test('are listed with the latest weighing and the reason, while they are still seen', async () => {
+    const desk = await openOwn();
+    const toLose = { foodGoal: 'lose', targetWeightKg: 25, bcs: 7 } as const;
+    const slow = await addDog(desk, 'Slow');
+    await see(desk, slow, '2026-01-05', toLose);
+    await see(desk, slow, '2026-02-20', { ...toLose, weightKg: 30.5 });
+    const well = await addDog(desk, 'Well');
+    await see(desk, well, '2026-01-05', toLose);
+    await see(desk, well, '2026-02-20', { ...toLose, weightKg: 28 });
+    const [line, ...others] = await desk.ok('dogs/offCourse', {});
+    expect(others).toEqual([]);
+    expect(line).toMatchObject({ dogId: slow, day: '2026-02-20', weightKg: 30.5 });
+    expect(line!.reason.code).toBe('above-corridor');
+    desk.setDay(addDays('2026-02-20', 91));
+    expect(await desk.ok('dogs/offCourse', {})).toEqual([]);
+  });
+});
+
+describe('twenty thousand dogs', () => {
+  test('are found by any word, counted, and read page by page without a gap', async () => {
+    const folder = temporaryFolder();
+    const first = await openOwn(folder);
+    await addDog(first, 'Brückner');
+    await first.service.close();
+    fill(join(folder, 'trotwell.sqlite'), 20_000);
+    const desk = testService(folder);
+    expect(await desk.ok('dogs/count', { query: '' })).toBe(20_001);
+    expect(await names(desk, { query: 'BRUCK' })).toEqual(['Brückner']);
+    expect(await names(desk, { query: 'dog 19999' })).toEqual(['Dog 19999']);
+    expect(await desk.ok('dogs/count', { query: 'ellert' })).toBe(20_000);
+
+    const seen = new Set<string>();
+    for (let offset = 0; offset <= 20_000; offset += MOST_LISTED) {
+      const page = await desk.ok('dogs/list', { query: '', order: 'name', offset });
+      page.forEach(({ id }) => seen.add(id));
+    }
+    expect(seen.size).toBe(20_001);
+  }, 60_000);
+});
+
+/** Dogs straight into the file: saving each as a practitioner would takes minutes. */
+function fill(file: string, count: number): void {
+  const db = new BetterSqlite3(file);
+  const columns = (table: string): string[] =>
+    (db.pragma(`table_info(${table})`) as { name: string }[]).map(({ name }) => name);
+  const copy = (table: string, changes: Record<string, string>) => {
+    const names = columns(table);
+    const values = names.map((name) => (name in changes ? `@${name}` : name));
+    return db.prepare(
+      `INSERT INTO ${table} (${names.join()}) SELECT ${values.join()} FROM ${table} LIMIT 1`,
+    );
+  };
+  const client = copy('client', { id: '', name: '', search_text: '' });
+  const dog = copy('dog', { id: '', client_id: '', name: '', search_text: '' });
+  const uuid = (kind: number, n: number) =>
+    `00000000-0000-4000-8${kind}00-${String(n).padStart(12, '0')}`;
+  db.transaction(() => {
+    for (let n = 0; n < count; n += 1) {
+      const name = `Ellért ${n}`;
+      client.run({ id: uuid(1, n), name, search_text: searchText(name) });
+      const called = `Dog ${n}`;
+      const search_text = searchText(called, '');
+      dog.run({ id: uuid(2, n), client_id: uuid(1, n), name: called, search_text });
+    }
+  })();
+  db.close();
+}
