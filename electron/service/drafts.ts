@@ -38,11 +38,28 @@ async function listDrafts(desk: Desk): Promise<DraftLine[]> {
     .where('dog.binnedAt', 'is', null)
     .where('client.binnedAt', 'is', null)
     .execute();
+  const binned = await binnedVisits(desk, lines);
   const byId = new Map(dogs.map((dog) => [dog.id, dog]));
   return lines.flatMap((line) => {
     const dog = byId.get(line.dogId);
+    if (line.visitId !== null && binned.has(line.visitId)) return [];
     return dog === undefined ? [] : [{ ...line, dogName: dog.name, clientName: dog.clientName }];
   });
+}
+
+async function binnedVisits(
+  desk: Desk,
+  lines: readonly Pick<DraftLine, 'visitId'>[],
+): Promise<ReadonlySet<string>> {
+  const ids = lines.flatMap(({ visitId }) => (visitId === null ? [] : [visitId]));
+  if (ids.length === 0) return new Set();
+  const rows = await desk.db
+    .selectFrom('visit')
+    .select('id')
+    .where('id', 'in', ids)
+    .where('binnedAt', 'is not', null)
+    .execute();
+  return new Set(rows.map(({ id }) => id));
 }
 
 export const draftHandlers: Handlers<DraftCall> = {

@@ -16,17 +16,19 @@ export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
   };
 }
 
-/** All decisions on a dog's food, oldest first. */
+/** All decisions on a dog's food, oldest first, without those of visits in the bin. */
 export async function readFoodDecisions(
   db: Kysely<Schema>,
   dogId: string,
 ): Promise<FoodDecision[]> {
   const rows = await db
     .selectFrom('foodDecision')
-    .selectAll()
-    .where('dogId', '=', dogId)
-    .orderBy('decidedOn')
-    .orderBy('createdAt')
+    .innerJoin('visit', 'visit.id', 'foodDecision.visitId')
+    .selectAll('foodDecision')
+    .where('foodDecision.dogId', '=', dogId)
+    .where('visit.binnedAt', 'is', null)
+    .orderBy('foodDecision.decidedOn')
+    .orderBy('foodDecision.createdAt')
     .execute();
   return rows.map(foodDecisionFromRow);
 }

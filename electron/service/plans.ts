@@ -17,13 +17,18 @@ function fromRow(row: PlanRow): Plan {
   };
 }
 
-/** All versions of a dog's plan, oldest first. */
+/**
+ * All versions of a dog's plan, oldest first. Those made at a visit that lies in the bin are left
+ * out: when the one in force was made there, none is in force until the visit is restored.
+ */
 export async function readPlans(db: Kysely<Schema>, dogId: string): Promise<Plan[]> {
   const rows = await db
     .selectFrom('plan')
-    .selectAll()
-    .where('dogId', '=', dogId)
-    .orderBy('version')
+    .leftJoin('visit', 'visit.id', 'plan.visitId')
+    .selectAll('plan')
+    .where('plan.dogId', '=', dogId)
+    .where('visit.binnedAt', 'is', null)
+    .orderBy('plan.version')
     .execute();
   return rows.map(fromRow);
 }
@@ -35,7 +40,10 @@ export function currentPlan({ plans }: { readonly plans: readonly Plan[] }): Pla
   return plan;
 }
 
-/** Keeps a plan as the next version and the current one. Runs inside a transaction. */
+/**
+ * Keeps a plan as the next version and the current one, in place of any other, one hidden in the bin
+ * as well: restoring its visit must not bring an older plan back in force. Runs inside a transaction.
+ */
 export async function keepPlan(
   desk: Desk,
   db: Kysely<Schema>,

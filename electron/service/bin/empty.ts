@@ -1,0 +1,100 @@
+import type { Kysely } from 'kysely';
+import type { BinKind, Emptied, ErasureGround } from '../../contract/bin.ts';
+import type { Desk } from '../context.ts';
+import { assertMayRemove, keepErasure } from '../erasure/record.ts';
+import { removeRecords } from '../erasure/remove.ts';
+import { emptyLog } from '../erasure/wipe.ts';
+import { removeUnusedFiles } from '../files/unused.ts';
+import { keepHistory } from '../history.ts';
+import { keepingOf } from '../keeping.ts';
+import { notFound } from '../refuse.ts';
+import type { Schema } from '../schema.ts';
+import { readPlace, RECORD_NAMES, type Place } from './place.ts';
+import { scopeOf, type Scope } from './scope.ts';
+
+interface Emptying {
+  readonly entries: readonly { readonly kind: BinKind; readonly id: string }[];
+  readonly ground: ErasureGround;
+  readonly insideRetentionConfirmed: boolean;
+}
+
+/** Removes entries of the bin for good, all or none. @throws Refusal (not-found, input). */
+export async function emptyBin(desk: Desk, emptying: Emptying): Promise<Emptied> {
+  const gone = await desk.db.transaction().execute((db) => removeEntries(desk, db, emptying));
+  await removeUnusedFiles(desk);
+  emptyLog(desk);
+  return gone;
+}
+
+async function removeEntries(
+  desk: Desk,
+  db: Kysely<Schema>,
+  { entries, ground, insideRetentionConfirmed }: Emptying,
+): Promise<Emptied> {
+  const places: Place[] = [];
+  for (const { kind, id } of entries) {
+    const place = await readPlace(db, kind, id);
+    if (place.binnedAt === null) throw notFound(`${RECORD_NAMES[kind]} in the bin`);
+    places.push(place);
+  }
+  const inside = await anyInsideRetention(desk, db, places);
+  if (inside) assertMayRemove(insideRetentionConfirmed);
+  const scope = together(
+    await Promise.all(places.map(({ kind, id }) => scopeOf(db, kind, id, true))),
+  );
+  await removeRecords(db, scope);
+  for (const place of places) await noteRemoval(desk, db, place, scope, ground);
+  const counts = {
+    dogs: scope.dogIds.length,
+    visits: scope.visitIds.length,
+    files: scope.attachmentIds.length,
+  };
+  await keepErasure(desk, db, { ground, insideRetention: inside, ...counts });
+  return { entries: places.length, visits: counts.visits, files: counts.files };
+}
+
+async function anyInsideRetention(
+  desk: Desk,
+  db: Kysely<Schema>,
+  places: readonly Place[],
+): Promise<boolean> {
+  for (const clientId of new Set(places.map((place) => place.clientId))) {
+    if ((await keepingOf(db, clientId, desk.today())).insideRetention) return true;
+  }
+  return false;
+}
+
+/** What lies in several scopes counts once. */
+function together(scopes: readonly Scope[]): Scope {
+  const all = (pick: (scope: Scope) => readonly string[]) => [...new Set(scopes.flatMap(pick))];
+  return {
+    clientIds: all(({ clientIds }) => clientIds),
+    dogIds: all(({ dogIds }) => dogIds),
+    visitIds: all(({ visitIds }) => visitIds),
+    attachmentIds: all(({ attachmentIds }) => attachmentIds),
+  };
+}
+
+/**
+ * Leaves in the record around it that something was removed, when and by whom; nothing of what it
+ * said. Nothing is left where the record around it is gone too.
+ */
+async function noteRemoval(
+  desk: Desk,
+  db: Kysely<Schema>,
+  { kind, id, dogId, clientId }: Place,
+  gone: Scope,
+  reason: string,
+): Promise<void> {
+  const ofDog = dogId !== null && !gone.dogIds.includes(dogId);
+  if (!ofDog && gone.clientIds.includes(clientId)) return;
+  await keepHistory(desk, db, {
+    kind,
+    recordId: id,
+    of: ofDog ? { dogId } : { clientId },
+    action: 'removed',
+    revision: null,
+    reason,
+    before: null,
+  });
+}

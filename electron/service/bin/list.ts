@@ -1,0 +1,46 @@
+import type { Kysely } from 'kysely';
+import { BIN_KINDS, type BinLine } from '../../contract/bin.ts';
+import type { Desk } from '../context.ts';
+import { keepingOf } from '../keeping.ts';
+import type { Schema } from '../schema.ts';
+import { binnedPlaces, type Place } from './place.ts';
+import { countsOf, scopeOf } from './scope.ts';
+
+/** What lies in the bin, the latest first. */
+export async function listBin(desk: Desk): Promise<BinLine[]> {
+  const { db } = desk;
+  const places: Place[] = [];
+  for (const kind of BIN_KINDS) places.push(...(await binnedPlaces(db, kind)));
+  const lines: BinLine[] = [];
+  for (const place of places) {
+    const { kind, id, title, dogName, clientName, clientId, inside } = place;
+    lines.push({
+      kind,
+      id,
+      title,
+      dogName,
+      clientName,
+      inside,
+      binnedAt: place.binnedAt!,
+      ...(await lastPut(db, id)),
+      ...(await countsOf(db, await scopeOf(db, kind, id, true))),
+      ...(await keepingOf(db, clientId, desk.today())),
+    });
+  }
+  return lines.sort((a, b) => b.binnedAt.localeCompare(a.binnedAt) || a.id.localeCompare(b.id));
+}
+
+/** Who put a record into the bin last, and why. */
+async function lastPut(
+  db: Kysely<Schema>,
+  id: string,
+): Promise<{ author: string; reason: string }> {
+  const row = await db
+    .selectFrom('history')
+    .select(['author', 'reason'])
+    .where('recordId', '=', id)
+    .where('action', '=', 'binned')
+    .orderBy('id', 'desc')
+    .executeTakeFirst();
+  return row ?? { author: '', reason: '' };
+}

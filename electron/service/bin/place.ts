@@ -1,0 +1,72 @@
+import { sql, type Kysely, type RawBuilder } from 'kysely';
+import type { BinKind } from '../../contract/bin.ts';
+import { notFound } from '../refuse.ts';
+import type { Schema } from '../schema.ts';
+
+/** Where a record that can lie in the bin stands; not what it says. */
+export interface Place {
+  readonly kind: BinKind;
+  readonly id: string;
+  /** Name of the dog, the owner or the file; for a visit its day. */
+  readonly title: string;
+  readonly clientId: string;
+  readonly clientName: string;
+  /** Null for an owner. */
+  readonly dogId: string | null;
+  readonly dogName: string | null;
+  /** The visit itself, or the one a file belongs to. */
+  readonly visitId: string | null;
+  readonly binnedAt: string | null;
+  /** The outermost record around it that lies in the bin. */
+  readonly inside: 'client' | 'dog' | 'visit' | null;
+}
+
+export const RECORD_NAMES: Readonly<Record<BinKind, string>> = {
+  client: 'The owner',
+  dog: 'The dog',
+  visit: 'The visit',
+  attachment: 'The file',
+};
+
+const PLACES: Readonly<Record<BinKind, RawBuilder<Place>>> = {
+  client: sql`select 'client' as kind, client.id, client.name as title,
+      client.id as client_id, client.name as client_name,
+      null as dog_id, null as dog_name, null as visit_id,
+      client.binned_at, null as inside
+    from client`,
+  dog: sql`select 'dog' as kind, dog.id, dog.name as title,
+      client.id as client_id, client.name as client_name,
+      dog.id as dog_id, dog.name as dog_name, null as visit_id, dog.binned_at,
+      case when client.binned_at is not null then 'client' end as inside
+    from dog join client on client.id = dog.client_id`,
+  visit: sql`select 'visit' as kind, visit.id, visit.day as title,
+      client.id as client_id, client.name as client_name,
+      dog.id as dog_id, dog.name as dog_name, visit.id as visit_id, visit.binned_at,
+      case when client.binned_at is not null then 'client'
+        when dog.binned_at is not null then 'dog' end as inside
+    from visit join dog on dog.id = visit.dog_id join client on client.id = dog.client_id`,
+  attachment: sql`select 'attachment' as kind, attachment.id, attachment.name as title,
+      client.id as client_id, client.name as client_name,
+      dog.id as dog_id, dog.name as dog_name, visit.id as visit_id, attachment.binned_at,
+      case when client.binned_at is not null then 'client'
+        when dog.binned_at is not null then 'dog'
+        when visit.binned_at is not null then 'visit' end as inside
+    from attachment join visit on visit.id = attachment.visit_id
+      join dog on dog.id = visit.dog_id join client on client.id = dog.client_id`,
+};
+
+/** Reads where a record stands, whether it lies in the bin or not. @throws Refusal (not-found). */
+export async function readPlace(db: Kysely<Schema>, kind: BinKind, id: string): Promise<Place> {
+  const found = await sql<Place>`${PLACES[kind]} where ${sql.ref(`${kind}.id`)} = ${id}`.execute(
+    db,
+  );
+  const place = found.rows[0];
+  if (place === undefined) throw notFound(RECORD_NAMES[kind]);
+  return place;
+}
+
+/** Everything of one kind in the bin. */
+export async function binnedPlaces(db: Kysely<Schema>, kind: BinKind): Promise<readonly Place[]> {
+  const binnedAt = sql.ref(`${kind}.binned_at`);
+  return (await sql<Place>`${PLACES[kind]} where ${binnedAt} is not null`.execute(db)).rows;
+}

@@ -1,0 +1,121 @@
+import type { Kysely } from 'kysely';
+import type { BinCheck, BinKind } from '../../contract/bin.ts';
+import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/facts.ts';
+import { Refusal } from '../../contract/errors.ts';
+import { readClient } from '../clients.ts';
+import type { Desk } from '../context.ts';
+import { readDog } from '../dogs.ts';
+import { readFoodDecisions } from '../foodDecisions.ts';
+import { keepHistory } from '../history.ts';
+import { readPlans } from '../plans.ts';
+import { notFound } from '../refuse.ts';
+import type { Schema } from '../schema.ts';
+import { readVisits } from '../visitRows.ts';
+import { readPlace, RECORD_NAMES, type Place } from './place.ts';
+import { countsOf, scopeOf } from './scope.ts';
+
+type Db = Kysely<Schema>;
+
+/** A record that can be seen now. @throws Refusal (not-found) for one in the bin. */
+async function readSeen(db: Db, kind: BinKind, id: string): Promise<Place> {
+  const place = await readPlace(db, kind, id);
+  if (place.binnedAt !== null || place.inside !== null) throw notFound(RECORD_NAMES[kind]);
+  return place;
+}
+
+/** What putting a record into the bin takes out of sight. @throws Refusal (not-found). */
+export async function checkBin(db: Db, kind: BinKind, id: string): Promise<BinCheck> {
+  const place = await readSeen(db, kind, id);
+  const atVisit = kind === 'visit' && place.dogId !== null;
+  const plans = atVisit ? await readPlans(db, place.dogId) : [];
+  const decisions = atVisit ? await readFoodDecisions(db, place.dogId) : [];
+  return {
+    kind,
+    id,
+    title: place.title,
+    ...(await countsOf(db, await scopeOf(db, kind, id, false))),
+    endsPlan: plans.some(({ current, visitId }) => current && visitId === id),
+    endsFood: decisions.at(-1)?.visitId === id,
+  };
+}
+
+/** The complete facts of a record that can be seen, as its history keeps them. */
+async function factsOf(db: Db, place: Place): Promise<{ facts: object; revision: number | null }> {
+  const { kind, id, dogId } = place;
+  if (kind === 'client') {
+    const client = await readClient(db, id);
+    return { facts: clientFactsOf(client), revision: client.revision };
+  }
+  if (kind === 'dog') {
+    const dog = await readDog(db, id);
+    return { facts: dogFactsOf(dog), revision: dog.revision };
+  }
+  if (kind === 'visit') {
+    const visit = (await readVisits(db, dogId!)).find((entry) => entry.id === id);
+    if (visit === undefined) throw notFound(RECORD_NAMES.visit);
+    return { facts: visitFactsOf(visit), revision: visit.revision };
+  }
+  const facts = await db
+    .selectFrom('attachment')
+    .select(['visitId', 'hash', 'kind', 'name'])
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow();
+  return { facts, revision: null };
+}
+
+interface Move {
+  readonly action: 'binned' | 'restored';
+  readonly binnedAt: string | null;
+  readonly reason: string;
+}
+
+/** Hides or shows a record; nothing else of it changes, its revision neither. */
+async function move(desk: Desk, db: Db, place: Place, to: Move): Promise<void> {
+  const { kind, id, dogId, clientId } = place;
+  const set = () =>
+    db.updateTable(kind).set({ binnedAt: to.binnedAt }).where('id', '=', id).execute();
+  // Its facts can be read only while it is seen, and are the same before and after.
+  if (to.action === 'restored') await set();
+  const { facts, revision } = await factsOf(db, place);
+  await keepHistory(desk, db, {
+    kind,
+    recordId: id,
+    of: dogId === null ? { clientId } : { dogId },
+    action: to.action,
+    revision,
+    reason: to.reason,
+    before: facts,
+  });
+  if (to.action === 'binned') await set();
+}
+
+/** Puts a record into the bin. @throws Refusal (not-found). */
+export async function putIntoBin(
+  desk: Desk,
+  kind: BinKind,
+  id: string,
+  reason: string,
+): Promise<void> {
+  await desk.db.transaction().execute(async (db) => {
+    const place = await readSeen(db, kind, id);
+    await move(desk, db, place, { action: 'binned', binnedAt: desk.instant(), reason });
+  });
+}
+
+const AROUND = { client: 'owner', dog: 'dog', visit: 'visit' } as const;
+
+/** Takes a record out of the bin. @throws Refusal (not-found, conflict). */
+export async function restoreFromBin(desk: Desk, kind: BinKind, id: string): Promise<void> {
+  await desk.db.transaction().execute(async (db) => {
+    const place = await readPlace(db, kind, id);
+    if (place.binnedAt === null) throw notFound(`${RECORD_NAMES[kind]} in the bin`);
+    if (place.inside !== null) {
+      const around = AROUND[place.inside];
+      throw new Refusal({
+        kind: 'conflict',
+        message: `Its ${around} lies in the bin as well: restore the ${around} first. Nothing was changed.`,
+      });
+    }
+    await move(desk, db, place, { action: 'restored', binnedAt: null, reason: '' });
+  });
+}

@@ -1,0 +1,92 @@
+import type { Kysely } from 'kysely';
+import type { Erased, EraseCheck, ErasureGround } from '../../contract/bin.ts';
+import { readPlace } from '../bin/place.ts';
+import { countsOf, scopeOf, type Scope } from '../bin/scope.ts';
+import type { Desk } from '../context.ts';
+import { removeUnusedFiles } from '../files/unused.ts';
+import { keepingOf } from '../keeping.ts';
+import { badField } from '../refuse.ts';
+import type { Schema } from '../schema.ts';
+import { assertMayRemove, keepErasure } from './record.ts';
+import { draftsNaming, removeRecords } from './remove.ts';
+import { replaceBackups, wipeRemains } from './wipe.ts';
+
+type Db = Kysely<Schema>;
+
+interface Found {
+  readonly check: EraseCheck;
+  readonly scope: Scope;
+}
+
+async function find(desk: Desk, db: Db, clientId: string): Promise<Found> {
+  const { clientName } = await readPlace(db, 'client', clientId);
+  const scope = await scopeOf(db, 'client', clientId, true);
+  const dogs = await db
+    .selectFrom('dog')
+    .select('name')
+    .where('clientId', '=', clientId)
+    .orderBy('searchText')
+    .execute();
+  const ids = [clientId, ...scope.dogIds, ...scope.visitIds];
+  return {
+    scope,
+    check: {
+      clientId,
+      clientName,
+      dogNames: dogs.map(({ name }) => name),
+      ...(await countsOf(db, scope)),
+      drafts: (await draftsNaming(db, ids)).length,
+      ...(await keepingOf(db, clientId, desk.today())),
+    },
+  };
+}
+
+/** What erasing an owner would remove, in the bin or not. @throws Refusal (not-found). */
+export async function checkErasure(desk: Desk, clientId: string): Promise<EraseCheck> {
+  return (await find(desk, desk.db, clientId)).check;
+}
+
+interface Erasing {
+  readonly clientId: string;
+  readonly ground: ErasureGround;
+  readonly confirmName: string;
+  readonly insideRetentionConfirmed: boolean;
+}
+
+/**
+ * Removes an owner with dogs, visits and all else, then whatever could still be read of them in
+ * the data folder: contents of attachments, freed pages, the log, the automatic backups.
+ * @throws Refusal (not-found; input when name or confirmation are wrong); nothing is removed then.
+ */
+export async function eraseClient(desk: Desk, erasing: Erasing): Promise<Erased> {
+  const { dogs, visits, files } = await desk.db
+    .transaction()
+    .execute((db) => removeClient(desk, db, erasing));
+  await removeUnusedFiles(desk);
+  return { dogs, visits, files, ...(await finishErasure(desk)) };
+}
+
+async function removeClient(
+  desk: Desk,
+  db: Db,
+  { clientId, ground, confirmName, insideRetentionConfirmed }: Erasing,
+): Promise<EraseCheck> {
+  const { check, scope } = await find(desk, db, clientId);
+  if (confirmName.normalize('NFC') !== check.clientName.normalize('NFC')) {
+    throw badField(
+      'confirmName',
+      "Name of the owner must be typed exactly as it stands in the records, to erase the owner's records.",
+    );
+  }
+  if (check.insideRetention) assertMayRemove(insideRetentionConfirmed);
+  await removeRecords(db, scope);
+  const { insideRetention, dogs, visits, files } = check;
+  await keepErasure(desk, db, { ground, insideRetention, dogs, visits, files });
+  return check;
+}
+
+/** The part of an erasure that disk or another program can hinder; it can be done again. */
+export async function finishErasure(desk: Desk): Promise<Pick<Erased, 'clean' | 'backups'>> {
+  const clean = wipeRemains(desk);
+  return { clean, backups: await replaceBackups(desk) };
+}

@@ -1,0 +1,46 @@
+import type { Kysely } from 'kysely';
+import type { Erasure, ErasureGround } from '../../contract/bin.ts';
+import type { Desk } from '../context.ts';
+import { badField } from '../refuse.ts';
+import type { Schema } from '../schema.ts';
+
+/** Keeps that records were removed, without personal data. Runs inside the transaction of it. */
+export async function keepErasure(
+  desk: Desk,
+  db: Kysely<Schema>,
+  erasure: Omit<Erasure, 'id' | 'erasedAt'>,
+): Promise<void> {
+  await db
+    .insertInto('erasure')
+    .values({
+      ...erasure,
+      id: desk.newId(),
+      erasedAt: desk.instant(),
+      insideRetention: erasure.insideRetention ? 1 : 0,
+    })
+    .execute();
+}
+
+/** The erasures, the latest first. */
+export async function readErasures(db: Kysely<Schema>): Promise<Erasure[]> {
+  const rows = await db
+    .selectFrom('erasure')
+    .selectAll()
+    .orderBy('erasedAt', 'desc')
+    .orderBy('id')
+    .execute();
+  return rows.map((row) => ({
+    ...row,
+    ground: row.ground as ErasureGround,
+    insideRetention: row.insideRetention === 1,
+  }));
+}
+
+/** Called for records inside the retention period. @throws Refusal (input) unless confirmed. */
+export function assertMayRemove(insideRetentionConfirmed: boolean): void {
+  if (insideRetentionConfirmed) return;
+  throw badField(
+    'insideRetentionConfirmed',
+    'Removing inside the retention period must be confirmed: the records may have to be kept.',
+  );
+}

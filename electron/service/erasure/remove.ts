@@ -1,0 +1,48 @@
+import type { Kysely } from 'kysely';
+import { oneOf, type Scope } from '../bin/scope.ts';
+import type { Schema } from '../schema.ts';
+
+type Db = Kysely<Schema>;
+
+/**
+ * Removes records with all that belongs to them and all that was kept of them before. Runs inside
+ * a transaction. The contents of attachments are removed afterwards (`removeUnusedFiles`).
+ */
+export async function removeRecords(db: Db, scope: Scope): Promise<void> {
+  const { clientIds, dogIds, visitIds, attachmentIds } = scope;
+  await removeHistory(db, [...clientIds, ...dogIds, ...visitIds, ...attachmentIds]);
+  await removeDrafts(db, [...clientIds, ...dogIds, ...visitIds]);
+  await db.deleteFrom('attachment').where('id', 'in', oneOf(attachmentIds)).execute();
+  for (const table of ['foodDecision', 'plan'] as const) {
+    await db
+      .deleteFrom(table)
+      .where((eb) =>
+        eb.or([eb('dogId', 'in', oneOf(dogIds)), eb('visitId', 'in', oneOf(visitIds))]),
+      )
+      .execute();
+  }
+  for (const table of ['sessionResult', 'weighing'] as const) {
+    await db.deleteFrom(table).where('dogId', 'in', oneOf(dogIds)).execute();
+  }
+  // The parts of a visit, and what is left of the history of a dog and an owner, go with them.
+  await db.deleteFrom('visit').where('id', 'in', oneOf(visitIds)).execute();
+  await db.deleteFrom('dog').where('id', 'in', oneOf(dogIds)).execute();
+  await db.deleteFrom('client').where('id', 'in', oneOf(clientIds)).execute();
+}
+
+async function removeHistory(db: Db, ids: readonly string[]): Promise<void> {
+  await db.deleteFrom('history').where('recordId', 'in', oneOf(ids)).execute();
+}
+
+/** The drafts that name one of the records, in their key or in what was typed. */
+export async function draftsNaming(db: Db, ids: readonly string[]): Promise<string[]> {
+  const drafts = await db.selectFrom('draft').select(['key', 'json']).execute();
+  return drafts
+    .filter(({ key, json }) => ids.some((id) => key.includes(id) || json.includes(id)))
+    .map(({ key }) => key);
+}
+
+async function removeDrafts(db: Db, ids: readonly string[]): Promise<void> {
+  const keys = await draftsNaming(db, ids);
+  await db.deleteFrom('draft').where('key', 'in', oneOf(keys)).execute();
+}

@@ -1,0 +1,76 @@
+import { readdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Erased } from '../../contract/bin.ts';
+import { keepBackup } from '../backup/automatic.ts';
+import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
+import { backedUpContents, backupsFolder, listBackups, noteFailure } from '../backup/folder.ts';
+import type { Desk } from '../context.ts';
+import { storageRefusal } from '../trouble.ts';
+
+/** Samples of keys that the query planner keeps; they would outlive their rows. */
+const PLANNER_SAMPLES = 'sqlite_stat4';
+
+/**
+ * Rewrites the database without the remains of removed rows, and empties its write-ahead log.
+ * Removed rows are overwritten anyhow (`secure_delete`); this reaches what was freed before.
+ * @returns false when another program held the file or the disk had no room for it
+ */
+export function wipeRemains({ raw }: Desk): boolean {
+  try {
+    const sampled = raw.prepare('SELECT 1 FROM sqlite_schema WHERE name = ?').get(PLANNER_SAMPLES);
+    if (sampled !== undefined) raw.exec(`DELETE FROM ${PLANNER_SAMPLES}`);
+    raw.exec('VACUUM');
+    return emptyLog({ raw });
+  } catch (error) {
+    if (storageRefusal(error) === error) throw error;
+    return false;
+  }
+}
+
+/** Folds the write-ahead log into the database. @returns false when another program reads it. */
+export function emptyLog({ raw }: Pick<Desk, 'raw'>): boolean {
+  const [result] = raw.pragma('wal_checkpoint(TRUNCATE)') as { readonly busy: number }[];
+  return result?.busy === 0;
+}
+
+/** How many backups made by themselves are older than an erasure, and may hold what was erased. */
+export function olderBackups({ which, folder }: Desk, erasedAt: string | null): number {
+  if (which !== 'own' || erasedAt === null) return 0;
+  return listBackups(folder).filter(({ madeAt }) => madeAt < erasedAt).length;
+}
+
+/**
+ * Puts one backup of the records as they are now in place of all that were made by themselves
+ * before. When it cannot be made, the older ones stay: they may be all that others' records have.
+ */
+export async function replaceBackups(desk: Desk): Promise<Erased['backups']> {
+  if (desk.which !== 'own') return 'none there';
+  const { folder } = desk;
+  const older = listBackups(folder);
+  if (older.length === 0) return 'none there';
+  let fresh: string;
+  try {
+    fresh = await keepBackup(desk, 'automatic');
+    noteFailure(folder, null);
+  } catch (error) {
+    if (storageRefusal(error) === error) throw error;
+    return 'kept';
+  }
+  for (const { name } of older) {
+    if (name !== fresh) rmSync(join(backupsFolder(folder), name), { force: true });
+  }
+  removeHalfWritten(folder);
+  const named = new Set(contentsOf(desk.raw));
+  const store = backedUpContents(folder);
+  for (const hash of listContents(store)) {
+    if (!named.has(hash)) rmSync(contentFile(store, hash), { force: true });
+  }
+  return 'replaced';
+}
+
+/** Left by a backup that was killed half-way. */
+function removeHalfWritten(folder: string): void {
+  for (const name of readdirSync(backupsFolder(folder))) {
+    if (name.endsWith('.part')) rmSync(join(backupsFolder(folder), name), { force: true });
+  }
+}

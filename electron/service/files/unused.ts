@@ -1,0 +1,37 @@
+import { existsSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import BetterSqlite3 from 'better-sqlite3';
+import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
+import { presentContents } from '../backup/folder.ts';
+import type { Desk } from '../context.ts';
+import { DATABASE_FILES } from '../desk.ts';
+
+/**
+ * Removes every stored file that no attachment names any more, one left behind by a start that was
+ * killed as well. The own practice and the demonstration share the folder: what the other one names
+ * stays.
+ * @returns how many files were removed from the folder
+ */
+export async function removeUnusedFiles(desk: Desk): Promise<number> {
+  await desk.db
+    .deleteFrom('storedFile')
+    .where('hash', 'not in', (eb) => eb.selectFrom('attachment').select('attachment.hash'))
+    .execute();
+  const store = presentContents(desk.folder);
+  const named = new Set([...contentsOf(desk.raw), ...contentsOfOther(desk)]);
+  const unused = listContents(store).filter((hash) => !named.has(hash));
+  for (const hash of unused) rmSync(contentFile(store, hash), { force: true });
+  return unused.length;
+}
+
+function contentsOfOther(desk: Desk): readonly string[] {
+  const other = desk.which === 'own' ? DATABASE_FILES.demo : DATABASE_FILES.own;
+  const file = join(desk.folder, other);
+  if (!existsSync(file)) return [];
+  const db = new BetterSqlite3(file, { readonly: true });
+  try {
+    return contentsOf(db);
+  } finally {
+    db.close();
+  }
+}
