@@ -1,0 +1,168 @@
+import { join } from 'node:path';
+import BetterSqlite3 from 'better-sqlite3';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { blankClient, blankDog, blankVisit } from '../../electron/contract/blank.ts';
+import { visitFactsOf } from '../../electron/contract/facts.ts';
+import type { FieldChange } from '../../electron/contract/history/historyDiff.ts';
+import { visitFields } from '../../electron/contract/history/visitFields.ts';
+import { LIMBS, SURGERY_STATES, type VisitFacts } from '../../electron/contract/records.ts';
+import { openOwn, type TestDesk } from './desk.ts';
+
+const kg = fc.double({ min: 0.1, max: 150, noNaN: true });
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
+const name = fc.constantFrom('Dry food', 'Wet food', 'Biscuits', '=1+1', 'Été');
+const words = fc.string({ maxLength: 12, unit: 'grapheme' }).map((text) => text.trim());
+const grade = maybe(fc.integer({ min: 0, max: 5 }));
+const grades = fc.record({ leftFore: grade, rightFore: grade, leftHind: grade, rightHind: grade });
+const seconds = fc.array(fc.double({ min: 0, max: 60, noNaN: true }), { maxLength: 3 });
+
+const food: fc.Arbitrary<VisitFacts['diet'][number]> = fc.record({
+  name,
+  treat: fc.boolean(),
+  kcalPer100g: fc.double({ min: 5, max: 950, noNaN: true }),
+  gramsPerDay: fc.double({ min: 0, max: 10000, noNaN: true }),
+  gramsPerCup: maybe(fc.integer({ min: 1, max: 1000 })),
+  fixedGrams: fc.boolean(),
+  energyFrom: fc.constantFrom('declared' as const, 'label' as const),
+  label: maybe(
+    fc.record({
+      proteinPct: fc.nat(100),
+      fatPct: fc.nat(100),
+      fibrePct: fc.nat(100),
+      moisturePct: fc.nat(100),
+      ashPct: fc.nat(100),
+    }),
+  ),
+});
+
+const measurement: fc.Arbitrary<VisitFacts['measurements'][number]> = fc.oneof(
+  fc.record({
+    kind: fc.constant('joint angle' as const),
+    limb: fc.constantFrom(...LIMBS),
+    joint: fc.constant('stifle' as const),
+    movement: fc.constantFrom('flexion' as const, 'extension' as const),
+    value: fc.integer({ min: 0, max: 270 }),
+    note: words,
+  }),
+  fc.record({
+    kind: fc.constant('thigh girth' as const),
+    limb: fc.constantFrom(...LIMBS),
+    value: fc.double({ min: 5, max: 100, noNaN: true }),
+    note: words,
+  }),
+);
+
+/** One amendment: some facts, as if some fields of the form had been typed anew. */
+const amendment: fc.Arbitrary<Partial<VisitFacts>> = fc.record(
+  {
+    weightKg: maybe(kg),
+    bcs: maybe(fc.integer({ min: 1, max: 9 })),
+    lamenessWalk: grades,
+    lamenessTrot: grades,
+    trotLamenessAssessed: fc.boolean(),
+    gaitNote: words,
+    measurements: fc.array(measurement, { maxLength: 4 }),
+    footfalls: fc
+      .uniqueArray(fc.constantFrom(...LIMBS), { maxLength: 4 })
+      .chain((limbs) =>
+        fc.tuple(
+          ...limbs.map((limb) =>
+            fc.record({ limb: fc.constant(limb), touchDowns: seconds, liftOffs: seconds }),
+          ),
+        ),
+      ),
+    signs: fc.array(fc.constantFrom('cough', 'collapse', 'sign of our own'), { maxLength: 4 }),
+    surgery: fc.constantFrom(...SURGERY_STATES),
+    consent: fc.record({
+      given: fc.boolean(),
+      vet: words,
+      day: maybe(fc.constantFrom('2026-01-01', '2026-02-02')),
+      scope: words,
+      expiryDay: fc.constant(null),
+    }),
+    overrides: fc.array(
+      fc.record({ code: fc.constantFrom('lameness-trot', 'senior'), reason: name }),
+      { maxLength: 3 },
+    ),
+    diet: fc.array(food, { maxLength: 4 }),
+    mealsPerDay: fc.integer({ min: 1, max: 6 }),
+    notes: words,
+  },
+  { requiredKeys: [] },
+);
+
+async function newVisit(desk: TestDesk) {
+  const dog = await desk.ok('dogs/saveWithOwner', {
+    client: { ...blankClient(), name: 'Dana Owner' },
+    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01' },
+  });
+  const visit = blankVisit(dog.id, '2026-03-02');
+  return (await desk.ok('visits/save', { id: null, visit, plan: null, food: null })).visit;
+}
+
+type Shown = ReadonlyMap<string, unknown>;
+/** The fields of a state that hold something, which is what a change can tell of. */
+const shown = (facts: VisitFacts): Shown =>
+  new Map(
+    visitFields(facts)
+      .filter(({ measure }) => measure !== 'order')
+      .filter(({ value }) => value !== null && value !== '' && value !== false)
+      .map(({ path, value }) => [path, value]),
+  );
+
+function undone(state: Shown, changes: readonly FieldChange[]): Shown {
+  const next = new Map(state);
+  for (const { path, measure, before } of changes) {
+    if (measure === 'order') continue;
+    if (before === null || before === '' || before === false) next.delete(path);
+    else next.set(path, before);
+  }
+  return next;
+}
+
+test('history replayed backwards gives every earlier state exactly', async () => {
+  const desk = await openOwn();
+  const raw = new BetterSqlite3(join(desk.folder, 'trotwell.sqlite'), { readonly: true });
+  const kept = raw.prepare('SELECT before FROM history WHERE record_id = ? ORDER BY id').pluck();
+  let steps = 0;
+
+  await fc.assert(
+    fc.asyncProperty(fc.array(amendment, { minLength: 1, maxLength: 8 }), async (amendments) => {
+      let stored = await newVisit(desk);
+      const states = [visitFactsOf(stored)];
+      for (const facts of amendments) {
+        const saved = await desk.ok('visits/save', {
+          id: stored.id,
+          basedOn: stored.revision,
+          reason: 'Put right.',
+          visit: { ...visitFactsOf(stored), ...facts },
+          plan: null,
+          food: null,
+        });
+        if (saved.visit.revision !== stored.revision) states.push(visitFactsOf(saved.visit));
+        stored = saved.visit;
+      }
+      expect(stored.revision).toBe(states.length);
+
+      // The complete states, as they were kept.
+      const befores = kept.all(stored.id).map((json) => JSON.parse(json as string) as VisitFacts);
+      expect([...befores, visitFactsOf(stored)]).toEqual(states);
+
+      // And the same from the present alone, by taking back what the entries tell.
+      const entries = await desk.ok('history/list', { kind: 'visit', recordId: stored.id });
+      expect(entries).toHaveLength(befores.length);
+      let state = shown(visitFactsOf(stored));
+      for (const [index, { changes }] of [...entries.entries()].reverse()) {
+        expect(changes.length).toBeGreaterThan(0);
+        state = undone(state, changes);
+        expect(state).toEqual(shown(states[index]!));
+        steps++;
+      }
+    }),
+    { seed: 5, numRuns: 120 },
+  );
+  raw.close();
+  console.log(`History: ${steps} amendments replayed backwards.`);
+  expect(steps).toBeGreaterThan(300);
+}, 120_000);
