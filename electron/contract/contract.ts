@@ -1,10 +1,13 @@
 import type { z } from 'zod';
 import { appCalls } from './calls/app.ts';
+import { backupCalls } from './calls/backup.ts';
 import { binCalls } from './calls/bin.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { handoutCalls } from './calls/handouts.ts';
 import { historyCalls } from './calls/history.ts';
+import { lockCalls } from './calls/lock.ts';
 import { planCalls } from './calls/plans.ts';
+import { practitionerCalls } from './calls/practitioners.ts';
 import { visitCalls } from './calls/visits.ts';
 import { weighingCalls } from './calls/weighings.ts';
 import { workCalls } from './calls/work.ts';
@@ -23,8 +26,11 @@ export const contract = {
   ...binCalls,
   ...weighingCalls,
   ...historyCalls,
+  ...practitionerCalls,
   ...planCalls,
   ...handoutCalls,
+  ...backupCalls,
+  ...lockCalls,
   ...workCalls,
 } as const;
 

@@ -10,6 +10,7 @@ import {
 } from '../contract/contract.ts';
 import { Refusal, type Answer, type AppError } from '../contract/errors.ts';
 import type { TakenFile } from '../contract/filePurposes.ts';
+import { backupHandlers, type BackupCall } from './backup/handlers.ts';
 import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
 import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
@@ -23,9 +24,13 @@ import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { historyHandlers } from './historyList.ts';
 import { keepingHandlers } from './keeping.ts';
+import { idleMinutesOf, lockHandlers, type LockCall } from './lock/handlers.ts';
+import { createLock, lockedRefusal, type AppLock } from './lock/lock.ts';
+import { countTries } from './lock/tries.ts';
 import { planEditHandlers } from './planEdit.ts';
 import { planReviewHandlers } from './planReview.ts';
 import { practiceHandlers } from './practice.ts';
+import { practitionerHandlers } from './practitioners.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
 import { coreError, inputError } from './refuse.ts';
 import { ruleHandlers } from './rules.ts';
@@ -35,10 +40,13 @@ import { createTransfer, type Given } from './transfer.ts';
 import { visitHandlers } from './visits.ts';
 import { weighingHandlers } from './weighings.ts';
 import { createWorkRegister, type WorkRegister } from './work.ts';
+import { writeOut } from './writeOut.ts';
 
 export interface ServiceOptions extends PracticesOptions {
   /** The folder with the fonts of the handouts. */
   readonly fontsFolder: string;
+  /** Milliseconds that never run backwards; the process's own where left out. */
+  readonly monotonicMs?: () => number;
   /** Receives lines without personal data. */
   readonly log?: (line: string) => void;
 }
@@ -48,13 +56,17 @@ export interface Service extends Caller {
   takeIn(name: string, from: Readable | string, maxBytes: number): Promise<Answer<TakenFile>>;
   /** For hosts only: the file the service made under this token. */
   giveOut(token: string): Answer<Given>;
+  /** For hosts only: writes that file to a chosen path, whole or not at all. */
+  writeOut(token: string, path: string): Promise<Answer<null>>;
   close(): Promise<void>;
 }
 
 /** The calls that need an open practice. */
-type DeskCall = Exclude<CallName, 'app/status' | 'app/open' | PromptCall>;
+type DeskCall = Exclude<CallName, 'app/status' | 'app/open' | PromptCall | OwnCall>;
+/** The calls about the own practice as a whole, which also answer while none can be opened. */
+type OwnCall = BackupCall | LockCall;
 /** The calls answered at once, while an earlier one is still being worked on. */
-type PromptCall = 'work/state' | 'work/cancel';
+type PromptCall = 'work/state' | 'work/cancel' | 'lock/now';
 /** The calls whose answers are made after their turn. */
 type LateCall = 'handouts/render' | 'handouts/bundle';
 type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
@@ -74,6 +86,7 @@ const handlers = {
   ...erasureHandlers,
   ...keepingHandlers,
   ...historyHandlers,
+  ...practitionerHandlers,
   ...ruleHandlers,
   ...planEditHandlers,
   ...planReviewHandlers,
@@ -81,7 +94,11 @@ const handlers = {
 
 type PromptHandlers = { readonly [K in PromptCall]: (input: ParsedOf<K>) => ResultOf<K> };
 
-const promptHandlers = (work: WorkRegister): PromptHandlers => ({
+const promptHandlers = (work: WorkRegister, lock: AppLock): PromptHandlers => ({
+  'lock/now': () => {
+    lock.lock();
+    return null;
+  },
   'work/state': ({ workId }) => work.state(workId),
   'work/cancel': ({ workId }) => {
     work.cancel(workId);
@@ -104,10 +121,26 @@ export function createService(options: ServiceOptions): Service {
   const printer = createPrinter();
   const { fontsFolder } = options;
   const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
-  const practices = practicesIn(options);
+  const { clock, monotonicMs = () => performance.now() } = options;
+  const lock = createLock({ monotonicMs, wallMs: () => clock().getTime() });
+  const practices = practicesIn(options, {
+    opened: (desk) => lock.take(idleMinutesOf(desk)),
+    lockState: lock.state,
+  });
   const transfer = createTransfer(options.folder);
   const work = createWorkRegister();
-  const prompt = promptHandlers(work);
+  const prompt = promptHandlers(work, lock);
+  const own = {
+    ...backupHandlers({
+      ...options,
+      practices,
+      transfer,
+      work,
+      instant: () => clock().toISOString(),
+    }),
+    ...lockHandlers({ lock, practices, tries: countTries(monotonicMs) }),
+  };
+  const isOwn = (name: CallName): name is OwnCall => Object.hasOwn(own, name);
   const isPrompt = (name: CallName): name is PromptCall => Object.hasOwn(prompt, name);
   // Calls run one after the other: a switch of practice must not overtake a save.
   let queue: Promise<unknown> = Promise.resolve();
@@ -136,10 +169,23 @@ export function createService(options: ServiceOptions): Service {
     }
   }
 
+  /** The lock lies in the records: they must be open before anything is answered. */
+  function openLockFirst(): void {
+    try {
+      practices.desk();
+    } catch {
+      // Records that cannot be opened have no lock to ask for; the call itself says why.
+    }
+  }
+
   async function answer(name: CallName, input: unknown): Promise<unknown> {
     if (isPrompt(name)) return prompt[name](input as never);
+    openLockFirst();
+    lock.guard(name);
+    lock.note(name);
     if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
     if (name === 'app/status' || name === 'app/open') return practices.status();
+    if (isOwn(name)) return own[name](input as never);
     const desk = practices.desk();
     if (desk === null) {
       throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
@@ -147,15 +193,20 @@ export function createService(options: ServiceOptions): Service {
     return handlerOf(all, name)(desk, input);
   }
 
+  function refuseLocked(): void {
+    if (lock.isLocked()) throw lockedRefusal();
+  }
+
   return {
     call<N extends CallName>(name: N, input: InputOf<N>): Promise<Answer<ResultOf<N>>> {
       if (isPrompt(name)) return run(name, input) as Promise<Answer<ResultOf<N>>>;
       const turn = queue.then(() => run(name, input));
-      queue = turn;
+      queue = turn.then(() => practices.keepDaily());
       return settle(turn) as Promise<Answer<ResultOf<N>>>;
     },
     async takeIn(name, from, maxBytes) {
       try {
+        refuseLocked();
         const { token, name: plain, bytes } = await transfer.takeIn(name, from, maxBytes);
         return { ok: true, value: { token, name: plain, bytes } };
       } catch (error) {
@@ -164,7 +215,17 @@ export function createService(options: ServiceOptions): Service {
     },
     giveOut(token) {
       try {
+        refuseLocked();
         return { ok: true, value: transfer.giveOut(token) };
+      } catch (error) {
+        return fail(errorValue(error, options.log));
+      }
+    },
+    async writeOut(token, path) {
+      try {
+        refuseLocked();
+        await writeOut(transfer.giveOut(token), path);
+        return { ok: true, value: null };
       } catch (error) {
         return fail(errorValue(error, options.log));
       }

@@ -13,6 +13,7 @@ import type { Practice } from '../../contract/records.ts';
 import type { Desk } from '../context.ts';
 import { readDogFile } from '../dogFile.ts';
 import { readLogo, readPractice } from '../practice.ts';
+import { nameOf } from '../practitioners.ts';
 import { badField } from '../refuse.ts';
 
 /** Everything the sheets of a dog are built from, read once. */
@@ -63,6 +64,8 @@ export async function collect(
     context: {
       practice: {
         ...practice,
+        // Who wrote the visit answers for it; a practice of one has no initials to go by.
+        practitioner: (await nameOf(desk.db, latest.author)) ?? practice.practitioner,
         paper: paper ?? practice.paper,
         accent: practice.accent === '' ? null : practice.accent,
         footer: practice.footer === '' ? null : practice.footer,
