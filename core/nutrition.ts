@@ -13,6 +13,7 @@ export * from './running/cost.ts';
 export * from './running/plannedRunning.ts';
 export * from './running/power.ts';
 export * from './weight/adjustFood.ts';
+export * from './weight/aimAndTarget.ts';
 export * from './weight/balance.ts';
 export * from './weight/corridor.ts';
 export * from './weight/drift.ts';

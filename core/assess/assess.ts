@@ -7,6 +7,7 @@ import { isSenior } from '../readiness/age.ts';
 import { screenForRunning } from '../readiness/screen.ts';
 import type { Screening } from '../readiness/types.ts';
 import { adjustFood } from '../weight/adjustFood.ts';
+import { aimContradiction } from '../weight/aimAndTarget.ts';
 import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
 import { weightTrend } from '../weight/trend.ts';
@@ -47,6 +48,8 @@ export function assess(input: AssessInput): Assessment | null {
   const trendOnRation = weightTrend(
     weighingsOnAim(weighings, { aim, ration: decision?.decidedOn ?? null, day }),
   );
+  const earlierKg = weighings.slice(0, -1).map((weighing) => weighing.weightKg);
+  const aimed = { goal: latest.foodGoal, weightKg, targetWeightKg, earlierKg };
   const facts = {
     day,
     weightKg,
@@ -67,6 +70,7 @@ export function assess(input: AssessInput): Assessment | null {
     resting: restingEnergyFigure(weightKg),
     ideal,
     targetChosen: chosen !== null,
+    aimProblem: chosen === null ? null : aimContradiction(aimed),
     trend,
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
@@ -78,6 +82,7 @@ export function assess(input: AssessInput): Assessment | null {
       ...growthAt(dog, ageMonths, weightKg),
       ...planAt(visits, aim, decision),
       initialWeightKg: aim.start?.weightKg ?? weightKg,
+      earlierKg,
       currentKcal: facts.intakeKcal,
       trend: trendOnRation,
       runningKcalPerDay: facts.running?.current?.kcalPerDay ?? 0,

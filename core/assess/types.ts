@@ -108,6 +108,8 @@ export interface Assessment {
   /** The practitioner's target where one is set, else the middle of the ideal range. */
   readonly targetWeightKg: number;
   readonly targetChosen: boolean;
+  /** What is wrong where the target set and the aim speak against each other; null where they do not. */
+  readonly aimProblem: Reason | null;
   /** Over all weighings, for the chart. */
   readonly trend: WeightTrend;
   /** Since the present ration and aim began, at most half a year, for the decision. */

@@ -3,13 +3,21 @@ import { addDays, dayNumber } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
 import { intakeEnergy, ration, TREAT_SHARE, type Ration } from '../food/ration.ts';
+import { aimStanding } from './aimAndTarget.ts';
 import { LOSS_AIM_PERCENT, LOSS_TYPICAL_PERCENT } from './corridor.ts';
 import { OWN, type FoodDraft } from './foodDraft.ts';
 import { follow } from './foodFollow.ts';
 import { feedGrowth, growthOf } from './foodGrowth.ts';
-import { heedFloor, referFirst } from './foodReferral.ts';
+import { aimedAt, heedFloor, referContradiction, referFirst } from './foodReferral.ts';
 import { warningsFor } from './foodWarnings.ts';
-import { lossReferences, startGain, startHold, startLoss, targetReached } from './foodStart.ts';
+import {
+  gainReached,
+  lossReferences,
+  startGain,
+  startHold,
+  startLoss,
+  targetReached,
+} from './foodStart.ts';
 import type { AdjustFoodInput, FoodCase, FoodProposal } from './foodTypes.ts';
 
 /** Days to the next weighing: until the rate is set, and after (S). */
@@ -36,7 +44,10 @@ export function adjustFood(input: AdjustFoodInput): FoodProposal {
   check(input);
   const maintenance = input.maintenance ?? maintenanceEnergy({ weightKg: input.weightKg });
   const asked = { ...input, maintenance };
-  return finish(asked, heedFloor(asked, referFirst(input) ?? draftFor(asked)));
+  return finish(
+    asked,
+    heedFloor(asked, referFirst(input) ?? referContradiction(input) ?? draftFor(asked)),
+  );
 }
 
 const KCAL = { min: 0, max: 20000 };
@@ -63,7 +74,9 @@ function check(input: AdjustFoodInput): void {
 function draftFor(input: FoodCase): FoodDraft {
   const growth = input.growing === true ? growthOf(input) : null;
   if (growth !== null) return feedGrowth(input, growth);
-  if (input.goal === 'lose' && input.weightKg <= input.targetWeightKg) return targetReached(input);
+  if (aimStanding(aimedAt(input)) === 'reached') {
+    return input.goal === 'lose' ? targetReached(input) : gainReached(input);
+  }
   if (input.onPlan === true) return follow(input);
   if (input.goal === 'lose') return startLoss(input);
   return input.goal === 'gain' ? startGain(input) : startHold(input);

@@ -2,6 +2,7 @@ import { idealWeight } from '../condition/idealWeight.ts';
 import type { Reason } from '../figure.ts';
 import { referralFloor } from '../food/floors.ts';
 import { LOSS_AIM_PERCENT } from './corridor.ts';
+import { aimContradiction, type AimedAt } from './aimAndTarget.ts';
 import { UNPLANNED_LOSS_PERCENT, weightDrift } from './drift.ts';
 import { because, OWN, refer, type FoodDraft } from './foodDraft.ts';
 import { growthOf } from './foodGrowth.ts';
@@ -89,6 +90,23 @@ const RULES: readonly ReferralRule[] = [
       `The dog lost ${UNPLANNED_LOSS_PERCENT} % or more without a plan to lose: the vet has to find the cause.`,
   },
 ];
+
+/**
+ * An aim and a target that speak against each other: nothing is built on them. A growing dog is fed
+ * for growth, whatever its aim.
+ */
+export function referContradiction(input: AdjustFoodInput): FoodDraft | null {
+  const reason = input.growing === true ? null : aimContradiction(aimedAt(input));
+  if (reason === null) return null;
+  return { verdict: 'refer', kcalPerDay: null, reasons: [reason], referral: reason.text };
+}
+
+/** The aim of a food proposal with the weighings that tell whether its target is reached. */
+export function aimedAt(input: AdjustFoodInput): AimedAt {
+  const { goal, weightKg, targetWeightKg, initialWeightKg } = input;
+  const started = initialWeightKg === undefined ? [] : [initialWeightKg];
+  return { goal, weightKg, targetWeightKg, earlierKg: input.earlierKg ?? started };
+}
 
 function targetBelowRange({ targetWeightKg, weightKg, bcs }: AdjustFoodInput): boolean {
   if (bcs === undefined) return false;

@@ -206,3 +206,26 @@ export function targetReached(input: FoodCase): FoodDraft {
     },
   };
 }
+
+/**
+ * A dog that was to gain has reached its target: down in steps of 10 % towards what it needs at this
+ * weight. A dog that eats no more than that, or is still thin by its score, keeps its ration (D).
+ */
+export function gainReached(input: FoodCase): FoodDraft {
+  const need = needOf(input);
+  const running = input.runningKcalPerDay ?? 0;
+  const kcal = need.kcal + running;
+  const present = input.currentKcal ?? 0;
+  const next = present <= 0 ? kcal : present <= kcal ? present : oneStep(input, kcal, -1);
+  const verb = next < present ? 'go down in steps of 10 % towards' : 'keep the ration, beside';
+  const text = `The target weight is reached: ${verb} ${need.text} (${Math.round(kcal)} kcal a day${running > 0 ? ', the planned running in it' : ''}), and weigh every two weeks.`;
+  return {
+    verdict: next === present ? 'keep' : 'change',
+    kcalPerDay: next,
+    reasons: [because('gain-target-reached', text, need.provenance, { kcal: Math.round(kcal) })],
+    formula: {
+      formula: 'present ration − 10 %, not below maintenance energy and the running',
+      ...OWN,
+    },
+  };
+}

@@ -19,6 +19,8 @@ export interface AdjustFoodInput {
   readonly muscle?: MuscleCondition;
   /** Weight at the start of the present feeding plan; `weightKg` if absent. */
   readonly initialWeightKg?: number;
+  /** Weighings before the present one, kg: they tell a target that is reached; `initialWeightKg` if absent. */
+  readonly earlierKg?: readonly number[];
   /** True once a food decision stands and the record since then can speak. */
   readonly onPlan?: boolean;
   /** What the dog eats now, treats included, kcal/day. */

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { buildRamp, ration, type Assessment, type Ration } from '../../core/index.ts';
 import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
-import type { FoodDecisionInput, PlanRequest } from '../contract/records.ts';
+import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
 import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
 import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
@@ -132,6 +132,13 @@ function rationFor(kcalPerDay: number, visit: Visit, input: FoodDecisionInput): 
   return ration({ kcalPerDay, foods, mealsPerDay: visit.mealsPerDay });
 }
 
+/** Refuses a target weight that speaks against the aim; a target reached since is none. */
+async function assertAimFits(db: Db, { dogId, day }: VisitFacts, visitId: string): Promise<void> {
+  const assessment = await assessRecord(db, await readRecord(db, dogId), day, visitId);
+  const problem = assessment?.aimProblem ?? null;
+  if (problem !== null) throw badField('visit.targetWeightKg', problem.text);
+}
+
 export const visitHandlers: Handlers<'visits/save'> = {
   'visits/save': async (desk, input) => {
     await readDog(desk.db, input.visit.dogId);
@@ -140,6 +147,7 @@ export const visitHandlers: Handlers<'visits/save'> = {
     }
     return desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
       const id = await writeVisit(desk, db, input);
+      await assertAimFits(db, input.visit, id);
       const visits = await readVisits(db, input.visit.dogId);
       const visit = visits.find((entry) => entry.id === id)!;
       return {

@@ -8,7 +8,8 @@ export function useField(path: () => string, hasHint: () => boolean) {
   const id = computed(() => fieldId(path()));
   const problem = computed(() => {
     const message = context.problemAt(path());
-    return message !== undefined && (left.value || context.attempted.value) ? message : undefined;
+    const shown = left.value || context.attempted.value || context.isLive(path());
+    return message !== undefined && shown ? message : undefined;
   });
   const describedBy = computed(() => {
     const ids = [

@@ -26,6 +26,10 @@ export interface FieldContext {
   problemAt(path: string): string | undefined;
   /** Called by a field whose text cannot be read. Blocks saving. */
   refuse(path: string, message: string): void;
+  /** Refuses what two fields say together: shown at once, since leaving one field settles nothing. */
+  refuseNow(path: string, message: string): void;
+  /** True where a problem is to be seen before the field is left. */
+  isLive(path: string): boolean;
   /** Called by a field whose text is fine again. */
   clear(path: string): void;
   /** Clears all problems whose path begins with `prefix`. */
@@ -53,6 +57,7 @@ export function useForm<T extends object>(initial: T): Form<T> {
   const values = reactive(plainCopy(initial)) as T;
   const typed = reactive<Record<string, string>>({});
   const messages = reactive<Record<string, string>>({});
+  const live = reactive<Record<string, string>>({});
   const attempted = ref(false);
   const failures = ref(0);
 
@@ -68,6 +73,11 @@ export function useForm<T extends object>(initial: T): Form<T> {
     refuse: (path, message) => {
       messages[path] = message;
     },
+    refuseNow: (path, message) => {
+      messages[path] = message;
+      live[path] = message;
+    },
+    isLive: (path) => messages[path] !== undefined && live[path] === messages[path],
     clear: (path) => {
       delete messages[path];
     },

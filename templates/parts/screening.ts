@@ -20,6 +20,7 @@ const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
 function written(name: string, value: number | string, format: Format): string {
   if (typeof value === 'string') return ISO_DAY.test(value) ? format.day(value) : value;
   if (name === 'kcal') return format.energy(value);
+  if (name.endsWith('eightKg')) return format.weight(value);
   if (name === 'rate') return format.percent(value, 1);
   if (name === 'percent') return withUnit(format.trimmed(value), '%');
   return format.trimmed(value);

@@ -463,6 +463,12 @@ export const de: OwnerWords = {
     'adult-weight-missing':
       '{dog} wächst noch. Wir müssen wissen, wie schwer {dog} einmal wird. Bis dahin fragen Sie bitte die Tierarztpraxis.',
     'target-below-range': 'Das Zielgewicht sieht zu niedrig aus. Wir prüfen es zuerst.',
+    'target-not-below':
+      'Das Zielgewicht liegt nicht unter dem jetzigen Gewicht. Wir prüfen das Ziel zuerst.',
+    'target-not-above':
+      'Das Zielgewicht liegt nicht über dem jetzigen Gewicht. Wir prüfen das Ziel zuerst.',
+    'gain-target-reached':
+      'Das Ziel ist erreicht. Das Futter soll das Gewicht jetzt halten. Wiegen Sie alle zwei Wochen.',
     'still-below-floor':
       'Auch mit mehr Futter bekommt {dog} weniger als {kcal} am Tag. Bitte fragen Sie die Tierarztpraxis.',
     'heavy-to-gain':

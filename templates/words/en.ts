@@ -450,6 +450,12 @@ export const en = {
     'adult-weight-missing':
       '{dog} still grows. We need to know the weight of {dog} as an adult. Until then please ask your vet.',
     'target-below-range': 'The target weight looks too low. We check it first.',
+    'target-not-below':
+      'The target weight is not below the present weight. We check the aim first.',
+    'target-not-above':
+      'The target weight is not above the present weight. We check the aim first.',
+    'gain-target-reached':
+      'The target is reached. The food now aims to hold the weight. Weigh every two weeks.',
     'still-below-floor':
       'Even with more food {dog} gets less than {kcal} a day. Please ask your vet.',
     'heavy-to-gain': '{dog} is heavy already, yet should gain weight. We look at the aim again.',

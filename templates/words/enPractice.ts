@@ -115,6 +115,11 @@ export const enPractice = {
     foodDecision: 'Food: {energy} a day ({verdict}).',
     planDecision: 'Plan: version {version}, {weeks} weeks from {day}.',
     notesTitle: 'Notes',
+    amendedTitle: 'Amendments',
+    amendedBy: 'Amended on {day} by {by}: {reason}',
+    amended: 'Amended on {day}: {reason}',
+    amendedNote:
+      'The findings above are those after the last amendment. What was decided before stands as it was decided, on what was known then.',
     referencesTitle: 'References',
     signature: ['Practitioner', 'Date'],
   },

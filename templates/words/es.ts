@@ -454,6 +454,12 @@ export const es: OwnerWords = {
     'adult-weight-missing':
       '{dog} aún crece. Hace falta saber su peso de adulto. Hasta entonces, consulte a su veterinario.',
     'target-below-range': 'El peso meta parece muy bajo. Primero lo revisamos.',
+    'target-not-below':
+      'El peso meta no está por debajo del peso actual. Primero revisamos la meta.',
+    'target-not-above':
+      'El peso meta no está por encima del peso actual. Primero revisamos la meta.',
+    'gain-target-reached':
+      'La meta está lograda. Ahora la comida debe mantener el peso. Pese cada dos semanas.',
     'still-below-floor':
       'Aun con más comida, {dog} recibe menos de {kcal} al día. Consulte a su veterinario.',
     'heavy-to-gain': '{dog} ya pesa mucho y aun así debe subir. Revisamos la meta.',

@@ -467,6 +467,12 @@ export const fr: OwnerWords = frenchSpacing({
     'adult-weight-missing':
       '{dog} grandit encore. Il nous faut son poids d’adulte. D’ici là, demandez à votre vétérinaire.',
     'target-below-range': 'Le poids visé semble trop bas. Nous le vérifions d’abord.',
+    'target-not-below':
+      'Le poids visé n’est pas sous le poids actuel. Nous vérifions d’abord le but.',
+    'target-not-above':
+      'Le poids visé n’est pas au-dessus du poids actuel. Nous vérifions d’abord le but.',
+    'gain-target-reached':
+      'Le but est atteint. La ration doit maintenant garder ce poids. Pesez toutes les deux semaines.',
     'still-below-floor':
       'Même avec plus à manger, {dog} reçoit moins de {kcal} par jour. Demandez à votre vétérinaire.',
     'heavy-to-gain': '{dog} est déjà lourd et devrait pourtant grossir. Nous revoyons le but.',

@@ -320,7 +320,8 @@ describe('the start of a plan', () => {
     ['hold', 3, 'thin-to-hold'],
     ['hold', 5, null],
   ])('warns when the aim does not fit the score: %s at %i', (goal, bcs, code) => {
-    const { warnings } = ask({ ...first, goal, bcs, targetWeightKg: 30, currentKcal: 1200 });
+    const targetWeightKg = goal === 'gain' ? 31 : 30;
+    const { warnings } = ask({ ...first, goal, bcs, targetWeightKg, currentKcal: 1200 });
     const found = codes(warnings).filter((entry) => /^(heavy|thin)-to-/.test(entry));
     expect(found).toEqual(code === null ? [] : [code]);
   });

@@ -1,0 +1,26 @@
+import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
+import type { DogFile, Visit } from '../../../electron/contract/contract.ts';
+
+/** What every stored record carries beside its facts. */
+export const stored = { id: 'd', createdAt: '', updatedAt: '', revision: 1 };
+
+/** The file of a grown dog with these visits and nothing else. */
+export function dogFile(visits: readonly Visit[]): DogFile {
+  return {
+    dog: {
+      ...blankDog(),
+      ...stored,
+      archivedAt: null,
+      clientId: 'c',
+      name: 'Bramble',
+      birthDay: '2021-05-01',
+    },
+    client: { ...blankClient(), ...stored },
+    visits: [...visits],
+    plans: [],
+    foodDecisions: [],
+    sessions: [],
+    weighings: [],
+    assessment: null,
+  };
+}
