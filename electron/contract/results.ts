@@ -8,6 +8,7 @@ import type {
   Ration,
   Reason,
 } from '../../core/index.ts';
+import type { LockState } from './calls/lock.ts';
 import type { Trouble } from './errors.ts';
 import type {
   Client,
@@ -42,6 +43,8 @@ export interface AppStatus {
   readonly open: OpenPractice;
   /** Set when the own records are there but cannot be opened; nothing is open then. */
   readonly trouble: RecordsTrouble | null;
+  /** Null where the open practice has no passphrase. While locked nothing below is told. */
+  readonly lock: LockState | null;
   /** True when an own practice exists on this machine, open or not. */
   readonly ownExists: boolean;
   /** Today by the machine's clock and time zone, `YYYY-MM-DD`. */

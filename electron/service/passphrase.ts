@@ -16,9 +16,6 @@ export interface ScryptCost {
  */
 export const COST: ScryptCost = { log2N: 17, r: 8, p: 1 };
 
-/** At least ten characters (D); the upper bound only keeps a request small. */
-export const PASSPHRASE_LENGTH = { min: 10, max: 200 } as const;
-
 /**
  * The bytes of a passphrase. Composed (NFC), because two keyboards may spell the same é as one
  * character or as two, and only one of them made the file.

@@ -19,6 +19,12 @@ export interface PracticesOptions {
   readonly clock: () => Date;
 }
 
+export interface PracticesHooks {
+  /** Called with every practice that is opened. */
+  opened(desk: OpenDesk): void;
+  lockState(): AppStatus['lock'];
+}
+
 /** Which practice is open: the own one, the demonstration, or none yet. */
 export interface Practices {
   /**
@@ -26,6 +32,8 @@ export interface Practices {
    * @throws Refusal when its file cannot be used
    */
   desk(): OpenDesk | null;
+  /** What is open just now, without opening anything. */
+  openNow(): OpenDesk | null;
   open(which: 'own' | 'demo'): Promise<void>;
   status(): Promise<AppStatus>;
   /** Makes a backup when the day has changed while the practice was open. Never throws. */
@@ -36,29 +44,19 @@ export interface Practices {
   close(): Promise<void>;
 }
 
-export function practicesIn(options: PracticesOptions): Practices {
+export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): Practices {
   const { folder, version, clock } = options;
   let current: OpenDesk | null = null;
-  let settled = false;
+  const settle = settleOnce(folder);
   /** The day the open practice was opened or last looked at for its daily backup. */
   let lookedAt = '';
 
   const ownExists = (): boolean => existsSync(join(folder, DATABASE_FILES.own));
 
-  /** Before any file is opened: completes a restore that was cut off, or takes it back. */
-  function settle(): void {
-    if (settled) return;
-    try {
-      settleRestore(folder);
-    } catch (error) {
-      throw storageRefusal(error);
-    }
-    settled = true;
-  }
-
   function openAs(which: 'own' | 'demo'): OpenDesk {
     lookedAt = localDay(clock());
     current = openDesk(folder, which, clock);
+    hooks.opened(current);
     return current;
   }
 
@@ -82,6 +80,7 @@ export function practicesIn(options: PracticesOptions): Practices {
     desk,
     letGo,
     close,
+    openNow: () => current,
     async open(which) {
       settle();
       await close();
@@ -97,16 +96,30 @@ export function practicesIn(options: PracticesOptions): Practices {
       await keepBackupIfChanged(current);
     },
     async status() {
-      const { trouble, ...open } = await readStatus(desk);
+      const { trouble, ...open } = await readStatus(desk, hooks.lockState);
       return {
         version,
         ownExists: ownExists(),
         today: localDay(clock()),
-        folder,
+        folder: open.lock?.locked === true ? '' : folder,
         trouble,
         ...open,
       };
     },
+  };
+}
+
+/** Before any file is opened: completes a restore that was cut off, or takes it back. */
+function settleOnce(folder: string): () => void {
+  let settled = false;
+  return () => {
+    if (settled) return;
+    try {
+      settleRestore(folder);
+    } catch (error) {
+      throw storageRefusal(error);
+    }
+    settled = true;
   };
 }
 
@@ -120,7 +133,7 @@ async function backUpAtClosing(desk: OpenDesk): Promise<void> {
   await keepBackupIfChanged(desk);
 }
 
-type OpenStatus = Pick<AppStatus, 'open' | 'practice' | 'logo' | 'rules' | 'trouble'>;
+type OpenStatus = Pick<AppStatus, 'open' | 'practice' | 'logo' | 'rules' | 'trouble' | 'lock'>;
 
 const NOTHING_OPEN: OpenStatus = {
   open: null,
@@ -128,19 +141,26 @@ const NOTHING_OPEN: OpenStatus = {
   logo: null,
   rules: [],
   trouble: null,
+  lock: null,
 };
 
 /** Records that cannot be read are no failure of the status: the page must say so and offer help. */
-async function readStatus(desk: () => OpenDesk | null): Promise<OpenStatus> {
+async function readStatus(
+  desk: () => OpenDesk | null,
+  lockState: () => AppStatus['lock'],
+): Promise<OpenStatus> {
   try {
     const open = desk();
     if (open === null) return NOTHING_OPEN;
+    const lock = open.which === 'own' ? lockState() : null;
+    if (lock?.locked === true) return { ...NOTHING_OPEN, open: open.which, lock };
     return {
       open: open.which,
       practice: await readPractice(open),
       logo: await readLogo(open),
       rules: await readRules(open.db),
       trouble: null,
+      lock,
     };
   } catch (error) {
     const known = storageRefusal(error);

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import type { Readable } from 'node:stream';
 import {
   contract,
@@ -8,13 +7,13 @@ import {
   type ParsedOf,
   type ResultOf,
 } from '../contract/contract.ts';
-import { Refusal, type Answer, type AppError } from '../contract/errors.ts';
+import { Refusal, type Answer } from '../contract/errors.ts';
 import type { TakenFile } from '../contract/filePurposes.ts';
-import { backupHandlers, type BackupCall } from './backup/handlers.ts';
+import { attempt, errorValue, fail, type Log } from './answers.ts';
+import { backupHandlers, type BackupCall, type BackupHandlers } from './backup/handlers.ts';
 import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
 import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
-import { storageRefusal } from './trouble.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogListHandlers } from './dogList.ts';
 import { dogHandlers } from './dogs.ts';
@@ -24,7 +23,7 @@ import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { historyHandlers } from './historyList.ts';
 import { keepingHandlers } from './keeping.ts';
-import { idleMinutesOf, lockHandlers, type LockCall } from './lock/handlers.ts';
+import { idleMinutesOf, lockHandlers, type LockCall, type LockHandlers } from './lock/handlers.ts';
 import { createLock, lockedRefusal, type AppLock } from './lock/lock.ts';
 import { countTries } from './lock/tries.ts';
 import { planEditHandlers } from './planEdit.ts';
@@ -32,7 +31,7 @@ import { planReviewHandlers } from './planReview.ts';
 import { practiceHandlers } from './practice.ts';
 import { practitionerHandlers } from './practitioners.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
-import { coreError, inputError } from './refuse.ts';
+import { inputError } from './refuse.ts';
 import { ruleHandlers } from './rules.ts';
 import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
@@ -47,8 +46,7 @@ export interface ServiceOptions extends PracticesOptions {
   readonly fontsFolder: string;
   /** Milliseconds that never run backwards; the process's own where left out. */
   readonly monotonicMs?: () => number;
-  /** Receives lines without personal data. */
-  readonly log?: (line: string) => void;
+  readonly log?: Log;
 }
 
 export interface Service extends Caller {
@@ -92,6 +90,7 @@ const handlers = {
   ...planReviewHandlers,
 };
 
+type OwnHandlers = BackupHandlers & LockHandlers;
 type PromptHandlers = { readonly [K in PromptCall]: (input: ParsedOf<K>) => ResultOf<K> };
 
 const promptHandlers = (work: WorkRegister, lock: AppLock): PromptHandlers => ({
@@ -111,17 +110,10 @@ function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
 }
 
-/**
- * The service behind both windows: parses every input with the contract's schema, answers with
- * values only, and never throws to the caller. Opens the own practice by itself where one exists.
- * @throws Error when the runtime cannot load the database driver.
- */
-export function createService(options: ServiceOptions): Service {
-  assertRuntime();
+/** Everything the calls are answered with. */
+function rooms(options: ServiceOptions) {
+  const { clock, fontsFolder, monotonicMs = () => performance.now() } = options;
   const printer = createPrinter();
-  const { fontsFolder } = options;
-  const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
-  const { clock, monotonicMs = () => performance.now() } = options;
   const lock = createLock({ monotonicMs, wallMs: () => clock().getTime() });
   const practices = practicesIn(options, {
     opened: (desk) => lock.take(idleMinutesOf(desk)),
@@ -129,107 +121,110 @@ export function createService(options: ServiceOptions): Service {
   });
   const transfer = createTransfer(options.folder);
   const work = createWorkRegister();
-  const prompt = promptHandlers(work, lock);
-  const own = {
-    ...backupHandlers({
-      ...options,
-      practices,
-      transfer,
-      work,
-      instant: () => clock().toISOString(),
-    }),
+  const instant = () => clock().toISOString();
+  const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
+  const own: OwnHandlers = {
+    ...backupHandlers({ ...options, practices, transfer, work, instant }),
     ...lockHandlers({ lock, practices, tries: countTries(monotonicMs) }),
   };
-  const isOwn = (name: CallName): name is OwnCall => Object.hasOwn(own, name);
-  const isPrompt = (name: CallName): name is PromptCall => Object.hasOwn(prompt, name);
+  return { printer, lock, practices, transfer, work, all, own, prompt: promptHandlers(work, lock) };
+}
+
+type Rooms = ReturnType<typeof rooms>;
+
+const isPrompt = ({ prompt }: Rooms, name: CallName): name is PromptCall =>
+  Object.hasOwn(prompt, name);
+const isOwn = ({ own }: Rooms, name: CallName): name is OwnCall => Object.hasOwn(own, name);
+
+/** Answers a call whose input its schema has parsed. */
+async function answer(room: Rooms, name: CallName, input: unknown): Promise<unknown> {
+  const { practices, lock } = room;
+  if (isPrompt(room, name)) return room.prompt[name](input as never);
+  openLockFirst(room);
+  lock.guard(name);
+  lock.note(name);
+  if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
+  if (name === 'app/status' || name === 'app/open') return practices.status();
+  if (isOwn(room, name)) return room.own[name](input as never);
+  const desk = practices.desk();
+  if (desk === null) {
+    throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
+  }
+  return handlerOf(room.all, name)(desk, input);
+}
+
+/** The lock lies in the records: they must be open before anything is answered. */
+function openLockFirst({ practices }: Rooms): void {
+  try {
+    practices.desk();
+  } catch {
+    // Records that cannot be opened have no lock to ask for; the call itself says why.
+  }
+}
+
+function refuseLocked({ lock }: Rooms): void {
+  if (lock.isLocked()) throw lockedRefusal();
+}
+
+/**
+ * The service behind both windows: parses every input with the contract's schema, answers with
+ * values only, and never throws to the caller. Opens the own practice by itself where one exists.
+ * @throws Error when the runtime cannot load the database driver.
+ */
+export function createService(options: ServiceOptions): Service {
+  assertRuntime();
+  const { log } = options;
+  const room = rooms(options);
+  const { practices, transfer, work, printer } = room;
   // Calls run one after the other: a switch of practice must not overtake a save.
   let queue: Promise<unknown> = Promise.resolve();
 
   async function run(name: CallName, input: unknown): Promise<Answer<unknown>> {
-    try {
-      if (!Object.hasOwn(contract, name)) {
-        return fail({ kind: 'input', message: 'There is no such call.' });
-      }
-      const parsed = contract[name].input.safeParse(input);
-      if (!parsed.success) return fail(inputError(parsed.error));
-      return { ok: true, value: await answer(name, parsed.data) };
-    } catch (error) {
-      return fail(errorValue(error, options.log));
+    if (!Object.hasOwn(contract, name)) {
+      return fail({ kind: 'input', message: 'There is no such call.' });
     }
+    return attempt(log, () => {
+      const parsed = contract[name].input.safeParse(input);
+      if (!parsed.success) throw new Refusal(inputError(parsed.error));
+      return answer(room, name, parsed.data);
+    });
   }
 
   /** Waits for what a call left to be made after its turn. */
   async function settle(turn: Promise<Answer<unknown>>): Promise<Answer<unknown>> {
     const answered = await turn;
     if (!answered.ok || !(answered.value instanceof Later)) return answered;
-    try {
-      return { ok: true, value: await answered.value.result };
-    } catch (error) {
-      return fail(errorValue(error, options.log));
-    }
-  }
-
-  /** The lock lies in the records: they must be open before anything is answered. */
-  function openLockFirst(): void {
-    try {
-      practices.desk();
-    } catch {
-      // Records that cannot be opened have no lock to ask for; the call itself says why.
-    }
-  }
-
-  async function answer(name: CallName, input: unknown): Promise<unknown> {
-    if (isPrompt(name)) return prompt[name](input as never);
-    openLockFirst();
-    lock.guard(name);
-    lock.note(name);
-    if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
-    if (name === 'app/status' || name === 'app/open') return practices.status();
-    if (isOwn(name)) return own[name](input as never);
-    const desk = practices.desk();
-    if (desk === null) {
-      throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
-    }
-    return handlerOf(all, name)(desk, input);
-  }
-
-  function refuseLocked(): void {
-    if (lock.isLocked()) throw lockedRefusal();
+    const { result } = answered.value;
+    return attempt(log, () => result);
   }
 
   return {
     call<N extends CallName>(name: N, input: InputOf<N>): Promise<Answer<ResultOf<N>>> {
-      if (isPrompt(name)) return run(name, input) as Promise<Answer<ResultOf<N>>>;
+      if (isPrompt(room, name)) return run(name, input) as Promise<Answer<ResultOf<N>>>;
       const turn = queue.then(() => run(name, input));
       queue = turn.then(() => practices.keepDaily());
       return settle(turn) as Promise<Answer<ResultOf<N>>>;
     },
-    async takeIn(name, from, maxBytes) {
-      try {
-        refuseLocked();
+    takeIn: (name, from, maxBytes) =>
+      attempt(log, async () => {
+        refuseLocked(room);
         const { token, name: plain, bytes } = await transfer.takeIn(name, from, maxBytes);
-        return { ok: true, value: { token, name: plain, bytes } };
-      } catch (error) {
-        return fail(errorValue(error, options.log));
-      }
-    },
+        return { token, name: plain, bytes };
+      }),
     giveOut(token) {
       try {
-        refuseLocked();
+        refuseLocked(room);
         return { ok: true, value: transfer.giveOut(token) };
       } catch (error) {
-        return fail(errorValue(error, options.log));
+        return fail(errorValue(error, log));
       }
     },
-    async writeOut(token, path) {
-      try {
-        refuseLocked();
+    writeOut: (token, path) =>
+      attempt(log, async () => {
+        refuseLocked(room);
         await writeOut(transfer.giveOut(token), path);
-        return { ok: true, value: null };
-      } catch (error) {
-        return fail(errorValue(error, options.log));
-      }
-    },
+        return null;
+      }),
     async close() {
       work.cancelAll();
       await queue;
@@ -237,25 +232,5 @@ export function createService(options: ServiceOptions): Service {
       await practices.close();
       transfer.close();
     },
-  };
-}
-
-function fail(error: AppError): Answer<never> {
-  return { ok: false, error };
-}
-
-function errorValue(thrown: unknown, log: ServiceOptions['log']): AppError {
-  const error = storageRefusal(thrown);
-  if (error instanceof Refusal) return error.error;
-  const argument = coreError(error);
-  if (argument !== undefined) return argument;
-  const reference = randomUUID().slice(0, 8);
-  // The stack names our own code only; a message could carry what was typed, so it is left out.
-  const stack = error instanceof Error ? (error.stack ?? '').split('\n').slice(1, 6).join(' ') : '';
-  log?.(`internal ${reference} ${error instanceof Error ? error.name : typeof error} ${stack}`);
-  return {
-    kind: 'internal',
-    message: `Something went wrong inside Trotwell (reference ${reference}); nothing was saved.`,
-    reference,
   };
 }

@@ -60,7 +60,8 @@ export function changedSinceBackup(folder: string): boolean {
   return Math.max(0, ...written) > Math.max(0, ...copied);
 }
 
-async function keepingOf(desk: Desk): Promise<Keeping> {
+/** How many backups the practice keeps. */
+export async function keepingOf(desk: Desk): Promise<Keeping> {
   const row = await desk.db
     .selectFrom('deskSetting')
     .select(['dailyBackups as daily', 'weeklyBackups as weekly'])

@@ -1,14 +1,9 @@
 import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readBackupName, stampOf, type BackupName, type BackupReason } from './names.ts';
+import type { BackupLine, BackupStatus } from '../../contract/calls/backup.ts';
+import { readBackupName, stampOf, type BackupReason } from './names.ts';
 
 // The folder `backups` inside the folder of records.
-
-/** A backup that was made by itself. */
-export interface KeptBackup extends BackupName {
-  readonly name: string;
-  readonly bytes: number;
-}
 
 export const backupsFolder = (folder: string): string => join(folder, 'backups');
 /** The contents of attachments, once for all backups. */
@@ -17,7 +12,7 @@ export const backedUpContents = (folder: string): string => join(backupsFolder(f
 export const presentContents = (folder: string): string => join(folder, 'files');
 
 /** The backups that were made by themselves, newest first. */
-export function listBackups(folder: string): readonly KeptBackup[] {
+export function listBackups(folder: string): readonly BackupLine[] {
   const backups = backupsFolder(folder);
   if (!existsSync(backups)) return [];
   return readdirSync(backups)
@@ -38,10 +33,7 @@ export function freeName(folder: string, reason: BackupReason, instant: string):
 }
 
 /** What became of the last automatic backup, where it failed. */
-export interface BackupFailure {
-  readonly at: string;
-  readonly message: string;
-}
+export type BackupFailure = NonNullable<BackupStatus['failure']>;
 
 const failureFile = (folder: string): string => join(backupsFolder(folder), 'last-failure.json');
 

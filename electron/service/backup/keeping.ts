@@ -1,6 +1,6 @@
 import { dayNumber } from '../../../core/day.ts';
 import { localDay } from '../day.ts';
-import type { KeptBackup } from './folder.ts';
+import type { BackupLine } from '../../contract/calls/backup.ts';
 
 /** How many backups stay. */
 export interface Keeping {
@@ -18,9 +18,9 @@ const THURSDAY = 3;
 /**
  * The backups that may go, out of a list with the newest first. The newest of a kind always stays.
  */
-export function dispensable(all: readonly KeptBackup[], keeping: Keeping): readonly KeptBackup[] {
+export function dispensable(all: readonly BackupLine[], keeping: Keeping): readonly BackupLine[] {
   const automatic = all.filter(({ reason }) => reason === 'automatic');
-  const stay = new Set<KeptBackup>([
+  const stay = new Set<BackupLine>([
     ...newestOfEach(automatic, keeping.daily, dayOf),
     ...newestOfEach(automatic, keeping.weekly, (backup) =>
       Math.floor((dayOf(backup) + THURSDAY) / 7),
@@ -32,14 +32,14 @@ export function dispensable(all: readonly KeptBackup[], keeping: Keeping): reado
   return all.filter((backup) => !stay.has(backup));
 }
 
-const dayOf = ({ madeAt }: KeptBackup): number => dayNumber(localDay(new Date(madeAt)));
+const dayOf = ({ madeAt }: BackupLine): number => dayNumber(localDay(new Date(madeAt)));
 
 function newestOfEach(
-  newestFirst: readonly KeptBackup[],
+  newestFirst: readonly BackupLine[],
   most: number,
-  periodOf: (backup: KeptBackup) => number,
-): readonly KeptBackup[] {
-  const byPeriod = new Map<number, KeptBackup>();
+  periodOf: (backup: BackupLine) => number,
+): readonly BackupLine[] {
+  const byPeriod = new Map<number, BackupLine>();
   for (const backup of newestFirst) {
     const period = periodOf(backup);
     if (!byPeriod.has(period)) byPeriod.set(period, backup);

@@ -1,20 +1,6 @@
 import { z } from 'zod';
 import { damaged } from './header.ts';
 
-/** What is in some records, for a person to compare. */
-export interface RecordsSummary {
-  /** Empty where the practice has no name yet. */
-  readonly practiceName: string;
-  readonly schemaVersion: number;
-  readonly owners: number;
-  readonly dogs: number;
-  readonly visits: number;
-  readonly plans: number;
-  readonly attachments: number;
-  /** The instant of the newest entry, ISO text; null where there is none. */
-  readonly newestEntry: string | null;
-}
-
 const count = z.int().min(0);
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 

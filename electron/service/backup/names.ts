@@ -1,5 +1,7 @@
+import type { BackupLine } from '../../contract/calls/backup.ts';
+
 /** Why a backup was made by itself. */
-export type BackupReason = 'automatic' | 'before-schema' | 'before-restore';
+export type BackupReason = BackupLine['reason'];
 
 export interface BackupName {
   readonly reason: BackupReason;

@@ -1,12 +1,13 @@
 import { createReadStream, rmSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
+import type { RecordsSummary } from '../../contract/calls/backup.ts';
 import type { WorkState } from '../../contract/calls/work.ts';
 import type { ScryptCost } from '../passphrase.ts';
 import { chunkWriter, type ChunkWriter } from './chunks.ts';
 import { contentFile, hashOfFile } from './contents.ts';
 import { putInPlace } from './durable.ts';
 import { newHeader } from './header.ts';
-import type { Manifest, RecordsSummary } from './manifest.ts';
+import type { Manifest } from './manifest.ts';
 
 /** Told how far the work is; throws when it is to stop. */
 export type Progress = (state: WorkState) => Promise<void>;

@@ -87,7 +87,7 @@ function putLock(db: Database, row: LockRow): void {
 }
 
 /** What is wrong with the file of a backup is not wrong with the present records. */
-function asBackupTrouble(error: unknown): unknown {
+export function asBackupTrouble(error: unknown): unknown {
   const corrupt =
     error instanceof BetterSqlite3.SqliteError && /^SQLITE_(CORRUPT|NOTADB)/.test(error.code);
   if (corrupt) return damaged('its database is not whole');

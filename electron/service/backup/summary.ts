@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import type { RecordsSummary } from './manifest.ts';
+import type { RecordsSummary } from '../../contract/calls/backup.ts';
 
 /** Counts what is in a database of any released schema; what lies in the bin is left out. */
 export function summaryOf(db: Database): RecordsSummary {

@@ -1,25 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import fc from 'fast-check';
 import { addDays, weekday } from '../../../core/day.ts';
-import type { KeptBackup } from '../../../electron/service/backup/folder.ts';
+import type { BackupLine } from '../../../electron/contract/calls/backup.ts';
 import { dispensable } from '../../../electron/service/backup/keeping.ts';
 import { readBackupName, stampOf } from '../../../electron/service/backup/names.ts';
 
 const backup = (
   day: string,
   time = '12:00',
-  reason: KeptBackup['reason'] = 'automatic',
-): KeptBackup => {
+  reason: BackupLine['reason'] = 'automatic',
+): BackupLine => {
   const madeAt = new Date(`${day}T${time}:00`).toISOString();
   return { name: `${reason}-${stampOf(madeAt)}.sqlite`, madeAt, reason, bytes: 1 };
 };
 
 /** One a day, newest first, ending on a Wednesday. */
 const LAST = '2026-03-04';
-const days = (count: number): KeptBackup[] =>
+const days = (count: number): BackupLine[] =>
   Array.from({ length: count }, (_, index) => backup(addDays(LAST, -index)));
 
-function staying(all: readonly KeptBackup[], daily: number, weekly: number): string[] {
+function staying(all: readonly BackupLine[], daily: number, weekly: number): string[] {
   const going = new Set(dispensable(all, { daily, weekly }));
   return all.filter((each) => !going.has(each)).map(({ madeAt }) => madeAt.slice(0, 10));
 }

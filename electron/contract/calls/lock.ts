@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import type { AppStatus } from '../results.ts';
+import { newPassphrase, triedPassphrase } from './backup.ts';
+import { call, nothing } from './call.ts';
+
+/** How long nobody may be at the desk before it locks itself. */
+export const IDLE_LIMIT = { label: 'Time until it locks', unit: 'min', min: 1, max: 240 } as const;
+
+const IDLE_SENTENCE = `${IDLE_LIMIT.label} must be a whole number from ${IDLE_LIMIT.min} to ${IDLE_LIMIT.max} min.`;
+
+/** Whether the own practice is locked by a passphrase. */
+export interface LockState {
+  readonly locked: boolean;
+  readonly idleMinutes: number;
+}
+
+export const lockCalls = {
+  /** Sets or changes the passphrase (null takes the lock away); needs the present one where set. */
+  'lock/set': call<AppStatus>()(
+    z.strictObject({
+      passphrase: newPassphrase.nullable(),
+      present: triedPassphrase.nullable(),
+      idleMinutes: z
+        .int({ error: IDLE_SENTENCE })
+        .min(IDLE_LIMIT.min, IDLE_SENTENCE)
+        .max(IDLE_LIMIT.max, IDLE_SENTENCE),
+    }),
+  ),
+  /** Locks at once, also while long work is going on. */
+  'lock/now': call<null>()(nothing),
+  'lock/open': call<AppStatus>()(z.strictObject({ passphrase: triedPassphrase })),
+  /** Says that a person is at the desk who reads and needs no call; puts the locking off. */
+  'lock/awake': call<null>()(nothing),
+} as const;

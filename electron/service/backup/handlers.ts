@@ -1,0 +1,205 @@
+import { existsSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import type { backupCalls, BackupLook, RecordsSummary } from '../../contract/calls/backup.ts';
+import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
+import { Refusal } from '../../contract/errors.ts';
+import type { OpenDesk } from '../desk.ts';
+import { MIGRATIONS } from '../migrations/index.ts';
+import type { Practices } from '../practices.ts';
+import { notFound } from '../refuse.ts';
+import type { Transfer } from '../transfer.ts';
+import type { WorkRegister } from '../work.ts';
+import { keepingOf, letGo } from './automatic.ts';
+import { contentsOf } from './contents.ts';
+import { backupsFolder, lastFailure, listBackups, presentContents } from './folder.ts';
+import { readBackupName } from './names.ts';
+import { pack, type Progress } from './pack.ts';
+import { placeWarning } from './place.ts';
+import { asBackupTrouble, openStrange } from './prepare.ts';
+import { restore, type RestoreSource } from './restore.ts';
+import { snapshot } from './snapshot.ts';
+import { summaryOf } from './summary.ts';
+import { asksForPassphrase, unpack } from './unpack.ts';
+
+export interface BackupRoom {
+  readonly folder: string;
+  readonly version: string;
+  readonly practices: Practices;
+  readonly transfer: Transfer;
+  readonly work: WorkRegister;
+  instant(): string;
+}
+
+export type BackupCall = keyof typeof backupCalls;
+/** They need no open practice, so they take none. */
+export type BackupHandlers = {
+  readonly [K in BackupCall]: (input: ParsedOf<K>) => Promise<ResultOf<K>>;
+};
+
+export function backupHandlers(room: BackupRoom): BackupHandlers {
+  return {
+    'backup/status': () => status(room),
+    'backup/make': ({ passphrase, workId }) =>
+      room.work.run(workId, ({ step }) => make(room, passphrase, step)),
+    'backup/look': ({ source, passphrase, workId }) =>
+      room.work.run(workId, ({ step }) => look(room, sourceOf(room, source, passphrase), step)),
+    'backup/restore': ({ source, passphrase, workId }) =>
+      room.work.run(workId, async ({ step }) => {
+        refuseInDemo(room);
+        const chosen = sourceOf(room, source, passphrase);
+        const restored = await restore(restoreRoom(room), chosen, step);
+        if ('token' in source) room.transfer.drop(source.token);
+        return { ...restored, status: await room.practices.status() };
+      }),
+    'backup/settings': async (chosen) => {
+      const desk = needOwn(room);
+      await desk.db.updateTable('deskSetting').set(chosen).execute();
+      letGo(room.folder, await keepingOf(desk));
+      return status(room);
+    },
+  };
+}
+
+async function status(room: BackupRoom): Promise<ResultOf<'backup/status'>> {
+  const desk = readableOwn(room);
+  const keeping = desk === null ? null : await keepingOf(desk);
+  return {
+    kept: listBackups(room.folder),
+    failure: lastFailure(room.folder),
+    settings:
+      keeping === null ? null : { dailyBackups: keeping.daily, weeklyBackups: keeping.weekly },
+    folderWarning: placeWarning(room.folder),
+  };
+}
+
+async function make(
+  room: BackupRoom,
+  passphrase: string | null,
+  progress: Progress,
+): Promise<ResultOf<'backup/make'>> {
+  const desk = needOwn(room);
+  const records = room.transfer.room();
+  const target = room.transfer.room();
+  try {
+    await progress({ done: 0, total: 1, step: 'Copying the records' });
+    snapshot(desk.raw, records);
+    const source = {
+      records,
+      summary: summaryOf(desk.raw),
+      store: presentContents(room.folder),
+      contents: contentsOf(desk.raw),
+      madeAt: room.instant(),
+      program: room.version,
+    };
+    const { missing } = await pack(target, source, passphrase, progress);
+    const fileName = `Trotwell-${desk.today()}.trotwell`;
+    const token = await room.transfer.produced(target, fileName, 'application/vnd.trotwell.backup');
+    return { token, fileName, missing: missing.length };
+  } finally {
+    for (const file of [records, target]) rmSync(file, { force: true });
+  }
+}
+
+async function look(
+  room: BackupRoom,
+  source: RestoreSource,
+  progress: Progress,
+): Promise<BackupLook> {
+  const present = presentSummary(room);
+  if (source.kind === 'kept') {
+    const { summary } = readKept(room, source.name);
+    refuseNewer(summary.schemaVersion);
+    const { madeAt } = readBackupName(source.name)!;
+    return { madeAt, protectedByPassphrase: false, summary, missing: 0, present };
+  }
+  const { file, passphrase } = source;
+  const manifest = await unpack(file, passphrase, null, progress);
+  refuseNewer(manifest.summary.schemaVersion);
+  return {
+    madeAt: manifest.madeAt,
+    protectedByPassphrase: await asksForPassphrase(file),
+    summary: manifest.summary,
+    missing: manifest.missing.length,
+    present,
+  };
+}
+
+function readKept(room: BackupRoom, name: string): { readonly summary: RecordsSummary } {
+  try {
+    const db = openStrange(join(backupsFolder(room.folder), name), { readonly: true });
+    try {
+      return { summary: summaryOf(db) };
+    } finally {
+      db.close();
+    }
+  } catch (error) {
+    throw asBackupTrouble(error);
+  }
+}
+
+function presentSummary(room: BackupRoom): RecordsSummary | null {
+  try {
+    const desk = readableOwn(room);
+    return desk === null ? null : summaryOf(desk.raw);
+  } catch {
+    return null; // damaged just there: there is nothing to compare with
+  }
+}
+
+function refuseNewer(schemaVersion: number): void {
+  if (schemaVersion <= MIGRATIONS.length) return;
+  throw new Refusal({
+    kind: 'storage',
+    message: 'This backup was made by a newer Trotwell; install the newer version to restore it.',
+  });
+}
+
+function sourceOf(
+  room: BackupRoom,
+  source: ParsedOf<'backup/look'>['source'],
+  passphrase: string | null,
+): RestoreSource {
+  if ('token' in source) {
+    return { kind: 'file', file: room.transfer.open(source.token).file, passphrase };
+  }
+  const known = readBackupName(source.name) !== null;
+  if (!known || !existsSync(join(backupsFolder(room.folder), source.name))) {
+    throw notFound('This backup');
+  }
+  return { kind: 'kept', name: source.name };
+}
+
+const restoreRoom = (room: BackupRoom) => ({
+  folder: room.folder,
+  instant: () => room.instant(),
+  ownDesk: () => readableOwn(room),
+  letGo: () => room.practices.letGo(),
+});
+
+/** The own practice; null where there is none, or where its file cannot be read for good. */
+function readableOwn(room: BackupRoom): OpenDesk | null {
+  try {
+    const desk = room.practices.desk();
+    return desk?.which === 'own' ? desk : null;
+  } catch (error) {
+    const trouble = error instanceof Refusal ? error.error.trouble : undefined;
+    if (trouble === 'damaged' || trouble === 'newer' || trouble === 'foreign') return null;
+    throw error;
+  }
+}
+
+function needOwn(room: BackupRoom): OpenDesk {
+  refuseInDemo(room);
+  const desk = room.practices.desk();
+  if (desk !== null) return desk;
+  throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
+}
+
+/** The demonstration is made anew each time; its people must not end up among real records. */
+function refuseInDemo(room: BackupRoom): void {
+  if (room.practices.openNow()?.which !== 'demo') return;
+  throw new Refusal({
+    kind: 'conflict',
+    message: 'Backups are of your own practice. Leave the demonstration first.',
+  });
+}

@@ -1,0 +1,95 @@
+import { randomBytes, timingSafeEqual } from 'node:crypto';
+import type { lockCalls } from '../../contract/calls/lock.ts';
+import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
+import { Refusal } from '../../contract/errors.ts';
+import type { Desk } from '../context.ts';
+import type { OpenDesk } from '../desk.ts';
+import { stretch } from '../passphrase.ts';
+import type { Practices } from '../practices.ts';
+import { badField } from '../refuse.ts';
+import type { AppLock } from './lock.ts';
+import type { Tries } from './tries.ts';
+
+export interface LockRoom {
+  readonly lock: AppLock;
+  readonly tries: Tries;
+  readonly practices: Practices;
+}
+
+/** Those that wait for their turn; `lock/now` does not. */
+export type LockCall = Exclude<keyof typeof lockCalls, 'lock/now'>;
+export type LockHandlers = {
+  readonly [K in LockCall]: (input: ParsedOf<K>) => Promise<ResultOf<K>>;
+};
+
+const KEY_BYTES = 32;
+
+/** The minutes until the own practice locks itself; null without a lock. */
+export function idleMinutesOf(desk: Desk): number | null {
+  if (desk.which !== 'own') return null;
+  const minutes = desk.raw.prepare('SELECT idle_minutes FROM app_lock').pluck().get();
+  return (minutes as number | undefined) ?? null;
+}
+
+export function lockHandlers(room: LockRoom): LockHandlers {
+  const { lock, practices } = room;
+  return {
+    'lock/set': async ({ passphrase, present, idleMinutes }) => {
+      const desk = needOwn(practices);
+      if (idleMinutesOf(desk) !== null) await prove(room, desk, present ?? '', 'present');
+      if (passphrase === null) await desk.db.deleteFrom('appLock').execute();
+      else await keepLock(desk, passphrase, idleMinutes);
+      lock.change(passphrase === null ? null : idleMinutes);
+      return practices.status();
+    },
+    'lock/open': async ({ passphrase }) => {
+      const desk = needOwn(practices);
+      if (idleMinutesOf(desk) !== null) await prove(room, desk, passphrase, 'passphrase');
+      lock.unlock();
+      return practices.status();
+    },
+    // To be noted as a person's call is all it is for.
+    'lock/awake': () => Promise.resolve(null),
+  };
+}
+
+/** @throws Refusal when the passphrase is wrong, or comes too soon after wrong ones */
+async function prove(
+  { tries }: LockRoom,
+  desk: Desk,
+  passphrase: string,
+  field: string,
+): Promise<void> {
+  const seconds = tries.secondsLeft();
+  if (seconds > 0) {
+    throw badField(field, `After several wrong passphrases: wait ${seconds} s, then try again.`);
+  }
+  const row = await desk.db.selectFrom('appLock').selectAll().executeTakeFirstOrThrow();
+  const given = await stretch(passphrase, row.salt, KEY_BYTES);
+  if (timingSafeEqual(given, row.verifier)) {
+    tries.right();
+    return;
+  }
+  tries.wrong();
+  throw badField(field, 'This is not the passphrase.');
+}
+
+async function keepLock(desk: Desk, passphrase: string, idleMinutes: number): Promise<void> {
+  const salt = randomBytes(16);
+  const verifier = await stretch(passphrase, salt, KEY_BYTES);
+  const row = { salt, verifier, idleMinutes, updatedAt: desk.instant() };
+  await desk.db
+    .insertInto('appLock')
+    .values({ id: 1, ...row })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
+    .execute();
+}
+
+function needOwn(practices: Practices): OpenDesk {
+  const desk = practices.desk();
+  if (desk?.which === 'own') return desk;
+  throw new Refusal({
+    kind: 'conflict',
+    message: 'The lock is for your own practice. Open it first.',
+  });
+}

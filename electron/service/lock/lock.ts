@@ -1,0 +1,97 @@
+import type { CallName } from '../../contract/contract.ts';
+import type { LockState } from '../../contract/calls/lock.ts';
+import { Refusal } from '../../contract/errors.ts';
+
+/** Answered while locked; what they say carries no records. */
+const WHILE_LOCKED: ReadonlySet<CallName> = new Set([
+  'app/status',
+  'lock/open',
+  'lock/now',
+  'work/state',
+  'work/cancel',
+] as const);
+
+/** Calls a page makes by itself: they do not mean that somebody is there. */
+const BY_ITSELF: ReadonlySet<CallName> = new Set([
+  'app/status',
+  'backup/status',
+  'work/state',
+  'lock/now',
+] as const);
+
+/**
+ * Keeps the own practice shut until its passphrase is given. It guards the way through the program
+ * only: the file of records itself is not encrypted.
+ */
+export interface AppLock {
+  /** Null while the open practice has no lock. */
+  state(): LockState | null;
+  /** Takes over the lock of a practice that was just opened (null without one); it starts locked. */
+  take(idleMinutes: number | null): void;
+  /** Takes over a lock that was just set or changed by someone who is there. */
+  change(idleMinutes: number | null): void;
+  lock(): void;
+  unlock(): void;
+  /** True while locked; notices by itself that nobody was there for too long. */
+  isLocked(): boolean;
+  /** @throws Refusal (locked) for a call that is not answered while locked */
+  guard(name: CallName): void;
+  /** Notes that a call came that a person caused. */
+  note(name: CallName): void;
+}
+
+export interface Clocks {
+  /** Milliseconds that never run backwards, but may stand still while the computer sleeps. */
+  readonly monotonicMs: () => number;
+  /** The machine's clock, which goes on during sleep, but may be set. */
+  readonly wallMs: () => number;
+}
+
+export const lockedRefusal = (): Refusal =>
+  new Refusal({ kind: 'locked', message: 'The records are locked. Give the passphrase.' });
+
+export function createLock({ monotonicMs, wallMs }: Clocks): AppLock {
+  let idleMinutes: number | null = null;
+  let locked = false;
+  let seen = { monotonic: monotonicMs(), wall: wallMs() };
+
+  const see = (): void => {
+    seen = { monotonic: monotonicMs(), wall: wallMs() };
+  };
+
+  function isLocked(): boolean {
+    if (idleMinutes === null) return false;
+    // The longer of the two: a sleeping computer stops the one, a clock set back shortens the other.
+    const idle = Math.max(monotonicMs() - seen.monotonic, wallMs() - seen.wall);
+    if (idle >= idleMinutes * 60_000) locked = true;
+    return locked;
+  }
+
+  return {
+    isLocked,
+    state: () => (idleMinutes === null ? null : { locked: isLocked(), idleMinutes }),
+    take(minutes) {
+      idleMinutes = minutes;
+      locked = minutes !== null;
+      see();
+    },
+    change(minutes) {
+      idleMinutes = minutes;
+      locked = false;
+      see();
+    },
+    lock() {
+      if (idleMinutes !== null) locked = true;
+    },
+    unlock() {
+      locked = false;
+      see();
+    },
+    guard(name) {
+      if (isLocked() && !WHILE_LOCKED.has(name)) throw lockedRefusal();
+    },
+    note(name) {
+      if (!isLocked() && !BY_ITSELF.has(name)) see();
+    },
+  };
+}
