@@ -1,12 +1,13 @@
-import type { AssessInput, SessionResult } from '../../core/index.ts';
+import type { AssessInput, SessionResult, Weighing } from '../../core/index.ts';
 import type { DogFile } from './contract.ts';
 import { toRuleChanges } from './rampRequest.ts';
 import type { RuleChange, SessionInput } from './records.ts';
+import type { WeighingInput } from './weighing.ts';
 
 /** The parts of a dog's record that an assessment rests on. */
 export type AssessedRecord = Pick<
   DogFile,
-  'dog' | 'visits' | 'plans' | 'foodDecisions' | 'sessions'
+  'dog' | 'visits' | 'weighings' | 'plans' | 'foodDecisions' | 'sessions'
 >;
 
 /**
@@ -23,12 +24,17 @@ export function assessInput(
   return {
     dog: record.dog,
     visits: record.visits,
+    weighings: record.weighings.map(toWeighing),
     foodDecisions: record.foodDecisions.filter(({ visitId }) => visitId !== decidingVisitId),
     day,
     plan: current === undefined ? null : { ramp: current.ramp, climbM: current.request.climbM },
     sessions: record.sessions.map(toSessionResult),
     rules: toRuleChanges(rules),
   };
+}
+
+function toWeighing({ day, weightKg, weighingMethod, scaleStepKg }: WeighingInput): Weighing {
+  return { day, weightKg, method: weighingMethod, scaleStepKg };
 }
 
 /** A stored result as core takes it: what was not told is left out. */

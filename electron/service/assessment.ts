@@ -8,17 +8,19 @@ import { readRules } from './rules.ts';
 import type { Schema } from './schema.ts';
 import { readSessions } from './sessions.ts';
 import { readVisits } from './visitRows.ts';
+import { readWeighings } from './weighings.ts';
 
 /** Reads a dog's record. @throws Refusal (not-found). */
 export async function readRecord(db: Kysely<Schema>, dogId: string): Promise<AssessedRecord> {
-  const [dog, visits, plans, foodDecisions, sessions] = await Promise.all([
+  const [dog, visits, weighings, plans, foodDecisions, sessions] = await Promise.all([
     readDog(db, dogId),
     readVisits(db, dogId),
+    readWeighings(db, dogId),
     readPlans(db, dogId),
     readFoodDecisions(db, dogId),
     readSessions(db, dogId),
   ]);
-  return { dog, visits, plans, foodDecisions, sessions };
+  return { dog, visits, weighings, plans, foodDecisions, sessions };
 }
 
 /** What core makes of a record on `day`; null before the first weighing. */

@@ -23,6 +23,7 @@ function fileWith(visits: Visit[]): DogFile {
     plans: [],
     foodDecisions: [],
     sessions: [],
+    weighings: [],
     assessment: null,
   };
 }

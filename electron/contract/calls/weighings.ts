@@ -1,0 +1,15 @@
+import { z } from 'zod';
+import { id } from '../fields.ts';
+import { weighingInput, type WeighingRecord } from '../weighing.ts';
+import { call } from './call.ts';
+
+export const weighingCalls = {
+  /** Keeps a new weighing between visits. */
+  'weighings/save': call<WeighingRecord>()(
+    z.strictObject({ dogId: id('The dog'), weighing: weighingInput }),
+  ),
+  /** Takes a weighing out of the record; its history keeps it. */
+  'weighings/drop': call<null>()(z.strictObject({ id: id('The weighing') })),
+  /** Brings a dropped weighing back as it was. */
+  'weighings/restore': call<WeighingRecord>()(z.strictObject({ id: id('The weighing') })),
+} as const;

@@ -1,0 +1,137 @@
+import type { Kysely } from 'kysely';
+import {
+  weighingProblem,
+  type WeighingInput,
+  type WeighingKnown,
+  type WeighingRecord,
+} from '../contract/weighing.ts';
+import { authorNow } from './author.ts';
+import type { Desk, Handlers } from './context.ts';
+import { readDog } from './dogs.ts';
+import { keepHistory } from './history.ts';
+import { badField, notFound } from './refuse.ts';
+import type { Schema, WeighingRow } from './schema.ts';
+
+type Db = Kysely<Schema>;
+
+export function weighingFromRow(row: WeighingRow): WeighingRecord {
+  return {
+    ...row,
+    weighingMethod: row.weighingMethod as WeighingRecord['weighingMethod'],
+    origin: row.origin as WeighingRecord['origin'],
+  };
+}
+
+/** The weighings of a dog between visits, oldest first. */
+export async function readWeighings(db: Db, dogId: string): Promise<WeighingRecord[]> {
+  const rows = await db
+    .selectFrom('weighing')
+    .selectAll()
+    .where('dogId', '=', dogId)
+    .orderBy('day')
+    .orderBy('createdAt')
+    .execute();
+  return rows.map(weighingFromRow);
+}
+
+/** Every weight in the record of a dog, of visits and between them, in no order. */
+export async function readWeights(db: Db, dogId: string): Promise<WeighingKnown['weights']> {
+  const [between, visits] = await Promise.all([
+    db.selectFrom('weighing').select(['day', 'weightKg']).where('dogId', '=', dogId).execute(),
+    db
+      .selectFrom('visit')
+      .select(['day', 'weightKg'])
+      .where('dogId', '=', dogId)
+      .where('weightKg', 'is not', null)
+      .where('binnedAt', 'is', null)
+      .execute(),
+  ]);
+  return [...between, ...visits.map(({ day, weightKg }) => ({ day, weightKg: weightKg! }))];
+}
+
+/** @throws Refusal (not-found, input) for a weighing that cannot be kept. */
+async function assertKeepable(
+  desk: Desk,
+  db: Db,
+  dogId: string,
+  weighing: Pick<WeighingInput, 'day' | 'weightKg'>,
+): Promise<void> {
+  const { birthDay } = await readDog(db, dogId);
+  const weights = await readWeights(db, dogId);
+  const problem = weighingProblem(weighing, { today: desk.today(), birthDay, weights });
+  if (problem !== null) throw badField(`weighing.${problem.field}`, problem.message);
+}
+
+type WeighingCall = 'weighings/save' | 'weighings/drop' | 'weighings/restore';
+
+export const weighingHandlers: Handlers<WeighingCall> = {
+  'weighings/save': (desk, { dogId, weighing }) =>
+    desk.db.transaction().execute(async (db) => {
+      await assertKeepable(desk, db, dogId, weighing);
+      const at = desk.instant();
+      const row: WeighingRow = {
+        ...weighing,
+        id: desk.newId(),
+        dogId,
+        origin: 'typed',
+        author: await authorNow(db),
+        createdAt: at,
+        updatedAt: at,
+      };
+      await db.insertInto('weighing').values(row).execute();
+      return weighingFromRow(row);
+    }),
+  'weighings/drop': (desk, { id }) =>
+    desk.db.transaction().execute(async (db) => {
+      const row = await db
+        .deleteFrom('weighing')
+        .where('id', '=', id)
+        .returningAll()
+        .executeTakeFirst();
+      if (row === undefined) throw notFound('The weighing');
+      await readDog(db, row.dogId);
+      await keepDeed(desk, db, row, 'removed', row);
+      return null;
+    }),
+  'weighings/restore': (desk, { id }) =>
+    desk.db.transaction().execute(async (db) => {
+      const row = await lastDropped(db, id);
+      await assertKeepable(desk, db, row.dogId, row);
+      await db.insertInto('weighing').values(row).execute();
+      await keepDeed(desk, db, row, 'restored', null);
+      return weighingFromRow(row);
+    }),
+};
+
+/** `before` is the whole row, so that it can be brought back as it was. */
+async function keepDeed(
+  desk: Desk,
+  db: Db,
+  { id, dogId }: WeighingRow,
+  action: 'removed' | 'restored',
+  before: WeighingRow | null,
+): Promise<void> {
+  const of = { dogId };
+  await keepHistory(desk, db, {
+    kind: 'weighing',
+    recordId: id,
+    of,
+    action,
+    revision: null,
+    reason: '',
+    before,
+  });
+}
+
+/** The row as it was last dropped. @throws Refusal (not-found) when it is there or never was. */
+async function lastDropped(db: Db, id: string): Promise<WeighingRow> {
+  const last = await db
+    .selectFrom('history')
+    .select(['action', 'before'])
+    .where('kind', '=', 'weighing')
+    .where('recordId', '=', id)
+    .orderBy('id', 'desc')
+    .executeTakeFirst();
+  if (last === undefined || last.action !== 'removed') throw notFound('The dropped weighing');
+  return JSON.parse(last.before) as WeighingRow;
+}

@@ -1,0 +1,116 @@
+import { describe, expect, test } from 'vitest';
+import { blankClient, blankDog, blankVisit } from '../../electron/contract/blank.ts';
+import type { WeighingInput } from '../../electron/contract/weighing.ts';
+import { openOwn, type TestDesk } from './desk.ts';
+
+const NOBODY = '00000000-0000-4000-8000-000000000000';
+
+function weighing(changes: Partial<WeighingInput> = {}): WeighingInput {
+  return {
+    day: '2026-03-09',
+    weightKg: 23.8,
+    weighingMethod: 'other scale',
+    scaleStepKg: 0.2,
+    note: 'At the vet.',
+    ...changes,
+  };
+}
+
+async function seenDog(desk: TestDesk) {
+  const dog = await desk.ok('dogs/saveWithOwner', {
+    client: { ...blankClient(), name: 'Zoë Example' },
+    dog: { ...blankDog(), name: 'Bess', birthDay: '2022-04-01' },
+  });
+  const visit = { ...blankVisit(dog.id, '2026-03-02'), weightKg: 24.3, bcs: 6 };
+  await desk.ok('visits/save', { id: null, visit, plan: null, food: null });
+  desk.setDay('2026-03-30');
+  return dog;
+}
+
+describe('weighings between visits', () => {
+  test('stand in the file, oldest first, and count in the assessment', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    await desk.ok('weighings/save', { dogId, weighing: weighing({ day: '2026-03-16' }) });
+    const saved = await desk.ok('weighings/save', {
+      dogId,
+      weighing: weighing({ weightKg: 24 }),
+    });
+    expect(saved).toMatchObject({ dogId, origin: 'typed', weightKg: 24, author: '' });
+    const file = await desk.ok('dogs/file', { dogId });
+    expect(file.weighings.map(({ day }) => day)).toEqual(['2026-03-09', '2026-03-16']);
+    expect(file.assessment!.weightKg).toBe(23.8);
+    expect(file.assessment!.trend.points).toHaveLength(3);
+  });
+
+  test('move the day the next one is due', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    const dueOn = async () =>
+      (await desk.ok('dogs/due', {})).find(({ reason }) => reason === 'weigh')?.day;
+    const before = await dueOn();
+    await desk.ok('weighings/save', { dogId, weighing: weighing({ day: '2026-03-04' }) });
+    const after = await dueOn();
+    expect(before).toBe('2026-03-30');
+    expect(after).toBe('2026-04-01');
+  });
+
+  test.each([
+    ['in the future', { day: '2026-03-31' }, 'weighing.day', 'future'],
+    ['before birth', { day: '2022-03-31' }, 'weighing.day', 'day of birth (2022-04-01)'],
+    [
+      'too light',
+      { weightKg: 0.05 },
+      'weighing.weightKg',
+      'Body weight must be from 0.1 to 150 kg',
+    ],
+    ['too coarse a scale', { scaleStepKg: 6 }, 'weighing.scaleStepKg', 'from 0.001 to 5 kg'],
+    ['already at a visit', { day: '2026-03-02', weightKg: 24.3 }, 'weighing.weightKg', 'already'],
+    ['the same reading', { day: '2026-03-02', weightKg: 24.3004 }, 'weighing.weightKg', 'already'],
+  ])('%s: says so beside the field', async (_name, changes, path, words) => {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    const input = { dogId, weighing: weighing(changes) };
+    const error = await desk.refused('weighings/save', input);
+    expect(error.fields).toMatchObject([{ path, message: expect.stringContaining(words) }]);
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([]);
+  });
+
+  test('a second of the same day and weight is noticed, another weight is not one', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    await desk.ok('weighings/save', { dogId, weighing: weighing() });
+    await desk.refused('weighings/save', { dogId, weighing: weighing({ note: 'again' }) });
+    await desk.ok('weighings/save', { dogId, weighing: weighing({ weightKg: 23.9 }) });
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toHaveLength(2);
+  });
+
+  test('dropped, kept in the history, and brought back as it was', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    const saved = await desk.ok('weighings/save', { dogId, weighing: weighing() });
+    await desk.ok('weighings/drop', { id: saved.id });
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([]);
+    expect(await desk.ok('weighings/restore', { id: saved.id })).toEqual(saved);
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([saved]);
+    const history = await desk.ok('history/list', { kind: 'weighing', recordId: saved.id });
+    expect(history.map(({ action }) => action)).toEqual(['removed', 'restored']);
+  });
+
+  test('one that is there or never was is not brought back; neither is one typed again since', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    const saved = await desk.ok('weighings/save', { dogId, weighing: weighing() });
+    expect(await desk.refused('weighings/restore', { id: saved.id })).toMatchObject({
+      kind: 'not-found',
+    });
+    expect(await desk.refused('weighings/drop', { id: NOBODY })).toMatchObject({
+      kind: 'not-found',
+    });
+    await desk.ok('weighings/drop', { id: saved.id });
+    await desk.ok('weighings/save', { dogId, weighing: weighing() });
+    expect(await desk.refused('weighings/restore', { id: saved.id })).toMatchObject({
+      kind: 'input',
+    });
+  });
+});
