@@ -10,6 +10,7 @@ import './styles/fonts.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/controls.css';
+import './styles/chart.css';
 import './styles/why.css';
 
 // The client comes first: it takes the start code out of the address before the router reads it.

@@ -13,6 +13,6 @@ const calls = Object.fromEntries(
 
 contextBridge.exposeInMainWorld('trotwell', {
   calls,
-  saveFile: (fileName: unknown, base64: unknown): Promise<unknown> =>
-    ipcRenderer.invoke(SAVE_FILE_CHANNEL, fileName, base64),
+  saveFile: (fileName: unknown, base64: unknown, kind: unknown): Promise<unknown> =>
+    ipcRenderer.invoke(SAVE_FILE_CHANNEL, fileName, base64, kind),
 });

@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { dialog, ipcMain, type BrowserWindow } from 'electron';
+import { FILE_KINDS, isFileKind, type FileKind } from '../contract/fileKinds.ts';
 import { SAVE_FILE_CHANNEL } from './channels.ts';
 import { fromOurPage } from './sender.ts';
 
@@ -7,28 +8,31 @@ import { fromOurPage } from './sender.ts';
 const MOST_CHARACTERS = 64 * 1024 * 1024;
 
 /**
- * The page hands over bytes and a suggested name; where they go is chosen in the system's dialogue.
- * Answers true once the file is written.
+ * The page hands over bytes, a suggested name and the kind of file, one of a fixed list; where they
+ * go is chosen in the system's dialogue. Answers true once the file is written.
  */
 export function registerSaveFile(window: () => BrowserWindow | null): void {
-  ipcMain.handle(SAVE_FILE_CHANNEL, async (event, fileName: unknown, base64: unknown) => {
-    const parent = window();
-    if (!fromOurPage(event) || parent === null) return false;
-    if (typeof fileName !== 'string' || typeof base64 !== 'string') return false;
-    if (base64.length > MOST_CHARACTERS) return false;
-    const { canceled, filePath } = await dialog.showSaveDialog(parent, {
-      defaultPath: plainName(fileName),
-      filters: [{ name: 'PDF', extensions: ['pdf'] }],
-    });
-    if (canceled || filePath === '') return false;
-    return write(parent, filePath, Buffer.from(base64, 'base64'));
-  });
+  ipcMain.handle(
+    SAVE_FILE_CHANNEL,
+    async (event, fileName: unknown, base64: unknown, kind: unknown) => {
+      const parent = window();
+      if (!fromOurPage(event) || parent === null) return false;
+      if (typeof fileName !== 'string' || typeof base64 !== 'string') return false;
+      if (!isFileKind(kind) || base64.length > MOST_CHARACTERS) return false;
+      const { canceled, filePath } = await dialog.showSaveDialog(parent, {
+        defaultPath: plainName(fileName, kind),
+        filters: [{ name: FILE_KINDS[kind].words, extensions: [FILE_KINDS[kind].extension] }],
+      });
+      if (canceled || filePath === '') return false;
+      return write(parent, filePath, Buffer.from(base64, 'base64'));
+    },
+  );
 }
 
 /** A file name and no more: no folders, no leading dots, the letters of every language. */
-function plainName(fileName: string): string {
+function plainName(fileName: string, kind: FileKind): string {
   const kept = fileName.normalize('NFC').replace(/[^\p{L}\p{M}\p{N} ._-]/gu, '');
-  return kept.replace(/^[. ]+/, '').slice(0, 120) || 'handout.pdf';
+  return kept.replace(/^[. ]+/, '').slice(0, 120) || `trotwell.${FILE_KINDS[kind].extension}`;
 }
 
 async function write(parent: BrowserWindow, filePath: string, bytes: Buffer): Promise<boolean> {

@@ -1,3 +1,5 @@
+import { FILE_KINDS, type FileKind } from '../../electron/contract/fileKinds.ts';
+
 /** Turns the base64 text of an answer into bytes. */
 export function bytesFromBase64(base64: string): Uint8Array<ArrayBuffer> {
   const raw = atob(base64);
@@ -22,12 +24,13 @@ export type Saving =
   /** The practitioner cancelled, or was told why it could not be written. */
   | 'not saved';
 
-/** Hands a PDF to the practitioner: the system's save dialogue in Electron, a download elsewhere. */
-export async function savePdf(fileName: string, base64: string): Promise<Saving> {
+/** Hands a file to the practitioner: the system's save dialogue in Electron, a download elsewhere. */
+export async function saveFile(fileName: string, base64: string, kind: FileKind): Promise<Saving> {
   if (window.trotwell !== undefined) {
-    return (await window.trotwell.saveFile(fileName, base64)) ? 'saved' : 'not saved';
+    return (await window.trotwell.saveFile(fileName, base64, kind)) ? 'saved' : 'not saved';
   }
-  const url = URL.createObjectURL(new Blob([bytesFromBase64(base64)], { type: 'application/pdf' }));
+  const { mediaType } = FILE_KINDS[kind];
+  const url = URL.createObjectURL(new Blob([bytesFromBase64(base64)], { type: mediaType }));
   const link = document.createElement('a');
   link.href = url;
   link.download = fileName;
@@ -35,6 +38,11 @@ export async function savePdf(fileName: string, base64: string): Promise<Saving>
   // The download has its own hold on the data once the click is handled.
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
   return 'handed over';
+}
+
+/** Hands a PDF to the practitioner. */
+export function savePdf(fileName: string, base64: string): Promise<Saving> {
+  return saveFile(fileName, base64, 'pdf');
 }
 
 /** What the page says of it. */

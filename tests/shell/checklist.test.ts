@@ -209,7 +209,7 @@ describe('Electron’s checklist', () => {
     expect(calls).toEqual(Object.fromEntries(CALL_NAMES.map((name) => [name, 'function'])));
     expect(seen.crossing).toEqual({
       call: { channel: 'call:app/status', words: 1 },
-      saveFile: { channel: 'shell:save-file', words: 2 },
+      saveFile: { channel: 'shell:save-file', words: 3 },
     });
     expect(built.preload).not.toMatch(/ipcRenderer\.(on|once|send|sendSync|postMessage)\b/);
   });

@@ -97,8 +97,17 @@ describe('the Electron shell', () => {
 
   test('saves a file where the dialogue says, whatever the page suggests', () => {
     expect(seen.saving.written).toBe(true);
-    expect(seen.saving.suggested).toEqual(['plan.pdf', 'xLöwe plan.pdf', 'plan.pdf']);
+    expect(seen.saving.suggested).toEqual(['plan.pdf', 'xLöwe plan.pdf', 'weight.csv']);
     expect(readFileSync(join(folder, 'saved.pdf'), 'utf8')).toBe('%PDF-');
+  });
+
+  test('saves the kinds of file it knows, each under its own ending', () => {
+    expect(seen.saving.otherKinds).toEqual(Array(5).fill(false));
+    expect(seen.saving.filters).toEqual([
+      [{ name: 'PDF', extensions: ['pdf'] }],
+      [{ name: 'PDF', extensions: ['pdf'] }],
+      [{ name: 'Table of numbers', extensions: ['csv'] }],
+    ]);
   });
 
   test('does not call a cancelled or failed saving saved, and says why it failed', () => {

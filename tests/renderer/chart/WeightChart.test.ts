@@ -13,7 +13,7 @@ const plain = (text = '') => text.replaceAll(/[\u00a0\u202f]/g, ' ');
 
 function chart(settings: Partial<Practice> = {}, points = POINTS) {
   return mount(WeightChart, {
-    props: { points, trend: [], corridor: [], targetKg: 22, label: 'Weight' },
+    props: { points, trend: [], corridor: [], targetKg: 22, label: 'Weight', of: 'Tib' },
     global: { plugins: appPlugins(settings) },
     attachTo: document.body,
   });

@@ -14,6 +14,7 @@ const seen = {
   session: {},
   messages: [],
   suggested: [],
+  filters: [],
   /** Where the practitioner "chooses" to save; null for a cancelled dialogue. */
   saveTo: null,
   /** The frame that the page's next invocation comes from. */
@@ -94,6 +95,7 @@ export const shell = {
 export const dialog = {
   showSaveDialog: async (_window, options) => {
     seen.suggested.push(options.defaultPath);
+    seen.filters.push(options.filters);
     return { canceled: seen.saveTo === null, filePath: seen.saveTo ?? '' };
   },
   showMessageBox: async (_window, options) => void seen.messages.push(options.message),

@@ -53,7 +53,7 @@ function kinds(value) {
 async function crossing() {
   await api.calls['app/status']({}, 'more', { sender: window });
   const call = { ...seen.invoked };
-  await api.saveFile(7, 7, '/etc/passwd', { filePath: '/etc/passwd' });
+  await api.saveFile(7, 7, 7, '/etc/passwd', { filePath: '/etc/passwd' });
   return { call, saveFile: { ...seen.invoked } };
 }
 
@@ -76,19 +76,24 @@ async function playPage() {
   const savedByStrangers = [];
   for (const frame of STRANGERS) {
     strangers.push(await from(frame, () => api.calls['app/status']({})));
-    savedByStrangers.push(await from(frame, () => api.saveFile('x.pdf', pdf)));
+    savedByStrangers.push(await from(frame, () => api.saveFile('x.pdf', pdf, 'pdf')));
   }
   return { first, answers, opened, strangers, savedByStrangers };
 }
 
 async function saveFiles() {
-  const cancelled = await api.saveFile('plan.pdf', pdf);
+  const cancelled = await api.saveFile('plan.pdf', pdf, 'pdf');
   seen.saveTo = process.env.STAND_IN_SAVE;
-  const written = await api.saveFile('../../x/Löwe plan.pdf', pdf);
-  const notText = await api.saveFile({ path: '/x' }, pdf);
+  const written = await api.saveFile('../../x/Löwe plan.pdf', pdf, 'pdf');
+  const notText = await api.saveFile({ path: '/x' }, pdf, 'pdf');
+  const otherKinds = [];
+  for (const kind of [undefined, 'exe', '../pdf', 'toString', { extension: 'exe' }]) {
+    otherKinds.push(await api.saveFile('plan.exe', pdf, kind));
+  }
   seen.saveTo = `${process.env.STAND_IN_SAVE}.missing/x.pdf`;
-  const refused = await api.saveFile('plan.pdf', pdf);
-  return { cancelled, written, notText, refused, suggested: seen.suggested };
+  const refused = await api.saveFile('weight.csv', pdf, 'csv');
+  const { suggested, filters } = seen;
+  return { cancelled, written, notText, otherKinds, refused, suggested, filters };
 }
 
 const result = {

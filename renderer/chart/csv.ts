@@ -1,0 +1,30 @@
+import { columnHead, plainCell, type Cell, type ChartColumn, type ChartTable } from './table.ts';
+
+/** With it spreadsheets read the file as UTF-8 and keep the letters of every language. */
+const BYTE_ORDER_MARK = '\uFEFF';
+const END_OF_LINE = '\r\n';
+/** What a spreadsheet would take for the beginning of a formula. */
+const FORMULA = /^[=+\-@\t\r]/;
+
+/**
+ * A chart's numbers as comma-separated values (RFC 4180): one line of heads with their units, days
+ * in ISO, numbers with a point. A text that a spreadsheet would run as a formula gets an apostrophe
+ * in front; numbers stay numbers, their minus with them.
+ */
+export function csvOf(table: ChartTable): string {
+  const heads = table.columns.map((column) => quoted(columnHead(column)));
+  const rows = table.rows.map((row) =>
+    table.columns.map((column, index) => cellText(row[index] ?? null, column)),
+  );
+  return BYTE_ORDER_MARK + [heads, ...rows].map((line) => line.join(',') + END_OF_LINE).join('');
+}
+
+function cellText(cell: Cell, column: ChartColumn): string {
+  if (cell === null) return '';
+  if (typeof cell === 'number') return plainCell(cell, column.digits);
+  return quoted(FORMULA.test(cell) ? `'${cell}` : cell);
+}
+
+function quoted(text: string): string {
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,28 @@
+/** One value of a chart's table: a number in the column's unit, a text or ISO day, or nothing. */
+export type Cell = number | string | null;
+
+export interface ChartColumn {
+  readonly head: string;
+  /** '' for days and texts. */
+  readonly unit: string;
+  readonly kind: 'day' | 'text' | 'number';
+  /** Places after the point of a number. */
+  readonly digits?: number;
+}
+
+/** The numbers of a chart, as its table view shows and its CSV file carries them. */
+export interface ChartTable {
+  readonly columns: readonly ChartColumn[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** "Weight, kg": the head of a column with its unit. */
+export function columnHead({ head, unit }: ChartColumn): string {
+  return unit === '' ? head : `${head}, ${unit}`;
+}
+
+/** A number as it is written down, with a plain minus and a point. */
+export function plainCell(value: number, digits = 1): string {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? (0).toFixed(digits) : text;
+}

@@ -1,0 +1,101 @@
+import { readFile } from 'node:fs/promises';
+import type { Download, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deskPage } from './pages/deskPage.ts';
+import { welcomePage } from './pages/welcomePage.ts';
+import { axeViolations } from './support/axe.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
+
+const PNG_SIGNATURE = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+
+describe('charts', () => {
+  let desk: TestDesk;
+  let page: Page;
+  let complaints: readonly string[];
+
+  beforeAll(async () => {
+    desk = await openDesk();
+    ({ page, complaints } = await desk.open());
+    await welcomePage(page).openDemonstration();
+    await deskPage(page).open('Bramble');
+    await page.locator('.point').first().waitFor();
+  });
+  afterAll(() => desk?.close());
+
+  const weight = () => page.getByRole('figure', { name: 'Weight, kg' });
+
+  async function save(chart: Locator, words: string): Promise<Download> {
+    const download = page.waitForEvent('download');
+    await chart.getByRole('button', { name: words }).click();
+    return download;
+  }
+
+  /** What a browser makes of a PNG: its size, its corner, and how many pixels are dark. */
+  async function looked(bytes: Buffer) {
+    return page.evaluate(async (base64) => {
+      const image = new Image();
+      image.src = `data:image/png;base64,${base64}`;
+      await image.decode();
+      const canvas = document.createElement('canvas');
+      canvas.width = image.naturalWidth;
+      canvas.height = image.naturalHeight;
+      const pen = canvas.getContext('2d')!;
+      pen.drawImage(image, 0, 0);
+      const { data } = pen.getImageData(0, 0, canvas.width, canvas.height);
+      let dark = 0;
+      for (let i = 0; i < data.length; i += 4) {
+        if (data[i]! + data[i + 1]! + data[i + 2]! < 200) dark += 1;
+      }
+      return { width: canvas.width, corner: [...data.slice(0, 4)], dark };
+    }, bytes.toString('base64'));
+  }
+
+  for (const scheme of ['light', 'dark'] as const) {
+    // PNG (ISO/IEC 15948), 5.2: the eight bytes every file begins with (S).
+    it(`saves the weight as a picture on white paper from a ${scheme} screen`, async () => {
+      await page.emulateMedia({ colorScheme: scheme });
+      const download = await save(weight(), 'Save picture (PNG)');
+      expect(download.suggestedFilename()).toBe('Bramble Weight.png');
+      const bytes = await readFile(await download.path());
+      expect(bytes.subarray(0, 8)).toEqual(PNG_SIGNATURE);
+      const { width, corner, dark } = await looked(bytes);
+      expect(width).toBeGreaterThan(800);
+      expect(corner).toEqual([255, 255, 255, 255]);
+      expect(dark).toBeGreaterThan(1000);
+    });
+
+    it(`shows the table without axe violations in ${scheme}`, async () => {
+      await page.emulateMedia({ colorScheme: scheme });
+      const toggle = weight().getByRole('button', { name: 'As a table' });
+      await toggle.click();
+      await weight().getByRole('columnheader', { name: 'Weight, kg' }).waitFor();
+      expect(await axeViolations(page)).toEqual([]);
+      await toggle.click();
+      await page.locator('.point').first().waitFor();
+    });
+  }
+
+  it('saves the numbers with their units, the weighings of the record among them', async () => {
+    const download = await save(weight(), 'Save numbers (CSV)');
+    expect(download.suggestedFilename()).toBe('Bramble Weight.csv');
+    const [head, ...rows] = (await readFile(await download.path(), 'utf8')).trim().split('\r\n');
+    expect(head).toContain('\uFEFFDay,"Weight, kg","Scale error, kg"');
+    expect(rows.filter((row) => /^\d{4}-\d\d-\d\d,\d+\.\d,\d+\.\d\d,/.test(row))).toHaveLength(4);
+  });
+
+  it('saves the load of the plan, as a picture and as numbers', async () => {
+    await page.keyboard.press('p');
+    await page.getByRole('heading', { level: 1, name: 'Running plan of Bramble' }).waitFor();
+    const load = page.getByRole('figure', { name: 'Running, minutes a week' });
+    const picture = await save(load, 'Save picture (PNG)');
+    expect((await looked(await readFile(await picture.path()))).dark).toBeGreaterThan(500);
+    const numbers = await save(load, 'Save numbers (CSV)');
+    const [head, ...rows] = (await readFile(await numbers.path(), 'utf8')).trim().split('\r\n');
+    expect(head).toContain('Week,From,"Planned running, min","Done, min","Limit, min",Kind');
+    expect(rows.length).toBeGreaterThan(10);
+  });
+
+  it('never breaks the content security policy or throws', () => {
+    expect(complaints).toEqual([]);
+  });
+});
