@@ -16,7 +16,11 @@ export type {
 export { checkAccent, type AccentCheck } from './colour.ts';
 export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';
 export { FONT_FILE_NAMES } from './fonts.ts';
-export { assessmentRecord, type AssessmentRecordData } from './sheets/assessmentRecord.ts';
+export {
+  assessmentRecord,
+  type Amendment,
+  type AssessmentRecordData,
+} from './sheets/assessmentRecord.ts';
 export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
 export { heatCard, type HeatCardData } from './sheets/heatCard.ts';
 export { kitSheet, type KitSheetData } from './sheets/kitSheet.ts';

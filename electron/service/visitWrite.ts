@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { visitFactsOf } from '../contract/facts.ts';
 import { changesBetween } from '../contract/history/historyDiff.ts';
-import type { VisitFacts } from '../contract/records.ts';
+import { visitFacts, type VisitFacts } from '../contract/records.ts';
 import { assertLatest } from './amend.ts';
 import { authorNow } from './author.ts';
 import type { Desk } from './context.ts';
@@ -12,6 +12,9 @@ import { writeVisitParts } from './visitParts.ts';
 import { readVisits, visitToRow } from './visitRows.ts';
 
 type Db = Kysely<Schema>;
+
+/** Neither spaces nor invisible characters alone. */
+const SHOWS_SOMETHING = /[^\p{Z}\p{C}\p{M}]/u;
 
 /** What is sent of a visit; `id` is null for a new one. */
 export interface SentVisit {
@@ -52,9 +55,11 @@ async function amendVisit(desk: Desk, db: Db, sent: SentVisit & { id: string }):
   if (stored === undefined) throw await noSuchVisit(db, id);
   await assertLatest(db, 'The visit', stored, sent.basedOn);
   const before = visitFactsOf(stored);
-  if (changesBetween('visit', before, facts).length === 0) return;
+  // What is sent has been cleaned of what no text may hold; what an earlier release stored may not.
+  const cleaned = visitFacts.safeParse(before).data ?? before;
+  if (changesBetween('visit', cleaned, facts).length === 0) return;
   const reason = sent.reason ?? '';
-  if (reason === '') {
+  if (!SHOWS_SOMETHING.test(reason)) {
     throw badField('reason', 'Reason for the amendment is needed: the visit was saved before.');
   }
   await keepHistory(desk, db, {

@@ -56,6 +56,16 @@ export interface AssessmentRecordData extends HandoutContext {
     readonly ramp: Ramp;
   } | null;
   readonly notes: string;
+  /** What was changed after the visit was first saved, oldest first. */
+  readonly amendments: readonly Amendment[];
+}
+
+/** A change of a saved visit. */
+export interface Amendment {
+  readonly day: IsoDay;
+  /** Name or initials; empty where nobody is known. */
+  readonly by: string;
+  readonly reason: string;
 }
 
 function dogAndOwner(data: AssessmentRecordData, words: LetterWords, tools: Press): Content {
@@ -210,6 +220,25 @@ function notes(data: AssessmentRecordData, words: LetterWords): readonly Content
   return [heading(words.practice.record.notesTitle), ...lines.map((line) => paragraph(line, 3))];
 }
 
+function amendments(
+  data: AssessmentRecordData,
+  words: LetterWords,
+  { format }: Press,
+): readonly Content[] {
+  if (data.amendments.length === 0) return [];
+  const { record } = words.practice;
+  const lines = data.amendments.map(({ day, by, reason }) =>
+    by === ''
+      ? fill(record.amended, { day: format.day(day), reason })
+      : fill(record.amendedBy, { day: format.day(day), by, reason }),
+  );
+  return [
+    heading(record.amendedTitle),
+    ...lines.map((line) => paragraph(line, 3)),
+    { text: record.amendedNote, style: 'small' },
+  ];
+}
+
 function signature(words: LetterWords, tools: Press): Content {
   const width = (tools.width - 24) / 2 - 70;
   const cells = words.practice.record.signature.flatMap((text) => [
@@ -240,6 +269,7 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
       ...figures(data, words, tools),
       ...decisions(data, words, tools),
       ...notes(data, words),
+      ...amendments(data, words, tools),
       signature(words, tools),
       ...references(because, record.referencesTitle, words.owner.sources),
     ],

@@ -72,7 +72,7 @@ const amendment: fc.Arbitrary<Partial<VisitFacts>> = fc.record(
           ),
         ),
       ),
-    signs: fc.array(fc.constantFrom('cough', 'collapse', 'sign of our own'), { maxLength: 4 }),
+    signs: fc.array(fc.constantFrom('cough', 'collapse', 'fever'), { maxLength: 4 }),
     surgery: fc.constantFrom(...SURGERY_STATES),
     consent: fc.record({
       given: fc.boolean(),

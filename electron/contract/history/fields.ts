@@ -13,7 +13,9 @@ export const one =
 
 /** All fields of a record, in the order of `reads`. */
 export function readFields<T extends object>(reads: Reads<T>, record: T): Field[] {
-  return (Object.keys(reads) as (keyof T)[]).flatMap((key) => reads[key](record[key]));
+  // A state that was kept before the program knew a field does not have it.
+  const known = (Object.keys(reads) as (keyof T)[]).filter((key) => record[key] !== undefined);
+  return known.flatMap((key) => reads[key](record[key]));
 }
 
 /** Entries of a list with a key of their own; entries of the same key are told apart by number. */

@@ -7,10 +7,11 @@ import {
 import { heatDogOf } from '../../contract/heatDog.ts';
 import { toRuleChanges } from '../../contract/rampRequest.ts';
 import { readRules } from '../rules.ts';
-import type { Findings, HandoutContext } from '../../../templates/index.ts';
+import type { Amendment, Findings, HandoutContext } from '../../../templates/index.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../contract/contract.ts';
 import type { Practice } from '../../contract/records.ts';
 import type { Desk } from '../context.ts';
+import { localDay } from '../day.ts';
 import { readDogFile } from '../dogFile.ts';
 import { readLogo, readPractice } from '../practice.ts';
 import { nameOf } from '../practitioners.ts';
@@ -29,6 +30,8 @@ export interface Material {
   readonly heat: HeatTable;
   /** The decision taken at the latest visit; one of an earlier visit no longer speaks for it. */
   readonly decision: FoodDecision | null;
+  /** What was changed of the latest visit since it was first saved, oldest first. */
+  readonly amendments: readonly Amendment[];
 }
 
 /** Reads the record for printing. @throws Refusal when practice or weighing are still missing. */
@@ -60,6 +63,7 @@ export async function collect(
       rules,
     }),
     rules,
+    amendments: await amendmentsOf(desk, latest.id),
     decision: file.foodDecisions.findLast(({ visitId }) => visitId === latest.id) ?? null,
     context: {
       practice: {
@@ -77,6 +81,23 @@ export async function collect(
       demo: desk.which === 'demo',
     },
   };
+}
+
+async function amendmentsOf({ db }: Desk, visitId: string): Promise<Amendment[]> {
+  const rows = await db
+    .selectFrom('history')
+    .select(['at', 'author', 'reason'])
+    .where('recordId', '=', visitId)
+    .where('action', '=', 'amended')
+    .orderBy('id')
+    .execute();
+  return Promise.all(
+    rows.map(async ({ at, author, reason }) => ({
+      day: localDay(new Date(at)),
+      by: (await nameOf(db, author)) ?? author,
+      reason,
+    })),
+  );
 }
 
 /** What was found at a visit; weight, score and muscle from the last visit up to it that has them. */

@@ -175,6 +175,7 @@ const BUILDERS: Builders = {
           ? null
           : { version: plan.version, startDay: plan.request.startDay, ramp: plan.ramp },
       notes: latest.notes,
+      amendments: material.amendments,
     };
   },
 };

@@ -14,7 +14,14 @@ import {
   type Language,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
-import { bareLetter, letter, letterWords, longNoteRecord, record } from './letters.ts';
+import {
+  amendedRecord,
+  bareLetter,
+  letter,
+  letterWords,
+  longNoteRecord,
+  record,
+} from './letters.ts';
 import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
 import { pngLogo, svgLogo } from './logos.ts';
 import {
@@ -194,6 +201,11 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'assessment-record',
     pages: { A4: 3, LETTER: 3 },
     build: (paper) => assessmentRecord(record(paper), letterWords),
+  },
+  {
+    name: 'assessment-record-amended',
+    pages: { A4: 3, LETTER: 3 },
+    build: (paper) => assessmentRecord(amendedRecord(paper), letterWords),
   },
   {
     name: 'assessment-record-long-note',

@@ -118,6 +118,7 @@ export function record(paper: Paper): AssessmentRecordData {
     surgery: 'none',
     airwayDisease: false,
     radiographicClearance: false,
+    amendments: [],
     diet: [
       { name: 'Dry food (invented brand)', kcalPer100g: 362, gramsPerDay: 220 },
       { name: 'Training treats', kcalPer100g: 310, gramsPerDay: 30, treat: true },
@@ -128,6 +129,17 @@ export function record(paper: Paper): AssessmentRecordData {
     foodDecision: { kcalPerDay: 711, verdict: 'accepted' },
     plan: ramp === null ? null : { version: 1, startDay: '2025-12-01', ramp },
     notes: 'Bright and willing. Pulls hard at the start.\nOwner runs 10 km twice a week.',
+  };
+}
+
+/** A visit that was put right twice. */
+export function amendedRecord(paper: Paper): AssessmentRecordData {
+  return {
+    ...record(paper),
+    amendments: [
+      { day: '2025-11-27', by: 'Robin Example', reason: 'The weight was read off as 24.8 kg.' },
+      { day: '2025-12-02', by: '', reason: 'Consent of the vet came in by post.' },
+    ],
   };
 }
 
