@@ -3,14 +3,25 @@ import { createApp, ref, type Plugin } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import { blankPractice } from '../../../electron/contract/blank.ts';
 import type { AppStatus } from '../../../electron/contract/contract.ts';
+import type { Answer } from '../../../electron/contract/errors.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
 import { provideClient, type Client } from '../../../renderer/api/client.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
 
+const noService: Answer<never> = {
+  ok: false,
+  error: { kind: 'unreachable', message: 'No service here.' },
+};
+
 /** A transport that reaches nothing; what is mounted with it must not need the service. */
 const silent: Client = {
   refused: ref(null),
-  call: async () => ({ ok: false, error: { kind: 'unreachable', message: 'No service here.' } }),
+  call: async () => noService,
+  files: {
+    chooseFile: async () => noService,
+    sendFile: async () => noService,
+    saveProduced: async () => 'not saved',
+  },
 };
 
 /** What a component finds around it in the program: store, router, and a practice of some settings. */
@@ -24,6 +35,8 @@ export function appPlugins(settings: Partial<Practice> = {}): Plugin[] {
     version: '0',
     open: 'own',
     ownExists: true,
+    trouble: null,
+    lock: null,
     today: '2025-03-29',
     folder: '',
     practice: { ...blankPractice(), ...settings },
