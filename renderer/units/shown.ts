@@ -1,4 +1,5 @@
 import type { Practice } from '../../electron/contract/records.ts';
+import { inUnits } from '../../core/quantityText.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 
 /** Narrow no-break space between a number and its unit. */
@@ -20,7 +21,9 @@ export interface Shown {
   day(iso: string | null | undefined): string;
   /** A calendar day with its weekday, "Mon 03.02.2025". */
   weekdayDay(iso: string): string;
-  /** A sentence of core's, whose days are ISO, with its days in the practice's format. */
+  /** A UTC instant as day and time of this machine, "03.02.2025, 14:05". */
+  moment(instant: string): string;
+  /** A sentence of core's, in SI and ISO days, in the practice's units and day format. */
   sentence(text: string): string;
 }
 
@@ -89,11 +92,19 @@ export function shownWith(choices: ShownChoices): Shown {
     },
     temperature: (celsius) => shown.amount('temperature', celsius),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
-    sentence: (text) => text.replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),
+    sentence: (text) =>
+      inUnits(text, choices).replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),
+    moment(instant) {
+      const at = new Date(instant);
+      const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+      return `${shown.day(day)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
+    },
     weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,
   };
   return shown;
 }
+
+const two = (n: number): string => String(n).padStart(2, '0');
 
 export function dayText(iso: string, format: ShownChoices['dayFormat']): string {
   return format

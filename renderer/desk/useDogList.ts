@@ -1,0 +1,75 @@
+import { computed, reactive, shallowRef } from 'vue';
+import type { DogLine } from '../../electron/contract/contract.ts';
+import type { DogFilter, DogOrder } from '../../electron/contract/dogList.ts';
+import { useClient } from '../api/client.ts';
+import { useLoad } from '../composables/useLoad.ts';
+import { deedsFor, ownerDeeds, placesFor, splitDeed, type Deed } from './deeds.ts';
+
+interface Found {
+  /** What was asked for; the list stays until the next answer is there. */
+  readonly query: string;
+  readonly filters: readonly DogFilter[];
+  readonly dogs: readonly DogLine[];
+  /** How many there are in all. */
+  readonly count: number;
+  readonly deeds: readonly Deed[];
+}
+
+/** The list of dogs on the desk: searched, ordered, narrowed, and read on page by page. */
+export function useDogList() {
+  const client = useClient();
+  const asked = reactive({
+    query: '',
+    order: 'last visit' as DogOrder,
+    descending: undefined as boolean | undefined,
+    filters: [] as DogFilter[],
+  });
+  const further = shallowRef<readonly DogLine[]>([]);
+
+  const load = useLoad<Found>(async () => {
+    const query = asked.query.trim();
+    const { filters, order, descending } = { ...asked, filters: [...asked.filters] };
+    const [dogs, count] = await Promise.all([
+      client.call('dogs/list', { query, filters, order, descending }),
+      client.call('dogs/count', { query, filters }),
+    ]);
+    if (!dogs.ok) return dogs;
+    if (!count.ok) return count;
+    const deeds = await findDeeds(query, dogs.value);
+    return { ok: true, value: { query, filters, dogs: dogs.value, count: count.value, deeds } };
+  });
+
+  /** What else the words may mean: a place, a deed for a dog, or an owner without a dog. */
+  async function findDeeds(query: string, dogs: readonly DogLine[]): Promise<Deed[]> {
+    if (query === '') return [];
+    const places = placesFor(query);
+    const owners = await client.call('clients/list', { query });
+    const ofOwners = owners.ok ? ownerDeeds(owners.value, dogs) : [];
+    const split = splitDeed(query);
+    if (split === null || dogs.length > 0) return [...ofOwners, ...places];
+    const named = await client.call('dogs/list', { query: split.name });
+    return [...(named.ok ? deedsFor(split.deeds, named.value) : []), ...ofOwners, ...places];
+  }
+
+  async function reload(): Promise<void> {
+    await load.reload();
+    further.value = [];
+  }
+
+  async function more(): Promise<void> {
+    const { query, filters, order, descending } = asked;
+    const answer = await client.call('dogs/list', {
+      query: query.trim(),
+      filters: [...filters],
+      order,
+      descending,
+      offset: dogs.value.length,
+    });
+    if (answer.ok) further.value = [...further.value, ...answer.value];
+  }
+
+  const dogs = computed(() => [...(load.value.value?.dogs ?? []), ...further.value]);
+  const count = computed(() => load.value.value?.count ?? 0);
+  const deeds = computed(() => load.value.value?.deeds ?? []);
+  return { asked, load, reload, more, dogs, count, deeds };
+}
