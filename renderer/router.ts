@@ -13,6 +13,12 @@ export function createAppRouter(): Router {
       { path: '/settings', component: () => import('./pages/SettingsPage.vue') },
       { path: '/settings/rules', component: () => import('./pages/RulesPage.vue') },
       { path: '/settings/records', component: () => import('./pages/RecordsPage.vue') },
+      { path: '/bin', component: () => import('./pages/BinPage.vue') },
+      {
+        path: '/owners/:clientId/erase',
+        component: () => import('./pages/ErasePage.vue'),
+        props: true,
+      },
       { path: '/science', component: () => import('./pages/SciencePage.vue') },
       { path: '/dogs/new', component: () => import('./pages/DogFormPage.vue') },
       {
