@@ -1,0 +1,36 @@
+import { defineStore } from 'pinia';
+import { computed, shallowRef } from 'vue';
+import type { People } from '../../electron/contract/calls/practitioners.ts';
+import type { Answer } from '../../electron/contract/errors.ts';
+import { useClient } from '../api/client.ts';
+
+const NOBODY: People = { practitioners: [], atDesk: null };
+
+/** Who works in the practice, and who is at the desk. */
+export const usePeople = defineStore('people', () => {
+  const client = useClient();
+  const people = shallowRef<People>(NOBODY);
+  const active = computed(() => people.value.practitioners.filter((one) => one.active));
+
+  function keep(answer: Answer<People>): void {
+    if (answer.ok) people.value = answer.value;
+  }
+
+  /** Reads them again; nobody is shown while the records are locked or another practice opens. */
+  async function load(): Promise<void> {
+    people.value = NOBODY;
+    keep(await client.call('practitioners/list', {}));
+  }
+
+  async function sitDown(practitionerId: string | null): Promise<Answer<People>> {
+    const answer = await client.call('practitioners/atDesk', { practitionerId });
+    keep(answer);
+    return answer;
+  }
+
+  /** The name behind initials; empty where nobody here has them. */
+  function nameOf(initials: string): string {
+    return people.value.practitioners.find((one) => one.initials === initials)?.name ?? '';
+  }
+  return { people, active, load, keep, sitDown, nameOf };
+});
