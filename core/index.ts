@@ -7,6 +7,7 @@ export * from './check.ts';
 export * from './day.ts';
 export * from './figure.ts';
 export * from './nutrition.ts';
+export * from './quantityText.ts';
 export * from './sources.ts';
 export * from './training.ts';
 export * from './units.ts';

@@ -1,5 +1,6 @@
 import { weekday, type IsoDay } from '../core/day.ts';
 import { shownMinutes } from '../core/ramp/shownMinutes.ts';
+import { amountInUnits, inUnits } from '../core/quantityText.ts';
 import {
   fahrenheitFromCelsius,
   inchesFromCm,
@@ -43,6 +44,7 @@ export function fill(text: string, params: Params): string {
   });
 }
 
+const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g;
 const NBSP = '\u00a0';
 
 /**
@@ -82,6 +84,10 @@ export interface Format {
   /** A difference of temperatures. */
   degrees(celsius: number): string;
   percent(value: number, decimals?: number): string;
+  /** An amount in a unit of core's ("kcal/day"), in the unit the practice reads. */
+  inUnit(value: number, unit: string): { readonly value: number; readonly unit: string };
+  /** A sentence of core's, in SI and ISO days, in the practice's units and day format. */
+  sentence(text: string): string;
 }
 
 const twoDigits = (day: IsoDay) => ({
@@ -156,5 +162,8 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
     degrees: (celsius) =>
       withUnit(number(fahrenheit ? (celsius * 9) / 5 : celsius), `°${settings.temperatureUnit}`),
     percent: (value, decimals = 0) => withUnit(number(value, decimals), '%'),
+    inUnit: (value, unit) => amountInUnits(value, unit, settings),
+    sentence: (text) =>
+      inUnits(text, settings).replaceAll(ISO_DAY, (day) => writeDay(day, settings.dayFormat)),
   };
 }

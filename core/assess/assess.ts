@@ -29,9 +29,9 @@ import type {
  * @throws RangeError when a stored quantity is out of range
  */
 export function assess(input: AssessInput): Assessment | null {
-  const visits = input.visits.filter((visit) => visit.day <= input.day);
-  const latest = visits.at(-1);
   const { dog, day } = input;
+  const visits = input.visits.filter((visit) => visit.day <= day);
+  const latest = visits.at(-1);
   const weighings = weighingsUpTo(day, visits, input.weighings);
   const weightKg = weighings.at(-1)?.weightKg ?? null;
   if (latest === undefined || weightKg === null) return null;
@@ -49,7 +49,6 @@ export function assess(input: AssessInput): Assessment | null {
     weighingsOnAim(weighings, { aim, ration: decision?.decidedOn ?? null, day }),
   );
   const earlierKg = weighings.slice(0, -1).map((weighing) => weighing.weightKg);
-  const aimed = { goal: latest.foodGoal, weightKg, targetWeightKg, earlierKg };
   const facts = {
     day,
     weightKg,
@@ -70,7 +69,7 @@ export function assess(input: AssessInput): Assessment | null {
     resting: restingEnergyFigure(weightKg),
     ideal,
     targetChosen: chosen !== null,
-    aimProblem: chosen === null ? null : aimContradiction(aimed),
+    aimProblem: chosen === null ? null : aimProblem(latest, weightKg, chosen, earlierKg),
     trend,
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
@@ -81,14 +80,27 @@ export function assess(input: AssessInput): Assessment | null {
       ...fedAt(visits, latest),
       ...growthAt(dog, ageMonths, weightKg),
       ...planAt(visits, aim, decision),
-      initialWeightKg: aim.start?.weightKg ?? weightKg,
-      earlierKg,
+      ...startOf(aim, weightKg, earlierKg),
       currentKcal: facts.intakeKcal,
       trend: trendOnRation,
       runningKcalPerDay: facts.running?.current?.kcalPerDay ?? 0,
       runningInRationKcalPerDay: decision?.known.runningKcalPerDay ?? 0,
     }),
   };
+}
+
+/** Where the present plan began, and what the dog weighed before. */
+function startOf({ start }: Aim, weightKg: number, earlierKg: readonly number[]) {
+  return { initialWeightKg: start?.weightKg ?? weightKg, earlierKg };
+}
+
+function aimProblem(
+  { foodGoal: goal }: AssessedVisit,
+  weightKg: number,
+  targetWeightKg: number,
+  earlierKg: readonly number[],
+) {
+  return aimContradiction({ goal, weightKg, targetWeightKg, earlierKg });
 }
 
 /** A growing dog, with the adult weight its food is computed from. */

@@ -34,7 +34,7 @@ export function nutrientFloorFigure(targetWeightKg: number): Figure {
     mark: 'S',
     sources: ['linder2012'],
     notes: [
-      'Below it some nutrient fell short in every ordinary diet tested. A complete diet made for weight loss carries more nutrients per kcal.',
+      'Below it some nutrient fell short in every ordinary diet tested. A complete diet made for weight loss carries more nutrients for the same energy.',
     ],
   });
 }
@@ -57,7 +57,7 @@ export function nutrientFloorWarning(ration: {
   const kcal = Math.round(floor);
   return {
     code: 'nutrient-floor',
-    text: `Below ${kcal} kcal a day (79 per kg^0.75 of target weight) ordinary food fell short of some nutrient in every diet tested: use a complete diet made for weight loss, through the vet.`,
+    text: `Below ${kcal} kcal a day (79 kcal/kg^0.75 of target weight) ordinary food fell short of some nutrient in every diet tested: use a complete diet made for weight loss, through the vet.`,
     params: { kcal },
     change: 'A complete diet made for weight loss.',
     evidence: 'A',

@@ -69,10 +69,10 @@ function differenceWarning(known: Known, used: number): Reason | null {
   const names = (Object.keys(WORDS) as (keyof Known)[]).filter((name) => known[name] !== null);
   const values = names.map((name) => known[name]!);
   if (Math.max(...values) - Math.min(...values) <= METHODS_DIFFER_FROM * used) return null;
-  const list = names.map((name) => `${WORDS[name]} ${Math.round(known[name]!)}`).join(', ');
+  const list = names.map((name) => `${WORDS[name]} ${Math.round(known[name]!)} kcal`).join(', ');
   return {
     code: 'methods-differ',
-    text: `The ways to tell the energy of this food differ by more than 10 %: ${list} kcal per 100 g. Check the label, or ask the maker.`,
+    text: `The ways to tell the energy of this food differ by more than 10 %: ${list} per 100 g. Check the label, or ask the maker.`,
     params: Object.fromEntries(names.map((name) => [name, Math.round(known[name]!)])),
     evidence: 'D',
     mark: 'D',

@@ -2,7 +2,7 @@ import { ArgumentError } from '../check.ts';
 import type { Reason } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
-import { provenanceOf } from '../rules/rule.ts';
+import { provenanceOf, written } from '../rules/rule.ts';
 import { checkAir, type Air } from './air.ts';
 import { dewPointFigure, heatIndexFigure } from './airFigures.ts';
 import { heatLimits, heatShift } from './shift.ts';
@@ -70,8 +70,8 @@ const forbidden = (dog: HeatDog): boolean => dog.shortNosed === true && dog.clea
 function changedRules(rules: HeatRuleValues): string[] {
   return Object.values(HEAT_RULES)
     .filter(({ id, value }) => rules[id] !== value)
-    .map(({ id, name, value, unit }) => {
-      return `${name} ${rules[id]} ${unit} (as published ${value} ${unit})`;
+    .map((rule) => {
+      return `${rule.name} ${written(rule, rules[rule.id])} (as published ${written(rule, rule.value)})`;
     });
 }
 
@@ -82,7 +82,7 @@ function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
   const { evidence, mark, sources } = HEAT_RULES.heatCautionToC;
   return {
     code: 'heat-bands',
-    text: `Bands in shade air temperature for this dog: usual care to ${usualToC} °C, caution to ${cautionToC}, half the run time to ${halfToC}, walk only to ${walkToC}, no run above.${note}`,
+    text: `Bands in shade air temperature for this dog: usual care to ${usualToC} °C, caution to ${cautionToC} °C, half the run time to ${halfToC} °C, walk only to ${walkToC} °C, no run above.${note}`,
     params: { usualToC, cautionToC, halfToC, walkToC },
     evidence,
     mark,

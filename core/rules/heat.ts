@@ -72,6 +72,7 @@ export const HEAT_RULES = {
   heatShiftC: {
     id: 'heatShiftC',
     name: 'Shift of the bands for each burden',
+    shift: true,
     value: 3,
     unit: '°C',
     min: 1,
@@ -82,6 +83,7 @@ export const HEAT_RULES = {
   heatShiftMostC: {
     id: 'heatShiftMostC',
     name: 'Largest shift of the bands',
+    shift: true,
     value: 6,
     unit: '°C',
     min: 3,

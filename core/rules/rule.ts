@@ -11,6 +11,8 @@ export interface Rule extends Provenance {
   readonly min: number;
   readonly max: number;
   readonly note: string;
+  /** True where the value is a difference downwards, not a place on the scale of its unit. */
+  readonly shift?: boolean;
 }
 
 /** Rules by id. */
@@ -58,9 +60,14 @@ export function provenanceOf(rule: Rule, value: number): Provenance {
   return { evidence: 'D', mark: 'D', sources: ['practiceSetting'] };
 }
 
+/** A value of a rule as sentences spell it: "20 %", "3 °C lower" for a shift. */
+export function written(rule: Pick<Rule, 'unit' | 'shift'>, value: number): string {
+  const unit = rule.unit === '' ? '' : ` ${rule.unit}`;
+  return `${value}${unit}${rule.shift === true ? ' lower' : ''}`;
+}
+
 /** " (set by the practice; as published 20 %)" for a changed rule, else nothing. */
 export function changeNote(rule: Rule, value: number): string {
   if (value === rule.value) return '';
-  const unit = rule.unit === '' ? '' : ` ${rule.unit}`;
-  return ` (set by the practice; as published ${rule.value}${unit})`;
+  return ` (set by the practice; as published ${written(rule, rule.value)})`;
 }

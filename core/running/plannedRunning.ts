@@ -127,7 +127,7 @@ function weekReason(week: number, perRunningDay: number, perDay: number): Reason
     text:
       running === 0
         ? `Week ${week}: no more food for running.`
-        : `Week ${week}: ${running} kcal more on running days (${average} a day on average).`,
+        : `Week ${week}: ${running} kcal more on running days (${average} kcal a day on average).`,
     params: { week, kcalPerRunningDay: running, kcalPerDay: average },
     evidence: 'A',
     mark: 'C',

@@ -1,15 +1,18 @@
 import { computed, ref } from 'vue';
+import { useShown } from './useShown.ts';
 import { fieldId, useFieldContext } from './useForm.ts';
 
 /** What every field component shares: ids, its problem once it may be shown, the ARIA wiring. */
 export function useField(path: () => string, hasHint: () => boolean) {
   const context = useFieldContext();
+  const shown = useShown();
   const left = ref(false);
   const id = computed(() => fieldId(path()));
   const problem = computed(() => {
     const message = context.problemAt(path());
-    const shown = left.value || context.attempted.value || context.isLive(path());
-    return message !== undefined && shown ? message : undefined;
+    const seen = left.value || context.attempted.value || context.isLive(path());
+    // Core and service speak in SI units.
+    return message !== undefined && seen ? shown.value.sentence(message) : undefined;
   });
   const describedBy = computed(() => {
     const ids = [

@@ -57,6 +57,10 @@ export interface VisitForm {
   visit: VisitEntry;
   plan: PlanEntry;
   food: FoodEntry;
+  /** The revision that what is typed rests on; null for a new visit. */
+  basedOn: number | null;
+  /** Why a saved visit is changed. */
+  reason: string;
 }
 
 const DEFAULT_SESSIONS = 3;
@@ -73,7 +77,8 @@ export function newVisitForm(file: DogFile, today: string): VisitForm {
 /** The form of a kept visit, to be put right. */
 export function keptVisitForm(file: DogFile, visitId: string): VisitForm | null {
   const visit = file.visits.find((kept) => kept.id === visitId);
-  return visit === undefined ? null : formOf(visit, file, false);
+  if (visit === undefined) return null;
+  return { ...formOf(visit, file, false), basedOn: visit.revision };
 }
 
 function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitForm {
@@ -104,6 +109,8 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
       laterStages: [...(asked?.laterStages ?? [])],
     },
     food: blankFood(visit.day),
+    basedOn: null,
+    reason: '',
   };
 }
 

@@ -137,11 +137,11 @@ export function headedTable(
 }
 
 /** Core's own sentences, with the level, for a reader of the trade. */
-export function professionalReasons(reasons: readonly Reason[]): Content {
+export function professionalReasons(reasons: readonly Reason[], format: Format): Content {
   return bullets(
     reasons.map((reason) => ({
       text: [
-        `${reason.text}\u00a0${levelMark(reason.evidence)}`,
+        `${format.sentence(reason.text)}\u00a0${levelMark(reason.evidence)}`,
         ...('overriddenBecause' in reason && typeof reason.overriddenBecause === 'string'
           ? [{ text: ` Set aside: ${reason.overriddenBecause}`, bold: true }]
           : []),
@@ -154,6 +154,7 @@ export function screeningResult(
   screening: Screening,
   dog: string,
   words: PracticeWords['letter'],
+  format: Format,
 ): Content {
   return listSection(
     words.outcomeTitle,
@@ -163,22 +164,23 @@ export function screeningResult(
         bold: true,
         margin: [0, 0, 0, 3],
       },
-      professionalReasons(screening.reasons),
+      professionalReasons(screening.reasons, format),
     ],
     screening.reasons.length,
   );
 }
 
-/** The value of a figure in its own unit, and its range. */
+/** The value of a figure in the practice's unit, and its range. */
 export function figureTexts(
   item: Figure,
   format: Format,
 ): { readonly value: string; readonly range: string } {
-  const decimals = Math.abs(item.value) < 100 ? 1 : 0;
-  const write = (value: number) => format.number(value, decimals);
+  const shown = format.inUnit(item.value, item.unit);
+  const decimals = Math.abs(shown.value) < 100 ? 1 : 0;
+  const write = (value: number) => format.number(format.inUnit(value, item.unit).value, decimals);
   const range =
     item.low === undefined || item.high === undefined
       ? ''
       : format.range(write(item.low), write(item.high));
-  return { value: withUnit(write(item.value), item.unit), range };
+  return { value: withUnit(write(item.value), shown.unit), range };
 }

@@ -42,12 +42,17 @@ function ownSentence(sentence: string | undefined, reason: Reason, tools: Reason
  * no sentence for its code (a plan kept from an older version may hold such a code).
  */
 export function reasonText(reason: Reason, tools: ReasonPress): string {
-  return ownSentence(tools.words.reasons[reason.code], reason, tools) ?? reason.text;
+  return (
+    ownSentence(tools.words.reasons[reason.code], reason, tools) ??
+    tools.format.sentence(reason.text)
+  );
 }
 
 function changeText(reason: Reason, tools: ReasonPress): string | undefined {
   if (reason.change === undefined) return undefined;
-  const text = ownSentence(tools.words.changes[reason.code], reason, tools) ?? reason.change;
+  const text =
+    ownSentence(tools.words.changes[reason.code], reason, tools) ??
+    tools.format.sentence(reason.change);
   return text === '' ? undefined : text;
 }
 

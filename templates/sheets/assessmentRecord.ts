@@ -127,7 +127,7 @@ function diet(data: AssessmentRecordData, words: LetterWords, tools: Press): Con
   const { format } = tools;
   const rows = data.diet.map((food): TableCell[] => [
     { text: food.treat === true ? `${food.name} (${record.diet.treat})` : food.name },
-    { text: format.trimmed(food.kcalPer100g), alignment: 'right' },
+    { text: format.trimmed(format.inUnit(food.kcalPer100g, 'kcal').value), alignment: 'right' },
     { text: format.grams(food.gramsPerDay), alignment: 'right' },
   ]);
   return headedTable(
@@ -135,7 +135,7 @@ function diet(data: AssessmentRecordData, words: LetterWords, tools: Press): Con
     ['*', 100, 90],
     [
       tableHead(record.diet.food),
-      tableHead(record.diet.energy, 'right'),
+      tableHead(fill(record.diet.energy, { unit: format.inUnit(0, 'kcal').unit }), 'right'),
       tableHead(record.diet.grams, 'right'),
     ],
     rows,
@@ -265,7 +265,7 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
       dogAndOwner(data, words, tools),
       ...found(data, words, tools),
       diet(data, words, tools),
-      screeningResult(data.screening, data.dog.name, letter),
+      screeningResult(data.screening, data.dog.name, letter, tools.format),
       ...figures(data, words, tools),
       ...decisions(data, words, tools),
       ...notes(data, words),

@@ -90,7 +90,7 @@ function referral(data: FeedingSheetData, words: OwnerWords, tools: Press): read
   const reason = reasons.find((entry) => entry.text === sentence);
   const text =
     reason === undefined
-      ? sentence
+      ? tools.format.sentence(sentence)
       : reasonText(reason, { words, format: tools.format, dog: data.dog.name });
   return [callout(words.feeding.referTitle, [{ text }], tools.colours, 'warning')];
 }

@@ -91,11 +91,17 @@ function found(data: VetLetterData, words: LetterWords, tools: Press): readonly 
   ];
 }
 
-function weight(data: VetLetterData, words: PracticeWords['letter']): readonly Content[] {
+function weight(
+  data: VetLetterData,
+  words: PracticeWords['letter'],
+  tools: Press,
+): readonly Content[] {
   const { trend } = data;
   if (trend === null) return [];
   const count = fill(words.weighings, { count: trend.points.length, days: trend.spanDays });
-  return [section(words.weightTitle, [{ text: `${trend.sentence} ${count}` }])];
+  return [
+    section(words.weightTitle, [{ text: `${tools.format.sentence(trend.sentence)} ${count}` }]),
+  ];
 }
 
 function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
@@ -187,8 +193,8 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
       subject(data, letter, tools),
       ...opening(data, letter, tools),
       ...found(data, words, tools),
-      ...weight(data, letter),
-      screeningResult(data.screening, data.dog.name, letter),
+      ...weight(data, letter, tools),
+      screeningResult(data.screening, data.dog.name, letter, tools.format),
       plan(data, words, tools),
       ...feeding(data, letter, tools),
       section(letter.questionsTitle, [bullets([...data.questions, ...letter.questions])]),

@@ -107,7 +107,7 @@ export const enPractice = {
     dogTitle: 'Dog and owner',
     foundTitle: 'Found at the visit',
     dietTitle: 'Diet at the visit',
-    diet: { food: 'Food', energy: 'kcal per 100 g', grams: 'Grams a day', treat: 'treat' },
+    diet: { food: 'Food', energy: '{unit} per 100 g', grams: 'Grams a day', treat: 'treat' },
     noDiet: 'No food is on record.',
     figuresTitle: 'Figures and where they come from',
     figures: { what: 'Figure', value: 'Value', range: 'Range', formula: 'Formula', from: 'Level' },

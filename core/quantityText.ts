@@ -1,0 +1,84 @@
+import { fahrenheitFromCelsius, kjFromKcal, lbFromKg, milesFromKm } from './units.ts';
+
+// Core's sentences spell a quantity in one way only, so that it can be found again and shown in a
+// practice's units, in sentences kept in old records as well:
+//
+//   920 kcal a day · 700 to 920 kcal · 98 ± 29 kcal/kg^0.75 · 28.0 to 30.1 kg · 4.5 km · 18 °C
+//   3 °C lower (a difference of temperatures)
+//
+// the number or range, one space, the unit. Every number carries its unit or stands in such a range.
+// Formulas keep the units they were published in.
+
+/** The units a practice reads. */
+export interface UnitChoices {
+  readonly weightUnit: 'kg' | 'lb';
+  readonly energyUnit: 'kcal' | 'kJ';
+  readonly distanceUnit: 'km' | 'mi';
+  readonly temperatureUnit: 'C' | 'F';
+}
+
+interface Conversion {
+  readonly unit: string;
+  readonly digits: number;
+  readonly of: (value: number) => number;
+}
+
+const NUMBER = '[−-]?\\d+(?:\\.\\d+)?';
+const QUANTITY = new RegExp(
+  `(?<![\\w.^])(${NUMBER})(?:( to |–| ± )(${NUMBER}))?([ \\u00a0])(kg|kcal|km|°C lower|°C)(?![\\w^])`,
+  'g',
+);
+
+/** How to convert from a unit of core's; undefined where the practice reads it as it is. */
+function conversionFrom(unit: string, choices: UnitChoices): Conversion | undefined {
+  const fahrenheit = choices.temperatureUnit === 'F';
+  if (unit === 'kg' && choices.weightUnit === 'lb') return { unit: 'lb', digits: 1, of: lbFromKg };
+  if (unit === 'kcal' && choices.energyUnit === 'kJ') {
+    return { unit: 'kJ', digits: 0, of: kjFromKcal };
+  }
+  if (unit === 'km' && choices.distanceUnit === 'mi') {
+    return { unit: 'mi', digits: 1, of: milesFromKm };
+  }
+  if (unit === '°C' && fahrenheit) return { unit: '°F', digits: 0, of: fahrenheitFromCelsius };
+  if (unit === '°C lower' && fahrenheit) {
+    return { unit: '°F lower', digits: 1, of: (celsius) => (celsius * 9) / 5 };
+  }
+  return undefined;
+}
+
+/**
+ * A sentence of core's with every quantity in the units a practice reads, rounded for display.
+ * A sentence without a foreign quantity comes back as it is.
+ * @example inUnits('Below 920 kcal a day.', { …, energyUnit: 'kJ' }) // 'Below 3849 kJ a day.'
+ */
+export function inUnits(text: string, choices: UnitChoices): string {
+  return text.replace(
+    QUANTITY,
+    (whole, low: string, join: string | undefined, high: string, space: string, unit: string) => {
+      const conversion = conversionFrom(unit, choices);
+      if (conversion === undefined) return whole;
+      const shown = (number: string) => converted(number, conversion);
+      const range = join === undefined ? shown(low) : `${shown(low)}${join}${shown(high)}`;
+      return `${range}${space}${conversion.unit}`;
+    },
+  );
+}
+
+/** An amount in a unit of a core figure ("kg", "kcal/day"), in the unit the practice reads. */
+export function amountInUnits(
+  value: number,
+  unit: string,
+  choices: UnitChoices,
+): { readonly value: number; readonly unit: string } {
+  const [base = '', ...per] = unit.split(/(?=\/| per )/);
+  const conversion = conversionFrom(base, choices);
+  if (conversion === undefined) return { value, unit };
+  return { value: conversion.of(value), unit: `${conversion.unit}${per.join('')}` };
+}
+
+function converted(number: string, { of, digits }: Conversion): string {
+  const value = of(Number(number.replace('−', '-')));
+  // A small amount keeps a second digit: 0.2 km are not 0.1 mi.
+  const kept = digits > 0 && Math.abs(value) < 1 ? digits + 1 : digits;
+  return String(Number(value.toFixed(kept))).replace('-', '−');
+}
