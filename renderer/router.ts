@@ -19,6 +19,7 @@ export function createAppRouter(): Router {
         component: () => import('./pages/ErasePage.vue'),
         props: true,
       },
+      { path: '/restore', component: () => import('./pages/RestorePage.vue') },
       { path: '/science', component: () => import('./pages/SciencePage.vue') },
       { path: '/dogs/new', component: () => import('./pages/DogFormPage.vue') },
       {
@@ -58,6 +59,8 @@ export function createAppRouter(): Router {
   router.beforeEach((to) => {
     const practice = usePractice();
     if (practice.status === null) return true;
+    if (to.path === '/restore') return true;
+    if (practice.status.trouble !== null) return '/restore';
     if (practice.status.open === null && to.path !== '/welcome') return '/welcome';
     return true;
   });

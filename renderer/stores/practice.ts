@@ -32,6 +32,18 @@ export const usePractice = defineStore('practice', () => {
     return answer.ok;
   }
 
+  /** Takes over a status that came with the answer of another call. */
+  function take(next: AppStatus): void {
+    status.value = next;
+  }
+
+  /** Shows nothing of the records any more, ahead of the service's own locking. */
+  function shut(): void {
+    if (status.value === null || status.value.lock === null) return;
+    const lock = { ...status.value.lock, locked: true };
+    status.value = { ...status.value, lock, practice: null, logo: null, rules: [], folder: '' };
+  }
+
   /** Takes over settings that the service has just kept. */
   function keep(saved: Practice): void {
     if (status.value !== null) status.value = { ...status.value, practice: saved };
@@ -56,6 +68,8 @@ export const usePractice = defineStore('practice', () => {
     today,
     isDemo,
     load,
+    take,
+    shut,
     open,
     keep,
     keepLogo,

@@ -1,10 +1,8 @@
 import { z } from 'zod';
+import { BACKUP_LIMITS, PASSPHRASE_LENGTH } from '../recordsLimits.ts';
 import type { AppStatus } from '../results.ts';
 import { call, nothing } from './call.ts';
 import { workId } from './work.ts';
-
-/** How long the passphrase of a backup or of the lock is, in characters. */
-export const PASSPHRASE_LENGTH = { min: 10, max: 200 } as const;
 
 const LENGTH_SENTENCE = `The passphrase must have from ${PASSPHRASE_LENGTH.min} to ${PASSPHRASE_LENGTH.max} characters.`;
 
@@ -19,12 +17,6 @@ export const triedPassphrase = z
   .string({ error: 'The passphrase must be text.' })
   .min(1, { error: 'Give the passphrase.' })
   .max(4 * PASSPHRASE_LENGTH.max, { error: LENGTH_SENTENCE });
-
-/** How many automatic backups may be kept. */
-export const BACKUP_LIMITS = {
-  dailyBackups: { label: 'Daily backups', unit: 'backups', min: 1, max: 60 },
-  weeklyBackups: { label: 'Weekly backups', unit: 'backups', min: 0, max: 104 },
-} as const;
 
 const kept = (name: keyof typeof BACKUP_LIMITS) => {
   const { label, min, max } = BACKUP_LIMITS[name];

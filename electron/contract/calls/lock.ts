@@ -1,10 +1,8 @@
 import { z } from 'zod';
+import { IDLE_LIMIT } from '../recordsLimits.ts';
 import type { AppStatus } from '../results.ts';
 import { newPassphrase, triedPassphrase } from './backup.ts';
 import { call, nothing } from './call.ts';
-
-/** How long nobody may be at the desk before it locks itself. */
-export const IDLE_LIMIT = { label: 'Time until it locks', unit: 'min', min: 1, max: 240 } as const;
 
 const IDLE_SENTENCE = `${IDLE_LIMIT.label} must be a whole number from ${IDLE_LIMIT.min} to ${IDLE_LIMIT.max} min.`;
 

@@ -16,6 +16,7 @@ const noService: Answer<never> = {
 /** A transport that reaches nothing; what is mounted with it must not need the service. */
 const silent: Client = {
   refused: ref(null),
+  lockedAnswers: ref(0),
   call: async () => noService,
   files: {
     chooseFile: async () => noService,
