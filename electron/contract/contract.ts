@@ -3,6 +3,7 @@ import { appCalls } from './calls/app.ts';
 import { backupCalls } from './calls/backup.ts';
 import { binCalls } from './calls/bin.ts';
 import { dogCalls } from './calls/dogs.ts';
+import { exchangeCalls } from './calls/exchange.ts';
 import { handoutCalls } from './calls/handouts.ts';
 import { historyCalls } from './calls/history.ts';
 import { lockCalls } from './calls/lock.ts';
@@ -29,6 +30,7 @@ export const contract = {
   ...practitionerCalls,
   ...planCalls,
   ...handoutCalls,
+  ...exchangeCalls,
   ...backupCalls,
   ...lockCalls,
   ...workCalls,

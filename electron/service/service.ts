@@ -19,6 +19,7 @@ import { dogListHandlers } from './dogList.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { dueHandlers } from './due.ts';
+import { exchangeHandlers } from './exchange/handlers.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { historyHandlers } from './historyList.ts';
@@ -122,7 +123,11 @@ function rooms(options: ServiceOptions) {
   const transfer = createTransfer(options.folder);
   const work = createWorkRegister();
   const instant = () => clock().toISOString();
-  const all: AllHandlers = { ...handlers, ...handoutHandlers({ printer, fontsFolder }) };
+  const all: AllHandlers = {
+    ...handlers,
+    ...handoutHandlers({ printer, fontsFolder }),
+    ...exchangeHandlers({ transfer, work }),
+  };
   const own: OwnHandlers = {
     ...backupHandlers({ ...options, practices, transfer, work, instant }),
     ...lockHandlers({ lock, practices, tries: countTries(monotonicMs) }),

@@ -8,7 +8,7 @@ import {
 import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
-import { keepHistory } from './history.ts';
+import { keepHistory, type Deed } from './history.ts';
 import { badField, notFound } from './refuse.ts';
 import type { Schema, WeighingRow } from './schema.ts';
 
@@ -62,6 +62,23 @@ async function assertKeepable(
   if (problem !== null) throw badField(`weighing.${problem.field}`, problem.message);
 }
 
+/** Takes a weighing out, its history keeping it. @returns null where it is not there. */
+export async function dropWeighing(
+  desk: Desk,
+  db: Db,
+  id: string,
+  reason: string,
+): Promise<WeighingRow | null> {
+  const row = await db
+    .deleteFrom('weighing')
+    .where('id', '=', id)
+    .returningAll()
+    .executeTakeFirst();
+  if (row === undefined) return null;
+  await keepDeed(desk, db, row, { action: 'removed', before: row, reason });
+  return row;
+}
+
 type WeighingCall = 'weighings/save' | 'weighings/drop' | 'weighings/restore';
 
 export const weighingHandlers: Handlers<WeighingCall> = {
@@ -83,14 +100,9 @@ export const weighingHandlers: Handlers<WeighingCall> = {
     }),
   'weighings/drop': (desk, { id }) =>
     desk.db.transaction().execute(async (db) => {
-      const row = await db
-        .deleteFrom('weighing')
-        .where('id', '=', id)
-        .returningAll()
-        .executeTakeFirst();
-      if (row === undefined) throw notFound('The weighing');
+      const row = await dropWeighing(desk, db, id, '');
+      if (row === null) throw notFound('The weighing');
       await readDog(db, row.dogId);
-      await keepDeed(desk, db, row, 'removed', row);
       return null;
     }),
   'weighings/restore': (desk, { id }) =>
@@ -98,7 +110,7 @@ export const weighingHandlers: Handlers<WeighingCall> = {
       const row = await lastDropped(db, id);
       await assertKeepable(desk, db, row.dogId, row);
       await db.insertInto('weighing').values(row).execute();
-      await keepDeed(desk, db, row, 'restored', null);
+      await keepDeed(desk, db, row, { action: 'restored', before: null, reason: '' });
       return weighingFromRow(row);
     }),
 };
@@ -108,18 +120,14 @@ async function keepDeed(
   desk: Desk,
   db: Db,
   { id, dogId }: WeighingRow,
-  action: 'removed' | 'restored',
-  before: WeighingRow | null,
+  deed: Pick<Deed, 'action' | 'before' | 'reason'>,
 ): Promise<void> {
-  const of = { dogId };
   await keepHistory(desk, db, {
     kind: 'weighing',
     recordId: id,
-    of,
-    action,
+    of: { dogId },
     revision: null,
-    reason: '',
-    before,
+    ...deed,
   });
 }
 

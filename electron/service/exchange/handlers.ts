@@ -1,0 +1,56 @@
+import type { exchangeCalls } from '../../contract/calls/exchange.ts';
+import type { Desk, Handlers } from '../context.ts';
+import { notFound } from '../refuse.ts';
+import type { Transfer } from '../transfer.ts';
+import { dropWeighing } from '../weighings.ts';
+import type { WorkRegister } from '../work.ts';
+import { lookAtTable, previewTable, runImport } from './weightImport.ts';
+
+export interface ExchangeRoom {
+  readonly transfer: Transfer;
+  readonly work: WorkRegister;
+}
+
+/** The latest import, which can be taken back while the program runs. */
+interface LastImport {
+  readonly undoKey: string;
+  readonly desk: Desk;
+  readonly ids: readonly string[];
+}
+
+export function exchangeHandlers({
+  transfer,
+  work,
+}: ExchangeRoom): Handlers<keyof typeof exchangeCalls> {
+  let last: LastImport | null = null;
+  return {
+    'import/readCsv': (desk, { token }) => lookAtTable(desk, transfer.open(token)),
+    'import/preview': (desk, { token, mapping }) =>
+      previewTable(desk, transfer.open(token), mapping),
+    'import/run': (desk, { token, mapping, digest, workId }) =>
+      work.run(workId, async (going) => {
+        const taken = transfer.open(token);
+        const { ids, ...done } = await runImport(desk, going, { taken, mapping, digest });
+        last = { undoKey: done.undoKey, desk, ids };
+        transfer.drop(token);
+        return done;
+      }),
+    'import/undo': async (desk, { undoKey }) => {
+      if (last?.undoKey !== undoKey || last.desk !== desk) throw notFound('The import');
+      const removed = await takeBack(desk, last.ids);
+      last = null;
+      return { removed };
+    },
+  };
+}
+
+/** Removes what an import added; what was removed by hand since is gone already. */
+function takeBack(desk: Desk, ids: readonly string[]): Promise<number> {
+  return desk.db.transaction().execute(async (db) => {
+    let removed = 0;
+    for (const id of ids) {
+      if ((await dropWeighing(desk, db, id, 'The import was taken back.')) !== null) removed += 1;
+    }
+    return removed;
+  });
+}
