@@ -33,7 +33,7 @@ module.exports = {
       '^electron/(service|contract)/',
       '^core/',
       '^templates/',
-      '^(node:)?(fs|path|os|url|crypto|util|worker_threads)',
+      '^(node:)?(fs|path|os|url|crypto|stream|util|worker_threads)',
       'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod)/',
     ]),
     only('launch-is-plain', '^electron/(launch/|start\\.mjs$)', [
@@ -42,12 +42,12 @@ module.exports = {
     ]),
     only('loopback-knows-service', '^electron/loopback/', [
       '^electron/(loopback|launch|service|contract)/',
-      '^(node:)?(fs|path|os|url|crypto|http|net|child_process)',
+      '^(node:)?(fs|path|os|url|crypto|stream|http|net|child_process)',
       'node_modules/(hono|@hono)/',
     ]),
     only('shell-knows-service', '^electron/shell/', [
       '^electron/(shell|service|contract)/',
-      '^(node:)?(fs|path|os|url|crypto)',
+      '^(node:)?(fs|path|os|url|crypto|stream)',
       'node_modules/electron/',
     ]),
     {

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { createAdaptorServer } from '@hono/node-server';
+import { createAdaptorServer, type HttpBindings } from '@hono/node-server';
 import { Hono, type MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { AddressInfo } from 'node:net';
@@ -9,7 +9,9 @@ import type { Answer } from '../contract/errors.ts';
 import type { Service } from '../service/service.ts';
 import { listAssets } from '../service/frontEnd/assets.ts';
 import type { Door } from './door.ts';
-import { carriedKey, isJson, sameHost } from './guard.ts';
+import { FILES_IN, receiveFile, sendFile } from './files.ts';
+import { carriedKey, isFile, isJson, keyIn, sameHost } from './guard.ts';
+import { keepPace } from './pace.ts';
 import { STRICT_HEADERS } from '../service/frontEnd/headers.ts';
 
 /** Largest request: a draft of half a million characters, written as JSON. */
@@ -17,6 +19,8 @@ const MOST_BYTES = 4 * 1024 * 1024;
 /** A start code as JSON, with room to spare. */
 const MOST_BYTES_OF_CODE = 1024;
 const SLOWEST_REQUEST_MS = 10_000;
+/** A gigabyte from and to the same slow disk, with room to spare. */
+const SLOWEST_FILE_MS = 15 * 60_000;
 /** How long answers under way may take once the host is asked to close. */
 const CLOSE_LIMIT_MS = 5_000;
 
@@ -30,6 +34,8 @@ export interface HostOptions {
   readonly port?: number;
   /** How long a request may take to arrive, in milliseconds; slower ones are cut off. */
   readonly slowestRequestMs?: number;
+  /** The same for a file as a whole, in milliseconds. */
+  readonly slowestFileMs?: number;
 }
 
 export interface Host {
@@ -54,13 +60,15 @@ export async function startHost(options: HostOptions): Promise<Host> {
   const slowest = options.slowestRequestMs ?? SLOWEST_REQUEST_MS;
   const server = createAdaptorServer({
     fetch: app.fetch,
-    serverOptions: {
-      requestTimeout: slowest,
-      headersTimeout: slowest,
-      // Node looks for late requests at this interval only.
-      connectionsCheckingInterval: slowest / 4,
-    },
+    // Node looks for late requests at this interval only.
+    serverOptions: { connectionsCheckingInterval: slowest / 4 },
   }) as Server;
+  keepPace(server, {
+    slowestRequestMs: slowest,
+    slowestFileMs: options.slowestFileMs ?? SLOWEST_FILE_MS,
+    bringsFile: ({ url, headers }) =>
+      url === FILES_IN && options.door.opens(keyIn(headers.authorization)),
+  });
   server.on('upgrade', (_request, socket) => socket.destroy());
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
@@ -91,9 +99,9 @@ function closeServer(server: Server): Promise<void> {
   });
 }
 
-function buildApp(options: HostOptions, state: HostState): Hono {
+function buildApp(options: HostOptions, state: HostState): Hono<{ Bindings: HttpBindings }> {
   const assets = listAssets(options.rendererFolder);
-  const app = new Hono();
+  const app = new Hono<{ Bindings: HttpBindings }>();
   app.use(async (context, next) => {
     if (!sameHost(context.req.raw.headers, state.port))
       context.res = new Response(null, { status: 403 });
@@ -115,19 +123,27 @@ function buildApp(options: HostOptions, state: HostState): Hono {
       ? context.json({ key: exchanged.key })
       : context.json({ refused: exchanged.kind }, 410);
   });
-  app.post(
-    '/call/:domain/:action',
-    async (context, next) => {
-      if (!options.door.opens(carriedKey(context.req.raw.headers))) return context.body(null, 401);
-      await next();
-    },
-    jsonOnly,
-    atMost(MOST_BYTES),
-    async (context) => {
-      const name = `${context.req.param('domain')}/${context.req.param('action')}` as CallName;
-      return context.json(await answer(options.service, name, await context.req.text()));
-    },
-  );
+  const withKey: MiddlewareHandler = async (context, next) => {
+    if (!options.door.opens(carriedKey(context.req.raw.headers))) return context.body(null, 401);
+    await next();
+  };
+  app.post(FILES_IN, withKey, async (context) => {
+    if (!isFile(context.req.raw.headers)) return context.body(null, 415);
+    const { status, answer } = await receiveFile(options.service, context.env.incoming);
+    return context.json(answer, status);
+  });
+  app.get('/files/out/:token', withKey, (context) => {
+    const content = sendFile(options.service, context.req.param('token'));
+    if (content === null) return context.body(null, 404);
+    return context.body(content, 200, {
+      'content-type': 'application/octet-stream',
+      'content-disposition': 'attachment',
+    });
+  });
+  app.post('/call/:domain/:action', withKey, jsonOnly, atMost(MOST_BYTES), async (context) => {
+    const name = `${context.req.param('domain')}/${context.req.param('action')}` as CallName;
+    return context.json(await answer(options.service, name, await context.req.text()));
+  });
   app.get('*', async (context) => {
     const asset = assets.get(context.req.path);
     if (asset === undefined) return context.body(null, 404);

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { app, dialog, Menu, type BrowserWindow } from 'electron';
 import { declareScheme, serveFrontEnd } from './appProtocol.ts';
 import { claimFolder } from './folder.ts';
+import { registerFiles } from './files.ts';
 import { registerCalls } from './ipc.ts';
 import { registerSaveFile } from './saveFile.ts';
 import { startService, type ServiceLink } from './serviceLink.ts';
@@ -33,6 +34,7 @@ function start(folder: string): void {
   });
   registerCalls(service);
   registerSaveFile(() => window);
+  registerFiles(() => window, service);
   showWindow();
 }
 

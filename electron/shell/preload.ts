@@ -1,6 +1,12 @@
 import { contextBridge, ipcRenderer } from 'electron';
 import { CALL_NAMES } from '../contract/callNames.ts';
-import { callChannel, SAVE_FILE_CHANNEL } from './channels.ts';
+import {
+  callChannel,
+  CHOOSE_FILE_CHANNEL,
+  DROP_FILE_CHANNEL,
+  SAVE_FILE_CHANNEL,
+  SAVE_PRODUCED_CHANNEL,
+} from './channels.ts';
 
 // One function per contract call and nothing else: no channel name crosses the bridge, and no event
 // object reaches the page.
@@ -15,4 +21,10 @@ contextBridge.exposeInMainWorld('trotwell', {
   calls,
   saveFile: (fileName: unknown, base64: unknown, kind: unknown): Promise<unknown> =>
     ipcRenderer.invoke(SAVE_FILE_CHANNEL, fileName, base64, kind),
+  chooseFile: (purpose: unknown): Promise<unknown> =>
+    ipcRenderer.invoke(CHOOSE_FILE_CHANNEL, purpose),
+  dropFile: (name: unknown, bytes: unknown, purpose: unknown): Promise<unknown> =>
+    ipcRenderer.invoke(DROP_FILE_CHANNEL, name, bytes, purpose),
+  saveProduced: (token: unknown, name: unknown, purpose: unknown): Promise<unknown> =>
+    ipcRenderer.invoke(SAVE_PRODUCED_CHANNEL, token, name, purpose),
 });

@@ -1,10 +1,15 @@
 import { utilityProcess } from 'electron';
 import type { CallName } from '../contract/contract.ts';
 import type { Answer } from '../contract/errors.ts';
+import type { TakenFile } from '../contract/filePurposes.ts';
 import type { FromService, ServiceSettings, ToService } from './messages.ts';
 
 export interface ServiceLink {
   call(name: CallName, input: unknown): Promise<Answer<unknown>>;
+  /** Has the service take in a file: the one at a chosen path, or a dropped one's bytes. */
+  takeIn(name: string, from: string | Uint8Array, maxBytes: number): Promise<Answer<TakenFile>>;
+  /** Has the service write a file it made to a chosen path. */
+  writeOut(token: string, path: string): Promise<Answer<null>>;
   /** Has the service close its database, and waits for it to end. */
   close(): Promise<void>;
 }
@@ -42,16 +47,22 @@ export function startService(entry: string, settings: ServiceSettings): ServiceL
     waiting.delete(id);
   });
   const send = (message: ToService): void => child.postMessage(message);
+  /** Sends what has an answer, and waits for it. */
+  const ask = (question: (id: number) => ToService): Promise<Answer<unknown>> => {
+    if (!running) return Promise.resolve(GONE);
+    lastId += 1;
+    const id = lastId;
+    return new Promise((resolve) => {
+      waiting.set(id, resolve);
+      send(question(id));
+    });
+  };
   return {
-    call(name, input) {
-      if (!running) return Promise.resolve(GONE);
-      lastId += 1;
-      const id = lastId;
-      return new Promise((resolve) => {
-        waiting.set(id, resolve);
-        send({ kind: 'call', id, name, input });
-      });
-    },
+    call: (name, input) => ask((id) => ({ kind: 'call', id, name, input })),
+    takeIn: (name, from, maxBytes) =>
+      ask((id) => ({ kind: 'take-in', id, name, from, maxBytes })) as Promise<Answer<TakenFile>>,
+    writeOut: (token, path) =>
+      ask((id) => ({ kind: 'write-out', id, token, path })) as Promise<Answer<null>>,
     async close() {
       if (running) send({ kind: 'close' });
       const late = setTimeout(() => child.kill(), CLOSE_LIMIT_MS);

@@ -1,4 +1,6 @@
+import { Readable } from 'node:stream';
 import type { CallName } from '../contract/contract.ts';
+import type { Answer } from '../contract/errors.ts';
 import { createService } from '../service/service.ts';
 import type { FromService, ServiceSettings, ToService } from './messages.ts';
 
@@ -20,6 +22,14 @@ async function receive(message: ToService): Promise<void> {
     await service.close();
     process.exit(0);
   }
-  const answer = await service.call(message.name as CallName, message.input as never);
-  port.postMessage({ id: message.id, answer } satisfies FromService);
+  port.postMessage({ id: message.id, answer: await answer(message) } satisfies FromService);
+}
+
+function answer(message: Exclude<ToService, { kind: 'close' }>): Promise<Answer<unknown>> {
+  if (message.kind === 'call') {
+    return service.call(message.name as CallName, message.input as never);
+  }
+  if (message.kind === 'write-out') return service.writeOut(message.token, message.path);
+  const { name, from, maxBytes } = message;
+  return service.takeIn(name, typeof from === 'string' ? from : Readable.from([from]), maxBytes);
 }

@@ -30,11 +30,19 @@ beforeEach(async () => {
   desk = await openOwn();
   asked = [];
   const watched: TestDesk['service'] = {
+    ...desk.service,
     call(name, input) {
       asked.push(name);
       return desk.service.call(name, input);
     },
-    close: () => desk.service.close(),
+    takeIn(...file) {
+      asked.push('files/in');
+      return desk.service.takeIn(...file);
+    },
+    giveOut(token) {
+      asked.push('files/out');
+      return desk.service.giveOut(token);
+    },
   };
   ({ host, key } = await openHost(watched));
   code = codeOf(host.newAddress());

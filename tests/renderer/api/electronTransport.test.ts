@@ -5,7 +5,14 @@ import type { Bridge } from '../../../renderer/api/bridge.ts';
 
 function bridgeWith(call: (input: unknown) => unknown): Bridge {
   const calls = { 'dogs/list': call } as unknown as Bridge['calls'];
-  return { calls, saveFile: async () => false };
+  const unused = () => Promise.reject(new Error('unused'));
+  return {
+    calls,
+    saveFile: unused,
+    chooseFile: unused,
+    dropFile: unused,
+    saveProduced: unused,
+  };
 }
 
 describe('the transport of the Electron window', () => {

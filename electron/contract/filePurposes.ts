@@ -1,0 +1,45 @@
+/** What a file is chosen or saved for. Dialogues, limits and doors know these and no others. */
+export type FilePurpose = 'backup' | 'bundle' | 'csv' | 'attachment';
+
+/** One purpose: what the dialogue calls its files, their endings, and how large one may be. */
+export interface PurposeOfFiles {
+  readonly label: string;
+  /** Without the dot; the first is the usual one. */
+  readonly extensions: readonly string[];
+  readonly maxBytes: number;
+}
+
+/** A megabyte as file managers count it: 1024 × 1024 bytes. */
+export const MEGABYTE = 1024 * 1024;
+
+// Our own decisions (mark D). The largest is also what a whole practice with its photos may come to;
+// a table of weights in 16 MB holds some hundred thousand rows.
+export const FILE_PURPOSES: Readonly<Record<FilePurpose, PurposeOfFiles>> = {
+  backup: { label: 'Backup of Trotwell', extensions: ['trotwell'], maxBytes: 1024 * MEGABYTE },
+  bundle: { label: 'Zip archive', extensions: ['zip'], maxBytes: 1024 * MEGABYTE },
+  csv: { label: 'Table (CSV)', extensions: ['csv', 'txt'], maxBytes: 16 * MEGABYTE },
+  attachment: {
+    label: 'Photo or PDF',
+    extensions: ['jpg', 'jpeg', 'png', 'webp', 'pdf'],
+    maxBytes: 20 * MEGABYTE,
+  },
+};
+
+/** True for one of the purposes; what comes from a page may be anything. */
+export function isFilePurpose(text: unknown): text is FilePurpose {
+  return typeof text === 'string' && Object.hasOwn(FILE_PURPOSES, text);
+}
+
+/** The sentence for a file that is too large, e.g. "A file may have at most 20 MB." */
+export function tooLargeSentence(maxBytes: number): string {
+  return `A file may have at most ${Math.floor(maxBytes / MEGABYTE)} MB.`;
+}
+
+/** A file the service has taken in; only its token says which. */
+export interface TakenFile {
+  /** Names the file for the call that uses it, once. */
+  readonly token: string;
+  /** The file's own name, without folders. */
+  readonly name: string;
+  readonly bytes: number;
+}

@@ -1,0 +1,60 @@
+import { createReadStream } from 'node:fs';
+import type { IncomingMessage } from 'node:http';
+import { Readable } from 'node:stream';
+import type { Answer } from '../contract/errors.ts';
+import {
+  FILE_PURPOSES,
+  isFilePurpose,
+  tooLargeSentence,
+  type TakenFile,
+} from '../contract/filePurposes.ts';
+import type { Service } from '../service/service.ts';
+
+// Files travel outside the contract's calls: as they are, and piece by piece to and from the disk.
+
+/** Where files come in. A body may be as long as its purpose allows, and take its time. */
+export const FILES_IN = '/files/in';
+
+export interface Received {
+  readonly status: 200 | 400 | 413;
+  readonly answer: Answer<TakenFile>;
+}
+
+const refused = (status: 400 | 413, message: string): Received => ({
+  status,
+  answer: { ok: false, error: { kind: 'input', message, fields: [{ path: 'file', message }] } },
+});
+
+/**
+ * Takes in the file in a request's body. Its purpose and name stand in headers of our own, which no
+ * form and no plain request of another page can set.
+ */
+export async function receiveFile(service: Service, request: IncomingMessage): Promise<Received> {
+  const { headers } = request;
+  const purpose = headers['trotwell-purpose'];
+  if (!isFilePurpose(purpose)) return refused(400, 'A file comes for no purpose known.');
+  const { maxBytes } = FILE_PURPOSES[purpose];
+  if (Number(headers['content-length'] ?? 0) > maxBytes) {
+    return refused(413, tooLargeSentence(maxBytes));
+  }
+  const name = decoded(headers['trotwell-file-name']);
+  return { status: 200, answer: await service.takeIn(name, request, maxBytes) };
+}
+
+function decoded(name: string | string[] | undefined): string {
+  if (typeof name !== 'string') return '';
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return '';
+  }
+}
+
+/** The content of a file the service made; it is removed once it has gone out. Null: no such token. */
+export function sendFile(service: Service, token: string): ReadableStream | null {
+  const given = service.giveOut(token);
+  if (!given.ok) return null;
+  const content = createReadStream(given.value.file);
+  content.once('close', given.value.done);
+  return Readable.toWeb(content) as ReadableStream;
+}

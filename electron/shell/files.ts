@@ -1,0 +1,89 @@
+import { basename } from 'node:path';
+import { dialog, ipcMain, type BrowserWindow, type FileFilter } from 'electron';
+import type { Answer } from '../contract/errors.ts';
+import {
+  FILE_PURPOSES,
+  isFilePurpose,
+  type FilePurpose,
+  type TakenFile,
+} from '../contract/filePurposes.ts';
+import { plainFileName } from '../contract/fileName.ts';
+import { CHOOSE_FILE_CHANNEL, DROP_FILE_CHANNEL, SAVE_PRODUCED_CHANNEL } from './channels.ts';
+import { fromOurPage } from './sender.ts';
+import type { ServiceLink } from './serviceLink.ts';
+
+// The page says what a file is for and gets a token. Every path comes from the system's dialogue
+// and goes to the service only.
+
+const STRANGER: Answer<never> = {
+  ok: false,
+  error: { kind: 'input', message: 'This page may not ask Trotwell for anything.' },
+};
+
+/** A dropped file crosses in one piece, in memory; larger ones come by the dialogue. */
+const MOST_DROPPED = Math.max(FILE_PURPOSES.attachment.maxBytes, FILE_PURPOSES.csv.maxBytes);
+
+/** Registers the two dialogues of files, and the taking in of a dropped one. */
+export function registerFiles(window: () => BrowserWindow | null, service: ServiceLink): void {
+  ipcMain.handle(CHOOSE_FILE_CHANNEL, async (event, purpose: unknown) => {
+    const parent = window();
+    if (!fromOurPage(event) || parent === null || !isFilePurpose(purpose)) return STRANGER;
+    return choose(parent, service, purpose);
+  });
+  ipcMain.handle(DROP_FILE_CHANNEL, (event, name: unknown, bytes: unknown, purpose: unknown) => {
+    if (!fromOurPage(event) || !isFilePurpose(purpose)) return STRANGER;
+    if (typeof name !== 'string' || !(bytes instanceof Uint8Array)) return STRANGER;
+    const maxBytes = Math.min(FILE_PURPOSES[purpose].maxBytes, MOST_DROPPED);
+    return service.takeIn(name, bytes, maxBytes);
+  });
+  ipcMain.handle(
+    SAVE_PRODUCED_CHANNEL,
+    async (event, token: unknown, name: unknown, purpose: unknown) => {
+      const parent = window();
+      if (!fromOurPage(event) || parent === null || !isFilePurpose(purpose)) return false;
+      if (typeof token !== 'string' || typeof name !== 'string') return false;
+      return save(parent, service, { token, name, purpose });
+    },
+  );
+}
+
+function filterOf(purpose: FilePurpose): FileFilter {
+  const { label, extensions } = FILE_PURPOSES[purpose];
+  return { name: label, extensions: [...extensions] };
+}
+
+async function choose(
+  parent: BrowserWindow,
+  service: ServiceLink,
+  purpose: FilePurpose,
+): Promise<Answer<TakenFile | null>> {
+  const { canceled, filePaths } = await dialog.showOpenDialog(parent, {
+    properties: ['openFile'],
+    filters: [filterOf(purpose)],
+  });
+  const path = filePaths[0];
+  if (canceled || path === undefined) return { ok: true, value: null };
+  return service.takeIn(basename(path), path, FILE_PURPOSES[purpose].maxBytes);
+}
+
+interface Produced {
+  readonly token: string;
+  readonly name: string;
+  readonly purpose: FilePurpose;
+}
+
+async function save(parent: BrowserWindow, service: ServiceLink, made: Produced): Promise<boolean> {
+  const { canceled, filePath } = await dialog.showSaveDialog(parent, {
+    defaultPath: plainFileName(made.name, `file.${FILE_PURPOSES[made.purpose].extensions[0]}`),
+    filters: [filterOf(made.purpose)],
+  });
+  if (canceled || filePath === '') return false;
+  const answer = await service.writeOut(made.token, filePath);
+  if (answer.ok) return true;
+  await dialog.showMessageBox(parent, {
+    type: 'error',
+    message: 'The file could not be written.',
+    detail: `${filePath}\n${answer.error.message}`,
+  });
+  return false;
+}

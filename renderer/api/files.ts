@@ -1,0 +1,110 @@
+import {
+  FILE_PURPOSES,
+  tooLargeSentence,
+  type FilePurpose,
+  type TakenFile,
+} from '../../electron/contract/filePurposes.ts';
+import type { Answer } from '../../electron/contract/errors.ts';
+import type { Bridge } from './bridge.ts';
+import { download } from './download.ts';
+import type { LoopbackOptions } from './loopbackTransport.ts';
+import type { Saving } from './saveFile.ts';
+import { NO_ANSWER, unreachable } from './unreachable.ts';
+
+/** How files come and go: the page sees names, sizes and tokens, and never a path. */
+export interface FileWays {
+  /** Lets the practitioner choose a file and hands it to the service. Null: cancelled. */
+  chooseFile(purpose: FilePurpose): Promise<Answer<TakenFile | null>>;
+  /** Hands a dropped file to the service. */
+  sendFile(file: File, purpose: FilePurpose): Promise<Answer<TakenFile>>;
+  /** Hands a file the service made to the practitioner: the system's dialogue, or a download. */
+  saveProduced(token: string, name: string, purpose: FilePurpose): Promise<Saving>;
+}
+
+/** Files by way of the Electron preload. */
+export function electronFiles(bridge: Bridge): FileWays {
+  return {
+    chooseFile: (purpose) => bridge.chooseFile(purpose).catch(() => unreachable(NO_ANSWER)),
+    async sendFile(file, purpose) {
+      const refused = tooLarge(file, purpose);
+      if (refused !== null) return refused;
+      try {
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        return await bridge.dropFile(file.name, bytes, purpose);
+      } catch {
+        return unreadable();
+      }
+    },
+    async saveProduced(token, name, purpose) {
+      return (await bridge.saveProduced(token, name, purpose)) ? 'saved' : 'not saved';
+    },
+  };
+}
+
+/** Files over the loopback host that served this page. */
+export function loopbackFiles({ key, onRefusedKey }: LoopbackOptions): FileWays {
+  const authorization = `Bearer ${key ?? ''}`;
+
+  async function sendFile(file: File, purpose: FilePurpose): Promise<Answer<TakenFile>> {
+    const refused = tooLarge(file, purpose);
+    if (refused !== null) return refused;
+    try {
+      const response = await fetch('/files/in', {
+        method: 'POST',
+        headers: {
+          authorization,
+          'content-type': 'application/octet-stream',
+          'trotwell-purpose': purpose,
+          'trotwell-file-name': encodeURIComponent(file.name.toWellFormed()),
+        },
+        body: file,
+      });
+      if (response.status === 401) onRefusedKey();
+      return (await response.json()) as Answer<TakenFile>;
+    } catch {
+      return unreadable();
+    }
+  }
+
+  return {
+    sendFile,
+    async chooseFile(purpose) {
+      const file = await fileFromDialogue(purpose);
+      return file === null ? { ok: true, value: null } : sendFile(file, purpose);
+    },
+    async saveProduced(token, name) {
+      const response = await fetch(`/files/out/${token}`, { headers: { authorization } }).catch(
+        () => null,
+      );
+      if (response?.status === 401) onRefusedKey();
+      if (response === null || !response.ok) return 'not saved';
+      download(await response.blob(), name);
+      return 'handed over';
+    },
+  };
+}
+
+/** Said before a byte is sent: a host that refuses halfway can only hang up. */
+function tooLarge(file: File, purpose: FilePurpose): Answer<never> | null {
+  const { maxBytes } = FILE_PURPOSES[purpose];
+  if (file.size <= maxBytes) return null;
+  const message = tooLargeSentence(maxBytes);
+  return { ok: false, error: { kind: 'input', message, fields: [{ path: 'file', message }] } };
+}
+
+/** The file was moved since it was chosen, or the service is gone; a page cannot tell which. */
+function unreadable(): Answer<never> {
+  return unreachable('The file could not be read or handed over. Choose it again.');
+}
+
+/** The browser's own dialogue. Opens from a press of a button, by keyboard as by pointer. */
+function fileFromDialogue(purpose: FilePurpose): Promise<File | null> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = FILE_PURPOSES[purpose].extensions.map((ending) => `.${ending}`).join(',');
+  return new Promise((resolve) => {
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => resolve(null));
+    input.click();
+  });
+}
