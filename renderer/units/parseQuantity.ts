@@ -5,7 +5,13 @@ import { minutesSeconds } from './shown.ts';
 /** What typed text means: a number in the base unit, nothing, or a sentence why it is refused. */
 export type Reading =
   | { readonly kind: 'empty' }
-  | { readonly kind: 'value'; readonly value: number; readonly unit: Unit }
+  | {
+      readonly kind: 'value';
+      readonly value: number;
+      readonly unit: Unit;
+      /** True where the text had a second reading, outside the range: the field says what it took. */
+      readonly doubtful?: boolean;
+    }
   | { readonly kind: 'refused'; readonly message: string };
 
 /** The quantity a field asks for. The range is in the base unit. */
@@ -49,13 +55,21 @@ export function readQuantity(typed: string, asked: Asked): Reading {
   if (timed !== null) return bounded(Number(timed[1]) + Number(timed[2]) / 60, unit, asked);
 
   const figures = plain[1] ?? '';
-  if (canBeReadTwice(figures, unit, asked)) {
-    const digits = figures.replace(/[.,]/, '');
-    return refuse(
-      `${asked.label}: “${figures}” can be read two ways; write ${digits} or ${Number(decimal(figures))}.`,
-    );
-  }
-  return bounded(decimal(figures), unit, asked);
+  return THOUSAND_OR_POINT.test(figures)
+    ? oneOfTwo(figures, unit, asked)
+    : bounded(decimal(figures), unit, asked);
+}
+
+/** "1,200" as one thousand two hundred or as 1.2: taken where the range leaves only one of them. */
+function oneOfTwo(figures: string, unit: Unit, asked: Asked): Reading {
+  const grouped = Number(figures.replace(/[.,]/, ''));
+  const split = decimal(figures);
+  const readings = [split, grouped].map((amount) => bounded(amount, unit, asked));
+  const [first, second] = readings.filter(({ kind }) => kind === 'value');
+  if (first === undefined) return readings[0]!;
+  if (second === undefined) return { ...first, doubtful: true } as Reading;
+  const message = `${asked.label}: “${figures}” can be read two ways; write ${grouped} or ${split}, whichever is meant.`;
+  return { kind: 'refused', message };
 }
 
 /** The base value in the first unit, as text for a field; no trailing zeros. */
@@ -65,23 +79,36 @@ export function writeQuantity(value: number, units: readonly [Unit, ...Unit[]]):
   return String(Number(fromBase(value, unit).toFixed(unit.digits + 1)));
 }
 
-/** "0.1 to 150 kg", in the practice's own unit. */
+/** "0.1 to 150 kg", in the practice's own unit; whatever lies inside is accepted. */
 export function rangeText(asked: Asked): string {
   const unit = asked.units[0];
-  const shown = (value: number) => String(Number(fromBase(value, unit).toPrecision(4)));
-  return `${shown(asked.min)} to ${shown(asked.max)}${unit.name === '' ? '' : ` ${unit.name}`}`;
+  const low = inward(fromBase(asked.min, unit), unit.digits, Math.ceil);
+  const high = inward(fromBase(asked.max, unit), unit.digits, Math.floor);
+  return `${low} to ${high}${unit.name === '' ? '' : ` ${unit.name}`}`;
+}
+
+/** What arithmetic between units may add or lose of an amount. */
+const NOISE = 1e-9;
+
+/** An end of a range, rounded into it to two figures, unless it is a plain number as it stands. */
+function inward(end: number, digits: number, round: (value: number) => number): number {
+  const plain = Number(end.toPrecision(3));
+  if (Math.abs(end - plain) <= NOISE * Math.abs(end)) return plain;
+  const figures = 10 ** (Math.floor(Math.log10(Math.abs(end))) - 1);
+  const step = Math.max(figures, 10 ** -digits);
+  // A quotient that is whole but for noise is whole.
+  const steps = end / step;
+  const whole = Math.abs(steps - Math.round(steps)) < NOISE ? Math.round(steps) : round(steps);
+  return Number((whole * step).toPrecision(4));
 }
 
 function bounded(amount: number, unit: Unit, asked: Asked): Reading {
-  const value = toBase(amount, unit);
+  const exact = toBase(amount, unit);
+  // An end of the range typed in another unit is the end itself.
+  const nearest = Math.min(asked.max, Math.max(asked.min, exact));
+  const value = Math.abs(nearest - exact) <= NOISE * Math.abs(exact) ? nearest : exact;
   if (value >= asked.min && value <= asked.max) return { kind: 'value', value, unit };
   return { kind: 'refused', message: `${asked.label} must be from ${rangeText(asked)}.` };
-}
-
-function canBeReadTwice(figures: string, unit: Unit, asked: Asked): boolean {
-  if (!THOUSAND_OR_POINT.test(figures)) return false;
-  const thousands = toBase(Number(figures.replace(/[.,]/, '')), unit);
-  return thousands >= asked.min && thousands <= asked.max;
 }
 
 function decimal(figures: string): number {

@@ -1,3 +1,4 @@
+import type { Figure } from '../../core/figure.ts';
 import type { Practice } from '../../electron/contract/records.ts';
 import { inUnits } from '../../core/quantityText.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
@@ -14,6 +15,8 @@ export interface Shown {
   unitName(dimension: Dimension): string;
   /** A core figure's value, whose unit is spelled in SI. */
   figure(value: number, unit: string): string;
+  /** "680 to 920 kcal/day"; empty for a figure without a range, or with a point for one. */
+  spread(figure: Pick<Figure, 'low' | 'high' | 'unit'>): string;
   /** "680 to 920 kcal/day". */
   figureRange(low: number, high: number, unit: string): string;
   temperature(celsius: number): string;
@@ -89,6 +92,11 @@ export function shownWith(choices: ShownChoices): Shown {
       const first =
         dimension === undefined ? plainNumber(low) : number(low, unitsOf(dimension, choices)[0]);
       return `${first} to ${shown.figure(high, unit)}`;
+    },
+    spread({ low, high, unit }) {
+      if (low === undefined || high === undefined) return '';
+      const ends = [shown.figure(low, unit), shown.figure(high, unit)];
+      return ends[0] === ends[1] ? '' : shown.figureRange(low, high, unit);
     },
     temperature: (celsius) => shown.amount('temperature', celsius),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),

@@ -179,7 +179,7 @@ export function figureTexts(
   const decimals = Math.abs(shown.value) < 100 ? 1 : 0;
   const write = (value: number) => format.number(format.inUnit(value, item.unit).value, decimals);
   const range =
-    item.low === undefined || item.high === undefined
+    item.low === undefined || item.high === undefined || write(item.low) === write(item.high)
       ? ''
       : format.range(write(item.low), write(item.high));
   return { value: withUnit(write(item.value), shown.unit), range };

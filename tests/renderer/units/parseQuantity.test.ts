@@ -78,7 +78,7 @@ describe('a weight as people type it', () => {
       message: 'Body weight must be from 0.1 to 150 kg.',
     });
     const pounds = readQuantity('500', asked('weightKg', 'weight', IMPERIAL));
-    expect(pounds).toHaveProperty('message', 'Body weight must be from 0.2205 to 330.7 lb.');
+    expect(pounds).toHaveProperty('message', 'Body weight must be from 0.3 to 330 lb.');
   });
 });
 
@@ -90,6 +90,14 @@ describe('a number that can be read two ways', () => {
   });
   it('takes it where only one reading is in range', () => {
     expect(valueOf('28,400', weight)).toBe(28.4);
+  });
+  it('says what it took, and takes the grouped number where only that is in range', () => {
+    expect(readQuantity('1,000', weight)).toMatchObject({ value: 1, doubtful: true });
+    expect(readQuantity('1,500 g', weight)).toMatchObject({ value: 1.5, doubtful: true });
+    expect(readQuantity('28.4', weight)).not.toHaveProperty('doubtful');
+    // 2,500 kJ = 597.5 kcal; 2.5 kJ lies under the least that is taken (1 kcal = 4.184 kJ, S).
+    const energy = asked('kcalPerDay', 'energyPerDay', IMPERIAL);
+    expect(readQuantity('2,500', energy)).toMatchObject({ doubtful: true });
   });
   it('takes a small step of a scale', () => {
     expect(valueOf('0.005', asked('scaleStepKg', 'scaleStep'))).toBe(0.005);
@@ -113,7 +121,32 @@ describe('other quantities', () => {
     expect(valueOf('1.5 years', asked('neuteredAtMonths', 'months'))).toBe(18);
   });
   it('spells a range in the unit of the practice', () => {
-    expect(rangeText(asked('distanceKm', 'distance', IMPERIAL))).toBe('0.1243 to 62.14 mi');
+    expect(rangeText(asked('distanceKm', 'distance', IMPERIAL))).toBe('0.2 to 62 mi');
+  });
+});
+
+describe('a printed range', () => {
+  const cases = [
+    ['weightKg', 'weight'],
+    ['scaleStepKg', 'scaleStep'],
+    ['kcalPerDay', 'energyPerDay'],
+    ['kcalPer100g', 'energyPer100g'],
+    ['distanceKm', 'distance'],
+    ['paceMinPerKm', 'pace'],
+    ['withersCm', 'length'],
+  ] as const;
+  it.each(cases)('is accepted at both its ends and between them: %s', (limit, dimension) => {
+    for (const choices of [METRIC, IMPERIAL]) {
+      const what = asked(limit, dimension, choices);
+      const [, low, high] = /^(\S+) to (\S+)/.exec(rangeText(what))!;
+      const [from, to] = [Number(low), Number(high)];
+      for (const share of [0, 0.25, 0.5, 0.75, 1]) {
+        const between = String(Number((from + share * (to - from)).toFixed(2)));
+        const typed = share === 0 ? low! : share === 1 ? high! : between;
+        expect(readQuantity(typed, what).kind, `${typed} in ${rangeText(what)}`).toBe('value');
+      }
+      expect([low, high].every((end) => end!.replace(/^0\.0*|[.]/g, '').length <= 5)).toBe(true);
+    }
   });
 });
 
