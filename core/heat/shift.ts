@@ -62,6 +62,8 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
   }));
   const shortNosed: Reason[] =
     dog.shortNosed === true ? [shortNosedReason(most, dog.cleared !== true)] : [];
+  // Where no temperature allows running, how far limits would move says nothing.
+  if (dog.shortNosed === true && dog.cleared !== true) return { shiftC: most, reasons: shortNosed };
   const sum = each * reasons.length + (dog.shortNosed === true ? most : 0);
   const capped: Reason[] = sum > most ? [cappedReason(most)] : [];
   return { shiftC: Math.min(most, sum), reasons: [...shortNosed, ...reasons, ...capped] };

@@ -1,4 +1,4 @@
-import { isSenior, type Assessment, type HeatDog } from '../../core/index.ts';
+import { isSenior, type Assessment, type HeatDog, type RuleChanges } from '../../core/index.ts';
 import type { DogFile } from './contract.ts';
 
 /**
@@ -8,12 +8,13 @@ import type { DogFile } from './contract.ts';
 export function heatDogOf(
   { dog, visits }: Pick<DogFile, 'dog' | 'visits'>,
   assessment: Assessment,
+  rules: RuleChanges,
 ): HeatDog {
   return {
     bcs: visits.findLast(({ bcs }) => bcs !== null)?.bcs ?? null,
     weightKg: assessment.weightKg,
     coat: dog.coat,
-    senior: isSenior(assessment.ageMonths, dog.adultWeightKg ?? assessment.weightKg),
+    senior: isSenior(assessment.ageMonths, dog.adultWeightKg ?? assessment.weightKg, rules),
     shortNosed: dog.shortNosed,
     cleared: visits.at(-1)?.airwayClearance ?? false,
   };

@@ -59,7 +59,7 @@ export async function collect(
     latest,
     plan: file.plans.find(({ current }) => current) ?? null,
     heat: heatTable({
-      dog: heatDogOf(file, file.assessment),
+      dog: heatDogOf(file, file.assessment, rules),
       rules,
     }),
     rules,

@@ -1,0 +1,56 @@
+import { mount } from '@vue/test-utils';
+import { describe, expect, it } from 'vitest';
+import { assess } from '../../core/index.ts';
+import { blankVisit } from '../../electron/contract/blank.ts';
+import { heatDogOf } from '../../electron/contract/heatDog.ts';
+import { assessInput } from '../../electron/contract/assessInput.ts';
+import HeatStory from '../../renderer/heat/HeatStory.vue';
+import { dogFile, stored } from './support/dogFile.ts';
+import { appPlugins } from './support/plugins.ts';
+
+/** A short-nosed, heavy, dark-coated dog, with or without the vet's written clearance. */
+function shortNosed(airwayClearance: boolean) {
+  const facts = { ...blankVisit('d', '2025-03-01'), weightKg: 30, bcs: 8, airwayClearance };
+  const bare = dogFile([{ ...facts, ...stored, author: '' }]);
+  const dog = { ...bare.dog, shortNosed: true, coat: 'dark', birthDay: '2017-09-01' } as const;
+  const file = { ...bare, dog };
+  return { file, assessment: assess(assessInput(file, [], '2025-03-29', null))! };
+}
+
+const shown = (cleared: boolean) => {
+  const wrapper = mount(HeatStory, {
+    props: shortNosed(cleared),
+    global: { plugins: appPlugins() },
+  });
+  return {
+    ladder: wrapper
+      .findAll('.ladder > div')
+      .map((line) => line.text().replaceAll(/\s+/g, ' ').trim()),
+    reasons: wrapper.findAll('.reasons > li').map((line) => line.text()),
+  };
+};
+
+describe('the heat page of a dog that may not run', () => {
+  it('says so at any temperature, with the one reason that counts', () => {
+    const { ladder, reasons } = shown(false);
+    expect(ladder).toHaveLength(1);
+    expect(ladder[0]).toMatch(/^No run ?at any temperature$/);
+    expect(reasons).toHaveLength(1);
+    expect(reasons[0]).toContain('written clearance');
+  });
+
+  it('lists limits and what moves them once the vet has cleared it', () => {
+    const { ladder, reasons } = shown(true);
+    expect(ladder).toHaveLength(6);
+    expect(reasons.join()).toMatch(/fat insulates.*Coat dark/);
+  });
+});
+
+describe('a senior in the heat', () => {
+  it('is one by the rule of the practice', () => {
+    // 12 years expected at 30 kg (D): 91 months are 63 %, under 75 and over 60.
+    const { file, assessment } = shortNosed(true);
+    expect(heatDogOf(file, assessment, {}).senior).toBe(false);
+    expect(heatDogOf(file, assessment, { seniorFromPercent: 60 }).senior).toBe(true);
+  });
+});
