@@ -55,12 +55,12 @@ function lameAtTrot(grades: Grades, { trotLamenessAssessed }: ScreeningInput): F
 function notSeen(walk: Grades, trot: Grades): Found[] {
   const reasons: Found[] = [];
   if (!seen(walk)) {
-    const text = 'Not all four limbs have been looked at in walk.';
+    const text = 'Not all four limbs have been seen at walk.';
     const change = 'Watch it walk in hand on a hard, level surface and grade every limb.';
     reasons.push(found({ code: 'walk-not-seen', gate: 'walking only', text, change }, OWN));
   }
   if (!seen(trot)) {
-    const text = 'Not all four limbs have been looked at in trot.';
+    const text = 'Not all four limbs have been seen at trot.';
     const change = 'Watch it trot in hand on a hard, level surface and grade every limb.';
     reasons.push(found({ code: 'trot-not-seen', gate: 'walking only', text, change }, OWN));
   }

@@ -175,7 +175,7 @@ function withoutRate(points: readonly MeasuredWeight[]): WeightTrend {
     kgPerWeek: null,
     change: null,
     status: 'cannot tell yet',
-    sentence: 'A rate needs weighings on two different days.',
+    sentence: 'There is no rate of change yet: it takes weighings on two different days.',
     points,
     spanDays: 0,
     line: [],

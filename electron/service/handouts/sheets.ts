@@ -169,7 +169,7 @@ const BUILDERS: Builders = {
       foodDecision:
         decision === null
           ? null
-          : { kcalPerDay: decision.kcalPerDay, verdict: decision.proposal.verdict },
+          : { kcalPerDay: decision.kcalPerDay, verdict: decision.decision },
       plan:
         plan === null
           ? null

@@ -106,7 +106,7 @@ describe('the trend of weight', () => {
   ])('cannot tell yet with %s', (_, weighings) => {
     const trend = weightTrend(weighings);
     expect(trend.status).toBe('cannot tell yet');
-    expect(trend.sentence).toBe('A rate needs weighings on two different days.');
+    expect(trend.sentence).toMatch(/^There is no rate of change yet: .* two different days\.$/);
     expect(trend.figure).toBeNull();
   });
 
