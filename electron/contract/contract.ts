@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { appCalls } from './calls/app.ts';
+import { attachmentCalls } from './calls/attachments.ts';
 import { backupCalls } from './calls/backup.ts';
 import { binCalls } from './calls/bin.ts';
 import { dogCalls } from './calls/dogs.ts';
@@ -30,6 +31,7 @@ export const contract = {
   ...practitionerCalls,
   ...planCalls,
   ...handoutCalls,
+  ...attachmentCalls,
   ...exchangeCalls,
   ...backupCalls,
   ...lockCalls,

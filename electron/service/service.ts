@@ -10,6 +10,7 @@ import {
 import { Refusal, type Answer } from '../contract/errors.ts';
 import type { TakenFile } from '../contract/filePurposes.ts';
 import { attempt, errorValue, fail, type Log } from './answers.ts';
+import { attachmentHandlers } from './attachments.ts';
 import { backupHandlers, type BackupCall, type BackupHandlers } from './backup/handlers.ts';
 import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
@@ -127,6 +128,7 @@ function rooms(options: ServiceOptions) {
     ...handlers,
     ...handoutHandlers({ printer, fontsFolder }),
     ...exchangeHandlers({ transfer, work }),
+    ...attachmentHandlers({ transfer }),
   };
   const own: OwnHandlers = {
     ...backupHandlers({ ...options, practices, transfer, work, instant }),

@@ -1,0 +1,39 @@
+/** What a file at a visit is. */
+export const ATTACHMENT_KINDS = ['photo', 'letter of the vet', 'other'] as const;
+export type AttachmentKind = (typeof ATTACHMENT_KINDS)[number];
+
+/** The types of content that are taken, told by the bytes. */
+export const ATTACHMENT_TYPES = {
+  'image/jpeg': ['jpg', 'jpeg'],
+  'image/png': ['png'],
+  'image/webp': ['webp'],
+  'application/pdf': ['pdf'],
+} as const;
+export type AttachmentType = keyof typeof ATTACHMENT_TYPES;
+
+/** Our own limits (mark D); the size of one file stands in filePurposes.ts. */
+export const ATTACHMENT_LIMITS = { perVisit: 30, thumbnailBytes: 48 * 1024 } as const;
+
+/** A photo, a letter or another file kept at a visit. */
+export interface Attachment {
+  readonly id: string;
+  readonly visitId: string;
+  readonly kind: AttachmentKind;
+  readonly name: string;
+  readonly mediaType: AttachmentType;
+  readonly bytes: number;
+  /** A small picture as a data address; null where there is none. */
+  readonly thumbnail: string | null;
+  /** True when its content is not in the folder of records; a backup may have it. */
+  readonly missing: boolean;
+  /** Initials of who added it; empty where the practice has one practitioner. */
+  readonly author: string;
+  readonly createdAt: string;
+}
+
+/** The content of an attachment, to be shown on the page. */
+export interface AttachmentContent {
+  readonly name: string;
+  readonly mediaType: AttachmentType;
+  readonly base64: string;
+}

@@ -1,0 +1,69 @@
+import type { AttachmentType } from '../../contract/attachment.ts';
+import { badField } from '../refuse.ts';
+import { cleanJpeg } from './cleanJpeg.ts';
+import { brokenFile, cutIntoPieces } from './pieces.ts';
+
+const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+/** Pieces of a PNG that tell of place, time or text, not of the picture (W3C PNG, 11.3). */
+const NOTED_IN_PNG: ReadonlySet<string> = new Set(['eXIf', 'tEXt', 'zTXt', 'iTXt', 'tIME']);
+const NOTED_IN_WEBP: ReadonlySet<string> = new Set(['EXIF', 'XMP ']);
+/** In the head of a WebP: it has Exif, it has XMP (RFC 9649, 2.7.1). */
+const WEBP_NOTED = 0x08 | 0x04;
+
+/** What a file is, told by its first bytes; null for anything that is not taken. */
+export function typeOf(bytes: Buffer): AttachmentType | null {
+  const text = (from: number, to: number): string => bytes.toString('latin1', from, to);
+  if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return 'image/jpeg';
+  if (bytes.subarray(0, PNG.length).equals(PNG)) return 'image/png';
+  if (text(0, 4) === 'RIFF' && text(8, 12) === 'WEBP') return 'image/webp';
+  return text(0, 5) === '%PDF-' ? 'application/pdf' : null;
+}
+
+/**
+ * The content to be kept: a picture without what is noted beside it, a PDF as it is.
+ * @throws Refusal (input) for another type, or a picture that is cut off
+ */
+export function contentToKeep(bytes: Buffer): { type: AttachmentType; content: Buffer } {
+  const type = typeOf(bytes);
+  if (type === null) {
+    throw badField(
+      'file',
+      'A photo must be a JPEG, PNG or WebP, and a letter a PDF; this file is none of them, whatever its name says.',
+    );
+  }
+  if (type === 'image/jpeg') return { type, content: cleanJpeg(bytes) };
+  if (type === 'image/png') return { type, content: cleanPng(bytes) };
+  if (type === 'image/webp') return { type, content: cleanWebp(bytes) };
+  return { type, content: bytes };
+}
+
+function cleanPng(bytes: Buffer): Buffer {
+  const pieces = cutIntoPieces(bytes, {
+    start: PNG.length,
+    end: Infinity,
+    read: (from, at) => ({
+      name: from.toString('latin1', at + 4, at + 8),
+      length: from.readUInt32BE(at) + 12,
+    }),
+  });
+  const kept = pieces.filter(({ name }) => !NOTED_IN_PNG.has(name));
+  return Buffer.concat([PNG, ...kept.map(({ whole }) => whole)]);
+}
+
+function cleanWebp(bytes: Buffer): Buffer {
+  const end = bytes.readUInt32LE(4) + 8;
+  if (end > bytes.length) throw brokenFile();
+  const pieces = cutIntoPieces(bytes.subarray(0, end), {
+    start: 12,
+    end,
+    read: (from, at) => {
+      const length = from.readUInt32LE(at + 4);
+      return { name: from.toString('latin1', at, at + 4), length: 8 + length + (length % 2) };
+    },
+  });
+  const kept = pieces.filter(({ name }) => !NOTED_IN_WEBP.has(name));
+  const whole = Buffer.concat([bytes.subarray(0, 12), ...kept.map((piece) => piece.whole)]);
+  whole.writeUInt32LE(whole.length - 8, 4);
+  if (kept[0]?.name === 'VP8X' && whole.length > 20) whole[20]! &= ~WEBP_NOTED;
+  return whole;
+}
