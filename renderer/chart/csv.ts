@@ -12,17 +12,24 @@ const FORMULA = /^[=+\-@\t\r]/;
  * in front; numbers stay numbers, their minus with them.
  */
 export function csvOf(table: ChartTable): string {
-  const heads = table.columns.map((column) => quoted(columnHead(column)));
+  const heads = table.columns.flatMap((column) => headsOf(column).map(quoted));
   const rows = table.rows.map((row) =>
-    table.columns.map((column, index) => cellText(row[index] ?? null, column)),
+    table.columns.flatMap((column, index) => cellTexts(row[index] ?? null, column)),
   );
   return BYTE_ORDER_MARK + [heads, ...rows].map((line) => line.join(',') + END_OF_LINE).join('');
 }
 
-function cellText(cell: Cell, column: ChartColumn): string {
-  if (cell === null) return '';
-  if (typeof cell === 'number') return plainCell(cell, column.digits);
-  return quoted(FORMULA.test(cell) ? `'${cell}` : cell);
+/** A range takes two columns. */
+function headsOf(column: ChartColumn): readonly string[] {
+  if (column.kind !== 'range') return [columnHead(column)];
+  return ['low', 'high'].map((end) => columnHead({ ...column, head: `${column.head}, ${end}` }));
+}
+
+function cellTexts(cell: Cell, { kind, digits }: ChartColumn): readonly string[] {
+  if (cell === null) return kind === 'range' ? ['', ''] : [''];
+  if (typeof cell === 'number') return [plainCell(cell, digits)];
+  if (typeof cell !== 'string') return cell.map((end) => plainCell(end, digits));
+  return [quoted(FORMULA.test(cell) ? `'${cell}` : cell)];
 }
 
 function quoted(text: string): string {

@@ -114,10 +114,14 @@ function onPaper(drawing: SVGSVGElement): SVGSVGElement {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
   light.append(copy);
   document.body.append(light);
-  for (const element of [copy, ...copy.querySelectorAll<SVGElement>('*')]) {
+  const elements = [copy, ...copy.querySelectorAll<SVGElement>('*')];
+  for (const element of elements) {
     const style = getComputedStyle(element);
     const looks = DRAWN.map((name) => [name, style.getPropertyValue(name)] as const);
     for (const [name, value] of looks) if (value !== '') element.setAttribute(name, value);
+  }
+  // Only now: a class of an outer element decides how the inner ones look.
+  for (const element of elements) {
     for (const name of ['class', 'tabindex', 'role', 'aria-label']) element.removeAttribute(name);
   }
   light.remove();

@@ -1,12 +1,15 @@
-/** One value of a chart's table: a number in the column's unit, a text or ISO day, or nothing. */
-export type Cell = number | string | null;
+/** Two ends of a range, in the column's unit. */
+export type Range = readonly [low: number, high: number];
+
+/** One value of a chart's table: a number or range in the column's unit, a text or ISO day, nothing. */
+export type Cell = number | Range | string | null;
 
 export interface ChartColumn {
   readonly head: string;
   /** '' for days and texts. */
   readonly unit: string;
-  readonly kind: 'day' | 'text' | 'number';
-  /** Places after the point of a number. */
+  readonly kind: 'day' | 'text' | 'number' | 'range';
+  /** Places after the point of a number or a range. */
   readonly digits?: number;
 }
 

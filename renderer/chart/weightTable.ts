@@ -13,39 +13,44 @@ export interface WeightSeries {
  * not drawn have no columns.
  */
 export function weightTable({ points, trend, corridor }: WeightSeries, unit: Unit): ChartTable {
+  const inUnit = (kg: number) => fromBase(kg, unit);
+  const rangeOf = ({ low, high }: ChartBand): Cell => [inUnit(low), inUnit(high)];
   const number = (head: string, digits = unit.digits): ChartColumn => ({
     head,
     unit: unit.name,
     kind: 'number',
     digits,
   });
-  const band = (name: string): ChartColumn[] => [
-    number(`${name}, low`),
-    number(`${name}, middle`),
-    number(`${name}, high`),
-  ];
+  const range = (head: string): ChartColumn => ({ ...number(head), kind: 'range' });
   const bands = [
-    { name: 'Trend', items: trend },
-    { name: 'Corridor', items: corridor },
+    {
+      items: trend,
+      columns: [number('Trend'), range('Trend, 90 % band')],
+      cells: (band: ChartBand): Cell[] => [inUnit(band.mid), rangeOf(band)],
+    },
+    {
+      items: corridor,
+      columns: [range('Planned corridor')],
+      cells: (band: ChartBand): Cell[] => [rangeOf(band)],
+    },
   ].filter(({ items }) => items.length > 1);
+  const noted = points.some(({ flag }) => flag !== '');
   const days = [...points, ...bands.flatMap(({ items }) => items)].map(({ day }) => day);
-  const inUnit = (kg: number) => fromBase(kg, unit);
 
   const rows = [...new Set(days)].sort().flatMap((day): (readonly Cell[])[] => {
     const weighed = points.filter((point) => point.day === day);
-    const cells = bands.flatMap(({ items }): Cell[] => {
+    const cells = bands.flatMap(({ items, columns, cells: cellsOf }): readonly Cell[] => {
       const item = items.find((candidate) => candidate.day === day);
-      return item === undefined
-        ? [null, null, null]
-        : [inUnit(item.low), inUnit(item.mid), inUnit(item.high)];
+      return item === undefined ? columns.map(() => null) : cellsOf(item);
     });
-    if (weighed.length === 0) return [[day, null, null, ...cells, null]];
-    return weighed.map(({ kg, errorKg, flag, between }) => [
+    const note = (flag: string): Cell[] => (noted ? [flag === '' ? null : flag] : []);
+    if (weighed.length === 0) return [[day, null, null, ...cells, ...note('')]];
+    return weighed.map(({ kg, errorKg, flag }) => [
       day,
       inUnit(kg),
       inUnit(errorKg),
       ...cells,
-      [between ? 'between visits' : '', flag].filter((part) => part !== '').join('; ') || null,
+      ...note(flag),
     ]);
   });
   return {
@@ -53,8 +58,8 @@ export function weightTable({ points, trend, corridor }: WeightSeries, unit: Uni
       { head: 'Day', unit: '', kind: 'day' },
       number('Weight'),
       number('Scale error', 2),
-      ...bands.flatMap(({ name }) => band(name)),
-      { head: 'Note', unit: '', kind: 'text' },
+      ...bands.flatMap(({ columns }) => columns),
+      ...(noted ? [{ head: 'Note', unit: '', kind: 'text' } as const] : []),
     ],
     rows,
   };

@@ -46,7 +46,7 @@ describe('charts', () => {
       for (let i = 0; i < data.length; i += 4) {
         if (data[i]! + data[i + 1]! + data[i + 2]! < 200) dark += 1;
       }
-      return { width: canvas.width, corner: [...data.slice(0, 4)], dark };
+      return { width: canvas.width, height: canvas.height, corner: [...data.slice(0, 4)], dark };
     }, bytes.toString('base64'));
   }
 
@@ -58,10 +58,12 @@ describe('charts', () => {
       expect(download.suggestedFilename()).toBe('Bramble Weight.png');
       const bytes = await readFile(await download.path());
       expect(bytes.subarray(0, 8)).toEqual(PNG_SIGNATURE);
-      const { width, corner, dark } = await looked(bytes);
+      const { width, height, corner, dark } = await looked(bytes);
       expect(width).toBeGreaterThan(800);
       expect(corner).toEqual([255, 255, 255, 255]);
+      // Ink on paper, and not the other way round: letters and weighings, but no dark ground.
       expect(dark).toBeGreaterThan(1000);
+      expect(dark).toBeLessThan(0.05 * width * height);
     });
 
     it(`shows the table without axe violations in ${scheme}`, async () => {
@@ -78,8 +80,10 @@ describe('charts', () => {
   it('saves the numbers with their units, the weighings of the record among them', async () => {
     const download = await save(weight(), 'Save numbers (CSV)');
     expect(download.suggestedFilename()).toBe('Bramble Weight.csv');
-    const [head, ...rows] = (await readFile(await download.path(), 'utf8')).trim().split('\r\n');
-    expect(head).toContain('\uFEFFDay,"Weight, kg","Scale error, kg"');
+    const text = await readFile(await download.path(), 'utf8');
+    expect(text[0]).toBe('\uFEFF');
+    const [head, ...rows] = text.slice(1).split('\r\n');
+    expect(head).toContain('Day,"Weight, kg","Scale error, kg"');
     expect(rows.filter((row) => /^\d{4}-\d\d-\d\d,\d+\.\d,\d+\.\d\d,/.test(row))).toHaveLength(4);
   });
 

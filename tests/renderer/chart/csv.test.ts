@@ -34,6 +34,14 @@ describe('numbers as comma-separated values', () => {
     expect(lines(['2025-02-01', -0.001, null])[1]).toBe('2025-02-01,0.00,');
   });
 
+  it('give each end of a range a column of its own', () => {
+    const range = csvOf({
+      columns: [{ head: 'Corridor', unit: 'kg', kind: 'range', digits: 1 }],
+      rows: [[[20, 21.2]], [null]],
+    });
+    expect(range).toBe('\uFEFF"Corridor, low, kg","Corridor, high, kg"\r\n20.0,21.2\r\n,\r\n');
+  });
+
   it('put commas, quotes and line ends in quotes', () => {
     expect(lines(['2025-02-01', 1, 'says "stiff", after'])[1]).toBe(
       '2025-02-01,1.00,"says ""stiff"", after"',

@@ -26,15 +26,13 @@ describe('the table of the weight chart', () => {
       'Day',
       'Weight, kg',
       'Scale error, kg',
-      'Corridor, low, kg',
-      'Corridor, middle, kg',
-      'Corridor, high, kg',
+      'Planned corridor, kg',
       'Note',
     ]);
     expect(table.rows).toEqual([
-      ['2025-02-01', 10, 0.1, 9.8, 10, 10.3, null],
-      ['2025-02-01', 10.2, 0.2, 9.8, 10, 10.3, 'another scale'],
-      ['2025-03-01', null, null, 9, 9.4, 9.8, null],
+      ['2025-02-01', 10, 0.1, [9.8, 10.3], null],
+      ['2025-02-01', 10.2, 0.2, [9.8, 10.3], 'another scale'],
+      ['2025-03-01', null, null, [9, 9.8], null],
     ]);
   });
 
