@@ -5,15 +5,20 @@ import type { ToldResult } from '../../electron/contract/reviewInput.ts';
 import { useClient } from '../api/client.ts';
 import { inputOf } from './timeline.ts';
 
+/** A told result with the initials of who took it down. */
+export type SignedResult = ToldResult & { readonly author: string };
+
 export interface SessionResults {
   /** What was told of each session, oldest first. */
-  readonly all: ComputedRef<readonly ToldResult[]>;
+  readonly all: ComputedRef<readonly SignedResult[]>;
   readonly error: ShallowRef<AppError | null>;
   /** True while there is a change of this page to take back. */
   readonly canUndo: ComputedRef<boolean>;
   /** Counts up with every change that was kept. */
   readonly changes: Ref<number>;
   keep(result: SessionInput): Promise<boolean>;
+  /** Takes a result away; `undo` brings it back. */
+  remove(day: string): Promise<boolean>;
   /** Takes the last change back. @returns its day, or null when there is none. */
   undo(): Promise<string | null>;
 }
@@ -24,7 +29,7 @@ interface Change {
 }
 
 /** Session results of one dog: each change is kept at once, and can be taken back in turn. */
-export function useSessionResults(dogId: string, kept: readonly ToldResult[]): SessionResults {
+export function useSessionResults(dogId: string, kept: readonly SignedResult[]): SessionResults {
   const client = useClient();
   const byDay = shallowRef(new Map(kept.map((result) => [result.day, result])));
   const changes = shallowRef<readonly Change[]>([]);
@@ -55,6 +60,12 @@ export function useSessionResults(dogId: string, kept: readonly ToldResult[]): S
       const before = byDay.value.get(result.day) ?? null;
       const done = await put(result.day, result);
       if (done) changes.value = [...changes.value, { day: result.day, before }];
+      return done;
+    },
+    async remove(day) {
+      const before = byDay.value.get(day) ?? null;
+      const done = await put(day, null);
+      if (done) changes.value = [...changes.value, { day, before }];
       return done;
     },
     async undo() {
