@@ -31,6 +31,13 @@ export interface Attachment {
   readonly createdAt: string;
 }
 
+/** A file that was taken in, looked at before it is kept. */
+export interface FileLook {
+  readonly mediaType: AttachmentType;
+  /** The picture as it would be kept, for making a small one of it; null for a PDF. */
+  readonly base64: string | null;
+}
+
 /** The content of an attachment, to be shown on the page. */
 export interface AttachmentContent {
   readonly name: string;

@@ -167,6 +167,11 @@ export function attachmentHandlers({
         .execute();
       return rows.map((row) => fromRow(desk.folder, row));
     },
+    'attachments/look': async (_desk, { token }) => {
+      const { type, content } = contentToKeep(await readFile(transfer.open(token).file));
+      const isPicture = type !== 'application/pdf';
+      return { mediaType: type, base64: isPicture ? content.toString('base64') : null };
+    },
     'attachments/add': (desk, { token, visitId, kind, name, thumbnail }) =>
       transfer.use(token, async ({ file }) => {
         await assertRoom(desk.db, visitId);

@@ -4,10 +4,14 @@ import {
   ATTACHMENT_LIMITS,
   type Attachment,
   type AttachmentContent,
+  type FileLook,
 } from '../attachment.ts';
 import { choice, id, requiredLine } from '../fields.ts';
 import { call } from './call.ts';
 
+const token = z
+  .string({ error: 'The file is not named by its token.' })
+  .max(100, { error: 'The file is not named by its token.' });
 const one = z.strictObject({ id: id('The file') });
 
 /** In base64 four characters stand for three bytes. */
@@ -18,13 +22,13 @@ const SMALL_PICTURE = `The small picture may have at most ${ATTACHMENT_LIMITS.th
 export const attachmentCalls = {
   /** All that can be seen at the visits of a dog, the oldest first. */
   'attachments/list': call<readonly Attachment[]>()(z.strictObject({ dogId: id('The dog') })),
+  /** What a file is that was taken in; it stays ready to be added. */
+  'attachments/look': call<FileLook>()(z.strictObject({ token })),
   /** Keeps a file that was taken in at a visit. What a photo tells of its place is left out. */
   'attachments/add': call<Attachment>()(
     z.strictObject({
       visitId: id('The visit'),
-      token: z
-        .string({ error: 'The file is not named by its token.' })
-        .max(100, { error: 'The file is not named by its token.' }),
+      token,
       kind: choice('Kind of file', ATTACHMENT_KINDS),
       name: requiredLine('Name of the file'),
       /** A small PNG or JPEG in base64; null for none. */

@@ -1,0 +1,81 @@
+import { ref, shallowRef, type Ref, type ShallowRef } from 'vue';
+import type { Attachment, AttachmentKind } from '../../electron/contract/attachment.ts';
+import type { Answer, AppError } from '../../electron/contract/errors.ts';
+import type { TakenFile } from '../../electron/contract/filePurposes.ts';
+import { useClient } from '../api/client.ts';
+import { smallPictureOf } from './smallPicture.ts';
+
+/** Why one file was not added. */
+export interface FileProblem {
+  readonly name: string;
+  readonly error: AppError;
+}
+
+export interface AddFiles {
+  readonly busy: Ref<boolean>;
+  readonly problems: ShallowRef<readonly FileProblem[]>;
+  /** Opens the dialogue for one file and adds it. @returns what was added */
+  choose(kind: AttachmentKind | null): Promise<readonly Attachment[]>;
+  /** Adds dropped files, one after the other. @returns those that were added */
+  drop(files: readonly File[], kind: AttachmentKind | null): Promise<readonly Attachment[]>;
+}
+
+/** Adds files to a visit. Without a kind a picture is a photo and a PDF a letter. */
+export function useAddFiles(visitId: () => string): AddFiles {
+  const client = useClient();
+  const busy = ref(false);
+  const problems = shallowRef<readonly FileProblem[]>([]);
+
+  async function add(
+    { token, name }: TakenFile,
+    kind: AttachmentKind | null,
+  ): Promise<Answer<Attachment>> {
+    const look = await client.call('attachments/look', { token });
+    if (!look.ok) return look;
+    const { mediaType, base64 } = look.value;
+    return client.call('attachments/add', {
+      visitId: visitId(),
+      token,
+      name,
+      kind: kind ?? (base64 === null ? 'letter of the vet' : 'photo'),
+      thumbnail: base64 === null ? null : await smallPictureOf(base64, mediaType),
+    });
+  }
+
+  async function addAll(
+    given: readonly { name: string; taken: () => Promise<Answer<TakenFile | null>> }[],
+    kind: AttachmentKind | null,
+  ): Promise<readonly Attachment[]> {
+    if (busy.value) return [];
+    busy.value = true;
+    problems.value = [];
+    const added: Attachment[] = [];
+    for (const { name, taken } of given) {
+      const file = await taken();
+      if (file.ok && file.value === null) continue;
+      const answer = file.ok ? await add(file.value!, kind) : file;
+      if (answer.ok) added.push(answer.value);
+      else {
+        const which = file.ok ? file.value!.name : name;
+        problems.value = [...problems.value, { name: which, error: answer.error }];
+      }
+    }
+    busy.value = false;
+    return added;
+  }
+
+  return {
+    busy,
+    problems,
+    choose: (kind) =>
+      addAll([{ name: 'The file', taken: () => client.files.chooseFile('attachment') }], kind),
+    drop: (files, kind) =>
+      addAll(
+        files.map((file) => ({
+          name: file.name,
+          taken: () => client.files.sendFile(file, 'attachment'),
+        })),
+        kind,
+      ),
+  };
+}
