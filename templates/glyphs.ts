@@ -83,10 +83,22 @@ export function missingCharacters(text: string, coverage: Coverage): readonly st
   return [...new Set(missing)];
 }
 
-/** `text` with composed letters, and `REPLACEMENT` for every character the fonts cannot draw. */
+/** Longer than the words and addresses of our own sheets; a column is sure to hold a piece of it. */
+const UNBROKEN = /[^\s/\-\u00ad\u200b]{31,}/gu;
+const PIECE = /(?:\P{M}\p{M}*){12}(?=.)/gu;
+
+/** `text` with places to break in words that no line would hold; pdfmake lets them widen a table. */
+export function breakable(text: string): string {
+  return text.replace(UNBROKEN, (word) => word.replace(PIECE, '$&\u200b'));
+}
+
+/**
+ * `text` with composed letters, `REPLACEMENT` for every character the fonts cannot draw, and places
+ * to break in very long words.
+ */
 export function drawable(text: string, coverage: Coverage): string {
   const composed = text.normalize('NFC');
   const missing = missingCharacters(composed, coverage);
-  if (missing.length === 0) return composed;
-  return [...composed].map((c) => (missing.includes(c) ? REPLACEMENT : c)).join('');
+  if (missing.length === 0) return breakable(composed);
+  return breakable([...composed].map((c) => (missing.includes(c) ? REPLACEMENT : c)).join(''));
 }

@@ -21,20 +21,28 @@ export const whole = (name: LimitName) =>
 // Control characters would spoil paper, CSV and screen alike; tab and line breaks are kept.
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
 
+// Embeddings, overrides and isolates turn round the text that follows them, far beyond their own
+// field. Right-to-left scripts are written without them; their marks (U+200E, U+200F) are kept.
+const TURNING = /[\u202a-\u202e\u2066-\u2069]/g;
+
+// More accents on one letter than any script piles up run over the lines above and below.
+const PILED = /(\p{M}{4})\p{M}+/gu;
+
 const cleaned = (label: string, max: number) =>
   z
     .string({ error: `${label} must be text.` })
     .max(max, { error: `${label} may have at most ${max} characters.` })
-    .transform((text) => text.replace(CONTROL, '').toWellFormed().trim());
+    .transform((text) =>
+      text.replace(CONTROL, '').replace(TURNING, '').replace(PILED, '$1').toWellFormed().trim(),
+    );
 
 /** One line of text, empty allowed. */
-export const line = (label: string) => cleaned(label, TEXT_LENGTH.line);
+export const line = (label: string) =>
+  cleaned(label, TEXT_LENGTH.line).transform((text) => text.replace(/[\t\n\r\u2028\u2029]+/g, ' '));
 
-/** One line of text that must not be empty. */
+/** One line of text that shows something: neither empty nor of invisible characters alone. */
 export const requiredLine = (label: string) =>
-  cleaned(label, TEXT_LENGTH.line).refine((text) => text.length > 0, {
-    error: `${label} is needed.`,
-  });
+  line(label).refine((text) => /[^\p{Z}\p{C}\p{M}]/u.test(text), { error: `${label} is needed.` });
 
 /** An address of several lines. */
 export const address = (label: string) => cleaned(label, TEXT_LENGTH.address);

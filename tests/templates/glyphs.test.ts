@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { FONT_FILE_NAMES } from '../../templates/fonts.ts';
 import {
+  breakable,
   drawable,
   fontCoverage,
   missingCharacters,
@@ -55,5 +56,27 @@ describe('text that the fonts cannot draw', () => {
 
   it('composes letters that were typed in two parts', () => {
     expect(drawable('Zoe\u0308', coverage)).toBe('Zoë');
+  });
+});
+
+describe('a very long word', () => {
+  it('may be broken between its letters, never between a letter and its accents', () => {
+    expect(breakable('Bell'.repeat(8))).toBe('BellBellBell\u200bBellBellBell\u200bBellBell');
+    const accented = 'q\u0308'.repeat(26);
+    expect(breakable(accented).split('\u200b')).toEqual([
+      'q\u0308'.repeat(12),
+      'q\u0308'.repeat(12),
+      'q\u0308'.repeat(2),
+    ]);
+  });
+
+  it('is left alone where a line can be broken anyway', () => {
+    for (const text of [
+      'A dog walks before it runs and runs before it pulls.',
+      'Rückwärtsbewegungsübung',
+      'https://doi.org/10.1000/an-invented-number',
+    ]) {
+      expect(breakable(text)).toBe(text);
+    }
   });
 });

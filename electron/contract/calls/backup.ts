@@ -29,7 +29,9 @@ const source = z.union(
   [
     z.strictObject({ token: z.string().min(1).max(100) }),
     z.strictObject({
-      name: z.string().regex(/^[a-zA-Z0-9_-]{1,100}\.sqlite$/),
+      name: z
+        .string()
+        .regex(/^[a-zA-Z0-9_-]{1,100}\.sqlite$/, { error: 'Choose a backup from the list.' }),
     }),
   ],
   { error: 'Choose a backup.' },

@@ -19,8 +19,10 @@ const ENTITIES: Readonly<Record<string, string>> = {
   '&gt;': '>',
   '&quot;': '"',
   '&#39;': "'",
+  '&apos;': "'",
 };
-const decode = (text: string) => text.replace(/&(amp|lt|gt|quot|#39);/g, (e) => ENTITIES[e] ?? e);
+const decode = (text: string) =>
+  text.replace(/&(amp|lt|gt|quot|apos|#39);/g, (e) => ENTITIES[e] ?? e);
 
 /**
  * Word boxes by poppler's `pdftotext -bbox`. Poppler gives a box the font's whole line height, so

@@ -1,0 +1,149 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { blankClient, blankDog, blankPractice, blankVisit } from '../../electron/contract/blank.ts';
+import { HANDOUT_KINDS, type VisitFacts } from '../../electron/contract/records.ts';
+import { HOSTILE_NAMES, INVISIBLE_NAMES, LONG_NOTES } from '../support/hostileTexts.ts';
+import { layoutProblems } from '../templates/support/layoutProblems.ts';
+import { popplerPages } from '../templates/support/tools.ts';
+import { openOwn, type TestDesk } from './desk.ts';
+
+const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+
+/** Every field of a record that takes free text, filled with the same text. */
+async function recordOf(desk: TestDesk, text: string, notes = text) {
+  await desk.ok('practice/save', {
+    ...blankPractice(),
+    name: text,
+    practitioner: text,
+    address: text,
+    phone: text,
+    email: text,
+    registration: text,
+    footer: text,
+  });
+  const dog = await desk.ok('dogs/saveWithOwner', {
+    client: {
+      ...blankClient(),
+      name: text,
+      phone: text,
+      email: text,
+      address: text,
+      vetPractice: text,
+      vetName: text,
+      vetContact: text,
+      notes,
+    },
+    dog: {
+      ...blankDog(),
+      name: text,
+      breed: text,
+      birthDay: '2021-05-01',
+      adultWeightKg: 24,
+      notes,
+    },
+  });
+  const visit: VisitFacts = {
+    ...blankVisit(dog.id, '2026-03-02'),
+    weightKg: 24,
+    bcs: 5,
+    lamenessWalk: SOUND,
+    lamenessTrot: SOUND,
+    walkBase: 'passed',
+    gaitNote: notes,
+    consent: { given: true, vet: text, day: '2026-02-20', scope: text, expiryDay: null },
+    measurements: [{ kind: 'thigh girth', limb: 'leftHind', value: 33, note: text }],
+    overrides: [{ code: 'no-such-rule', reason: text }],
+    diet: [
+      {
+        name: text,
+        treat: false,
+        kcalPer100g: 360,
+        gramsPerDay: 300,
+        gramsPerCup: null,
+        fixedGrams: false,
+        energyFrom: 'declared',
+        label: null,
+      },
+    ],
+    notes,
+  };
+  await desk.ok('visits/save', {
+    id: null,
+    visit,
+    plan: null,
+    food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: notes },
+  });
+  return dog;
+}
+
+async function sheet(desk: TestDesk, kind: (typeof HANDOUT_KINDS)[number], dogId: string) {
+  const pdf = await desk.ok('handouts/render', { kind, dogId, paper: null });
+  const file = join(desk.folder, 'sheet.pdf');
+  writeFileSync(file, Buffer.from(pdf.base64, 'base64'));
+  return { pdf, pages: popplerPages(file) };
+}
+
+/** Letters and digits only: paper breaks lines where it likes, and stands in for what it cannot draw. */
+const letters = (text: string): string => text.normalize('NFC').replace(/[^A-Za-z0-9]/g, '');
+
+describe.each(HOSTILE_NAMES)('$what', ({ typed, kept = typed }) => {
+  test('is kept as text, found again, and changes nothing else', async () => {
+    const desk = await openOwn();
+    await desk.ok('dogs/saveWithOwner', {
+      client: { ...blankClient(), name: 'Kim' },
+      dog: { ...blankDog(), name: 'Other', birthDay: '2021-05-01' },
+    });
+    const dog = await recordOf(desk, typed);
+    const file = await desk.ok('dogs/file', { dogId: dog.id });
+    expect(file.dog.name).toBe(kept);
+    expect(file.client.name).toBe(kept);
+    expect(file.visits[0]!.diet[0]!.name).toBe(kept);
+    expect(file.visits[0]!.consent.scope).toBe(kept);
+    const sent = JSON.stringify(file);
+    expect(JSON.parse(sent)).toEqual(file);
+    expect(sent).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u202a-\u202e\u2066-\u2069]/);
+    const found = await desk.ok('dogs/list', { query: kept });
+    expect(found.map(({ name }) => name)).toEqual([kept]);
+    expect(await desk.ok('dogs/list', { query: '' })).toHaveLength(2);
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+
+  test('is printed as text on every sheet, inside its margins', async () => {
+    const desk = await openOwn();
+    const dog = await recordOf(desk, typed);
+    for (const kind of HANDOUT_KINDS) {
+      const { pdf, pages } = await sheet(desk, kind, dog.id);
+      const text = pages.flatMap(({ boxes }) => boxes.map((box) => box.text)).join('');
+      expect(letters(text), kind).toContain(letters(kept));
+      expect(layoutProblems(pages), kind).toEqual([]);
+      expect(pdf.fileName).toMatch(/^[^/\\:*?"<>|\u0000-\u001f]+\.pdf$/);
+      expect(pdf.fileName.length).toBeLessThanOrEqual(120);
+      // No name becomes a link, a script or a file of the document.
+      const raw = Buffer.from(pdf.base64, 'base64').toString('latin1');
+      expect(raw).not.toMatch(/\/(URI|JavaScript|JS|Launch|EmbeddedFile|AcroForm)\b/);
+    }
+  });
+});
+
+test.each(INVISIBLE_NAMES)('%j is no name', async (typed) => {
+  const desk = await openOwn();
+  const error = await desk.refused('dogs/saveWithOwner', {
+    client: { ...blankClient(), name: 'Kim' },
+    dog: { ...blankDog(), name: typed, birthDay: '2021-05-01' },
+  });
+  expect(error.fields).toEqual([{ path: 'dog.name', message: 'Name of the dog is needed.' }]);
+});
+
+test('10 000 characters of notes are kept, and break no sheet', async () => {
+  const desk = await openOwn();
+  expect(LONG_NOTES).toHaveLength(10_000);
+  const dog = await recordOf(desk, 'Bella', LONG_NOTES);
+  const file = await desk.ok('dogs/file', { dogId: dog.id });
+  expect(file.visits[0]!.notes).toBe(LONG_NOTES.trim());
+  expect(file.dog.notes).toBe(LONG_NOTES.trim());
+  for (const kind of HANDOUT_KINDS) {
+    const { pages } = await sheet(desk, kind, dog.id);
+    expect(layoutProblems(pages), kind).toEqual([]);
+  }
+});
