@@ -127,7 +127,7 @@ function rooms(options: ServiceOptions) {
   const all: AllHandlers = {
     ...handlers,
     ...handoutHandlers({ printer, fontsFolder }),
-    ...exchangeHandlers({ transfer, work }),
+    ...exchangeHandlers({ transfer, work, version: options.version }),
     ...attachmentHandlers({ transfer }),
   };
   const own: OwnHandlers = {

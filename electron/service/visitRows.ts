@@ -32,7 +32,7 @@ export async function readVisit(db: Kysely<Schema>, id: string): Promise<Visit |
   return { ...visitFromRow(row), ...partsOf(id) };
 }
 
-function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
+export function visitFromRow(row: VisitRow): Omit<Visit, keyof VisitParts> {
   const { consentGiven, consentVet, consentDay, consentScope, consentExpiryDay, ...others } = row;
   const { binnedAt: _binnedAt, ...rest } = others;
   return {

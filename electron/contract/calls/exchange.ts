@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { BundleMade } from '../bundle.ts';
 import { id } from '../fields.ts';
 import {
   weightMapping,
@@ -16,6 +17,10 @@ const token = z
   .max(100, { error: 'The file is not named by a valid token.' });
 
 export const exchangeCalls = {
+  /** Writes the open bundle of one owner, or of all where `clientId` is null. */
+  'export/make': call<BundleMade>()(
+    z.strictObject({ clientId: id('The owner').nullable(), workId }),
+  ),
   /** Reads the head of a table (CSV), and guesses what is what. */
   'import/readCsv': call<TableLook>()(z.strictObject({ token })),
   /** What would come of the table, row by row; nothing is kept. */

@@ -4,11 +4,13 @@ import { notFound } from '../refuse.ts';
 import type { Transfer } from '../transfer.ts';
 import { dropWeighing } from '../weighings.ts';
 import type { WorkRegister } from '../work.ts';
+import { makeBundle } from './bundleWrite.ts';
 import { lookAtTable, previewTable, runImport } from './weightImport.ts';
 
 export interface ExchangeRoom {
   readonly transfer: Transfer;
   readonly work: WorkRegister;
+  readonly version: string;
 }
 
 /** The latest import, which can be taken back while the program runs. */
@@ -21,9 +23,12 @@ interface LastImport {
 export function exchangeHandlers({
   transfer,
   work,
+  version,
 }: ExchangeRoom): Handlers<keyof typeof exchangeCalls> {
   let last: LastImport | null = null;
   return {
+    'export/make': (desk, { clientId, workId }) =>
+      work.run(workId, (going) => makeBundle(desk, { transfer, version }, going, clientId)),
     'import/readCsv': (desk, { token }) => lookAtTable(desk, transfer.open(token)),
     'import/preview': (desk, { token, mapping }) =>
       previewTable(desk, transfer.open(token), mapping),

@@ -1,0 +1,142 @@
+import { z } from 'zod';
+import { choice, day, flag, id, line, notes, requiredLine, whole } from './fields.ts';
+import { clientInput, dogInput, planRequest, sessionInput, visitFacts } from './records.ts';
+import { WEIGHING_ORIGINS, weighingInput } from './weighing.ts';
+
+// The open bundle: everything kept about one owner, or all of them, in forms other programs read.
+
+export const BUNDLE_FORMAT = 'trotwell open bundle';
+export const BUNDLE_VERSION = 1;
+
+const instant = z.iso.datetime({ error: 'A time must be a UTC instant.' });
+const stored = { id: id(), createdAt: instant, updatedAt: instant };
+const revised = { ...stored, revision: whole('revision') };
+const binned = { binnedAt: instant.nullable() };
+const author = line('Initials');
+const hash = z.string().regex(/^[0-9a-f]{64}$/, { error: 'A file must be named by its SHA-256.' });
+
+const client = z.strictObject({ ...clientInput.shape, ...revised, ...binned });
+const dog = z.strictObject({
+  ...dogInput.shape,
+  ...revised,
+  ...binned,
+  archivedAt: instant.nullable(),
+});
+const visit = z.strictObject({ ...visitFacts.shape, ...revised, ...binned, author });
+const weighing = z.strictObject({
+  ...weighingInput.shape,
+  ...stored,
+  dogId: id('The dog'),
+  origin: choice('Origin', WEIGHING_ORIGINS),
+  author,
+});
+const session = z.strictObject({
+  ...sessionInput.shape,
+  ...stored,
+  dogId: id('The dog'),
+  author,
+});
+const plan = z.strictObject({
+  id: id(),
+  dogId: id('The dog'),
+  visitId: id('The visit').nullable(),
+  version: whole('revision'),
+  madeOn: day('Day of the plan'),
+  current: flag('Plan in force'),
+  origin: choice('Origin of the plan', ['built', 'reviewed', 'edited']),
+  request: planRequest,
+  /** Weeks and sessions as the program made them. */
+  ramp: z.json(),
+  review: z.json(),
+  keptBreaches: z.json(),
+  note: notes('Note'),
+  author,
+  createdAt: instant,
+});
+const foodDecision = z.strictObject({
+  id: id(),
+  dogId: id('The dog'),
+  visitId: id('The visit'),
+  decidedOn: day('Day of the decision'),
+  decision: choice('Decision', ['accepted', 'edited', 'declined']),
+  kcalPerDay: z.number().min(1).max(20000),
+  ration: z.json(),
+  foodSwitch: z.json(),
+  changeover: z.json(),
+  proposal: z.json(),
+  known: z.json(),
+  note: notes('Note'),
+  author,
+  createdAt: instant,
+});
+const history = z.strictObject({
+  kind: choice('Kind', ['client', 'dog', 'visit', 'session', 'weighing', 'attachment']),
+  recordId: id(),
+  clientId: id('The owner').nullable(),
+  dogId: id('The dog').nullable(),
+  action: choice('Action', ['amended', 'binned', 'restored', 'removed', 'archived', 'unarchived']),
+  revision: whole('revision').nullable(),
+  author,
+  reason: notes('Reason'),
+  before: z.json(),
+  at: instant,
+});
+export const FILE_ENDINGS = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'image/webp': 'webp',
+  'application/pdf': 'pdf',
+} as const;
+const attachment = z.strictObject({
+  id: id(),
+  visitId: id('The visit'),
+  hash,
+  mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp', 'application/pdf']),
+  bytes: z.int().min(1).max(20_971_520),
+  kind: choice('Kind of file', ['photo', 'letter of the vet', 'other']),
+  name: requiredLine('Name of the file'),
+  /** A small picture, base64; null where there is none. */
+  thumbnail: z.base64().max(90_000).nullable(),
+  author,
+  createdAt: instant,
+  ...binned,
+});
+
+/** `records.json`: each list in the order it was kept in. */
+export const bundleRecords = z.strictObject({
+  owners: z.array(client),
+  dogs: z.array(dog),
+  visits: z.array(visit),
+  plans: z.array(plan),
+  sessions: z.array(session),
+  foodDecisions: z.array(foodDecision),
+  weighings: z.array(weighing),
+  attachments: z.array(attachment),
+  history: z.array(history),
+});
+export type BundleRecords = z.output<typeof bundleRecords>;
+export type BundleKind = keyof BundleRecords;
+export const BUNDLE_KINDS = Object.keys(bundleRecords.shape) as readonly BundleKind[];
+
+/** `manifest.json`: what the bundle is and the hash of every other file in it. */
+export const bundleManifest = z.strictObject({
+  format: z.literal(BUNDLE_FORMAT, { error: 'The file is not a bundle of Trotwell.' }),
+  version: z.literal(BUNDLE_VERSION, {
+    error: `The bundle was written in another version of the form; this program reads ${BUNDLE_VERSION}.`,
+  }),
+  madeOn: instant,
+  appVersion: z.string().max(100),
+  practice: z.string().max(200),
+  counts: z.record(z.string(), z.int().min(0)),
+  files: z.array(
+    z.strictObject({ name: z.string().max(200), sha256: hash, bytes: z.int().min(0) }),
+  ),
+});
+export type BundleManifest = z.output<typeof bundleManifest>;
+
+/** A bundle that was made, ready to be saved. */
+export interface BundleMade {
+  readonly token: string;
+  readonly fileName: string;
+  readonly counts: Readonly<Record<BundleKind, number>>;
+}
