@@ -7,6 +7,7 @@ import type { CallName } from './contract.ts';
 export const CALL_NAMES = [
   'app/status',
   'app/open',
+  'app/diagnostics',
   'practice/save',
   'practice/setLogo',
   'clients/list',

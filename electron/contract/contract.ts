@@ -3,6 +3,7 @@ import { appCalls } from './calls/app.ts';
 import { attachmentCalls } from './calls/attachments.ts';
 import { backupCalls } from './calls/backup.ts';
 import { binCalls } from './calls/bin.ts';
+import { diagnosticsCalls } from './calls/diagnostics.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { exchangeCalls } from './calls/exchange.ts';
 import { handoutCalls } from './calls/handouts.ts';
@@ -23,6 +24,7 @@ export type * from './results.ts';
  */
 export const contract = {
   ...appCalls,
+  ...diagnosticsCalls,
   ...dogCalls,
   ...visitCalls,
   ...binCalls,

@@ -15,6 +15,7 @@ import { backupHandlers, type BackupCall, type BackupHandlers } from './backup/h
 import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
 import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
+import { diagnosticsHandlers } from './diagnostics.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogListHandlers } from './dogList.ts';
 import { dogHandlers } from './dogs.ts';
@@ -72,6 +73,7 @@ type LateCall = 'handouts/render' | 'handouts/bundle';
 type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
 
 const handlers = {
+  ...diagnosticsHandlers,
   ...practiceHandlers,
   ...clientHandlers,
   ...dogHandlers,

@@ -1,0 +1,52 @@
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { release } from 'node:os';
+import { join } from 'node:path';
+import type { Database } from 'better-sqlite3';
+import type { Handlers } from './context.ts';
+import { DATABASE_FILES } from './desk.ts';
+import { schemaVersion } from './migrate.ts';
+
+/** Rows of each table, by the name of the table. */
+function counts(raw: Database): string[] {
+  const tables = raw
+    .prepare(
+      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' ORDER BY name",
+    )
+    .pluck()
+    .all() as string[];
+  return tables.map((table) => {
+    const rows = raw.prepare(`SELECT count(*) FROM "${table}"`).pluck().get() as number;
+    return `${table}: ${rows}`;
+  });
+}
+
+/** Size of a file in bytes; zero where there is none. */
+const bytes = (file: string): number => (existsSync(file) ? statSync(file).size : 0);
+
+/** How many automatic backups there are, and when the newest was written. */
+function backups(folder: string): string {
+  const place = join(folder, 'backups');
+  const files = existsSync(place) ? readdirSync(place).filter((n) => n.endsWith('.sqlite')) : [];
+  if (files.length === 0) return 'Backups: none';
+  const newest = Math.max(...files.map((name) => statSync(join(place, name)).mtimeMs));
+  return `Backups: ${files.length}, the newest of ${new Date(newest).toISOString()}`;
+}
+
+export const diagnosticsHandlers: Handlers<'app/diagnostics'> = {
+  'app/diagnostics': async ({ raw, which, folder, instant }) => {
+    const file = join(folder, DATABASE_FILES[which]);
+    const whole = raw.pragma('quick_check(1)', { simple: true }) === 'ok';
+    return [
+      `Taken: ${instant()}`,
+      `Node ${process.versions.node}, SQLite ${raw.prepare('SELECT sqlite_version()').pluck().get()}`,
+      // The folder is left out: its path often holds the name of a person.
+      `System: ${process.platform} ${process.arch} ${release()}`,
+      `Records: ${which}, schema ${schemaVersion(raw)}`,
+      `File: ${bytes(file)} bytes, log ${bytes(`${file}-wal`)} bytes`,
+      `Quick check: ${whole ? 'ok' : 'damaged'}`,
+      backups(folder),
+      'Rows:',
+      ...counts(raw).map((line) => `  ${line}`),
+    ].join('\n');
+  },
+};
