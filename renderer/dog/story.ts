@@ -1,0 +1,109 @@
+import { addDays, compareLameness, WEIGH_IN_DAYS } from '../../core/index.ts';
+import type { DogFile, Visit } from '../../electron/contract/contract.ts';
+import type { Shown } from '../units/shown.ts';
+import { LIMB_WORDS } from '../words.ts';
+import { sessionText } from '../plan/rampText.ts';
+
+/** What changed between the last two visits, a sentence each; empty before the second visit. */
+export function changesSince(file: DogFile, shown: Shown): string[] {
+  const [before, now] = file.visits.slice(-2);
+  if (before === undefined || now === undefined) return [];
+  return [
+    weightChange(before, now, shown),
+    conditionChange(before, now),
+    ...lamenessChanges(before, now),
+    foodChange(file, before, shown),
+    planChange(file, before),
+  ].filter((sentence) => sentence !== '');
+}
+
+function weightChange(before: Visit, now: Visit, shown: Shown): string {
+  if (before.weightKg === null || now.weightKg === null) return '';
+  const kg = now.weightKg - before.weightKg;
+  const size = shown.amount('weight', Math.abs(kg));
+  if (size === shown.amount('weight', 0)) return `The weight is as it was.`;
+  return `The weight is ${size} ${kg < 0 ? 'lower' : 'higher'}.`;
+}
+
+function conditionChange(before: Visit, now: Visit): string {
+  if (before.bcs === null || now.bcs === null) return '';
+  if (before.bcs === now.bcs) return `The condition score is ${now.bcs} of 9, as before.`;
+  return `The condition score went from ${before.bcs} to ${now.bcs} of 9.`;
+}
+
+function lamenessChanges(before: Visit, now: Visit): string[] {
+  const changes = compareLameness(
+    { walk: before.lamenessWalk, trot: before.lamenessTrot },
+    { walk: now.lamenessWalk, trot: now.lamenessTrot },
+  );
+  return changes
+    .filter(({ verdict }) => verdict === 'better' || verdict === 'worse')
+    .map(
+      ({ gait, limb, before: then, now: today, verdict }) =>
+        `Lameness at ${gait}, ${LIMB_WORDS[limb].toLowerCase()}: ${verdict}, grade ${then} to ${today} of 5.`,
+    );
+}
+
+function foodChange({ foodDecisions }: DogFile, before: Visit, shown: Shown): string {
+  const last = foodDecisions.at(-1);
+  if (last === undefined || last.decidedOn <= before.day) return '';
+  const earlier = foodDecisions.at(-2);
+  const now = shown.figure(last.kcalPerDay, 'kcal/day');
+  if (earlier === undefined) return `The food was set to ${now}.`;
+  return `The food was set to ${now}, before ${shown.figure(earlier.kcalPerDay, 'kcal/day')}.`;
+}
+
+function planChange({ plans }: DogFile, before: Visit): string {
+  const made = plans.filter(({ madeOn }) => madeOn > before.day);
+  const last = made.at(-1);
+  if (last === undefined) return '';
+  return last.version === 1
+    ? 'A running plan was made.'
+    : `The running plan is in its version ${last.version}.`;
+}
+
+/** Something that is to happen, and when. */
+export interface Coming {
+  readonly day: string;
+  readonly words: string;
+}
+
+/** What comes next for a dog, in order of days. A weighing that is overdue comes first. */
+export function comingNext(file: DogFile, today: string): Coming[] {
+  return [nextWeighing(file), ...planDays(file, today), consentEnd(file, today)]
+    .filter((coming) => coming !== null)
+    .sort((a, b) => a.day.localeCompare(b.day));
+}
+
+function nextWeighing({ visits, weighings, foodDecisions }: DogFile): Coming | null {
+  const weighed = [
+    ...weighings.map(({ day }) => day),
+    ...visits.filter(({ weightKg }) => weightKg !== null).map(({ day }) => day),
+  ].sort();
+  const last = weighed.at(-1);
+  if (last === undefined) return null;
+  const asked = foodDecisions.at(-1)?.proposal.nextWeighInDay ?? null;
+  // A weighing on or after the day asked for answers it; the next is due by the usual rhythm.
+  const day = asked !== null && last < asked ? asked : addDays(last, WEIGH_IN_DAYS.settled);
+  return { day, words: 'Weigh again' };
+}
+
+function planDays({ plans }: DogFile, today: string): Coming[] {
+  const plan = plans.find(({ current }) => current);
+  const sessions = plan?.ramp.weeks.flatMap((week) => week.sessions) ?? [];
+  const next = sessions.find(({ day }) => day >= today);
+  const last = sessions.at(-1);
+  if (next === undefined || last === undefined) return [];
+  return [
+    { day: next.day, words: `Next outing: ${sessionText(next)}` },
+    ...(last.day === next.day ? [] : [{ day: last.day, words: 'Last outing of the plan' }]),
+  ];
+}
+
+function consentEnd({ visits }: DogFile, today: string): Coming | null {
+  const consent = visits.at(-1)?.consent;
+  if (consent?.given !== true || consent.expiryDay === null || consent.expiryDay < today) {
+    return null;
+  }
+  return { day: consent.expiryDay, words: 'Last day of the vet’s consent' };
+}

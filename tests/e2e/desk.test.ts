@@ -1,0 +1,85 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deskPage } from './pages/deskPage.ts';
+import { visitPage } from './pages/visitPage.ts';
+import { welcomePage } from './pages/welcomePage.ts';
+import { axeViolations } from './support/axe.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
+
+describe('the desk', () => {
+  let desk: TestDesk;
+  let page: Page;
+  let complaints: readonly string[];
+
+  const dogs = () =>
+    page.getByRole('table', { name: /dogs?/ }).getByRole('rowheader').getByRole('link');
+
+  beforeAll(async () => {
+    desk = await openDesk();
+    ({ page, complaints } = await desk.open());
+    await welcomePage(page).openDemonstration();
+    await dogs().first().waitFor();
+  }, 60_000);
+  afterAll(() => desk?.close());
+
+  it('orders the dogs by a head, by keyboard, and says how', async () => {
+    await page.getByRole('button', { name: 'Dog', exact: true }).focus();
+    await page.keyboard.press('Enter');
+    const head = page
+      .getByRole('columnheader')
+      .filter({ has: page.getByRole('button', { name: 'Dog', exact: true }) });
+    await expect.poll(() => head.getAttribute('aria-sort')).toBe('ascending');
+    await expect.poll(() => dogs().allTextContents()).toEqual(['Bramble', 'Juno', 'Pip', 'Tarn']);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => dogs().allTextContents()).toEqual(['Tarn', 'Pip', 'Juno', 'Bramble']);
+    expect(await head.getAttribute('aria-sort')).toBe('descending');
+  });
+
+  it('narrows the dogs and says when there is none', async () => {
+    const ended = page.getByRole('button', { name: 'Plan ended' });
+    await ended.click();
+    await page.getByText('There is no such dog.').waitFor();
+    expect(await ended.getAttribute('aria-pressed')).toBe('true');
+    expect(await axeViolations(page)).toEqual([]);
+    await ended.click();
+    await dogs().first().waitFor();
+  });
+
+  it('takes what is typed as a deed, and Enter does it', async () => {
+    await deskPage(page).box.fill('visit bram');
+    await page.getByRole('link', { name: 'New visit for Bramble' }).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: 'Follow-up of Bramble' }).waitFor();
+  });
+
+  it('leads to the places of the program', async () => {
+    await page.getByRole('link', { name: 'Desk', exact: true }).click();
+    await deskPage(page).box.fill('backup');
+    await page.getByRole('link', { name: 'Records and backups' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Records and backups' }).waitFor();
+  });
+
+  it('shows a visit that was begun, discards it, and takes that back', async () => {
+    await page.getByRole('link', { name: 'Desk', exact: true }).click();
+    await deskPage(page).open('Bramble');
+    await page.getByRole('link', { name: 'New follow-up' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Follow-up of Bramble' }).waitFor();
+    const kept = page.waitForResponse((response) => response.url().endsWith('/call/drafts/put'));
+    await visitPage(page).weight.fill('27.5');
+    await kept;
+    await page.getByRole('link', { name: 'Desk', exact: true }).click();
+    const unfinished = page.getByRole('region', { name: 'Unfinished' });
+    await unfinished.getByRole('link', { name: 'New visit of Bramble' }).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await unfinished.getByRole('button', { name: 'Discard: New visit of Bramble' }).click();
+    await unfinished.getByRole('button', { name: 'Undo' }).click();
+    await unfinished.getByRole('link', { name: 'New visit of Bramble' }).click();
+    await page.getByText(/Unsaved input of .* is back/).waitFor();
+    expect(await visitPage(page).weight.inputValue()).toBe('27.5');
+  });
+
+  it('complained about nothing', () => {
+    expect(complaints).toEqual([]);
+  });
+});
