@@ -12,6 +12,7 @@ export function createAppRouter(): Router {
       { path: '/welcome', component: () => import('./pages/WelcomePage.vue') },
       { path: '/settings', component: () => import('./pages/SettingsPage.vue') },
       { path: '/settings/rules', component: () => import('./pages/RulesPage.vue') },
+      { path: '/rules/:ruleId', component: () => import('./pages/RulePage.vue'), props: true },
       { path: '/settings/records', component: () => import('./pages/RecordsPage.vue') },
       { path: '/bin', component: () => import('./pages/BinPage.vue') },
       {

@@ -1,0 +1,37 @@
+import { mount } from '@vue/test-utils';
+import { describe, expect, it } from 'vitest';
+import { defaultRules, source } from '../../../core/index.ts';
+import RulePage from '../../../renderer/pages/RulePage.vue';
+import { ruleValue } from '../../../renderer/rules/ruleText.ts';
+import { usePractice } from '../../../renderer/stores/practice.ts';
+import { appPlugins } from '../support/plugins.ts';
+
+const page = (ruleId: string) =>
+  mount(RulePage, { props: { ruleId }, global: { plugins: appPlugins() } });
+
+describe('the page of a rule', () => {
+  it.each(defaultRules())('says what $id is, how sure, and from where', (rule) => {
+    const text = page(rule.id).text();
+    expect(text).toContain(rule.name);
+    expect(text).toContain(ruleValue(rule.value, rule.unit));
+    expect(text).toContain(`${rule.min} to ${ruleValue(rule.max, rule.unit)}`);
+    for (const id of rule.sources) expect(text).toContain(source(id).reference);
+  });
+
+  it('shows the value as published beside a changed one, with the reason', async () => {
+    const rule = defaultRules().find(({ id }) => id === 'capConditioned')!;
+    const wrapper = page(rule.id);
+    const updatedAt = '2025-03-01T10:00:00.000Z';
+    usePractice().keepRules([
+      { ruleId: rule.id, value: 12, reason: 'Soft ground here', updatedAt },
+    ]);
+    await wrapper.vm.$nextTick();
+    expect(wrapper.text()).toContain(ruleValue(12, rule.unit));
+    expect(wrapper.text()).toContain(ruleValue(rule.value, rule.unit));
+    expect(wrapper.text()).toContain('Soft ground here');
+  });
+
+  it('says so where there is no such rule', () => {
+    expect(page('toString').text()).toContain('There is no such rule');
+  });
+});
