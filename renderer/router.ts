@@ -14,6 +14,7 @@ export function createAppRouter(): Router {
       { path: '/settings/rules', component: () => import('./pages/RulesPage.vue') },
       { path: '/rules/:ruleId', component: () => import('./pages/RulePage.vue'), props: true },
       { path: '/settings/records', component: () => import('./pages/RecordsPage.vue') },
+      { path: '/settings/records/import', component: () => import('./pages/ImportPage.vue') },
       { path: '/bin', component: () => import('./pages/BinPage.vue') },
       {
         path: '/owners/:clientId/erase',
@@ -57,14 +58,15 @@ export function createAppRouter(): Router {
     ],
   });
 
-  router.beforeEach((to) => {
-    const practice = usePractice();
-    if (practice.status === null) return true;
-    if (to.path === '/restore') return true;
-    if (practice.status.trouble !== null) return '/restore';
-    if (practice.status.open === null && to.path !== '/welcome') return '/welcome';
-    return true;
-  });
+  router.beforeEach((to) => elsewhere(to.path) ?? true);
   router.afterEach(() => useNotice().pageChanged());
   return router;
+}
+
+/** Where a page is not to be had, the one that is in its place. */
+function elsewhere(path: string): string | null {
+  const { status } = usePractice();
+  if (status === null || path === '/restore') return null;
+  if (status.trouble !== null) return '/restore';
+  return status.open === null && path !== '/welcome' ? '/welcome' : null;
 }

@@ -1,4 +1,4 @@
-import { sql, type Kysely } from 'kysely';
+import { sql, type Kysely, type RawBuilder } from 'kysely';
 import type { BundleRecords } from '../../contract/bundle.ts';
 import { clientFromRow } from '../clients.ts';
 import { dogFromRow } from '../dogs.ts';
@@ -7,6 +7,7 @@ import { readVisitParts } from '../visitParts.ts';
 import { visitFromRow } from '../visitRows.ts';
 
 type Db = Kysely<Schema>;
+type Where = RawBuilder<boolean>;
 
 /** Visits whose parts are read at once. */
 const VISITS_AT_ONCE = 500;
@@ -36,9 +37,6 @@ export async function readBundleRecords(db: Db, clientId: string | null): Promis
     sql<Schema[T]>`select * from ${sql.table(table)} where ${ofDog} order by created_at, id`
       .execute(db)
       .then(({ rows }) => rows);
-  const history = await sql<Schema['history']>`select * from history
-    where (client_id is not null and (${owned})) or (dog_id is not null and ${ofDog})
-    order by at, record_id, id`.execute(db);
   return {
     owners: clients.map((row) => ({ ...clientFromRow(row), binnedAt: row.binnedAt })),
     dogs: dogs.map((row) => ({ ...dogFromRow(row), binnedAt: row.binnedAt })),
@@ -70,19 +68,23 @@ export async function readBundleRecords(db: Db, clientId: string | null): Promis
     ),
     weighings: (await of('weighing')) as unknown as BundleRecords['weighings'],
     attachments: await readAttachments(db, ofDog),
-    history: history.rows.map(({ id: _id, before, ...row }) => ({
-      ...row,
-      before: JSON.parse(before),
-    })) as unknown as BundleRecords['history'],
+    history: await readHistory(db, owned, ofDog),
   };
+}
+
+async function readHistory(db: Db, owned: Where, ofDog: Where): Promise<BundleRecords['history']> {
+  const { rows } = await sql<Schema['history']>`select * from history
+    where (client_id is not null and (${owned})) or (dog_id is not null and ${ofDog})
+    order by at, record_id, id`.execute(db);
+  return rows.map(({ id: _id, before, ...row }) => ({
+    ...row,
+    before: JSON.parse(before),
+  })) as unknown as BundleRecords['history'];
 }
 
 const parsed = (json: string | null): unknown => (json === null ? null : JSON.parse(json));
 
-async function readVisitRecords(
-  db: Db,
-  ofDog: ReturnType<typeof sql<boolean>>,
-): Promise<BundleRecords['visits']> {
+async function readVisitRecords(db: Db, ofDog: Where): Promise<BundleRecords['visits']> {
   const rows = await db
     .selectFrom('visit')
     .selectAll()
@@ -104,10 +106,7 @@ async function readVisitRecords(
   return visits;
 }
 
-async function readAttachments(
-  db: Db,
-  ofDog: ReturnType<typeof sql<boolean>>,
-): Promise<BundleRecords['attachments']> {
+async function readAttachments(db: Db, ofDog: Where): Promise<BundleRecords['attachments']> {
   const rows = await db
     .selectFrom('attachment')
     .innerJoin('storedFile', 'storedFile.hash', 'attachment.hash')
