@@ -132,6 +132,26 @@ function pathProvenance({ rules }: Ramp): Provenance {
   return provenanceOf(RAMP_RULES.sessionsPerStep, rules.sessionsPerStep);
 }
 
+/** The first run without a break is no longer than the run-minutes of the fullest session of bouts. */
+export function firstRunBreaches(ramp: Ramp, walk: Walk): Found[] {
+  return walk.weeks.flatMap(({ week, before, slot }, weekIndex): Found[] => {
+    const first = before.longest === 0 && before.fullest > 0 && slot.return.kind !== 'restart';
+    if (!first) return [];
+    const limit = before.fullest;
+    return week.sessions
+      .filter(({ kind, runMinutes }) => kind === 'continuous' && runMinutes > limit + SLACK_MIN)
+      .map(({ day, runMinutes }) => {
+        const text = `${day}: ${short(runMinutes)} min without a break, ${short(limit)} at most in the first such week: the run-minutes of the fullest session of bouts before.`;
+        const params = { minutes: runMinutes, limit };
+        const change = `At most ${short(limit)} min without a break.`;
+        return told(
+          { code: 'first-run-too-long', weekIndex, day, text, params, change },
+          pathProvenance(ramp),
+        );
+      });
+  });
+}
+
 /** Running days: none next to another, few enough, on days the owner can run, inside the plan. */
 export function dayBreaches(ramp: Ramp, walk: Walk): Found[] {
   const { request } = ramp;

@@ -1,6 +1,7 @@
 import {
   dayBreaches,
   easyAfterLong,
+  firstRunBreaches,
   loadBreaches,
   pathBreaches,
   riseNotes,
@@ -22,6 +23,7 @@ export function checkRamp(ramp: Ramp, kept: readonly KeptBreach[] = []): Breach[
   const found: Found[] = [
     ...loadBreaches(ramp, walk),
     ...pathBreaches(ramp, walk),
+    ...firstRunBreaches(ramp, walk),
     ...dayBreaches(ramp, walk),
     ...easyAfterLong(ramp, walk),
     ...riseNotes(ramp, walk),

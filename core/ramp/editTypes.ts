@@ -27,6 +27,7 @@ export const BREACH_CODES = [
   'recovery-missing',
   'bout-path',
   'step-too-soon',
+  'first-run-too-long',
   'longest-not-followed-by-easy',
   'event-week-not-easy',
   'after-event',
