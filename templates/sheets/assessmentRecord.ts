@@ -42,6 +42,8 @@ export interface AssessmentRecordData extends HandoutContext {
   readonly walkBase: string;
   readonly surgery: string;
   readonly airwayDisease: boolean;
+  /** The vet's written clearance for a short nose or airway disease. */
+  readonly airwayClearance: boolean;
   readonly radiographicClearance: boolean;
   readonly diet: readonly FedFood[];
   /** Measurements of the visit, as core judged them. */
@@ -109,6 +111,7 @@ function found(data: AssessmentRecordData, words: LetterWords, tools: Press): re
     { name: record.walkBase, value: data.walkBase },
     { name: record.surgery, value: data.surgery },
     { name: record.airway, value: yesNo(data.airwayDisease) },
+    { name: record.airwayClearance, value: yesNo(data.airwayClearance) },
     { name: record.radiographs, value: yesNo(data.radiographicClearance) },
   ];
   const signText =

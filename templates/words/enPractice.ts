@@ -101,6 +101,7 @@ export const enPractice = {
     walkBase: 'Walk base',
     surgery: 'Surgery',
     airway: 'Airway disease',
+    airwayClearance: 'Clearance for nose or airways',
     radiographs: 'Growth plates closed on radiographs',
     yes: 'yes',
     no: 'no',

@@ -53,6 +53,13 @@ function tellVisits({ visits, foodDecisions }: DogFile): void {
     const { maintenance, own, trend } = decision.known;
     for (const figure of [maintenance, own, trend]) if (figure) console.log(figureLine(figure));
     for (const reason of decision.proposal.reasons) console.log(reasonLine(reason));
+    const proposed = decision.proposal.kcalPerDay;
+    if (decision.decision === 'edited' && proposed !== null) {
+      const why = decision.note === '' ? 'no reason written' : decision.note;
+      console.log(
+        `  Proposed ${round(proposed)} kcal a day, set to ${round(decision.kcalPerDay)} by the practitioner: ${why}`,
+      );
+    }
     for (const warning of decision.proposal.warnings)
       console.log(`  ! ${warning.text} ${sourcesOf(warning)}`);
   }
@@ -76,7 +83,7 @@ function tellPlan({ plans }: DogFile): void {
   const ramp = plans.find(({ current }) => current)?.ramp;
   if (ramp === undefined) return;
   console.log(
-    `\nRunning plan: ${ramp.weeks.length} weeks, goal reached on ${ramp.goalReachedOn ?? 'no day'}`,
+    `\nRunning plan from ${ramp.request.startDay}: ${ramp.weeks.length} weeks, goal reached on ${ramp.goalReachedOn ?? 'no day'}`,
   );
   for (const week of ramp.weeks) {
     const mark = week.recovery ? ' recovery' : '';

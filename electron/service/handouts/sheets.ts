@@ -161,6 +161,7 @@ const BUILDERS: Builders = {
       walkBase: latest.walkBase,
       surgery: latest.surgery,
       airwayDisease: latest.airwayDisease,
+      airwayClearance: latest.airwayClearance,
       radiographicClearance: latest.radiographicClearance,
       diet: latest.diet,
       measurements: judged(material),

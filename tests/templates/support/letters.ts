@@ -117,6 +117,7 @@ export function record(paper: Paper): AssessmentRecordData {
     walkBase: 'passed',
     surgery: 'none',
     airwayDisease: false,
+    airwayClearance: false,
     radiographicClearance: false,
     amendments: [],
     diet: [
