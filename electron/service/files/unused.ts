@@ -1,4 +1,4 @@
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
@@ -21,7 +21,16 @@ export async function removeUnusedFiles(desk: Desk): Promise<number> {
   const named = new Set([...contentsOf(desk.raw), ...contentsOfOther(desk)]);
   const unused = listContents(store).filter((hash) => !named.has(hash));
   for (const hash of unused) rmSync(contentFile(store, hash), { force: true });
+  removeHalfWritten(store);
   return unused.length;
+}
+
+/** Left by a start that was killed while it kept a file. */
+function removeHalfWritten(store: string): void {
+  if (!existsSync(store)) return;
+  for (const name of readdirSync(store, { recursive: true, encoding: 'utf8' })) {
+    if (name.endsWith('.part')) rmSync(join(store, name), { force: true });
+  }
 }
 
 function contentsOfOther(desk: Desk): readonly string[] {
