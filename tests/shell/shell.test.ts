@@ -19,7 +19,12 @@ let seen: any;
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'trotwell-shell-'));
-  seen = boot({ TROTWELL_DATA: join(folder, 'data'), STAND_IN_SAVE: join(folder, 'saved.pdf') });
+  writeFileSync(join(folder, 'weights.csv'), 'day;kg');
+  seen = boot({
+    TROTWELL_DATA: join(folder, 'data'),
+    STAND_IN_SAVE: join(folder, 'saved.pdf'),
+    STAND_IN_CHOOSE: join(folder, 'weights.csv'),
+  });
 }, 90_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -67,11 +72,17 @@ describe('the Electron shell', () => {
     expect(seen.other.status).toBe(404);
   });
 
-  test('gives the page one function per contract call and the saving of a file, no more', () => {
+  test('gives the page one function per contract call and the four about files, no more', () => {
     expect(seen.bridgeName).toBe('trotwell');
-    expect(seen.bridge.top.sort()).toEqual(['calls', 'saveFile']);
+    expect(seen.bridge.top.sort()).toEqual([
+      'calls',
+      'chooseFile',
+      'dropFile',
+      'saveFile',
+      'saveProduced',
+    ]);
     expect(seen.bridge.calls.sort()).toEqual([...CALL_NAMES].sort());
-    expect(seen.channels).toHaveLength(CALL_NAMES.length + 1);
+    expect(seen.channels).toHaveLength(CALL_NAMES.length + 4);
   });
 
   test('answers every contract call from the page, through preload, main and service', () => {
@@ -113,6 +124,24 @@ describe('the Electron shell', () => {
   test('does not call a cancelled or failed saving saved, and says why it failed', () => {
     expect(seen.saving).toMatchObject({ cancelled: false, notText: false, refused: false });
     expect(seen.messages).toEqual(['The file could not be written.']);
+  });
+
+  test('hands over chosen and dropped files as tokens, and no path in either direction', () => {
+    const { files } = seen;
+    expect(files.cancelled).toEqual({ ok: true, value: null });
+    expect(files.chosen).toEqual({
+      ok: true,
+      value: { token: expect.any(String), name: 'weights.csv', bytes: 6 },
+    });
+    expect(files.filters).toEqual([{ name: 'Table (CSV)', extensions: ['csv', 'txt'] }]);
+    expect(files.dropped).toMatchObject({ ok: true, value: { name: 'x.pdf', bytes: 3 } });
+    expect(JSON.stringify(files)).not.toContain(folder);
+    for (const refused of [files.noPurpose, files.path, files.missing]) {
+      expect(refused.ok).toBe(false);
+    }
+    expect(files.unknown).toBe(false);
+    expect(files.strangers).toHaveLength(18);
+    for (const answer of files.strangers) expect(answer.ok).toBe(false);
   });
 
   test('brings its one window to the front at a second start', () => {

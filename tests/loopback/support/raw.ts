@@ -33,6 +33,8 @@ export function send(options: RawRequest): Promise<Reply> {
 
 export interface Line {
   write(text: string): void;
+  /** Hangs up. */
+  end(): void;
   /** What has come back so far. */
   text(): string;
   /** True while the other end listens. */
@@ -51,6 +53,7 @@ export function openLine(port: number): Line {
   socket.on('data', (part: Buffer) => (received += part.toString()));
   return {
     write: (text) => void socket.write(text),
+    end: () => void socket.destroy(),
     text: () => received,
     open: () => socket.writable,
     ended: new Promise((resolve) => socket.on('close', () => resolve())),

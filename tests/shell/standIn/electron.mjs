@@ -17,6 +17,8 @@ const seen = {
   filters: [],
   /** Where the practitioner "chooses" to save; null for a cancelled dialogue. */
   saveTo: null,
+  /** The file the practitioner "chooses"; null for a cancelled dialogue. */
+  chosen: null,
   /** The frame that the page's next invocation comes from. */
   senderFrame: { url: 'trotwell://app/index.html', parent: null },
 };
@@ -98,6 +100,10 @@ export const dialog = {
     seen.filters.push(options.filters);
     return { canceled: seen.saveTo === null, filePath: seen.saveTo ?? '' };
   },
+  showOpenDialog: async (_window, options) => {
+    seen.openFilters = options.filters;
+    return { canceled: seen.chosen === null, filePaths: seen.chosen === null ? [] : [seen.chosen] };
+  },
   showMessageBox: async (_window, options) => void seen.messages.push(options.message),
   showErrorBox: (title, content) => void seen.messages.push(`${title}: ${content}`),
 };
@@ -132,7 +138,11 @@ export const utilityProcess = {
   fork(entry, args, options) {
     seen.fork = { entry, args, options };
     const preload = new URL('./parentPort.mjs', import.meta.url).href;
-    const child = fork(entry, args, { execArgv: ['--import', preload] });
+    const child = fork(entry, args, {
+      execArgv: ['--import', preload],
+      // Bytes cross as they do in a utility process.
+      serialization: 'advanced',
+    });
     child.postMessage = (message) => child.send(message);
     seen.serviceProcess = child;
     return child;

@@ -96,6 +96,28 @@ async function saveFiles() {
   return { cancelled, written, notText, otherKinds, refused, suggested, filters };
 }
 
+/** Files chosen, dropped and saved, by our own page and by strangers. */
+async function passFiles() {
+  const cancelled = await api.chooseFile('csv');
+  seen.chosen = process.env.STAND_IN_CHOOSE ?? null;
+  const chosen = await api.chooseFile('csv');
+  const filters = seen.openFilters;
+  const noPurpose = await api.chooseFile('/etc/passwd');
+  seen.chosen = `${process.env.STAND_IN_CHOOSE}.missing`;
+  const missing = await api.chooseFile('csv');
+  const dropped = await api.dropFile('../x.pdf', new Uint8Array([1, 2, 3]), 'attachment');
+  const path = await api.dropFile('x.pdf', '/etc/passwd', 'attachment');
+  const unknown = await api.saveProduced('no-such-token', '../../x.zip', 'bundle');
+  const strangers = [];
+  for (const frame of STRANGERS) {
+    strangers.push(await from(frame, () => api.chooseFile('csv')));
+    strangers.push(await from(frame, () => api.dropFile('x', new Uint8Array([1]), 'csv')));
+    const saved = await from(frame, () => api.saveProduced('token', 'x', 'csv'));
+    strangers.push({ ok: saved });
+  }
+  return { cancelled, chosen, filters, noPurpose, missing, dropped, path, unknown, strangers };
+}
+
 const result = {
   sandboxed: seen.sandboxed,
   paths: seen.paths,
@@ -129,6 +151,7 @@ const result = {
   },
   page: await playPage(),
   saving: await saveFiles(),
+  files: await passFiles(),
   messages: seen.messages,
   index: await fetched('trotwell://app/index.html'),
   outside: await fetched('trotwell://app/../../package.json'),
