@@ -34,7 +34,7 @@ module.exports = {
       '^core/',
       '^templates/',
       '^(node:)?(fs|path|os|url|crypto|stream|util|worker_threads)',
-      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod)/',
+      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod|papaparse|yazl|@types/papaparse|@types/yazl)/',
     ]),
     only('launch-is-plain', '^electron/(launch/|start\\.mjs$)', [
       '^electron/(launch/|loopback/main\\.mjs$)',

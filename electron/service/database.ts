@@ -39,8 +39,8 @@ export function openDatabase(
       }
       setUp(db);
       migrate(db, migrations);
-    // What SQLite knows of the tables' sizes may be from before a large import: joins would crawl.
-    db.pragma('optimize = 0x10002');
+      // What SQLite knows of the tables' sizes may be from before a large import: joins would crawl.
+      db.pragma('optimize = 0x10002');
       return db;
     } catch (error) {
       db.close();

@@ -1,10 +1,9 @@
-import { sql, type Kysely, type RawBuilder } from 'kysely';
+import { sql, type RawBuilder } from 'kysely';
 import type { DogLine } from '../contract/contract.ts';
 import { MOST_LISTED, type DogFilter, type DogOrder } from '../contract/dogList.ts';
 import type { Desk, Handlers } from './context.ts';
 import { dogsHolding } from './dogFilters.ts';
 import { offCourseLines } from './offCourse.ts';
-import type { Schema } from './schema.ts';
 import { likeWords, matches } from './searchText.ts';
 
 interface Listing {
@@ -81,31 +80,18 @@ interface Page extends Listing {
 
 async function listDogs(desk: Desk, page: Page): Promise<DogLine[]> {
   const { order = 'last visit', offset = 0 } = page;
-  const down = page.descending ?? FIRST_DOWN[order];
+  const direction = (page.descending ?? FIRST_DOWN[order]) ? 'desc' : 'asc';
   const found = (await matching(desk, page))
     .select(['dog.id', 'dog.searchText', KEYS[order].as('key')])
     // Dogs without a value stand last, whichever way round.
     .orderBy(sql`key is null`)
-    .orderBy('key', down ? 'desc' : 'asc')
+    .orderBy('key', direction)
     .orderBy('dog.searchText')
     .orderBy('dog.id')
     .limit(MOST_LISTED)
     .offset(offset);
-  return withLatestVisit(desk.db, found.as('found'), down);
-}
-
-type Found = ReturnType<typeof foundShape>;
-/** Only for its type: what `listDogs` hands on. */
-function foundShape(db: Kysely<Schema>) {
-  return db
-    .selectFrom('dog')
-    .select(['dog.id', 'dog.searchText', sql<unknown>`null`.as('key')])
-    .as('found');
-}
-
-function withLatestVisit(db: Kysely<Schema>, found: Found, down: boolean): Promise<DogLine[]> {
-  return db
-    .selectFrom(found)
+  return desk.db
+    .selectFrom(found.as('found'))
     .innerJoin('dog', 'dog.id', 'found.id')
     .innerJoin('client', 'client.id', 'dog.clientId')
     .leftJoin('visit', (join) =>
@@ -133,7 +119,7 @@ function withLatestVisit(db: Kysely<Schema>, found: Found, down: boolean): Promi
       'visit.bcs as lastBcs',
     ])
     .orderBy(sql`found.key is null`)
-    .orderBy('found.key', down ? 'desc' : 'asc')
+    .orderBy('found.key', direction)
     .orderBy('found.searchText')
     .orderBy('found.id')
     .execute();

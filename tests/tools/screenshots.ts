@@ -25,7 +25,7 @@ async function beforeDemo(page: Page, shot: Shot): Promise<void> {
 }
 
 async function dogPages(page: Page, shot: Shot): Promise<void> {
-  await page.getByRole('link', { name: 'Bramble', exact: true }).waitFor();
+  await page.getByRole('link', { name: 'Bramble', exact: true }).first().waitFor();
   await shot('desk');
   await deskPage(page).box.fill('Nobody');
   await page.getByText('No dog or owner is called').waitFor();

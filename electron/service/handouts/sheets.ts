@@ -168,9 +168,7 @@ const BUILDERS: Builders = {
       screening: assessment.screening,
       figures: figures(material),
       foodDecision:
-        decision === null
-          ? null
-          : { kcalPerDay: decision.kcalPerDay, verdict: decision.decision },
+        decision === null ? null : { kcalPerDay: decision.kcalPerDay, verdict: decision.decision },
       plan:
         plan === null
           ? null
