@@ -15,6 +15,12 @@ export function storageRefusal(error: unknown): unknown {
 
 const FULL = (): Refusal =>
   troubled('disk full', 'The disk is full; nothing was saved. Make room and try again.');
+/** SQLite does not hand the system's reason on; a lack of room is by far the most common. */
+const NOT_WRITTEN = (): Refusal =>
+  troubled(
+    'disk full',
+    'The disk could not be written, most likely because it is full; nothing was saved. Make room and try again.',
+  );
 const UNWRITABLE = (): Refusal =>
   troubled('unwritable', 'The folder of records cannot be written to; nothing was saved.');
 const NO_ANSWER = (): Refusal =>
@@ -43,6 +49,7 @@ function ofDatabase(code: string): Refusal | null {
       kind: 'storage',
       message: 'The records refused an impossible value; nothing was saved.',
     });
+  if (/^SQLITE_IOERR_(WRITE|SHM|FSYNC|TRUNCATE)/.test(code)) return NOT_WRITTEN();
   return code.startsWith('SQLITE_IOERR') ? NO_ANSWER() : null;
 }
 

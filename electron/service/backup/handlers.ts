@@ -7,11 +7,13 @@ import type { OpenDesk } from '../desk.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Practices } from '../practices.ts';
 import { notFound } from '../refuse.ts';
+import { storageRefusal } from '../trouble.ts';
 import type { Transfer } from '../transfer.ts';
 import type { WorkRegister } from '../work.ts';
 import { keepingOf, letGo } from './automatic.ts';
 import { contentsOf } from './contents.ts';
 import { backupsFolder, lastFailure, listBackups, presentContents } from './folder.ts';
+import type { Keeping } from './keeping.ts';
 import { readBackupName } from './names.ts';
 import { pack, type Progress } from './pack.ts';
 import { placeWarning } from './place.ts';
@@ -61,8 +63,7 @@ export function backupHandlers(room: BackupRoom): BackupHandlers {
 }
 
 async function status(room: BackupRoom): Promise<ResultOf<'backup/status'>> {
-  const desk = readableOwn(room);
-  const keeping = desk === null ? null : await keepingOf(desk);
+  const keeping = await presentKeeping(room);
   return {
     kept: listBackups(room.folder),
     failure: lastFailure(room.folder),
@@ -70,6 +71,17 @@ async function status(room: BackupRoom): Promise<ResultOf<'backup/status'>> {
       keeping === null ? null : { dailyBackups: keeping.daily, weeklyBackups: keeping.weekly },
     folderWarning: placeWarning(room.folder),
   };
+}
+
+/** Null where the records cannot be read just now: the list of backups is to be had all the same. */
+async function presentKeeping(room: BackupRoom): Promise<Keeping | null> {
+  try {
+    const desk = readableOwn(room);
+    return desk === null ? null : await keepingOf(desk);
+  } catch (error) {
+    if (storageRefusal(error) instanceof Refusal) return null;
+    throw error;
+  }
 }
 
 async function make(

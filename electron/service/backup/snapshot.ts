@@ -20,6 +20,8 @@ export function snapshot(db: Database, target: string): void {
     putInPlace(temporary, target);
   } catch (error) {
     rmSync(temporary, { force: true });
+    // A broken page can look like a full disk: SQLite follows it to a place that does not exist.
+    if (isFull(error)) assertWhole(db, 'quick_check');
     throw error;
   }
 }
@@ -32,3 +34,6 @@ function assertCopyWhole(file: string): void {
     copy.close();
   }
 }
+
+const isFull = (error: unknown): boolean =>
+  error instanceof BetterSqlite3.SqliteError && error.code.startsWith('SQLITE_FULL');
