@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
-import { createReadStream, createWriteStream, mkdirSync, readdirSync, rmSync } from 'node:fs';
-import { chmod, rename, stat } from 'node:fs/promises';
+import { createWriteStream, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { chmod, open, rename, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Transform, type Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -57,18 +57,9 @@ export interface Transfer {
 type Waiting =
   { readonly kind: 'in'; readonly taken: Taken } | { readonly kind: 'out'; given: Given };
 
-/** @param folder the folder of records */
-export function createTransfer(folder: string): Transfer {
-  const transfers = join(folder, 'transfer');
-  // Named by its process, so that a start sweeps away what a killed one left, and nothing else.
-  const own = join(transfers, `${process.pid}-${newToken()}`);
+/** What waits, by token. */
+function waitingList() {
   const waiting = new Map<string, Waiting>();
-  sweep(transfers);
-
-  function room(): string {
-    mkdirSync(own, { recursive: true, mode: 0o700 });
-    return join(own, newToken());
-  }
 
   function drop(token: string): void {
     const found = waiting.get(token);
@@ -77,22 +68,44 @@ export function createTransfer(folder: string): Transfer {
     rmSync(found.kind === 'in' ? found.taken.file : found.given.file, { force: true });
   }
 
-  function keep(token: string, entry: Waiting): void {
-    waiting.set(token, entry);
-    const oldest = waiting.keys().next().value;
-    if (waiting.size > MOST_WAITING && oldest !== undefined) drop(oldest);
-  }
+  return {
+    drop,
+    clear: () => waiting.clear(),
+    keep(token: string, entry: Waiting): void {
+      waiting.set(token, entry);
+      const oldest = waiting.keys().next().value;
+      if (waiting.size > MOST_WAITING && oldest !== undefined) drop(oldest);
+    },
+    taken(token: string): Taken {
+      const found = waiting.get(token);
+      if (found?.kind !== 'in') throw gone();
+      return found.taken;
+    },
+    given(token: string): Given {
+      const found = waiting.get(token);
+      if (found?.kind !== 'out') throw gone();
+      return found.given;
+    },
+  };
+}
 
-  function open(token: string): Taken {
-    const found = waiting.get(token);
-    if (found?.kind !== 'in') throw gone();
-    return found.taken;
+/** @param folder the folder of records */
+export function createTransfer(folder: string): Transfer {
+  const transfers = join(folder, 'transfer');
+  // Named by its process, so that a start sweeps away what a killed one left, and nothing else.
+  const own = join(transfers, `${process.pid}-${newToken()}`);
+  const { drop, keep, taken: find, given: giveOut, clear } = waitingList();
+  sweep(transfers);
+
+  function room(): string {
+    mkdirSync(own, { recursive: true, mode: 0o700 });
+    return join(own, newToken());
   }
 
   return {
     room,
     drop,
-    open,
+    open: find,
     async takeIn(name, from, maxBytes) {
       const file = room();
       try {
@@ -107,7 +120,7 @@ export function createTransfer(folder: string): Transfer {
       }
     },
     async use(token, use) {
-      const taken = open(token);
+      const taken = find(token);
       try {
         return await use(taken);
       } finally {
@@ -125,13 +138,9 @@ export function createTransfer(folder: string): Transfer {
       keep(token, { kind: 'out', given });
       return token;
     },
-    giveOut(token) {
-      const found = waiting.get(token);
-      if (found?.kind !== 'out') throw gone();
-      return found.given;
-    },
+    giveOut,
     close() {
-      waiting.clear();
+      clear();
       rmSync(own, { recursive: true, force: true });
       removeIfEmpty(transfers);
     },
@@ -157,10 +166,22 @@ async function copyIn(from: Readable | string, file: string, maxBytes: number): 
       else done(badField('file', tooLargeSentence(maxBytes)));
     },
   });
-  const source = typeof from === 'string' ? createReadStream(from) : from;
+  const source = typeof from === 'string' ? await opened(from) : from;
   await pipeline(source, counted, createWriteStream(file, { flags: 'wx', mode: 0o600 }));
   if (bytes === 0) throw badField('file', 'The file is empty.');
   return bytes;
+}
+
+/** @throws Refusal (input) for a file that is gone, a folder, or what may not be read */
+async function opened(path: string): Promise<Readable> {
+  try {
+    const handle = await open(path);
+    if ((await handle.stat()).isFile()) return handle.createReadStream();
+    await handle.close();
+  } catch {
+    // Moved since it was chosen, or not to be read by this user; the sentence covers both.
+  }
+  throw badField('file', 'The file cannot be read. Choose it again.');
 }
 
 /** Removes what processes that no longer run have left. A folder that cannot be read waits. */

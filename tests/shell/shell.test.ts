@@ -136,7 +136,8 @@ describe('the Electron shell', () => {
     expect(files.filters).toEqual([{ name: 'Table (CSV)', extensions: ['csv', 'txt'] }]);
     expect(files.dropped).toMatchObject({ ok: true, value: { name: 'x.pdf', bytes: 3 } });
     expect(JSON.stringify(files)).not.toContain(folder);
-    for (const refused of [files.noPurpose, files.path, files.missing]) {
+    expect(files.missing.error.message).toBe('The file cannot be read. Choose it again.');
+    for (const refused of [files.noPurpose, files.path]) {
       expect(refused.ok).toBe(false);
     }
     expect(files.unknown).toBe(false);
@@ -154,7 +155,11 @@ describe('the Electron shell', () => {
       sessionData: join(folder, 'data', 'window'),
     });
     expect(seen.serviceEnded).toBe(0);
-    expect(readdirSync(join(folder, 'data')).sort()).toEqual(['trotwell.sqlite', 'window']);
+    expect(readdirSync(join(folder, 'data')).sort()).toEqual([
+      'backups',
+      'trotwell.sqlite',
+      'window',
+    ]);
     expect(seen.afterQuit).toMatchObject({ ok: false, error: { kind: 'unreachable' } });
   });
 

@@ -92,7 +92,8 @@ async function saveFiles() {
   }
   seen.saveTo = `${process.env.STAND_IN_SAVE}.missing/x.pdf`;
   const refused = await api.saveFile('weight.csv', pdf, 'csv');
-  const { suggested, filters } = seen;
+  const suggested = [...seen.suggested];
+  const filters = [...seen.filters];
   return { cancelled, written, notText, otherKinds, refused, suggested, filters };
 }
 
@@ -151,8 +152,8 @@ const result = {
   },
   page: await playPage(),
   saving: await saveFiles(),
+  messages: [...seen.messages],
   files: await passFiles(),
-  messages: seen.messages,
   index: await fetched('trotwell://app/index.html'),
   outside: await fetched('trotwell://app/../../package.json'),
   other: await fetched('trotwell://other/index.html'),
