@@ -205,6 +205,7 @@ function screening(
     airwayDisease: latest.airwayDisease,
     airwayClearance: latest.airwayClearance,
     lameness: { walk: latest.lamenessWalk, trot: latest.lamenessTrot },
+    trotLamenessAssessed: latest.trotLamenessAssessed ?? false,
     signs: latest.signs,
     surgery: latest.surgery,
     radiographicClearance: latest.radiographicClearance,

@@ -35,6 +35,8 @@ export interface AssessedVisit {
   readonly muscle: MuscleCondition | null;
   readonly lamenessWalk: LimbGrades;
   readonly lamenessTrot: LimbGrades;
+  /** A vet has assessed the lameness seen at trot; not, where left out. */
+  readonly trotLamenessAssessed?: boolean;
   readonly signs: readonly string[];
   readonly surgery: 'none' | 'cleared in writing' | 'not cleared';
   readonly airwayDisease: boolean;

@@ -44,6 +44,8 @@ export interface AssessmentRecordData extends HandoutContext {
   readonly airwayDisease: boolean;
   /** The vet's written clearance for a short nose or airway disease. */
   readonly airwayClearance: boolean;
+  /** A vet has assessed the lameness seen at trot; null where there was none. */
+  readonly trotLamenessAssessed: boolean | null;
   readonly radiographicClearance: boolean;
   readonly diet: readonly FedFood[];
   /** Measurements of the visit, as core judged them. */
@@ -112,6 +114,9 @@ function found(data: AssessmentRecordData, words: LetterWords, tools: Press): re
     { name: record.surgery, value: data.surgery },
     { name: record.airway, value: yesNo(data.airwayDisease) },
     { name: record.airwayClearance, value: yesNo(data.airwayClearance) },
+    ...(data.trotLamenessAssessed === null
+      ? []
+      : [{ name: record.trotLamenessAssessed, value: yesNo(data.trotLamenessAssessed) }]),
     { name: record.radiographs, value: yesNo(data.radiographicClearance) },
   ];
   const signText =

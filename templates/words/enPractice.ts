@@ -102,6 +102,7 @@ export const enPractice = {
     surgery: 'Surgery',
     airway: 'Airway disease',
     airwayClearance: 'Clearance for nose or airways',
+    trotLamenessAssessed: 'Lameness at trot assessed by a vet',
     radiographs: 'Growth plates closed on radiographs',
     yes: 'yes',
     no: 'no',

@@ -162,6 +162,9 @@ const BUILDERS: Builders = {
       surgery: latest.surgery,
       airwayDisease: latest.airwayDisease,
       airwayClearance: latest.airwayClearance,
+      trotLamenessAssessed: Object.values(latest.lamenessTrot).some((grade) => (grade ?? 0) > 0)
+        ? latest.trotLamenessAssessed
+        : null,
       radiographicClearance: latest.radiographicClearance,
       diet: latest.diet,
       measurements: judged(material),

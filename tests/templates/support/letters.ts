@@ -118,6 +118,7 @@ export function record(paper: Paper): AssessmentRecordData {
     surgery: 'none',
     airwayDisease: false,
     airwayClearance: false,
+    trotLamenessAssessed: true,
     radiographicClearance: false,
     amendments: [],
     diet: [
