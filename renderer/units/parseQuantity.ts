@@ -19,6 +19,8 @@ export interface Asked extends Range {
   readonly label: string;
   readonly dimension: Dimension;
   readonly units: readonly [Unit, ...Unit[]];
+  /** What a plain number counts ("a day"), where its unit has no name. */
+  readonly counted?: string;
 }
 
 const NUMBER_THEN_UNIT = /^(-?\d+(?:[.,]\d*)?|[.,]\d+)\s*(\D.*)?$/;
@@ -82,9 +84,13 @@ export function writeQuantity(value: number, units: readonly [Unit, ...Unit[]]):
 /** "0.1 to 150 kg", in the practice's own unit; whatever lies inside is accepted. */
 export function rangeText(asked: Asked): string {
   const unit = asked.units[0];
-  const low = inward(fromBase(asked.min, unit), unit.digits, Math.ceil);
   const high = inward(fromBase(asked.max, unit), unit.digits, Math.floor);
-  return `${low} to ${high}${unit.name === '' ? '' : ` ${unit.name}`}`;
+  return `${lowEnd(asked)} to ${high} ${unit.name || (asked.counted ?? '')}`.trimEnd();
+}
+
+/** The least that is accepted, in the practice's own unit. */
+function lowEnd({ min, units: [unit] }: Asked): number {
+  return inward(fromBase(min, unit), unit.digits, Math.ceil);
 }
 
 /** What arithmetic between units may add or lose of an amount. */
@@ -128,6 +134,6 @@ function names(asked: Asked): string {
 }
 
 function example(asked: Asked): string {
-  const middle = asked.dimension === 'weight' ? 28.4 : Math.max(asked.min, 1);
-  return `${middle} ${asked.units[0].name}`.trim();
+  const amount = asked.dimension === 'weight' ? 28.4 : Math.max(lowEnd(asked), 1);
+  return `${amount} ${asked.units[0].name}`.trim();
 }

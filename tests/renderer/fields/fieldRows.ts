@@ -1,0 +1,113 @@
+import { BACKUP_LIMITS, IDLE_LIMIT } from '../../../electron/contract/recordsLimits.ts';
+import type { Limit, LimitName } from '../../../electron/contract/limits.ts';
+import type { Dimension } from '../../../renderer/units/dimensions.ts';
+
+/** One quantity field of the program, as its page mounts it. */
+export interface FieldRow {
+  /** File under renderer/, and the limit as written there. */
+  readonly file: string;
+  readonly written: string;
+  readonly limit: LimitName | Limit;
+  readonly dimension: Dimension;
+  /** Where the page has its own label for it. */
+  readonly label?: string;
+}
+
+const named = (file: string, limit: LimitName, dimension: Dimension, label?: string): FieldRow => ({
+  file,
+  written: limit,
+  limit,
+  dimension,
+  ...(label === undefined ? {} : { label }),
+});
+
+const own = (file: string, written: string, dimension: Dimension, limit: Limit): FieldRow => ({
+  file,
+  written,
+  limit,
+  dimension,
+});
+
+const limitOf = (label: string, unit: string, min: number, max: number): Limit => ({
+  label,
+  unit,
+  min,
+  max,
+});
+
+/** `limitOf(…)` of the gait table, once for each kind of measurement. */
+const MEASURED = 'limitOf(row.line, cell.side)';
+
+/** Every quantity field there is. A field missing here fails the test that reads the pages. */
+export const FIELD_ROWS: readonly FieldRow[] = [
+  named('dogForm/DogFields.vue', 'neuteredAtMonths', 'months'),
+  named('dogForm/DogFields.vue', 'adultWeightKg', 'weight'),
+  named('dogForm/DogFields.vue', 'withersCm', 'length'),
+  named('visit/WeightSection.vue', 'weightKg', 'weight'),
+  named('visit/WeightSection.vue', 'scaleStepKg', 'scaleStep'),
+  named('visit/WeightSection.vue', 'targetWeightKg', 'weight'),
+  named('visit/DietTable.vue', 'kcalPer100g', 'energyPer100g', 'Energy'),
+  named('visit/DietTable.vue', 'gramsPerDay', 'grams', 'Amount a day'),
+  named('visit/FoodLabel.vue', 'nutrientPct', 'percent', 'Protein'),
+  named('visit/FoodLabel.vue', 'gramsPerCup', 'grams'),
+  named('visit/FoodSection.vue', 'mealsPerDay', 'count'),
+  named('visit/FoodProposalPart.vue', 'kcalPerDay', 'energyPerDay'),
+  named('visit/FoodSwitchFields.vue', 'kcalPer100g', 'energyPer100g'),
+  named('visit/FoodSwitchFields.vue', 'changeoverDays', 'count'),
+  named('visit/PlanSection.vue', 'continuousMinutes', 'minutes'),
+  named('visit/PlanSection.vue', 'paceMinPerKm', 'pace', 'The owner’s pace'),
+  named('visit/PlanSection.vue', 'distanceKm', 'distance'),
+  named('visit/PlanSection.vue', 'paceMinPerKm', 'pace'),
+  named('visit/PlanSection.vue', 'capPercent', 'percent', 'Weekly rise, at most'),
+  named('visit/PlanSection.vue', 'climbM', 'climb'),
+  named('weighing/AddWeighing.vue', 'weightKg', 'weight'),
+  named('weighing/AddWeighing.vue', 'scaleStepKg', 'scaleStep'),
+  named('plan/SessionMore.vue', 'runMinutes', 'minutes'),
+  named('records/KeepingPart.vue', 'retentionYears', 'count'),
+  own(
+    'records/BackupCountPart.vue',
+    'BACKUP_LIMITS.dailyBackups',
+    'count',
+    BACKUP_LIMITS.dailyBackups,
+  ),
+  own(
+    'records/BackupCountPart.vue',
+    'BACKUP_LIMITS.weeklyBackups',
+    'count',
+    BACKUP_LIMITS.weeklyBackups,
+  ),
+  own('records/LockPart.vue', 'IDLE_LIMIT', 'count', IDLE_LIMIT),
+  own(
+    'plan/EditMinutes.vue',
+    'LIMIT',
+    'minutes',
+    limitOf('Run-minutes of the week', 'min', 1, 960),
+  ),
+  own('plan/EditSession.vue', 'REPEATS', 'count', limitOf('Repeats', 'times', 1, 40)),
+  own('plan/EditSession.vue', 'RUN', 'minutes', limitOf('Run', 'min', 0.5, 240)),
+  own('plan/EditSession.vue', 'WALK', 'minutes', limitOf('Walk', 'min', 0, 30)),
+  own(
+    'heat/HeatNow.vue',
+    'TEMP',
+    'temperature',
+    limitOf('Air temperature in the shade', '°C', -40, 60),
+  ),
+  own('heat/HeatNow.vue', 'HUMIDITY', 'percent', limitOf('Humidity', '%', 0, 100)),
+  own('gait/MeasureTable.vue', MEASURED, 'degrees', limitOf('Hip flexion, left', '°', 0, 270)),
+  own('gait/MeasureTable.vue', MEASURED, 'girth', limitOf('Thigh girth, left', 'cm', 5, 100)),
+  own('gait/MeasureTable.vue', MEASURED, 'weight', limitOf('Standing weight, left', 'kg', 0, 150)),
+  own('rules/RuleLine.vue', 'limit', 'count', limitOf('Value in this practice', '%', 5, 30)),
+];
+
+/** Limits no quantity field asks for by name, each with the reason. */
+export const NOT_TYPED: Readonly<Partial<Record<LimitName, string>>> = {
+  bcs: 'chosen on a scale',
+  lameness: 'chosen on a scale',
+  sessionsPerWeek: 'chosen from a list',
+  jointAngle: 'typed in the table of measurements, under the name of its line',
+  girthCm: 'typed in the table of measurements, under the name of its line',
+  standingKg: 'typed in the table of measurements, under the name of its line',
+  footfallSeconds: 'tapped, or written as a list of times',
+  revision: 'counted by the record',
+  listOffset: 'counted by the list',
+};
