@@ -15,6 +15,7 @@ export const CALL_NAMES = [
   'dogs/list',
   'dogs/count',
   'dogs/offCourse',
+  'dogs/ofOwner',
   'dogs/due',
   'dogs/save',
   'dogs/saveWithOwner',

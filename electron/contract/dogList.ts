@@ -16,6 +16,13 @@ export const DOG_FILTERS = [
 ] as const;
 export type DogFilter = (typeof DOG_FILTERS)[number];
 
+/** One of the dogs of an owner. */
+export interface OwnersDog {
+  readonly id: string;
+  readonly name: string;
+  readonly archivedAt: string | null;
+}
+
 /** A dog whose weight has left its course. */
 export interface OffCourseLine {
   readonly dogId: string;

@@ -134,8 +134,21 @@ async function countDogs(desk: Desk, listing: Listing): Promise<number> {
   return row.dogs;
 }
 
-export const dogListHandlers: Handlers<'dogs/list' | 'dogs/count' | 'dogs/offCourse'> = {
+function dogsOfOwner(desk: Desk, { clientId }: { readonly clientId: string }) {
+  return desk.db
+    .selectFrom('dog')
+    .select(['id', 'name', 'archivedAt'])
+    .where('clientId', '=', clientId)
+    .where('binnedAt', 'is', null)
+    .orderBy('searchText')
+    .execute();
+}
+
+type ListCall = 'dogs/list' | 'dogs/count' | 'dogs/ofOwner' | 'dogs/offCourse';
+
+export const dogListHandlers: Handlers<ListCall> = {
   'dogs/list': listDogs,
   'dogs/count': countDogs,
+  'dogs/ofOwner': dogsOfOwner,
   'dogs/offCourse': offCourseLines,
 };

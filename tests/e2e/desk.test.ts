@@ -60,6 +60,17 @@ describe('the desk', () => {
     await page.getByRole('heading', { level: 1, name: 'Records and backups' }).waitFor();
   });
 
+  it('leads from one dog of an owner to the other', async () => {
+    await page.getByRole('link', { name: 'Desk', exact: true }).click();
+    await deskPage(page).open('Juno');
+    await page.getByRole('link', { name: 'Pip', exact: true }).click();
+    await page.getByRole('heading', { level: 1, name: 'Pip' }).waitFor();
+    await page.getByRole('link', { name: 'Juno', exact: true }).waitFor();
+    await page.getByRole('link', { name: 'Add another dog of this owner' }).click();
+    await page.getByRole('radio', { name: /Élodie Exemple/ }).waitFor();
+    expect(await page.getByRole('radio', { name: /Élodie Exemple/ }).isChecked()).toBe(true);
+  });
+
   it('shows a visit that was begun, discards it, and takes that back', async () => {
     await page.getByRole('link', { name: 'Desk', exact: true }).click();
     await deskPage(page).open('Bramble');

@@ -113,6 +113,23 @@ describe('the list of dogs', () => {
     expect(await desk.ok('dogs/count', { query: '', filters: ['consent missing'] })).toBe(2);
   });
 
+  test('tells all dogs of one owner, archived ones too', async () => {
+    const desk = await openOwn();
+    const id = await addDog(desk, 'Rusk');
+    const { clientId } = (await desk.ok('dogs/file', { dogId: id })).dog;
+    await desk.ok('dogs/save', {
+      id: null,
+      dog: { ...blankDog(), clientId, name: 'Anka', birthDay: '2021-05-01' },
+    });
+    await addDog(desk, 'Milo');
+    await desk.ok('dogs/archive', { id, archived: true });
+    const dogs = await desk.ok('dogs/ofOwner', { clientId });
+    expect(dogs.map(({ name, archivedAt }) => [name, archivedAt !== null])).toEqual([
+      ['Anka', false],
+      ['Rusk', true],
+    ]);
+  });
+
   test('refuses an order and a filter it does not know', async () => {
     const desk = await openOwn();
     const order = await desk.refused('dogs/list', { query: '', order: 'phone' });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DueLine } from '../due.ts';
-import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine } from '../dogList.ts';
+import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine, type OwnersDog } from '../dogList.ts';
 import { choice, flag, id, line, whole } from '../fields.ts';
 import { clientInput, dogInput, type Client, type Dog } from '../records.ts';
 import type { DogFile, DogLine } from '../results.ts';
@@ -32,6 +32,8 @@ export const dogCalls = {
   ),
   /** How many dogs the list would hold in all. */
   'dogs/count': call<number>()(z.strictObject(listing)),
+  /** All dogs of an owner, archived ones too, by name. */
+  'dogs/ofOwner': call<readonly OwnersDog[]>()(z.strictObject({ clientId: id('The owner') })),
   /** Dogs whose weight has left its corridor or drifts, the longest since weighed last. */
   'dogs/offCourse': call<readonly OffCourseLine[]>()(nothing),
   /** Who should be weighed or reviewed, most overdue first. */
