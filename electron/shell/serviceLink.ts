@@ -14,8 +14,11 @@ export interface ServiceLink {
   close(): Promise<void>;
 }
 
-/** A service that does not close by itself in this time is ended; SQLite's journal keeps it whole. */
-const CLOSE_LIMIT_MS = 10_000;
+/**
+ * A service that does not close by itself in this time is ended; SQLite's journal keeps it whole. It
+ * makes a backup as it closes, which takes a while for a large practice.
+ */
+const CLOSE_LIMIT_MS = 60_000;
 
 const GONE: Answer<never> = {
   ok: false,

@@ -1,10 +1,9 @@
+import { neutralCell } from '../../electron/contract/csvCells.ts';
 import { columnHead, plainCell, type Cell, type ChartColumn, type ChartTable } from './table.ts';
 
 /** With it spreadsheets read the file as UTF-8 and keep the letters of every language. */
 const BYTE_ORDER_MARK = '\uFEFF';
 const END_OF_LINE = '\r\n';
-/** What a spreadsheet would take for the beginning of a formula. */
-const FORMULA = /^[=+\-@\t\r]/;
 
 /**
  * A chart's numbers as comma-separated values (RFC 4180): one line of heads with their units, days
@@ -29,7 +28,7 @@ function cellTexts(cell: Cell, { kind, digits }: ChartColumn): readonly string[]
   if (cell === null) return kind === 'range' ? ['', ''] : [''];
   if (typeof cell === 'number') return [plainCell(cell, digits)];
   if (typeof cell !== 'string') return cell.map((end) => plainCell(end, digits));
-  return [quoted(FORMULA.test(cell) ? `'${cell}` : cell)];
+  return [quoted(neutralCell(cell))];
 }
 
 function quoted(text: string): string {
