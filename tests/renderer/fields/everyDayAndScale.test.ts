@@ -1,0 +1,152 @@
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { nextTick } from 'vue';
+import DayField from '../../../renderer/components/fields/DayField.vue';
+import ScaleField from '../../../renderer/components/fields/ScaleField.vue';
+import { LIMITS } from '../../../electron/contract/limits.ts';
+import { mountField } from '../support/mountField.ts';
+
+const folder = join(import.meta.dirname, '../../../renderer');
+const TODAY = '2025-03-29';
+const TOMORROW = '2025-03-30';
+
+/** Every day field of the program: its page, its label, and whether it must not lie ahead of today. */
+const DAYS = [
+  ['dogForm/DogFields.vue', 'Day of birth', 'not ahead'],
+  ['visit/HistorySection.vue', 'Day of the visit', 'not ahead'],
+  ['visit/HistorySection.vue', 'Given on', 'any'],
+  ['visit/HistorySection.vue', 'Ends on', 'any'],
+  ['visit/PlanSection.vue', 'First day', 'any'],
+  ['visit/PlanSection.vue', 'Day of an event', 'any'],
+  ['visit/FoodSwitchFields.vue', 'First day of the changeover', 'any'],
+  ['visit/RunDaysFields.vue', 'From', 'any'],
+  ['visit/RunDaysFields.vue', 'To', 'any'],
+  ['plan/ReviewPart.vue', 'The vet cleared the dog on', 'not ahead'],
+  ['plan/EditSession.vue', 'Day', 'any'],
+  ['weighing/AddWeighing.vue', 'Day', 'not ahead'],
+] as const;
+
+afterEach(() => {
+  document.body.innerHTML = '';
+});
+
+function mountDay(label: string, max?: string) {
+  const props = { label, ...(max === undefined ? {} : { max }) };
+  const mounted = mountField(DayField, { day: '' }, 'day', props, { dayFormat: 'DD.MM.YYYY' });
+  const { wrapper } = mounted;
+  return {
+    ...mounted,
+    text: () => (wrapper.get('input').element as HTMLInputElement).value,
+    problem: () => (wrapper.find('.problem').exists() ? wrapper.get('.problem').text() : null),
+    async type(day: string) {
+      await wrapper.get('input').setValue(day);
+      await wrapper.get('input').trigger('blur');
+      await nextTick();
+    },
+  };
+}
+
+describe.each(DAYS)('%s, “%s”', (_file, label, ahead) => {
+  const max = ahead === 'not ahead' ? TODAY : undefined;
+
+  it('takes today', async () => {
+    const field = mountDay(label, max);
+    await field.type(TODAY);
+    expect(field.problem()).toBeNull();
+    expect(field.form.values.day).toBe(TODAY);
+    expect(field.form.attempt()).toBe(true);
+  });
+
+  it(ahead === 'not ahead' ? 'refuses tomorrow, by its name' : 'takes tomorrow', async () => {
+    const field = mountDay(label, max);
+    await field.type(TOMORROW);
+    const refused = `${label} must not be later than 29.03.2025.`;
+    expect(field.problem()).toBe(ahead === 'not ahead' ? refused : null);
+    expect(field.text()).toBe(TOMORROW);
+    expect(field.form.attempt()).toBe(ahead === 'any');
+  });
+
+  it.each(['0202-03-29', '1979-12-31', '2151-01-01'])('refuses %s, by its name', async (day) => {
+    const field = mountDay(label, max);
+    await field.type(day);
+    expect(field.problem()).toBe(`${label} must be a day from 1980 to 2150.`);
+    expect(field.text()).toBe(day);
+    expect(field.form.values.day).toBe('');
+    expect(field.form.attempt()).toBe(false);
+  });
+
+  it('is no day yet when it is emptied', async () => {
+    const field = mountDay(label, max);
+    await field.type(TODAY);
+    await field.type('');
+    expect(field.problem()).toBeNull();
+    expect(field.form.values.day).toBe('');
+  });
+});
+
+describe('the list of day fields', () => {
+  it('has each one there is, and those that must not lie ahead', () => {
+    const found = globSync('**/*.vue', { cwd: folder }).flatMap((file) =>
+      [...readFileSync(join(folder, file), 'utf8').matchAll(/<DayField\b([^]*?)\/>/g)].map(
+        ([, attributes]) => {
+          const label = /\slabel="([^"]*)"/.exec(attributes!)?.[1];
+          return [file, label, /\s:max=/.test(attributes!) ? 'not ahead' : 'any'].join(', ');
+        },
+      ),
+    );
+    expect(found.toSorted()).toEqual(DAYS.map((row) => row.join(', ')).toSorted());
+  });
+});
+
+describe.each([
+  ['Body condition score, 1 to 9', LIMITS.bcs],
+  ['Left fore at walk', LIMITS.lameness],
+])('the scale “%s”', (label, { min, max }) => {
+  const grades = Array.from({ length: max - min + 1 }, (_, index) => min + index);
+  const options = [
+    { value: null, label: '–', name: 'not looked at' },
+    ...grades.map((grade) => ({ value: grade, label: `${grade}`, name: `grade ${grade}` })),
+  ];
+  const mountScale = (start: number | null) => {
+    const values: { grade: number | null } = { grade: start };
+    return mountField(ScaleField, values, 'grade', { label, options });
+  };
+
+  it('has its name, and one radio of one group for each grade, so that the arrow keys move', () => {
+    const { wrapper } = mountScale(null);
+    expect(wrapper.get('legend').text()).toBe(label);
+    const radios = wrapper.findAll('input');
+    expect(radios.map((radio) => radio.attributes('type'))).toEqual(options.map(() => 'radio'));
+    expect(new Set(radios.map((radio) => radio.attributes('name'))).size).toBe(1);
+    expect(radios.map((radio) => radio.attributes('aria-label'))).toEqual(
+      options.map(({ name }) => name),
+    );
+    expect(radios.filter((radio) => radio.attributes('tabindex') !== undefined)).toEqual([]);
+  });
+
+  it('keeps every grade, the least and the most too, and none', async () => {
+    const { wrapper, form } = mountScale(null);
+    for (const [index, { value }] of [...options.entries()].toReversed()) {
+      await wrapper.findAll('input')[index]!.trigger('change');
+      expect(form.values.grade).toBe(value);
+      const checked = wrapper
+        .findAll('input')
+        .filter(({ element }) => (element as HTMLInputElement).checked);
+      expect(checked).toHaveLength(1);
+    }
+  });
+
+  it('shows what the service refuses under its own name, until it is answered', async () => {
+    const { wrapper, form } = mountScale(min);
+    const message = `${label} is needed.`;
+    form.takeError({ kind: 'input', message, fields: [{ path: 'grade', message }] });
+    await nextTick();
+    expect(wrapper.get('.problem').text()).toBe(message);
+    expect(wrapper.get('fieldset').attributes('aria-describedby')).toBe(
+      wrapper.get('.problem').attributes('id'),
+    );
+    await wrapper.findAll('input')[1]!.trigger('change');
+    expect(wrapper.find('.problem').exists()).toBe(false);
+  });
+});
