@@ -7,7 +7,7 @@ export function useField(path: () => string, hasHint: () => boolean) {
   const context = useFieldContext();
   const shown = useShown();
   const left = ref(false);
-  const id = computed(() => fieldId(path()));
+  const id = computed(() => fieldId(path(), context.name));
   const problem = computed(() => {
     const message = context.problemAt(path());
     const seen = left.value || context.attempted.value || context.isLive(path());

@@ -19,6 +19,8 @@ export interface Problem {
 
 /** What a field component needs from the form around it. */
 export interface FieldContext {
+  /** Stands in the ids of the fields, so that several forms on a page do not share them. */
+  readonly name: string;
   /** Text as typed, by path, where it differs from the value's own spelling ("62 lb"). */
   readonly typed: Record<string, string>;
   /** True after the first attempt to save: every problem is shown from then on. */
@@ -52,8 +54,11 @@ export interface Form<T extends object> extends FieldContext {
 
 const FIELDS: InjectionKey<FieldContext> = Symbol('fields');
 
-/** The state of one form: values, text as typed, and problems by path of the call's input. */
-export function useForm<T extends object>(initial: T): Form<T> {
+/**
+ * The state of one form: values, text as typed, and problems by path of the call's input. `name`
+ * tells it from other forms on the same page that have a field of the same path.
+ */
+export function useForm<T extends object>(initial: T, name = ''): Form<T> {
   const values = reactive(plainCopy(initial)) as T;
   const typed = reactive<Record<string, string>>({});
   const messages = reactive<Record<string, string>>({});
@@ -62,6 +67,7 @@ export function useForm<T extends object>(initial: T): Form<T> {
   const failures = ref(0);
 
   const form: Form<T> = {
+    name,
     values,
     typed,
     attempted,
@@ -113,7 +119,11 @@ export function useFieldContext(): FieldContext {
   return context;
 }
 
-/** The id of the element that takes the focus for a field. */
-export function fieldId(path: string): string {
-  return `field-${path.replaceAll(/[^A-Za-z0-9]+/g, '-')}`;
+/** The name of the form around a component; empty outside of one. */
+export const useFormName = (): string => inject(FIELDS, null)?.name ?? '';
+
+/** The id of the element that takes the focus for a field of the form of that name. */
+export function fieldId(path: string, formName = ''): string {
+  const whole = formName === '' ? path : `${formName}.${path}`;
+  return `field-${whole.replaceAll(/[^A-Za-z0-9]+/g, '-')}`;
 }
