@@ -1,0 +1,121 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deskPage } from './pages/deskPage.ts';
+import { dogFormPage } from './pages/dogFormPage.ts';
+import { settingsPage } from './pages/settingsPage.ts';
+import { welcomePage } from './pages/welcomePage.ts';
+import { axeViolations } from './support/axe.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
+import { cutOff } from './support/looks.ts';
+
+/** Semicolons, decimal commas, days as DD.MM.YYYY, kg; line 4 has a day the calendar lacks. */
+const GERMAN =
+  'Hund;Datum;Gewicht (kg)\r\nRusk;13.01.2026;24,6\r\nRusk;27.01.2026;24,5\r\nRusk;31.02.2026;24,3\r\n';
+const GERMAN_MENDED = GERMAN.replace('31.02.2026', '28.02.2026');
+/** Commas, days as MM/DD/YYYY, pounds; the second row tells which number is the month. */
+const AMERICAN = 'Dog,Date,Weight (lb)\nRusk,03/04/2026,53.2\nRusk,03/18/2026,52.9\n';
+
+describe('weights from a table', () => {
+  let desk: TestDesk;
+  let page: Page;
+  let complaints: readonly string[];
+
+  beforeAll(async () => {
+    desk = await openDesk();
+    ({ page, complaints } = await desk.open());
+    await welcomePage(page).startEmpty();
+    await settingsPage(page).fill({
+      'Name of the practice': 'Invented Practice',
+      'Name of the practitioner': 'Kim Practitioner',
+    });
+    await settingsPage(page).save();
+    await deskPage(page).add('Rusk');
+    await dogFormPage(page).fill({
+      birthDay: '2022-03-04',
+      adultWeight: '24',
+      owner: 'Dana Owner',
+      vet: 'Dr C. Vet',
+    });
+    await dogFormPage(page).save('Rusk');
+  });
+  afterAll(() => desk?.close());
+
+  const part = () => page.getByRole('region', { name: 'Import of weights' });
+  const rows = () => part().getByRole('region', { name: 'Rows of the table' }).locator('tbody tr');
+  const chosen = (label: string) =>
+    part()
+      .getByLabel(label)
+      .evaluate((select: HTMLSelectElement) => select.selectedOptions[0]?.label);
+  async function judged(): Promise<readonly string[]> {
+    return [...(await axeViolations(page)), ...(await cutOff(page))];
+  }
+  async function openImport(): Promise<void> {
+    await page.evaluate(() => (location.hash = '#/settings/records'));
+    await page.getByRole('link', { name: 'Import weights' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Import weights' }).waitFor();
+  }
+  async function choose(name: string, text: string): Promise<void> {
+    const dialogue = page.waitForEvent('filechooser');
+    await part().getByRole('button', { name: 'Choose a table' }).click();
+    await (
+      await dialogue
+    ).setFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text, 'utf8') });
+    await part().getByText(name).waitFor();
+  }
+  const rowTexts = async () =>
+    (await rows().allInnerTexts()).map((text) => text.replace(/\s+/g, ' ').trim());
+
+  it('shows a refused row with its column and reason, and keeps nothing', async () => {
+    await openImport();
+    expect(await judged()).toEqual([]);
+    await choose('weights.csv', GERMAN);
+    await part().getByText('2 new, 0 known, 1 refused.').waitFor();
+    expect(await chosen('Days are written')).toBe('DD.MM.YYYY');
+    expect(await chosen('Decimal sign')).toBe('Comma: 24,3');
+    expect(await chosen('Unit of the weights')).toBe('kg');
+    const [first, second] = await rowTexts();
+    expect(first).toMatch(/^4 refused Datum: The day must be a day of the calendar/);
+    expect(second).toMatch(/^2 new Rusk .*24\.6 kg$/);
+    expect(await part().getByRole('button', { name: /^Keep/ }).count()).toBe(0);
+    expect(await judged()).toEqual([]);
+  });
+
+  it('keeps the rows of the mended file, and knows them when they come again', async () => {
+    await choose('mended.csv', GERMAN_MENDED);
+    await part().getByRole('button', { name: 'Keep 3 weighings' }).click();
+    await part().getByText('3 weighings were added').waitFor();
+    expect(await judged()).toEqual([]);
+    await choose('again.csv', GERMAN_MENDED);
+    await part().getByText('0 new, 3 known, 0 refused.').waitFor();
+    expect(await part().getByRole('button', { name: /^Keep/ }).count()).toBe(0);
+  });
+
+  it('reads pounds and days with the month in front, and takes the import back', async () => {
+    await choose('pounds.csv', AMERICAN);
+    await part().getByText('2 new, 0 known, 0 refused.').waitFor();
+    expect(await chosen('Days are written')).toBe('MM/DD/YYYY');
+    expect(await chosen('Unit of the weights')).toBe('lb');
+    // International pound, 0.45359237 kg (S): 53.2 lb = 24.13 kg, 52.9 lb = 24.00 kg.
+    const [first, second] = await rowTexts();
+    expect(first).toMatch(/24\.1\d? kg$/);
+    expect(second).toMatch(/24(\.00?)? kg$/);
+    expect(await judged()).toEqual([]);
+    await part().getByRole('button', { name: 'Keep 2 weighings' }).click();
+    await part().getByText('2 weighings were added').waitFor();
+    await part().getByRole('button', { name: 'Take the import back' }).click();
+    await part().getByText('2 weighings were removed').waitFor();
+    expect(await judged()).toEqual([]);
+  });
+
+  it('has what was kept in the records, and not what was taken back', async () => {
+    await choose('mended.csv', GERMAN_MENDED);
+    await part().getByText('0 new, 3 known, 0 refused.').waitFor();
+    await choose('pounds.csv', AMERICAN);
+    await part().getByText('2 new, 0 known, 0 refused.').waitFor();
+    await part().getByLabel('Column of the weight').selectOption('Not chosen');
+    await part().getByText('Choose the columns of the dog, the day and the weight').waitFor();
+    expect(await rows().count()).toBe(0);
+    expect(await judged()).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+});
