@@ -3,14 +3,20 @@ import {
   blankClient,
   blankDog,
   blankPlanRequest,
+  blankPractice,
   blankVisit,
 } from '../../electron/contract/blank.ts';
-import type { SessionInput, VisitFacts } from '../../electron/contract/records.ts';
+import {
+  HANDOUT_KINDS,
+  type SessionInput,
+  type VisitFacts,
+} from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
 async function withPlan(desk: TestDesk) {
+  await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
     dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
@@ -42,6 +48,8 @@ const told = (day: string, rest: Partial<SessionInput> = {}): SessionInput => ({
   note: '',
   ...rest,
 });
+
+const ALL_SHEETS = [...HANDOUT_KINDS];
 
 describe('session results', () => {
   test('are kept one a day, changed and dropped', async () => {
@@ -93,6 +101,9 @@ describe('a review', () => {
     expect(reviewed.ramp.weeks[0]!.runMinutes).toBeLessThanOrEqual(before);
     const { plans } = await desk.ok('dogs/file', { dogId });
     expect(plans.map(({ current }) => current)).toEqual([false, true]);
+    // The results of the week before belong to no session of the new version; the paper still prints.
+    const { pages } = await desk.ok('handouts/bundle', { kinds: ALL_SHEETS, dogId, paper: null });
+    expect(pages).toBeGreaterThan(4);
   });
 
   test('after lameness stops, and the plan has no weeks', async () => {
@@ -109,6 +120,8 @@ describe('a review', () => {
     });
     expect(reviewed.review?.decision).toBe('stop');
     expect(reviewed.ramp.weeks).toEqual([]);
+    const { pages } = await desk.ok('handouts/bundle', { kinds: ALL_SHEETS, dogId, paper: null });
+    expect(pages).toBeGreaterThan(4);
   });
 
   test('of a dog without a plan is refused', async () => {

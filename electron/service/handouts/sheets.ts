@@ -8,7 +8,7 @@ import {
   type WeekRation,
 } from '../../../core/index.ts';
 import type { VisitSheet } from '../../../templates/index.ts';
-import { toSessionResult } from '../../contract/assessInput.ts';
+import { reviewInput } from '../../contract/reviewInput.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
 
@@ -48,13 +48,18 @@ function judged({ file, latest, rules }: Material) {
 }
 
 /** How the running goes by the record of today; null without a plan or before anything is told. */
-function runningProgress({ file, plan, context }: Material) {
+function runningProgress({ file, plan, context, rules }: Material) {
   if (plan === null || file.sessions.length === 0) return null;
-  const { decision, reasons } = reviewRamp({
-    ramp: plan.ramp,
+  const told = reviewInput({
+    plan,
+    sessions: file.sessions,
+    rules: [],
     day: context.day,
-    results: file.sessions.map(toSessionResult),
+    clearedByVetOn: null,
+    visit: null,
+    screening: null,
   });
+  const { decision, reasons } = reviewRamp({ ...told, rules });
   // The sheet counts from the visit before this one; a first visit counts from the plan's start.
   const lastVisit = file.visits.at(-2)?.day ?? '';
   const planned = plan.ramp.weeks
