@@ -11,17 +11,15 @@ import { openDesk, type TestDesk } from './support/desk.ts';
 import { cutOff } from './support/looks.ts';
 
 const OF_BACKUP = 'seven slow brown hounds';
-const OF_LOCK = 'under the blue flower pot';
 
-describe('backup, restore and lock on an own practice', () => {
+describe('backups of an own practice', () => {
   let desk: TestDesk;
   let page: Page;
-  let complaints: readonly string[];
   let file: { name: string; mimeType: string; buffer: Buffer };
 
   beforeAll(async () => {
     desk = await openDesk();
-    ({ page, complaints } = await desk.open());
+    ({ page } = await desk.open());
     await welcomePage(page).startEmpty();
     await settingsPage(page).fill({
       'Name of the practice': 'Invented Practice',
@@ -39,7 +37,6 @@ describe('backup, restore and lock on an own practice', () => {
   });
   afterAll(() => desk?.close());
 
-  const heading = (name: string) => page.getByRole('heading', { level: 1, name }).waitFor();
   /** What axe and the edges of the window say of the page as it stands. */
   async function judged(): Promise<readonly string[]> {
     return [...(await axeViolations(page)), ...(await cutOff(page))];
@@ -113,73 +110,5 @@ describe('backup, restore and lock on an own practice', () => {
       .waitFor();
     expect(await contents.count()).toBe(0);
     expect(await judged()).toEqual([]);
-  });
-
-  it('shows what is in the backup, and restores it', async () => {
-    const { restore, contents } = recordsPage(page);
-    await chooseBackup(file.buffer);
-    await restore.getByLabel('Passphrase of the backup').fill(OF_BACKUP);
-    await restore.getByLabel('Passphrase of the backup').press('Enter');
-    await contents.getByRole('row', { name: /^Dogs 1 1$/ }).waitFor();
-    expect(await contents.innerText()).toContain('Invented Practice');
-    expect(await judged()).toEqual([]);
-    await contents.getByRole('button', { name: 'Restore this backup' }).click();
-    await heading('Desk');
-    await page.getByText('The backup is restored.').waitFor();
-    await page.getByRole('link', { name: 'Rusk', exact: true }).first().waitFor();
-    expect(await page.getByRole('link', { name: 'Crumb', exact: true }).count()).toBe(0);
-    expect(await judged()).toEqual([]);
-  });
-
-  it('keeps what was there before the restore as a backup, and takes the restore back', async () => {
-    const { restore, contents, open } = recordsPage(page);
-    await open();
-    await restore
-      .getByRole('listitem')
-      .filter({ hasText: 'before a restore' })
-      .getByRole('button')
-      .click();
-    await contents.getByRole('button', { name: 'Restore this backup' }).click();
-    await heading('Desk');
-    await page.getByRole('link', { name: 'Crumb', exact: true }).first().waitFor();
-  });
-
-  it('locks with a passphrase, refuses a wrong one, and comes back to the same place', async () => {
-    const { lock, open } = recordsPage(page);
-    await open();
-    await lock.getByLabel('New passphrase').fill(OF_LOCK);
-    await lock.getByLabel('The same again').fill(OF_LOCK);
-    await lock.getByRole('button', { name: 'Set the passphrase' }).click();
-    await lock.getByText('The passphrase is kept.').waitFor();
-    expect(await judged()).toEqual([]);
-    await lock.getByRole('button', { name: 'Lock now' }).click();
-    await heading('Locked');
-    expect(await page.getByText('Crumb').count()).toBe(0);
-    expect(await judged()).toEqual([]);
-
-    const given = page.getByLabel('Passphrase', { exact: true });
-    await given.fill(OF_BACKUP);
-    await given.press('Enter');
-    await page.getByText('Still locked.').waitFor();
-    expect(await judged()).toEqual([]);
-    await page.reload();
-    await heading('Locked');
-    await given.fill(OF_LOCK);
-    await given.press('Enter');
-    await heading('Records and backups');
-  });
-
-  it('takes the lock away only with the present passphrase', async () => {
-    const { lock } = recordsPage(page);
-    await lock.getByLabel('Present passphrase').fill(OF_BACKUP);
-    await lock.getByRole('button', { name: 'Take the lock away' }).click();
-    await lock.getByRole('alert').first().waitFor();
-    expect(await judged()).toEqual([]);
-    await lock.getByLabel('Present passphrase').fill(OF_LOCK);
-    await lock.getByRole('button', { name: 'Take the lock away' }).click();
-    await lock.getByText('The lock is taken away.').waitFor();
-    expect(await lock.getByRole('button', { name: 'Lock now' }).count()).toBe(0);
-    expect(await judged()).toEqual([]);
-    expect(complaints).toEqual([]);
   });
 });
