@@ -10,6 +10,7 @@ import './styles/fonts.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/controls.css';
+import './styles/dialog.css';
 import './styles/chart.css';
 import './styles/why.css';
 

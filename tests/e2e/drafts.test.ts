@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { visitPage } from './pages/visitPage.ts';
-import { welcomePage } from './pages/welcomePage.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { startPracticeWith } from './support/ownPractice.ts';
 
 describe('unsaved input', () => {
   let desk: TestDesk;
@@ -10,14 +10,7 @@ describe('unsaved input', () => {
   beforeAll(async () => {
     desk = await openDesk();
     const { page } = await desk.open();
-    await welcomePage(page).startEmpty();
-    await page.getByLabel('Name of the practice').fill('Drafts');
-    await page.getByRole('button', { name: 'Save settings' }).click();
-    await deskPage(page).add('Ash');
-    await page.getByLabel('Day of birth').fill('2021-05-01');
-    await page.getByLabel('Name of the owner').fill('Dee Rafts');
-    await page.getByRole('button', { name: /^Save/ }).click();
-    await page.getByRole('heading', { level: 1, name: 'Ash' }).waitFor();
+    await startPracticeWith(page, 'Ash');
     await page.context().close();
   });
   afterAll(() => desk?.close());

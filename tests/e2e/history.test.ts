@@ -2,9 +2,9 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { visitPage } from './pages/visitPage.ts';
-import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { startPracticeWith } from './support/ownPractice.ts';
 
 describe('a saved visit', () => {
   let desk: TestDesk;
@@ -12,14 +12,7 @@ describe('a saved visit', () => {
   beforeAll(async () => {
     desk = await openDesk();
     const { page } = await desk.open();
-    await welcomePage(page).startEmpty();
-    await page.getByLabel('Name of the practice').fill('Records');
-    await page.getByRole('button', { name: 'Save settings' }).click();
-    await deskPage(page).add('Ash');
-    await page.getByLabel('Day of birth').fill('2021-05-01');
-    await page.getByLabel('Name of the owner').fill('Dee Rafts');
-    await page.getByRole('button', { name: /^Save/ }).click();
-    await page.getByRole('heading', { level: 1, name: 'Ash' }).waitFor();
+    await startPracticeWith(page, 'Ash');
     await page.getByRole('link', { name: 'Start the intake' }).click();
     await visitPage(page).weight.fill('23');
     await visitPage(page).save('Ash');

@@ -1,11 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { deskPage } from './pages/deskPage.ts';
-import { dogFormPage } from './pages/dogFormPage.ts';
-import { settingsPage } from './pages/settingsPage.ts';
-import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { startPracticeWith } from './support/ownPractice.ts';
 import { cutOff } from './support/looks.ts';
 
 /** Semicolons, decimal commas, days as DD.MM.YYYY, kg; line 4 has a day the calendar lacks. */
@@ -23,20 +20,7 @@ describe('weights from a table', () => {
   beforeAll(async () => {
     desk = await openDesk();
     ({ page, complaints } = await desk.open());
-    await welcomePage(page).startEmpty();
-    await settingsPage(page).fill({
-      'Name of the practice': 'Invented Practice',
-      'Name of the practitioner': 'Kim Practitioner',
-    });
-    await settingsPage(page).save();
-    await deskPage(page).add('Rusk');
-    await dogFormPage(page).fill({
-      birthDay: '2022-03-04',
-      adultWeight: '24',
-      owner: 'Dana Owner',
-      vet: 'Dr C. Vet',
-    });
-    await dogFormPage(page).save('Rusk');
+    await startPracticeWith(page, 'Rusk');
   });
   afterAll(() => desk?.close());
 
