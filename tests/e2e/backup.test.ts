@@ -9,20 +9,23 @@ import { openDesk, type TestDesk } from './support/desk.ts';
 import { startPracticeWith } from './support/ownPractice.ts';
 import { cutOff } from './support/looks.ts';
 
+const OF_LOCK = 'under the blue flower pot';
 const OF_BACKUP = 'seven slow brown hounds';
 
-describe('backups of an own practice', () => {
+describe('backup, restore and lock on an own practice', () => {
   let desk: TestDesk;
   let page: Page;
+  let complaints: readonly string[];
   let file: { name: string; mimeType: string; buffer: Buffer };
 
   beforeAll(async () => {
     desk = await openDesk();
-    ({ page } = await desk.open());
+    ({ page, complaints } = await desk.open());
     await startPracticeWith(page, 'Rusk');
   });
   afterAll(() => desk?.close());
 
+  const heading = (name: string) => page.getByRole('heading', { level: 1, name }).waitFor();
   /** What axe and the edges of the window say of the page as it stands. */
   async function judged(): Promise<readonly string[]> {
     return [...(await axeViolations(page)), ...(await cutOff(page))];
@@ -31,6 +34,9 @@ describe('backups of an own practice', () => {
     const dialogue = page.waitForEvent('filechooser', { timeout: 5_000 });
     await recordsPage(page).restore.getByRole('button', { name: 'Choose a backup file' }).click();
     await (await dialogue).setFiles({ ...file, buffer });
+    // The form of the file before is there until this one has arrived.
+    await expect.poll(() => recordsPage(page).restore.getByRole('alert').count()).toBe(0);
+    await recordsPage(page).restore.getByText('is protected by a passphrase.').waitFor();
   }
 
   it('refuses a short passphrase and one that differs the second time', async () => {
@@ -77,7 +83,6 @@ describe('backups of an own practice', () => {
     const { restore, contents, open } = recordsPage(page);
     await open();
     await chooseBackup(file.buffer);
-    await restore.getByText('is protected by a passphrase.').waitFor();
     expect(await restore.getByRole('alert').count()).toBe(0);
     expect(await judged()).toEqual([]);
     await restore.getByLabel('Passphrase of the backup').fill('another one altogether');
@@ -96,5 +101,73 @@ describe('backups of an own practice', () => {
       .waitFor();
     expect(await contents.count()).toBe(0);
     expect(await judged()).toEqual([]);
+  });
+
+  it('shows what is in the backup, and restores it', async () => {
+    const { restore, contents } = recordsPage(page);
+    await chooseBackup(file.buffer);
+    await restore.getByLabel('Passphrase of the backup').fill(OF_BACKUP);
+    await restore.getByLabel('Passphrase of the backup').press('Enter');
+    await contents.getByRole('row', { name: /^Dogs 1 1$/ }).waitFor();
+    expect(await contents.innerText()).toContain('Invented Practice');
+    expect(await judged()).toEqual([]);
+    await contents.getByRole('button', { name: 'Restore this backup' }).click();
+    await heading('Desk');
+    await page.getByText('The backup is restored.').waitFor();
+    await page.getByRole('link', { name: 'Rusk', exact: true }).first().waitFor();
+    expect(await page.getByRole('link', { name: 'Crumb', exact: true }).count()).toBe(0);
+    expect(await judged()).toEqual([]);
+  });
+
+  it('keeps what was there before the restore as a backup, and takes the restore back', async () => {
+    const { restore, contents, open } = recordsPage(page);
+    await open();
+    await restore
+      .getByRole('listitem')
+      .filter({ hasText: 'before a restore' })
+      .getByRole('button')
+      .click();
+    await contents.getByRole('button', { name: 'Restore this backup' }).click();
+    await heading('Desk');
+    await page.getByRole('link', { name: 'Crumb', exact: true }).first().waitFor();
+  });
+
+  it('locks with a passphrase, refuses a wrong one, and comes back to the same place', async () => {
+    const { lock, open } = recordsPage(page);
+    await open();
+    await lock.getByLabel('New passphrase').fill(OF_LOCK);
+    await lock.getByLabel('The same again').fill(OF_LOCK);
+    await lock.getByRole('button', { name: 'Set the passphrase' }).click();
+    await lock.getByText('The passphrase is kept.').waitFor();
+    expect(await judged()).toEqual([]);
+    await lock.getByRole('button', { name: 'Lock now' }).click();
+    await heading('Locked');
+    expect(await page.getByText('Crumb').count()).toBe(0);
+    expect(await judged()).toEqual([]);
+
+    const given = page.getByLabel('Passphrase', { exact: true });
+    await given.fill(OF_BACKUP);
+    await given.press('Enter');
+    await page.getByText('Still locked.').waitFor();
+    expect(await judged()).toEqual([]);
+    await page.reload();
+    await heading('Locked');
+    await given.fill(OF_LOCK);
+    await given.press('Enter');
+    await heading('Records and backups');
+  });
+
+  it('takes the lock away only with the present passphrase', async () => {
+    const { lock } = recordsPage(page);
+    await lock.getByLabel('Present passphrase').fill(OF_BACKUP);
+    await lock.getByRole('button', { name: 'Take the lock away' }).click();
+    await lock.getByRole('alert').first().waitFor();
+    expect(await judged()).toEqual([]);
+    await lock.getByLabel('Present passphrase').fill(OF_LOCK);
+    await lock.getByRole('button', { name: 'Take the lock away' }).click();
+    await lock.getByText('The lock is taken away.').waitFor();
+    expect(await lock.getByRole('button', { name: 'Lock now' }).count()).toBe(0);
+    expect(await judged()).toEqual([]);
+    expect(complaints).toEqual([]);
   });
 });

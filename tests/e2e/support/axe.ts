@@ -11,6 +11,9 @@ export async function axeViolations(page: Page): Promise<readonly string[]> {
   // Evaluated, not added as a script: the page's own policy must stay as strict as it is.
   if (!loaded) await page.evaluate(await readFile(axePath, 'utf8'));
   const results = await page.evaluate(async () => {
+    // A colour on its way to another is none that anybody has to read.
+    const turning = document.getAnimations().filter((one) => one instanceof CSSTransition);
+    await Promise.allSettled(turning.map(({ finished }) => finished));
     const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResults> } };
     return axe.run({ resultTypes: ['violations'] });
   });
