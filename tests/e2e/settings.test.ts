@@ -41,7 +41,8 @@ describe('settings and sheets', () => {
     await settingsPage(page).choose('Weight', 'Pounds');
     await settingsPage(page).choose('Energy', 'kJ');
     await settingsPage(page).save();
-    await page.getByRole('columnheader', { name: 'Weight, lb' }).waitFor();
+    const dogs = page.getByRole('table', { name: /dogs/ });
+    await dogs.getByRole('columnheader', { name: 'Weight, lb' }).waitFor();
     await deskPage(page).open('Bramble');
     const food = page.getByRole('region', { name: 'Food', exact: true });
     expect(await food.innerText()).toContain('kJ/day');
