@@ -118,7 +118,7 @@ export function record(paper: Paper): AssessmentRecordData {
     surgery: 'none',
     airwayDisease: false,
     airwayClearance: false,
-    trotLamenessAssessed: true,
+    trotLamenessAssessed: false,
     radiographicClearance: false,
     amendments: [],
     diet: [
