@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { buildRamp, ration, type Assessment, type Ration } from '../../core/index.ts';
 import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
-import type { FoodDecisionInput, PlanRequest, VisitFacts } from '../contract/records.ts';
+import type { FoodDecisionInput, PlanRequest } from '../contract/records.ts';
 import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
 import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
@@ -14,7 +14,6 @@ import { keepPlan } from './plans.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
 import { readRules } from './rules.ts';
 import type { Schema } from './schema.ts';
-import { readVisits } from './visitRows.ts';
 import { writeVisit } from './visitWrite.ts';
 
 type Db = Kysely<Schema>;
@@ -41,8 +40,8 @@ async function decideFood(
   db: Db,
   visit: Visit,
   input: FoodDecisionInput,
+  assessment: Assessment | null,
 ): Promise<FoodDecision> {
-  const assessment = await assessRecord(db, await readRecord(db, visit.dogId), visit.day, visit.id);
   if (assessment === null) {
     throw badField('visit.weightKg', 'The food can be decided once the dog has been weighed.');
   }
@@ -133,8 +132,7 @@ function rationFor(kcalPerDay: number, visit: Visit, input: FoodDecisionInput): 
 }
 
 /** Refuses a target weight that speaks against the aim; a target reached since is none. */
-async function assertAimFits(db: Db, { dogId, day }: VisitFacts, visitId: string): Promise<void> {
-  const assessment = await assessRecord(db, await readRecord(db, dogId), day, visitId);
+function assertAimFits(assessment: Assessment | null): void {
   const problem = assessment?.aimProblem ?? null;
   if (problem !== null) throw badField('visit.targetWeightKg', problem.text);
 }
@@ -147,14 +145,17 @@ export const visitHandlers: Handlers<'visits/save'> = {
     }
     return desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
       const id = await writeVisit(desk, db, input);
-      await assertAimFits(db, input.visit, id);
-      const visits = await readVisits(db, input.visit.dogId);
-      const visit = visits.find((entry) => entry.id === id)!;
-      return {
-        visit,
-        plan: input.plan === null ? null : await makePlan(desk, db, visit, input.plan),
-        foodDecision: input.food === null ? null : await decideFood(desk, db, visit, input.food),
-      };
+      const { dogId, day } = input.visit;
+      const record = await readRecord(db, dogId);
+      const visit = record.visits.find((entry) => entry.id === id)!;
+      const assessment = await assessRecord(db, record, day, id);
+      assertAimFits(assessment);
+      const plan = input.plan === null ? null : await makePlan(desk, db, visit, input.plan);
+      if (input.food === null) return { visit, plan, foodDecision: null };
+      // The food is for the running of the plan just made, where there is one.
+      const known =
+        plan === null ? assessment : await assessRecord(db, await readRecord(db, dogId), day, id);
+      return { visit, plan, foodDecision: await decideFood(desk, db, visit, input.food, known) };
     });
   },
 };
