@@ -1,7 +1,8 @@
 import { sql } from 'kysely';
 import type { DogFilter } from '../contract/dogList.ts';
+import { weighDay } from '../contract/due.ts';
 import type { Desk } from './context.ts';
-import { readDays, weighDay } from './due.ts';
+import { readDays } from './due.ts';
 import { offCourseLines } from './offCourse.ts';
 
 /** The ids of the dogs a filter holds for. */

@@ -1,6 +1,12 @@
 import { sql, type Kysely } from 'kysely';
-import { addDays, WEIGH_IN_DAYS } from '../../core/index.ts';
-import { DUE_AHEAD_DAYS, DUE_PAST_DAYS, type DueLine, type DueReason } from '../contract/due.ts';
+import { addDays } from '../../core/index.ts';
+import {
+  DUE_AHEAD_DAYS,
+  DUE_PAST_DAYS,
+  weighDay,
+  type DueLine,
+  type DueReason,
+} from '../contract/due.ts';
 import type { Handlers } from './context.ts';
 import type { Schema } from './schema.ts';
 
@@ -72,13 +78,6 @@ export function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
         .as('consentEndDay'),
     ])
     .execute();
-}
-
-/** A weighing on or after the day asked for answers it; the next is then due by the usual rhythm. */
-export function weighDay({ lastWeighedDay, proposedWeighDay }: DogDays): string | null {
-  if (lastWeighedDay === null) return proposedWeighDay;
-  if (proposedWeighDay !== null && lastWeighedDay < proposedWeighDay) return proposedWeighDay;
-  return addDays(lastWeighedDay, WEIGH_IN_DAYS.settled);
 }
 
 function dueLines(dog: DogDays, today: string): DueLine[] {

@@ -1,5 +1,6 @@
-import { addDays, compareLameness, WEIGH_IN_DAYS } from '../../core/index.ts';
+import { compareLameness } from '../../core/index.ts';
 import type { DogFile, Visit } from '../../electron/contract/contract.ts';
+import { weighDay } from '../../electron/contract/due.ts';
 import type { Shown } from '../units/shown.ts';
 import { LIMB_WORDS } from '../words.ts';
 import { sessionText } from '../plan/rampText.ts';
@@ -80,12 +81,11 @@ function nextWeighing({ visits, weighings, foodDecisions }: DogFile): Coming | n
     ...weighings.map(({ day }) => day),
     ...visits.filter(({ weightKg }) => weightKg !== null).map(({ day }) => day),
   ].sort();
-  const last = weighed.at(-1);
-  if (last === undefined) return null;
-  const asked = foodDecisions.at(-1)?.proposal.nextWeighInDay ?? null;
-  // A weighing on or after the day asked for answers it; the next is due by the usual rhythm.
-  const day = asked !== null && last < asked ? asked : addDays(last, WEIGH_IN_DAYS.settled);
-  return { day, words: 'Weigh again' };
+  const day = weighDay({
+    lastWeighedDay: weighed.at(-1) ?? null,
+    proposedWeighDay: foodDecisions.at(-1)?.proposal.nextWeighInDay ?? null,
+  });
+  return day === null ? null : { day, words: 'Weigh again' };
 }
 
 function planDays({ plans }: DogFile, today: string): Coming[] {
