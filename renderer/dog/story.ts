@@ -88,7 +88,9 @@ function nextWeighing({ visits, weighings, foodDecisions }: DogFile): Coming | n
   return day === null ? null : { day, words: 'Weigh again' };
 }
 
-function planDays({ plans }: DogFile, today: string): Coming[] {
+/** As on paper: no outing is announced to a dog that may not run. */
+function planDays({ plans, assessment }: DogFile, today: string): Coming[] {
+  if (assessment?.screening.outcome !== 'ready to start') return [];
   const plan = plans.find(({ current }) => current);
   const sessions = plan?.ramp.weeks.flatMap((week) => week.sessions) ?? [];
   const next = sessions.find(({ day }) => day >= today);

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { blankClient, blankDog, blankVisit } from '../../../electron/contract/blank.ts';
-import type { DogFile, Visit } from '../../../electron/contract/contract.ts';
+import { assess, buildRamp } from '../../../core/index.ts';
+import {
+  blankClient,
+  blankDog,
+  blankPlanRequest,
+  blankVisit,
+} from '../../../electron/contract/blank.ts';
+import { assessInput } from '../../../electron/contract/assessInput.ts';
+import type { DogFile, Plan, Visit } from '../../../electron/contract/contract.ts';
+import { toRampRequest } from '../../../electron/contract/rampRequest.ts';
 import { changesSince, comingNext } from '../../../renderer/dog/story.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 
@@ -45,7 +53,56 @@ describe('what changed since the visit before', () => {
   });
 });
 
+/** A file with a plan in force, and what core makes of it. */
+function withPlan(lamenessTrot: Visit['lamenessTrot']): DogFile {
+  const sound = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+  const seen = visit('2026-01-05', {
+    weightKg: 26,
+    bcs: 5,
+    lamenessWalk: sound,
+    lamenessTrot,
+    walkBase: 'passed',
+    conditioning: 'conditioned',
+    consent: { given: true, vet: 'Dr C. Vet', day: '2026-01-05', scope: '', expiryDay: null },
+  });
+  const dog = { birthDay: '2021-05-01', adultWeightKg: 26, neuteredAtMonths: null };
+  const request = {
+    ...blankPlanRequest('2026-01-07', 'conditioned'),
+    goal: { continuousMinutes: 20 },
+  };
+  const plan: Plan = {
+    id: 'p',
+    dogId: 'd',
+    visitId: null,
+    version: 1,
+    madeOn: '2026-01-05',
+    current: true,
+    origin: 'built',
+    request,
+    ramp: buildRamp(toRampRequest(request, {})),
+    review: null,
+    keptBreaches: [],
+    note: '',
+    author: '',
+    createdAt: '',
+  };
+  const empty = fileOf([seen]);
+  const file = { ...empty, dog: { ...empty.dog, ...dog }, plans: [plan] };
+  return { ...file, assessment: assess(assessInput(file, [], '2026-01-06', null)) };
+}
+
 describe('what comes next', () => {
+  it('announces the outings of a plan, but none to a dog that may not run', () => {
+    const words = (file: DogFile) => comingNext(file, '2026-01-06').map((coming) => coming.words);
+    const sound = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+    expect(words(withPlan(sound))).toEqual([
+      expect.stringMatching(/^Next outing: /),
+      'Weigh again',
+      'Last outing of the plan',
+    ]);
+    expect(words(withPlan({ ...sound, leftHind: 2 }))).toEqual(['Weigh again']);
+  });
+
   it('holds the next weighing and the end of a consent, in order of days', () => {
     const consent = {
       given: true,
