@@ -1,8 +1,10 @@
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
+import { SOURCE_RUN_FLAGS } from './tests/support/runtimeFlags.ts';
 
 export default defineConfig({
   test: {
+    execArgv: [...SOURCE_RUN_FLAGS],
     projects: [
       {
         test: {

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from '../electron/launch/build.mjs';
 import { ensureChromium, ensurePdfReaders } from './support/programs.ts';
 import { newReport } from './support/report.ts';
+import { SOURCE_RUN_FLAGS } from './support/runtimeFlags.ts';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 
@@ -22,6 +23,7 @@ const report = newReport();
 const { status } = spawnSync(
   process.execPath,
   [
+    ...SOURCE_RUN_FLAGS,
     join(ROOT, 'node_modules', 'vitest', 'vitest.mjs'),
     'run',
     '--reporter=default',

@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { join } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
+import { SOURCE_RUN_FLAGS } from '../../support/runtimeFlags.ts';
 
 const WRITER = fileURLToPath(new URL('./writer.ts', import.meta.url));
 const START_LIMIT_MS = 30_000;
@@ -26,7 +27,15 @@ export function start(
   wrapped: readonly string[] = [],
   options: { uid?: number; gid?: number } = {},
 ): Running {
-  const command = [...wrapped, process.execPath, WRITER, what, folder, argument];
+  const command = [
+    ...wrapped,
+    process.execPath,
+    ...SOURCE_RUN_FLAGS,
+    WRITER,
+    what,
+    folder,
+    argument,
+  ];
   const child = spawn(command[0]!, command.slice(1), {
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NODE_NO_WARNINGS: '1' },
