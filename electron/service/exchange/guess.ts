@@ -67,7 +67,13 @@ export function guessMapping(
   const by = (test: (column: number) => boolean): number | null => columns.find(test) ?? null;
   const inColumn = (column: number) => body.map((cells) => cells[column] ?? '');
 
-  const dayColumn = by((column) => guessDays(inColumn(column), home).share > MOST);
+  const dayColumn = likeliestDays(
+    columns.map((column) => ({
+      column,
+      named: HEADINGS.day.test(heading(column)),
+      share: guessDays(inColumn(column), home).share,
+    })),
+  );
   const isNumber = (column: number) =>
     column !== dayColumn && shareOf(inColumn(column), isWeight) > MOST;
   const weightColumn =
@@ -93,8 +99,27 @@ export function guessMapping(
   };
 }
 
-/** A column is what more than half of its filled cells are. */
+/** A column of weights is what can be read as one in more than half of its filled cells. */
 const MOST = 0.5;
+/** A column whose heading does not name it is no column of days below this share (D). */
+const SOME = 0.25;
+
+interface Candidate {
+  readonly column: number;
+  /** The heading says that days are in it. */
+  readonly named: boolean;
+  /** Of its filled cells, those that can be read as a day. */
+  readonly share: number;
+}
+
+/** The column with the most readable days, so that bad rows do not hide it; named ones win a tie. */
+function likeliestDays(candidates: readonly Candidate[]): number | null {
+  const possible = candidates.filter(({ named, share }) => share >= SOME || (named && share > 0));
+  const [best] = possible.sort(
+    (a, b) => b.share - a.share || Number(b.named) - Number(a.named) || a.column - b.column,
+  );
+  return best?.column ?? null;
+}
 
 function shareOf(cells: readonly string[], test: (cell: string) => boolean): number {
   const filled = cells.filter((cell) => cell !== '');

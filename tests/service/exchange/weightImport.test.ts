@@ -100,6 +100,31 @@ describe('weights from a table', () => {
     expect(weighings.map(({ weightKg }) => weightKg)).toEqual([24.2672, 24.0858]);
   });
 
+  test.each([
+    ['half of the days are bad', 'dog,note,date,kg\nA,x,2026-02-01,24\nA,y,soon,24\n', 2],
+    [
+      'three in four are, in a column that names itself',
+      'kg,date\n24,2026-02-01\n24,Feb\n24,?\n24,31.02.\n24,Mar\n',
+      1,
+    ],
+    [
+      'a column further left has a day here and there',
+      'A,seen 3 times,2026-02-01,24\nA,2026-01-05,2026-02-08,24\nA,well,2026-02-15,24\n',
+      2,
+    ],
+    ['two are as good, and one is named', 'dog,born,date,kg\nA,2022-04-01,2026-02-01,24\n', 2],
+  ])('guesses the column of the days where %s', async (_name, table, column) => {
+    const desk = await openOwn();
+    const { guess } = await desk.ok('import/readCsv', { token: await take(desk, table) });
+    expect(guess.dayColumn).toBe(column);
+  });
+
+  test('guesses no column of days where there is none', async () => {
+    const desk = await openOwn();
+    const token = await take(desk, 'dog,note,kg\nA,well,24\nA,well,25\nA,lame,26\n');
+    expect((await desk.ok('import/readCsv', { token })).guess.dayColumn).toBeNull();
+  });
+
   test('names every row that cannot be taken, by line and column, and takes none of them', async () => {
     const desk = await openOwn();
     await addDog(desk, 'Bess', 'A');
