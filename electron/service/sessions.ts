@@ -115,19 +115,30 @@ async function amendSession(
   return sessionFromRow(row);
 }
 
+/**
+ * Keeps the result of a session; a second one for the same day replaces the first. Runs inside a
+ * transaction. `path` names the input it came with, where it is refused.
+ */
+export async function keepSession(
+  desk: Desk,
+  db: Db,
+  { dogId, session, path }: { dogId: string; session: SessionInput; path: string },
+): Promise<SessionRecord> {
+  if (session.day > desk.today()) {
+    throw badField(`${path}.day`, 'Day of the session must not lie in the future.');
+  }
+  const stored = await readSession(db, dogId, session.day);
+  return stored === null
+    ? insertSession(desk, db, dogId, session)
+    : amendSession(desk, db, stored, session);
+}
+
 export const sessionHandlers: Handlers<'sessions/save' | 'sessions/drop'> = {
-  'sessions/save': async (desk, { dogId, session }) => {
-    if (session.day > desk.today()) {
-      throw badField('session.day', 'Day of the session must not lie in the future.');
-    }
-    return desk.db.transaction().execute(async (db) => {
+  'sessions/save': (desk, { dogId, session }) =>
+    desk.db.transaction().execute(async (db) => {
       await readDog(db, dogId);
-      const stored = await readSession(db, dogId, session.day);
-      return stored === null
-        ? insertSession(desk, db, dogId, session)
-        : amendSession(desk, db, stored, session);
-    });
-  },
+      return keepSession(desk, db, { dogId, session, path: 'session' });
+    }),
   'sessions/drop': (desk, { dogId, day }) =>
     desk.db.transaction().execute(async (db) => {
       const stored = await readSession(db, dogId, day);

@@ -1,38 +1,21 @@
 import type { Kysely } from 'kysely';
-import { buildRamp, ration, type Assessment, type Ration } from '../../core/index.ts';
-import type { FoodDecision, Plan, SavedVisit, Visit } from '../contract/contract.ts';
-import type { FoodDecisionInput, PlanRequest } from '../contract/records.ts';
+import { ration, type Assessment, type Ration } from '../../core/index.ts';
+import type { FoodDecision, SavedVisit, Visit } from '../contract/contract.ts';
+import type { FoodDecisionInput } from '../contract/records.ts';
 import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
 import { LIMITS, limitSentence } from '../contract/limits.ts';
-import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
 import { assessRecord, readRecord } from './assessment.ts';
 import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import { badField } from './refuse.ts';
-import { keepPlan } from './plans.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
-import { readRules } from './rules.ts';
 import type { Schema } from './schema.ts';
+import { keepSession } from './sessions.ts';
+import { planAt } from './visitPlan.ts';
 import { writeVisit } from './visitWrite.ts';
 
 type Db = Kysely<Schema>;
-
-/** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
-async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
-  const rules = toRuleChanges(await readRules(db));
-  return keepPlan(desk, db, {
-    dogId: visit.dogId,
-    visitId: visit.id,
-    madeOn: visit.day,
-    origin: 'built',
-    request,
-    ramp: buildRamp(toRampRequest(request, rules)),
-    review: null,
-    keptBreaches: [],
-    note: '',
-  });
-}
 
 /** Keeps the practitioner's answer together with the proposal it answers. */
 async function decideFood(
@@ -144,13 +127,21 @@ export const visitHandlers: Handlers<'visits/save'> = {
       throw badField('visit.day', 'Day of the visit must not lie in the future.');
     }
     return desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
-      const id = await writeVisit(desk, db, input);
       const { dogId, day } = input.visit;
+      for (const [index, session] of (input.sessions ?? []).entries()) {
+        await keepSession(desk, db, { dogId, session, path: `sessions.${index}` });
+      }
+      const id = await writeVisit(desk, db, input);
       const record = await readRecord(db, dogId);
       const visit = record.visits.find((entry) => entry.id === id)!;
       const assessment = await assessRecord(db, record, day, id);
       assertAimFits(assessment);
-      const plan = input.plan === null ? null : await makePlan(desk, db, visit, input.plan);
+      const plan = await planAt(
+        desk,
+        db,
+        { visit, record, assessment },
+        { plan: input.plan, review: input.review ?? null },
+      );
       if (input.food === null) return { visit, plan, foodDecision: null };
       // The food is for the running of the plan just made, where there is one.
       const known =

@@ -1,16 +1,21 @@
 import { z } from 'zod';
 import { day, id, requiredLine } from '../fields.ts';
+import { planAnswer } from '../planAnswer.ts';
 import { foodDecisionInput, planRequest, sessionInput, visitFacts } from '../records.ts';
 import type { Draft, DraftLine, SavedVisit, SessionRecord } from '../results.ts';
 import { amending } from './amending.ts';
 import { call, nothing } from './call.ts';
 
+/** Far more than are due between two visits. */
+const SESSIONS_AT_ONCE = 200;
+
 const draftKey = requiredLine('Key of the draft');
 
 export const visitCalls = {
   /**
-   * Saves a visit with the plan and the food decision made at it: all or none. A visit that is
-   * there is amended: changed facts need a reason, and what they were is kept.
+   * Saves a visit with what the owner told of sessions, the plan and the food decision made at it:
+   * all or none. A visit that is there is amended: changed facts need a reason, and what they were
+   * is kept. `plan` makes a plan anew; `review` takes over what the record makes of the one in force.
    */
   'visits/save': call<SavedVisit>()(
     z.strictObject({
@@ -19,6 +24,13 @@ export const visitCalls = {
       visit: visitFacts,
       plan: planRequest.nullable(),
       food: foodDecisionInput.nullable(),
+      sessions: z
+        .array(sessionInput)
+        .max(SESSIONS_AT_ONCE, {
+          error: `Results of at most ${SESSIONS_AT_ONCE} sessions can be saved at once.`,
+        })
+        .optional(),
+      review: planAnswer.nullable().optional(),
     }),
   ),
   /** Keeps the result of one session; a second one for the same day replaces the first. */

@@ -1,0 +1,82 @@
+import type { Kysely } from 'kysely';
+import { buildRamp, type Assessment } from '../../core/index.ts';
+import type { AssessedRecord } from '../contract/assessInput.ts';
+import type { Plan, Visit } from '../contract/contract.ts';
+import type { PlanAnswer } from '../contract/planAnswer.ts';
+import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
+import type { PlanRequest } from '../contract/records.ts';
+import type { Desk } from './context.ts';
+import { keepEdit } from './planEdit.ts';
+import { keepReview } from './planReview.ts';
+import { keepPlan } from './plans.ts';
+import { badField } from './refuse.ts';
+import { readRules } from './rules.ts';
+import type { Schema } from './schema.ts';
+
+type Db = Kysely<Schema>;
+
+/** What is asked of the plan at a visit; at most one of the two. */
+export interface AskedPlan {
+  readonly plan: PlanRequest | null;
+  readonly review: PlanAnswer | null;
+}
+
+/** A visit as it is stored, with the record around it and what core makes of both. */
+export interface KeptVisit {
+  readonly visit: Visit;
+  readonly record: AssessedRecord;
+  readonly assessment: Assessment | null;
+}
+
+/** Keeps the plan made or reviewed at a visit; null where neither was asked for. */
+export async function planAt(
+  desk: Desk,
+  db: Db,
+  kept: KeptVisit,
+  { plan, review }: AskedPlan,
+): Promise<Plan | null> {
+  if (plan !== null && review !== null) {
+    throw badField(
+      'review.decision',
+      'Decision on the plan: take over the review, or make a new plan, not both.',
+    );
+  }
+  if (plan !== null) return makePlan(desk, db, kept.visit, plan);
+  return review === null ? null : takeReview(desk, db, kept, review);
+}
+
+/** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
+async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
+  const rules = toRuleChanges(await readRules(db));
+  return keepPlan(desk, db, {
+    dogId: visit.dogId,
+    visitId: visit.id,
+    madeOn: visit.day,
+    origin: 'built',
+    request,
+    ramp: buildRamp(toRampRequest(request, rules)),
+    review: null,
+    keptBreaches: [],
+    note: '',
+  });
+}
+
+/** The reviewed plan is kept as it was proposed; what was changed of it by hand, as the next one. */
+async function takeReview(
+  desk: Desk,
+  db: Db,
+  kept: KeptVisit,
+  { decision, clearedByVetOn, note, edits, kept: reasons }: PlanAnswer,
+): Promise<Plan> {
+  const reviewed = await keepReview(desk, db, { ...kept, clearedByVetOn, note });
+  if (decision === 'accepted' || edits.length === 0) return reviewed;
+  return keepEdit(desk, db, {
+    plan: reviewed,
+    edits,
+    kept: reasons,
+    note,
+    visitId: kept.visit.id,
+    madeOn: kept.visit.day,
+    path: 'review.kept',
+  });
+}
