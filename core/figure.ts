@@ -1,3 +1,4 @@
+import type { RuleId } from './rules/all.ts';
 import type { SourceId } from './sources.ts';
 
 /**
@@ -12,11 +13,20 @@ export type EvidenceLevel = 'A' | 'B' | 'C' | 'D';
  */
 export type Mark = 'S' | 'M' | 'C' | 'CP' | 'D';
 
-/** Where a figure or rule comes from. */
-export interface Provenance {
+/** What stands behind a number: how sure we are, how we came by it, and from where. */
+export interface Origin {
   readonly evidence: EvidenceLevel;
   readonly mark: Mark;
   readonly sources: readonly SourceId[];
+}
+
+/** Where a figure or reason comes from. */
+export interface Provenance extends Origin {
+  /**
+   * The practice's editable rules that decided it, the one that counts most first. Left out where
+   * none did, and in what was kept before reasons named their rules.
+   */
+  readonly rules?: readonly RuleId[];
 }
 
 /** One input that went into a figure, as it is shown: "Body weight 24.0 kg". */

@@ -86,6 +86,7 @@ export function likelyGait(input: {
     evidence: 'C',
     mark: 'M',
     sources: ['froudeGaits', 'kano2016'],
+    rules: ['froudeTrot', 'froudeCanterLow', 'froudeCanterHigh'],
     notes: [
       `Walk to trot near ${rules.froudeTrot}, trot to canter about ${rules.froudeCanterLow}–${rules.froudeCanterHigh} (from memory).`,
       'Speed alone never identifies a gait.',
@@ -120,7 +121,7 @@ export function gaitChanges(input: {
   const mid = speedAt((rules.froudeCanterLow + rules.froudeCanterHigh) / 2);
   const common = {
     inputs: [{ label: 'Height at the withers', value: heightM, unit: 'm' }],
-    ...provenanceOf(GAIT_RULES.froudeCanterLow, rules.froudeCanterLow),
+    ...provenanceOf(GAIT_RULES.froudeCanterLow, rules.froudeCanterLow, ['froudeCanterHigh']),
   };
   const range = `Froude ${rules.froudeCanterLow}–${rules.froudeCanterHigh}`;
   return {
@@ -130,6 +131,7 @@ export function gaitChanges(input: {
       unit: 'm/s',
       formula: '√(Fr × g × h)',
       ...common,
+      ...provenanceOf(GAIT_RULES.froudeTrot, rules.froudeTrot),
     }),
     canterSpeed: estimate(mid, low, high, {
       id: 'canterSpeed',

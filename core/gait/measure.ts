@@ -108,7 +108,7 @@ function measured(measurement: GaitMeasurement, rules: GaitRuleValues): Figure {
 function measuredFrom(measurement: GaitMeasurement, rules: GaitRuleValues): Provenance {
   if (measurement.kind === 'joint angle') {
     const { evidence, mark, sources } = JOINT_REFERENCE[measurement.joint][measurement.movement];
-    return { evidence, mark, sources };
+    return { evidence, mark, sources, rules: ['jointErrorDegrees'] };
   }
   if (measurement.kind === 'thigh girth') {
     return provenanceOf(GAIT_RULES.girthErrorCm, rules.girthErrorCm);

@@ -2,7 +2,7 @@ import { ArgumentError } from '../check.ts';
 import type { Reason } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
-import { provenanceOf, written } from '../rules/rule.ts';
+import { provenanceOf, written, type Rule } from '../rules/rule.ts';
 import { checkAir, type Air } from './air.ts';
 import { dewPointFigure, heatIndexFigure } from './airFigures.ts';
 import { heatLimits, heatShift } from './shift.ts';
@@ -39,19 +39,17 @@ const RUN_SHARE: Readonly<Record<HeatBandId, number>> = {
   'no run': 0,
 };
 
+/** The rules whose limits are the bands. */
+const LADDER = ['heatUsualToC', 'heatCautionToC', 'heatHalfToC', 'heatWalkToC'] as const;
+
 function checkedLimits(values: HeatRuleValues): void {
-  const ladder = [
-    values.heatUsualToC,
-    values.heatCautionToC,
-    values.heatHalfToC,
-    values.heatWalkToC,
-  ];
+  const ladder = LADDER.map((id) => values[id]);
   if (ladder.every((limit, index) => index === 0 || limit >= ladder[index - 1]!)) return;
   throw new ArgumentError(
     'rules',
     '°C',
     undefined,
-    `The limits of the heat bands must rise: heatUsualToC, heatCautionToC, heatHalfToC, heatWalkToC are ${ladder.join(', ')} °C`,
+    `The limits of the heat bands must rise: ${LADDER.join(', ')} are ${ladder.join(', ')} °C`,
   );
 }
 
@@ -66,19 +64,19 @@ function bandAt({ tempC, humidityPct }: Air, limits: HeatLimits): HeatBandId {
 /** A short-nosed dog runs only with a clearance that is on record: an unknown one is none. */
 const forbidden = (dog: HeatDog): boolean => dog.shortNosed === true && dog.cleared !== true;
 
-/** "Caution up to 18 °C (as published 15 °C)" for every heat rule the practice changed. */
-function changedRules(rules: HeatRuleValues): string[] {
-  return Object.values(HEAT_RULES)
-    .filter(({ id, value }) => rules[id] !== value)
-    .map((rule) => {
-      return `${rule.name} ${written(rule, rules[rule.id])} (as published ${written(rule, rule.value)})`;
-    });
+const changedRules = (rules: HeatRuleValues) =>
+  Object.values(HEAT_RULES).filter(({ id, value }) => rules[id] !== value);
+
+/** "Caution up to 18 °C (as published 15 °C)" */
+function changeText(rule: Rule, value: number): string {
+  return `${rule.name} ${written(rule, value)} (as published ${written(rule, rule.value)})`;
 }
 
 function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
   const { usualToC, cautionToC, halfToC, walkToC } = limits;
   const changed = changedRules(rules);
-  const note = changed.length === 0 ? '' : ` Set by the practice: ${changed.join('; ')}.`;
+  const texts = changed.map((rule) => changeText(rule, rules[rule.id]));
+  const note = changed.length === 0 ? '' : ` Set by the practice: ${texts.join('; ')}.`;
   const { evidence, mark, sources } = HEAT_RULES.heatCautionToC;
   return {
     code: 'heat-bands',
@@ -87,6 +85,7 @@ function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
     evidence,
     mark,
     sources: changed.length === 0 ? sources : ['practiceSetting', ...sources],
+    rules: [...new Set([...LADDER, ...changed.map(({ id }) => id)])],
   };
 }
 
@@ -96,7 +95,7 @@ function humidReason(rules: HeatRuleValues): Reason {
     code: 'heat-humid',
     text: `Humid air (${rules.heatHumidFromPct} % and more): panting cools less. Take the cautious end of the advice.`,
     params: { humidityPct: rules.heatHumidFromPct },
-    ...provenanceOf(heatHumidFromPct, rules.heatHumidFromPct),
+    ...provenanceOf(heatHumidFromPct, rules.heatHumidFromPct, ['heatHumidFromC']),
   };
 }
 

@@ -1,5 +1,6 @@
 import { inRange, oneOf, weightInRange } from '../check.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import type { RuleId } from '../rules/all.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
 import { changeNote, provenanceOf } from '../rules/rule.ts';
 import type { HeatDog, HeatLimits } from './types.ts';
@@ -15,17 +16,20 @@ const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
 interface Burden {
   readonly code: string;
   readonly text: string;
+  /** The rule that draws the line for it, where there is one. */
+  readonly from?: RuleId;
 }
 
 function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
   const found: Burden[] = [];
   const { bcs, weightKg, coat } = dog;
   if (bcs !== undefined && bcs !== null && bcs >= rules.heatBcsFrom) {
-    found.push({ code: 'heat-bcs', text: `Body condition ${bcs} of 9: fat insulates.` });
+    const text = `Body condition ${bcs} of 9: fat insulates.`;
+    found.push({ code: 'heat-bcs', text, from: 'heatBcsFrom' });
   }
   if (weightKg !== undefined && weightKg !== null && weightKg > rules.heatHeavyOverKg) {
     const text = `Over ${rules.heatHeavyOverKg} kg: a heavy dog sheds heat more slowly.`;
-    found.push({ code: 'heat-heavy', text });
+    found.push({ code: 'heat-heavy', text, from: 'heatHeavyOverKg' });
   }
   if (coat !== undefined && coat !== 'ordinary') {
     const text = `Coat ${coat}: takes up or holds more heat.`;
@@ -53,12 +57,11 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
   if (dog.coat !== undefined) oneOf('dog.coat', dog.coat, COATS);
   const most = rules.heatShiftMostC;
   const each = rules.heatShiftC;
-  const own = provenanceOf(HEAT_RULES.heatShiftC, each);
-  const reasons = burdens(dog, rules).map((burden) => ({
-    code: burden.code,
-    text: `${burden.text} The bands lie ${each} °C lower${changeNote(HEAT_RULES.heatShiftC, each)}.`,
+  const reasons = burdens(dog, rules).map(({ code, text, from }) => ({
+    code,
+    text: `${text} The bands lie ${each} °C lower${changeNote(HEAT_RULES.heatShiftC, each)}.`,
     params: { shiftC: each },
-    ...own,
+    ...provenanceOf(HEAT_RULES.heatShiftC, each, from === undefined ? [] : [from]),
   }));
   const shortNosed: Reason[] =
     dog.shortNosed === true ? [shortNosedReason(most, dog.cleared !== true)] : [];
@@ -85,6 +88,7 @@ function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
     text: `Short-nosed, more than twice the odds of heat illness: the bands lie ${shiftC} °C lower. Only with the vet’s written clearance.`,
     params: { shiftC },
     ...odds,
+    rules: ['heatShiftMostC'],
   };
 }
 

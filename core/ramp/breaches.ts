@@ -3,10 +3,11 @@ import type { Provenance } from '../figure.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
 import type { Breach, BreachCode } from './editTypes.ts';
+import { breakGrounds } from './breakRules.ts';
 import { weekLevel } from './level.ts';
 import { EPSILON } from './load.ts';
 import { stepText } from './path.ts';
-import { CAP_RULE } from './request.ts';
+import { BOUT_RULE, CAP_RULE } from './request.ts';
 import { MOST_RUNNING_DAYS } from './schedule.ts';
 import type { Ramp } from './types.ts';
 import type { Walk, WalkedWeek } from './walk.ts';
@@ -41,51 +42,58 @@ export function loadBreaches(ramp: Ramp, walk: Walk): Found[] {
   return walk.weeks.flatMap((walked, weekIndex): Found[] => {
     const { week, limit } = walked;
     if (week.runMinutes <= limit + SLACK_MIN) return [];
-    const { code, rule, why } = overWhat(ramp, walked);
+    const { code, why, provenance, note } = overWhat(ramp, walked);
     const minutes = short(week.runMinutes);
-    const value = rule.id in ramp.rules ? ramp.rules[rule.id as RampRuleId] : rule.value;
     return [
       told(
         {
           code,
           weekIndex,
-          text: `Week ${week.number}: ${minutes} run-minutes, ${short(limit)} at most ${why}${changeNote(rule, value)}.`,
+          text: `Week ${week.number}: ${minutes} run-minutes, ${short(limit)} at most ${why}${note}.`,
           params: { minutes: week.runMinutes, limit },
           change: `At most ${short(limit)} run-minutes.`,
         },
-        provenanceOf(rule, value),
+        provenance,
       ),
     ];
   });
 }
 
-function overWhat(
-  ramp: Ramp,
-  { slot, before }: WalkedWeek,
-): { code: BreachCode; rule: Rule; why: string } {
+interface Over {
+  readonly code: BreachCode;
+  readonly why: string;
+  readonly provenance: Provenance;
+  /** " (set by the practice; …)" where the rule is changed. */
+  readonly note: string;
+}
+
+function overWhat(ramp: Ramp, { slot, before }: WalkedWeek): Over {
   const { rules } = ramp;
+  const by = (id: RampRuleId, value: number, others: readonly RampRuleId[] = []) => ({
+    provenance: provenanceOf(RAMP_RULES[id], value, others),
+    note: changeNote(RAMP_RULES[id], value),
+  });
   if (slot.kind === 'event' || slot.kind === 'bridge') {
-    const why = 'in the easy days before the event';
-    return { code: 'event-week-not-easy', rule: RAMP_RULES.easyBeforeEventPercent, why };
+    const grounds = by('easyBeforeEventPercent', rules.easyBeforeEventPercent);
+    return { code: 'event-week-not-easy', why: 'in the easy days before the event', ...grounds };
   }
   if (slot.kind === 'recovery') {
     const why = `in a recovery week of ${rules.recoveryPercent} % of the week before`;
-    return { code: 'recovery-missing', rule: RAMP_RULES.recoveryPercent, why };
+    const grounds = by('recoveryPercent', rules.recoveryPercent, ['recoveryEvery']);
+    return { code: 'recovery-missing', why, ...grounds };
   }
   if (slot.return.kind !== 'none') {
     const why = `after ${slot.return.missedDays} missed days`;
-    return { code: 'over-cap', rule: RAMP_RULES.breakRepeatDays, why };
+    return { code: 'over-cap', why, ...breakGrounds(slot.return, rules) };
   }
-  const cap: Rule = RAMP_RULES[CAP_RULE[ramp.request.start]];
-  const rule = ramp.capPercent === cap.value ? cap : { ...cap, ...ownCap };
-  const why =
-    before.peak === 0
-      ? 'in the first week'
-      : `with a rise of ${ramp.capPercent} % over the highest earlier week`;
-  return { code: 'over-cap', rule, why };
+  const { start } = ramp.request;
+  if (before.peak === 0) {
+    const id = BOUT_RULE[start];
+    return { code: 'over-cap', why: 'in the first week', ...by(id, rules[id]) };
+  }
+  const why = `with a rise of ${ramp.capPercent} % over the highest earlier week`;
+  return { code: 'over-cap', why, ...by(CAP_RULE[start], ramp.capPercent) };
 }
-
-const ownCap: Provenance = { evidence: 'D', mark: 'D', sources: ['practiceSetting'] };
 
 /** A note, never a gate: a hand edit that rises fast over two weeks. */
 export function riseNotes(ramp: Ramp, walk: Walk): Found[] {
@@ -208,7 +216,8 @@ export function easyAfterLong(ramp: Ramp, walk: Walk): Found[] {
       if (!hard || session.runMinutes <= (longest * most) / 100 + SLACK_MIN) return [];
       const text = `${session.day} follows on the longest or a hilly run and is not easy.`;
       const { day } = session;
-      return [told({ code: 'longest-not-followed-by-easy', weekIndex, day, text }, PRACTICE)];
+      const from: Provenance = { ...PRACTICE, rules: ['mediumPercent'] };
+      return [told({ code: 'longest-not-followed-by-easy', weekIndex, day, text }, from)];
     });
   });
 }

@@ -1,7 +1,7 @@
 import { daysBetween } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
-import { RAMP_RULES, type RampRuleId, type RampRuleValues } from '../rules/ramp.ts';
-import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
+import type { RampRuleValues } from '../rules/ramp.ts';
+import { breakGrounds } from './breakRules.ts';
 import { lastRunWeek } from './done.ts';
 import type { Seen } from './judge.ts';
 import type { Standing } from './resume.ts';
@@ -39,28 +39,21 @@ export function breakOf(back: Return): Review['returnAfterBreak'] {
 export function breakSeen(back: Return, standing: Standing, rules: RampRuleValues): Seen[] {
   if (back.kind === 'none') return notBegunSeen(standing);
   const days = back.missedDays;
-  const seen = (decision: ReviewDecision, id: RampRuleId, code: string, text: string): Seen => {
-    const rule: Rule = RAMP_RULES[id];
-    const reason: Reason = {
-      code,
-      text: `${text}${changeNote(rule, rules[id])}.`,
-      params: { days, version: standing.ramp.version },
-      ...provenanceOf(rule, rules[id]),
-    };
+  const { provenance, note } = breakGrounds(back, rules);
+  const seen = (decision: ReviewDecision, code: string, text: string): Seen => {
+    const params = { days, version: standing.ramp.version };
+    const reason: Reason = { code, text: `${text}${note}.`, params, ...provenance };
     return { decision, reason };
   };
   if (back.kind === 'repeat') {
-    const text = `${days} days missed: the week is repeated`;
-    return [seen('hold', 'breakRepeatDays', 'review-break-repeat', text)];
+    return [seen('hold', 'review-break-repeat', `${days} days missed: the week is repeated`)];
   }
   if (back.kind === 'restart') {
     const text = `${days} days missed: back to the walk base, then from the start`;
-    return [seen('back', 'breakLongDays', 'review-break-restart', text)];
+    return [seen('back', 'review-break-restart', text)];
   }
-  const short = back.percent === rules.breakShortPercent && days <= rules.breakShortDays;
   const text = `${days} days missed: ${back.percent} % less than before`;
-  const id = short ? 'breakShortPercent' : 'breakLongPercent';
-  return [seen('back', id, 'review-break-less', text)];
+  return [seen('back', 'review-break-less', text)];
 }
 
 function notBegunSeen(standing: Standing): Seen[] {

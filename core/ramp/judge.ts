@@ -115,13 +115,14 @@ function responses(result: SessionResult, settled: boolean, recent: boolean): Se
   if (nextDay === 'stiffness over 48 h' && !settled) {
     return [stop('review-stiff-48', `Stiff for over 48 h after ${day}.`, params, STOPPING)];
   }
+  const back = (code: string, text: string): Seen => {
+    return { decision: 'back', reason: { ...reason(code, text), rules: ['daysOffAfterBack'] } };
+  };
   if (nextDay === 'stiffness over 24 h') {
-    const text = `Stiff for over 24 h after ${day}.`;
-    return [{ decision: 'back', reason: reason('review-stiff-24', text) }];
+    return [back('review-stiff-24', `Stiff for over 24 h after ${day}.`)];
   }
   if (nextDay === 'stiffness cleared and returned') {
-    const text = `Stiffness after ${day} cleared and came back.`;
-    return [{ decision: 'back', reason: reason('review-stiff-returned', text) }];
+    return [back('review-stiff-returned', `Stiffness after ${day} cleared and came back.`)];
   }
   if (nextDay === 'mild stiffness gone within 24 h') {
     const text = `Mild stiffness after ${day}, gone within 24 h.`;

@@ -2,8 +2,9 @@ import type { IsoDay } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
+import { breakGrounds } from './breakRules.ts';
 import { EPSILON, weekCap } from './load.ts';
-import { CAP_RULE, type Setting } from './request.ts';
+import { BOUT_RULE, CAP_RULE, type Setting } from './request.ts';
 import type { FilledWeek } from './search.ts';
 import { lacksEasyWeek, MOST_WEEKS, type Rhythm } from './slots.ts';
 import type { RuleCollision, StartLevel } from './types.ts';
@@ -15,11 +16,6 @@ interface Dates {
 }
 
 const COUNTED: Provenance = { evidence: 'C', mark: 'C', sources: ['arithmetic'] };
-const BOUT_RULE: Readonly<Record<StartLevel, RampRuleId>> = {
-  conditioned: 'boutsConditioned',
-  unconditioned: 'boutsUnconditioned',
-  'post-injury': 'boutsPostInjury',
-};
 
 /** Why the plan looks as it does. A rule the practice changed is named. */
 export function reasonsFor(
@@ -49,7 +45,7 @@ function capReason({ request, rules, capPercent }: Setting): Reason {
     code: 'weekly-cap',
     text: `Run-minutes rise by at most ${capPercent} % over the highest earlier week${changeNote(rule, capPercent)}. While that week is under ${rules.shortWeekMinutes} min, a step of ${rules.smallStepMinutes} min is allowed.${howSure}`,
     params: { capPercent },
-    ...provenanceOf(rule, capPercent),
+    ...provenanceOf(rule, capPercent, ['shortWeekMinutes', 'smallStepMinutes']),
   };
 }
 
@@ -58,11 +54,12 @@ function recoveryReason({ rules }: Setting): Reason {
   const changed = recoveryEvery !== RAMP_RULES.recoveryEvery.value;
   const rule: Rule = changed ? RAMP_RULES.recoveryEvery : RAMP_RULES.recoveryPercent;
   const value = changed ? recoveryEvery : recoveryPercent;
+  const other: RampRuleId = changed ? 'recoveryPercent' : 'recoveryEvery';
   return {
     code: 'recovery-weeks',
     text: `One week in ${recoveryEvery} is a recovery week of ${recoveryPercent} % of the week before${changeNote(rule, value)}.`,
     params: { every: recoveryEvery, percent: recoveryPercent },
-    ...provenanceOf(rule, value),
+    ...provenanceOf(rule, value, [other]),
   };
 }
 
@@ -119,23 +116,16 @@ function breakReasons({ rules }: Setting, weeks: readonly FilledWeek[]): Reason[
   return weeks.flatMap(({ slot }): Reason[] => {
     const back = slot.return;
     if (back.kind === 'none' || back.kind === 'repeat') return [];
+    const { provenance, note } = breakGrounds(back, rules);
     const params = { week: slot.number, days: back.missedDays };
+    const begun = `Week ${slot.number} comes after ${back.missedDays} days without running:`;
     if (back.kind === 'restart') {
-      const text = `Week ${slot.number} comes after ${back.missedDays} days without running: the walk base has to be passed again, and the plan begins anew.`;
-      const rule: Rule = RAMP_RULES.breakLongDays;
-      const code = 'break-restart';
-      return [{ code, text, params, ...provenanceOf(rule, rules.breakLongDays) }];
+      const text = `${begun} the walk base has to be passed again, and the plan begins anew.`;
+      return [{ code: 'break-restart', text, params, ...provenance }];
     }
-    const short = back.percent === rules.breakShortPercent;
-    const rule: Rule = short ? RAMP_RULES.breakShortPercent : RAMP_RULES.breakLongPercent;
-    return [
-      {
-        code: 'break-less',
-        text: `Week ${slot.number} comes after ${back.missedDays} days without running: ${back.percent} % less than before${changeNote(rule, back.percent)}.`,
-        params: { ...params, percent: back.percent },
-        ...provenanceOf(rule, back.percent),
-      },
-    ];
+    const { percent } = back;
+    const text = `${begun} ${percent} % less than before${note}.`;
+    return [{ code: 'break-less', text, params: { ...params, percent }, ...provenance }];
   });
 }
 

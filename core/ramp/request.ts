@@ -19,6 +19,12 @@ export const CAP_RULE: Readonly<Record<StartLevel, RampRuleId>> = {
   unconditioned: 'capUnconditioned',
   'post-injury': 'capPostInjury',
 };
+/** Which rule sets the bouts of a first session. */
+export const BOUT_RULE: Readonly<Record<StartLevel, RampRuleId>> = {
+  conditioned: 'boutsConditioned',
+  unconditioned: 'boutsUnconditioned',
+  'post-injury': 'boutsPostInjury',
+};
 
 /** A request, checked, with everything that was left open filled in. */
 export interface Setting {

@@ -1,6 +1,6 @@
 import { inRange, weightInRange } from '../check.ts';
 import type { RuleChanges } from '../rules/all.ts';
-import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
+import { READINESS_RULES, readinessRuleValues, type ReadinessRuleId } from '../rules/readiness.ts';
 
 /** Published values, for what does not follow the practice's own age rule (feeding for growth). */
 export const AGE_SMALL_MONTHS = READINESS_RULES.ageSmallMonths.value;
@@ -38,6 +38,24 @@ export function ageGate(
   if (neuteredAtMonths >= values.earlyNeuterBeforeMonths) return { requiredMonths, advisedMonths };
   const later = Math.min(most, requiredMonths + values.earlyNeuterExtraMonths);
   return { requiredMonths, advisedMonths: Math.max(advisedMonths, later) };
+}
+
+/** The rules that ask this dog to wait longer than it must: very large, neutered early, or both. */
+export function adviceRules(
+  adultWeightKg: number,
+  neuteredAtMonths?: number,
+  rules?: RuleChanges,
+): ReadinessRuleId[] {
+  const values = readinessRuleValues(rules);
+  const { requiredMonths, advisedMonths } = ageGate(adultWeightKg, neuteredAtMonths, rules);
+  const giant = adultWeightKg >= values.giantFromKg;
+  const extra = requiredMonths + values.earlyNeuterExtraMonths;
+  const early = neuteredAtMonths !== undefined && neuteredAtMonths < values.earlyNeuterBeforeMonths;
+  return [
+    ...(giant ? (['giantFromKg', 'ageGiantAdvisedMonths'] as const) : []),
+    ...(early ? (['earlyNeuterBeforeMonths', 'earlyNeuterExtraMonths'] as const) : []),
+    ...(early && !giant && extra > advisedMonths ? (['ageGiantAdvisedMonths'] as const) : []),
+  ];
 }
 
 /**

@@ -1,8 +1,8 @@
 import type { Provenance } from '../figure.ts';
-import type { RuleChanges } from '../rules/all.ts';
+import type { RuleChanges, RuleId } from '../rules/all.ts';
 import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
 import { changeNote, type Rule } from '../rules/rule.ts';
-import { ageGate, isSenior } from './age.ts';
+import { adviceRules, ageGate, isSenior } from './age.ts';
 import { found, OWN, PRACTICE, underRule, type Found } from './reason.ts';
 import type { ScreeningInput } from './types.ts';
 
@@ -69,7 +69,10 @@ export function ageReasons(
   const gate = ageGate(gateWeightKg(input), input.neuteredAtMonths, rules);
   if (input.radiographicClearance !== true) {
     if (ageMonths < gate.requiredMonths) return [tooYoung(input, ageMonths, gate, rules)];
-    if (ageMonths < gate.advisedMonths) return [betterWait(ageMonths, gate)];
+    if (ageMonths < gate.advisedMonths) {
+      const by = adviceRules(gateWeightKg(input), input.neuteredAtMonths, rules);
+      return [betterWait(ageMonths, gate, by)];
+    }
   }
   return isSenior(ageMonths, gateWeightKg(input), rules) ? [senior(ageMonths, gate)] : [];
 }
@@ -95,19 +98,22 @@ function tooYoung(
   const params = { ageMonths, ...gate };
   return found(
     { code: 'age-growth', gate: 'walking only', text, change, params },
-    underRule(rule, requiredMonths, GROWTH),
+    underRule(rule, requiredMonths, GROWTH, ['largeFromKg']),
   );
 }
 
-function betterWait(ageMonths: number, gate: GateMonths): Found {
+function betterWait(ageMonths: number, gate: GateMonths, rules: readonly RuleId[]): Found {
   const text = `${ageMonths} months old: waiting until ${gate.advisedMonths} months is advised (very large, or neutered early).`;
   const params = { ageMonths, ...gate };
-  return found({ code: 'age-advice', gate: 'note', text, params }, ADVICE);
+  return found({ code: 'age-advice', gate: 'note', text, params }, { ...ADVICE, rules });
 }
 
 function senior(ageMonths: number, gate: GateMonths): Found {
   const text =
     'Senior: no upper age while fit and cleared by the vet; start with walking, one level lower.';
   const params = { ageMonths, ...gate };
-  return found({ code: 'senior', gate: 'note', text, params }, SENIOR);
+  return found(
+    { code: 'senior', gate: 'note', text, params },
+    { ...SENIOR, rules: ['seniorFromPercent'] },
+  );
 }

@@ -1,4 +1,5 @@
 import type { Provenance } from '../figure.ts';
+import type { RuleId } from '../rules/all.ts';
 import { provenanceOf, type Rule } from '../rules/rule.ts';
 import type { Gate, ScreeningReason } from './types.ts';
 
@@ -21,7 +22,16 @@ export function found(text: FoundText, provenance: Provenance): Found {
   return { ...text, params: text.params ?? {}, ...provenance };
 }
 
-/** The `published` provenance while the rule stands as published, else the practice's own. */
-export function underRule(rule: Rule, value: number, published: Provenance): Provenance {
-  return value === rule.value ? published : provenanceOf(rule, value);
+/**
+ * The `published` provenance while the rule stands as published, else the practice's own; either
+ * names the rule and the `others` that decided with it.
+ */
+export function underRule(
+  rule: Rule,
+  value: number,
+  published: Provenance,
+  others: readonly RuleId[] = [],
+): Provenance {
+  const inForce = provenanceOf(rule, value, others);
+  return value === rule.value ? { ...inForce, ...published } : inForce;
 }

@@ -98,14 +98,14 @@ function loosened(input: ScreeningInput, ageMonths: number | null): Found[] {
   const inForce = bodyReasons(input, ageMonths, input.rules).map(({ code }) => code);
   return bodyReasons(input, ageMonths)
     .filter(({ code, gate }) => gate !== 'note' && !inForce.includes(code))
-    .map(({ text }) =>
+    .map(({ text, rules = [] }) =>
       found(
         {
           code: 'loosened-rule',
           gate: 'note',
           text: `The practice has set a milder rule. As published: ${text}`,
         },
-        { evidence: 'D', mark: 'D', sources: ['practiceSetting'] },
+        { evidence: 'D', mark: 'D', sources: ['practiceSetting'], rules },
       ),
     );
 }

@@ -2,7 +2,7 @@ import { GAIT_RULES } from './gait.ts';
 import { HEAT_RULES } from './heat.ts';
 import { RAMP_RULES } from './ramp.ts';
 import { READINESS_RULES } from './readiness.ts';
-import { changeNote, knownIds, provenanceOf, valuesOf, type Rule, type RuleTable } from './rule.ts';
+import { changeNote, knownIds, originOf, valuesOf, type Rule, type RuleTable } from './rule.ts';
 
 /** The rules by the subject they belong to, in the order the settings show them. */
 export const RULE_GROUPS = {
@@ -47,7 +47,7 @@ export function withRules(changes: RuleChanges): readonly RuleInForce[] {
       const value = values[rule.id]!;
       return {
         ...rule,
-        ...provenanceOf(rule, value),
+        ...originOf(rule, value),
         group,
         value,
         published: rule.value,

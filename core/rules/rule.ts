@@ -1,8 +1,9 @@
 import { ArgumentError, inRange } from '../check.ts';
-import type { Provenance } from '../figure.ts';
+import type { Origin, Provenance } from '../figure.ts';
+import type { RuleId } from './all.ts';
 
 /** A number the practice may change inside its range; everything else about it is fixed. */
-export interface Rule extends Provenance {
+export interface Rule extends Origin {
   readonly id: string;
   readonly name: string;
   /** The value as published or as we chose it; "as published" in the settings goes back to it. */
@@ -11,6 +12,8 @@ export interface Rule extends Provenance {
   readonly min: number;
   readonly max: number;
   readonly note: string;
+  /** True where a part of one makes no sense: a recovery week every 3.5 weeks would be one in seven. */
+  readonly whole?: boolean;
   /** True where the value is a difference downwards, not a place on the scale of its unit. */
   readonly shift?: boolean;
 }
@@ -53,11 +56,20 @@ export function knownIds(table: RuleTable, changes: Readonly<Record<string, unkn
  * Where the number in force comes from: the rule's own provenance, or, once the practice changed
  * it, the practice's decision (evidence D), whatever stood behind the published value.
  */
-export function provenanceOf(rule: Rule, value: number): Provenance {
+export function originOf(rule: Rule, value: number): Origin {
   if (value === rule.value) {
     return { evidence: rule.evidence, mark: rule.mark, sources: rule.sources };
   }
   return { evidence: 'D', mark: 'D', sources: ['practiceSetting'] };
+}
+
+/** The origin of a reason or figure that a rule decided, with the rule and the `others` beside it. */
+export function provenanceOf(
+  rule: Rule,
+  value: number,
+  others: readonly RuleId[] = [],
+): Provenance {
+  return { ...originOf(rule, value), rules: [rule.id as RuleId, ...others] };
 }
 
 /** A value of a rule as sentences spell it: "20 %", "3 °C lower" for a shift. */
