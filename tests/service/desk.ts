@@ -1,13 +1,12 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, expect } from 'vitest';
 import type { CallName, InputOf, ResultOf } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { createService, type Service } from '../../electron/service/service.ts';
 
-export const FONTS = fileURLToPath(new URL('../../templates/fonts', import.meta.url));
+export const FONTS = join(import.meta.dirname, '../../templates/fonts');
 
 const undo: (() => void | Promise<void>)[] = [];
 

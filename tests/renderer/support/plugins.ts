@@ -26,10 +26,10 @@ const silent: Client = {
 };
 
 /** What a component finds around it in the program: store, router, and a practice of some settings. */
-export function appPlugins(settings: Partial<Practice> = {}): Plugin[] {
+export function appPlugins(settings: Partial<Practice> = {}, client = silent): Plugin[] {
   const pinia = createPinia();
   const host = createApp({});
-  provideClient(host, silent);
+  provideClient(host, client);
   host.use(pinia);
   setActivePinia(pinia);
   const status: AppStatus = {
@@ -51,5 +51,5 @@ export function appPlugins(settings: Partial<Practice> = {}): Plugin[] {
     history: createMemoryHistory(),
     routes: [{ path: '/:rest(.*)*', component: { template: '<p></p>' } }],
   });
-  return [pinia, router, { install: (app) => provideClient(app, silent) }];
+  return [pinia, router, { install: (app) => provideClient(app, client) }];
 }

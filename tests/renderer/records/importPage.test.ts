@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
+import ImportPage from '../../../renderer/pages/ImportPage.vue';
+import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { comesTrue, deskClient, mountAtDesk, pick, press, shows } from '../support/atDesk.ts';
+
+const addDog = (desk: TestDesk, name: string, owner: string) =>
+  desk.ok('dogs/saveWithOwner', {
+    client: { ...blankClient(), name: owner },
+    dog: { ...blankDog(), name, birthDay: '2022-04-01' },
+  });
+
+const NAMELESS = 'day;kg\n2026-02-01;24\n2026-02-08;23.8\n';
+const NAMED = 'dog;day;kg\nBess;2026-02-01;24\nTwin;2026-02-08;23.8\n';
+
+/** The import page with a table at hand. */
+async function importPage(desk: TestDesk, content: string, path = '/') {
+  const client = deskClient(desk, () => ({ name: 'weights.csv', content }));
+  const { wrapper } = await mountAtDesk(ImportPage, client, {}, { path });
+  return wrapper;
+}
+const CHOOSE = 'Choose a table (CSV)';
+
+describe('weights of one dog from a table', () => {
+  it('of the dog whose page one comes from: chosen at once', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'Zoë');
+    const page = await importPage(desk, NAMED, `/import?dog=${dogId}`);
+    await shows(page, 'Back to Bess');
+    await press(page, CHOOSE);
+    await shows(page, '2 new, 0 known');
+    expect(page.text()).not.toContain('Column of the dog');
+    await press(page, 'Keep 2 weighings');
+    await shows(page, '2 weighings were added');
+    const { weighings } = await desk.ok('dogs/file', { dogId });
+    expect(weighings.map(({ weightKg }) => weightKg)).toEqual([24, 23.8]);
+  });
+
+  it('a table without names asks for the dog, which is found by typing', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'Zoë');
+    await addDog(desk, 'Rex', 'Ana');
+    const page = await importPage(desk, NAMELESS);
+    await press(page, CHOOSE);
+    await shows(page, 'Choose the dog, and the columns of the day and the weight');
+    await shows(page, 'with Ana');
+    await page.get('#find-dog').setValue('bes');
+    await comesTrue(async () => expect(page.text()).not.toContain('with Ana'));
+    await pick(page, 'Bess');
+    await press(page, 'Keep 2 weighings');
+    await shows(page, '2 weighings were added');
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toHaveLength(2);
+  });
+
+  it('a table with names is read by them, until one dog is chosen for all rows', async () => {
+    const desk = await openOwn();
+    await addDog(desk, 'Bess', 'Zoë');
+    const page = await importPage(desk, NAMED);
+    await press(page, CHOOSE);
+    await shows(page, '1 new, 0 known, 1 refused');
+    await pick(page, 'All rows are of one dog');
+    await pick(page, 'Bess');
+    await shows(page, '2 new, 0 known');
+    await pick(page, 'Of dogs the table names');
+    await shows(page, '1 new, 0 known, 1 refused');
+  });
+});
+
+describe('the step of the scale', () => {
+  it('is kept with every weighing, in the unit it is typed in', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'Zoë');
+    const page = await importPage(desk, NAMELESS, `/import?dog=${dogId}`);
+    await press(page, CHOOSE);
+    await shows(page, 'Step of the scale');
+    await page.get('#field-entry-scaleStepKg').setValue('50 g');
+    await press(page, 'Keep 2 weighings');
+    await shows(page, '2 weighings were added');
+    const { weighings } = await desk.ok('dogs/file', { dogId });
+    expect(weighings.map(({ scaleStepKg }) => scaleStepKg)).toEqual([0.05, 0.05]);
+  });
+
+  it('out of its range: says the range beside the field, and offers nothing to keep', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'Zoë');
+    const page = await importPage(desk, NAMELESS, `/import?dog=${dogId}`);
+    await press(page, CHOOSE);
+    await shows(page, '2 new, 0 known');
+    const field = page.get('#field-entry-scaleStepKg');
+    await field.setValue('9 kg');
+    await field.trigger('blur');
+    await shows(page, 'Enter the step of the scale');
+    expect(page.get('#field-entry-scaleStepKg-problem').text()).toMatch(/from 0\.001 to 5.kg/);
+    expect(page.text()).not.toContain('Keep 2 weighings');
+  });
+});

@@ -1,0 +1,90 @@
+import { Readable } from 'node:stream';
+import { flushPromises, mount, type VueWrapper } from '@vue/test-utils';
+import { expect, vi } from 'vitest';
+import { ref, type Component } from 'vue';
+import type { Router } from 'vue-router';
+import type { Answer } from '../../../electron/contract/errors.ts';
+import type { TakenFile } from '../../../electron/contract/filePurposes.ts';
+import type { Practice } from '../../../electron/contract/records.ts';
+import type { Client } from '../../../renderer/api/client.ts';
+import type { TestDesk } from '../../service/desk.ts';
+import { appPlugins } from './plugins.ts';
+
+const WAIT = { timeout: 10_000, interval: 10 };
+
+/** A file as the practitioner has it at hand. */
+export interface FileAtHand {
+  readonly name: string;
+  readonly content: string | Buffer;
+}
+
+/** The way to a real service; `atHand` is what the practitioner chooses in the file dialogue. */
+export function deskClient(desk: TestDesk, atHand: () => FileAtHand | null = () => null): Client {
+  const take = ({ name, content }: FileAtHand): Promise<Answer<TakenFile>> =>
+    desk.service.takeIn(name, Readable.from([Buffer.from(content)]), 1e8);
+  return {
+    refused: ref(null),
+    lockedAnswers: ref(0),
+    call: (name, input) => desk.service.call(name, input),
+    files: {
+      async chooseFile() {
+        const file = atHand();
+        return file === null ? { ok: true, value: null } : take(file);
+      },
+      sendFile: async (file) =>
+        take({ name: file.name, content: Buffer.from(await file.arrayBuffer()) }),
+      saveProduced: async () => 'not saved',
+    },
+  };
+}
+
+export interface AtDesk {
+  readonly wrapper: VueWrapper;
+  readonly router: Router;
+}
+
+/** Mounts a component or page with a real service behind it. */
+export async function mountAtDesk(
+  component: Component,
+  client: Client,
+  props: Record<string, unknown> = {},
+  { path = '/', settings = {} }: { path?: string; settings?: Partial<Practice> } = {},
+): Promise<AtDesk> {
+  const plugins = appPlugins(settings, client);
+  const router = plugins.find((plugin) => 'currentRoute' in plugin) as unknown as Router;
+  await router.push(path);
+  const wrapper = mount(component, { props, global: { plugins }, attachTo: document.body });
+  await flushPromises();
+  return { wrapper, router };
+}
+
+/** Waits until the page shows that text. */
+export async function shows(wrapper: VueWrapper, text: string | RegExp): Promise<void> {
+  await vi.waitFor(() => expect(wrapper.text()).toMatch(text), WAIT);
+}
+
+/** Waits for the button of that text, and presses it. */
+export async function press(wrapper: VueWrapper, text: string): Promise<void> {
+  const found = await vi.waitFor(() => {
+    const all = wrapper.findAll('button, a.button, [role="menuitem"]');
+    const one = all.find((each) => each.text() === text || each.attributes('aria-label') === text);
+    if (one === undefined) throw new Error(`There is no button “${text}”.`);
+    return one;
+  }, WAIT);
+  await found.trigger('click');
+}
+
+/** Waits for the choice that begins with that text, and takes it. */
+export async function pick(wrapper: VueWrapper, label: string): Promise<void> {
+  const found = await vi.waitFor(() => {
+    const one = wrapper.findAll('label.choice').find((each) => each.text().startsWith(label));
+    if (one === undefined) throw new Error(`There is no choice “${label}”.`);
+    return one;
+  }, WAIT);
+  await found.get('input').trigger('change');
+}
+
+/** Waits until something holds in the records. */
+export async function comesTrue(check: () => Promise<void>): Promise<void> {
+  await vi.waitFor(check, WAIT);
+}
