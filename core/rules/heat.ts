@@ -98,6 +98,7 @@ export const HEAT_RULES = {
     unit: 'of 9',
     min: 6,
     max: 8,
+    whole: true,
     ...OWN_RULE,
     note: 'Fat insulates.',
   },

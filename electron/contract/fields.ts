@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { isIsoDay } from '../../core/day.ts';
-import { LIMITS, TEXT_LENGTH, limitSentence, type LimitName } from './limits.ts';
+import { LIMITS, TEXT_LENGTH, limitSentence, wholeSentence, type LimitName } from './limits.ts';
 
 // The building blocks of every input schema: each refuses with a whole sentence that names the
 // field, its unit and its range, because the sentence is shown to the practitioner as it stands.
@@ -16,7 +16,7 @@ export const quantity = (name: LimitName) => {
 
 /** A whole number inside a named limit. */
 export const whole = (name: LimitName) =>
-  quantity(name).int({ error: `${LIMITS[name].label} must be a whole number.` });
+  quantity(name).int({ error: wholeSentence(LIMITS[name]) });
 
 // Control characters would spoil paper, CSV and screen alike; tab and line breaks are kept.
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;

@@ -7,6 +7,8 @@ export interface Limit {
   readonly unit: string;
   readonly min: number;
   readonly max: number;
+  /** True where a part of one makes no sense: 2.5 meals. */
+  readonly whole?: boolean;
 }
 
 export const LIMITS = {
@@ -18,12 +20,12 @@ export const LIMITS = {
   neuteredAtMonths: { label: 'Age when neutered', unit: 'months', min: 1, max: 240 },
   bcs: { label: 'Body condition score', unit: 'of 9', min: 1, max: 9 },
   lameness: { label: 'Lameness grade', unit: 'of 5', min: 0, max: 5 },
-  mealsPerDay: { label: 'Meals', unit: 'a day', min: 1, max: 6 },
+  mealsPerDay: { label: 'Meals', unit: 'a day', min: 1, max: 6, whole: true },
   kcalPer100g: { label: 'Energy of the food', unit: 'kcal per 100 g', min: 5, max: 950 },
   gramsPerDay: { label: 'Amount', unit: 'g a day', min: 0, max: 10000 },
   gramsPerCup: { label: "Weight of the owner's own cup", unit: 'g', min: 1, max: 1000 },
   nutrientPct: { label: 'Share on the label', unit: '%', min: 0, max: 100 },
-  changeoverDays: { label: 'Days of the changeover', unit: 'days', min: 7, max: 10 },
+  changeoverDays: { label: 'Days of the changeover', unit: 'days', min: 7, max: 10, whole: true },
   kcalPerDay: { label: 'Daily energy', unit: 'kcal a day', min: 1, max: 20000 },
   sessionsPerWeek: { label: 'Sessions', unit: 'a week', min: 2, max: 4 },
   continuousMinutes: { label: 'Running without a break', unit: 'min', min: 1, max: 240 },
@@ -37,7 +39,9 @@ export const LIMITS = {
   footfallSeconds: { label: 'Time of a footfall', unit: 's', min: 0, max: 3600 },
   runMinutes: { label: 'Time run', unit: 'min', min: 0, max: 600 },
   revision: { label: 'Revision of the record', unit: 'changes', min: 1, max: 1_000_000_000 },
-  retentionYears: { label: 'Retention period', unit: 'years', min: 0, max: 50 },
+  retentionYears: { label: 'Retention period', unit: 'years', min: 0, max: 50, whole: true },
+  // Some minutes of printing; ours (D).
+  batchDogs: { label: 'Dogs to print sheets for', unit: 'dogs', min: 1, max: 100 },
   listOffset: { label: 'Start of the list', unit: 'dogs', min: 0, max: 10_000_000 },
 } as const satisfies Record<string, Limit>;
 
@@ -46,7 +50,11 @@ export type LimitName = keyof typeof LIMITS;
 /** How long typed text may be, in characters. */
 export const TEXT_LENGTH = { line: 200, address: 1000, notes: 20000 } as const;
 
+const span = ({ min, max, unit }: Limit): string => `from ${min} to ${max} ${unit}`.trimEnd();
+
 /** The sentence for a value outside its limit, e.g. "Body weight must be from 0.1 to 150 kg." */
-export function limitSentence(limit: Limit): string {
-  return `${limit.label} must be from ${limit.min} to ${limit.max} ${limit.unit}.`;
-}
+export const limitSentence = (limit: Limit): string => `${limit.label} must be ${span(limit)}.`;
+
+/** The sentence for a part of one, e.g. "Meals must be a whole number from 1 to 6 a day." */
+export const wholeSentence = (limit: Limit): string =>
+  `${limit.label} must be a whole number ${span(limit)}.`;

@@ -10,7 +10,9 @@ const number = (label: string, unit: string, min: number, max: number) => {
 const change = {
   day: day('Day of the session'),
   kind: choice('Kind of session', ['bouts', 'continuous']),
-  repeats: number('Repeats', 'times', 1, 60).int({ error: 'Repeats must be a whole number.' }),
+  repeats: number('Repeats', 'times', 1, 60).int({
+    error: 'Repeats must be a whole number from 1 to 60 times.',
+  }),
   runMin: number('Run', 'min', 0.25, 240),
   walkMin: number('Walk', 'min', 0, 30),
 };

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { withRules } from '../../core/index.ts';
+import { wholeSentence } from '../contract/limits.ts';
 import { toRuleChanges } from '../contract/rampRequest.ts';
 import type { RuleChange } from '../contract/records.ts';
 import type { Handlers } from './context.ts';
@@ -20,7 +21,10 @@ export const ruleHandlers: Handlers<'rules/set'> = {
     if (reason === '') throw badField('reason', 'Reason for the change is needed.');
     const change: RuleChange = { ruleId, value, reason, updatedAt: desk.instant() };
     // Core names the rule, its unit and range when the value does not fit.
-    withRules(toRuleChanges([change]));
+    const rule = withRules(toRuleChanges([change])).find(({ id }) => id === ruleId);
+    if (rule?.whole === true && !Number.isInteger(value)) {
+      throw badField('value', wholeSentence({ ...rule, label: `“${rule.name}”` }));
+    }
     await desk.db
       .insertInto('ruleChange')
       .values(change)

@@ -21,6 +21,8 @@ export interface Asked extends Range {
   readonly units: readonly [Unit, ...Unit[]];
   /** What a plain number counts ("a day"), where its unit has no name. */
   readonly counted?: string;
+  /** True where only whole numbers are taken. */
+  readonly whole?: boolean;
 }
 
 const NUMBER_THEN_UNIT = /^(-?\d+(?:[.,]\d*)?|[.,]\d+)\s*(\D.*)?$/;
@@ -113,8 +115,10 @@ function bounded(amount: number, unit: Unit, asked: Asked): Reading {
   // An end of the range typed in another unit is the end itself.
   const nearest = Math.min(asked.max, Math.max(asked.min, exact));
   const value = Math.abs(nearest - exact) <= NOISE * Math.abs(exact) ? nearest : exact;
-  if (value >= asked.min && value <= asked.max) return { kind: 'value', value, unit };
-  return { kind: 'refused', message: `${asked.label} must be from ${rangeText(asked)}.` };
+  const part = asked.whole === true && !Number.isInteger(value);
+  if (!part && value >= asked.min && value <= asked.max) return { kind: 'value', value, unit };
+  const kind = asked.whole === true ? 'a whole number ' : '';
+  return { kind: 'refused', message: `${asked.label} must be ${kind}from ${rangeText(asked)}.` };
 }
 
 function decimal(figures: string): number {

@@ -201,4 +201,12 @@ describe('a rule the practice changed', () => {
     await desk.refused('rules/set', { ruleId: 'capConditioned', value: 10, reason: '' });
     await desk.refused('rules/set', { ruleId: 'noSuchRule', value: 10, reason: 'x' });
   });
+
+  test('is refused as a part of one where it counts whole weeks', async () => {
+    const desk = await openOwn();
+    const set = (value: number) => ({ ruleId: 'recoveryEvery', value, reason: 'x' });
+    const { message } = await desk.refused('rules/set', set(3.5));
+    expect(message).toBe('“A recovery week every” must be a whole number from 3 to 6 weeks.');
+    await desk.ok('rules/set', set(3));
+  });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
 import QuantityField from '../../../renderer/components/fields/QuantityField.vue';
-import { LIMITS } from '../../../electron/contract/limits.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
 import { mountField } from '../support/mountField.ts';
 
@@ -75,39 +74,5 @@ describe('a quantity field', () => {
     form.replace({ weight: 28.1227 }, { weight: '62 lb' });
     await nextTick();
     expect((input.element as HTMLInputElement).value).toBe('62 lb');
-  });
-});
-
-describe('every quantity the contract knows', () => {
-  const DIMENSIONS = {
-    weightKg: 'weight',
-    targetWeightKg: 'weight',
-    adultWeightKg: 'weight',
-    scaleStepKg: 'scaleStep',
-    withersCm: 'length',
-    neuteredAtMonths: 'months',
-    mealsPerDay: 'count',
-    kcalPer100g: 'energyPer100g',
-    gramsPerDay: 'grams',
-    kcalPerDay: 'energyPerDay',
-    sessionsPerWeek: 'count',
-    continuousMinutes: 'minutes',
-    distanceKm: 'distance',
-    paceMinPerKm: 'pace',
-    capPercent: 'percent',
-  } as const;
-
-  it.each(Object.entries(DIMENSIONS))('%s refuses what lies outside', async (name, dimension) => {
-    const limit = LIMITS[name as keyof typeof DIMENSIONS];
-    const values: { it: number | null } = { it: null };
-    const { wrapper, form } = mountField(QuantityField, values, 'it', { limit: name, dimension });
-    const input = wrapper.get('input');
-    await input.setValue(String(limit.max * 3));
-    await input.trigger('blur');
-    expect(wrapper.get('.problem').text()).toContain(`${limit.label} must be from`);
-    await input.setValue(String(limit.max));
-    expect(form.values.it).toBe(limit.max);
-    await input.setValue(String(limit.min));
-    expect(form.values.it).toBe(limit.min);
   });
 });

@@ -8,13 +8,15 @@ import { LIMITS } from '../../../electron/contract/limits.ts';
 import { mountField } from '../support/mountField.ts';
 
 const folder = join(import.meta.dirname, '../../../renderer');
+const BEFORE = '2025-02-28';
+const FIRST = '2025-03-01';
 const TODAY = '2025-03-29';
 const TOMORROW = '2025-03-30';
 
-/** Every day field of the program: its page, its label, and whether it must not lie ahead of today. */
+/** Every day field of the program: its page, its label, and the ends it has of its own. */
 const DAYS = [
-  ['dogForm/DogFields.vue', 'Day of birth', 'not ahead'],
-  ['visit/HistorySection.vue', 'Day of the visit', 'not ahead'],
+  ['dogForm/DogFields.vue', 'Day of birth', 'to today'],
+  ['visit/HistorySection.vue', 'Day of the visit', 'to today'],
   ['visit/HistorySection.vue', 'Given on', 'any'],
   ['visit/HistorySection.vue', 'Ends on', 'any'],
   ['visit/PlanSection.vue', 'First day', 'any'],
@@ -22,17 +24,25 @@ const DAYS = [
   ['visit/FoodSwitchFields.vue', 'First day of the changeover', 'any'],
   ['visit/RunDaysFields.vue', 'From', 'any'],
   ['visit/RunDaysFields.vue', 'To', 'any'],
-  ['plan/ReviewPart.vue', 'The vet cleared the dog on', 'not ahead'],
-  ['plan/EditSession.vue', 'Day', 'any'],
-  ['weighing/AddWeighing.vue', 'Day', 'not ahead'],
+  ['plan/ReviewPart.vue', 'The vet cleared the dog on', 'to today'],
+  ['plan/EditSession.vue', 'Day', 'from a day'],
+  ['weighing/AddWeighing.vue', 'Day', 'from a day to today'],
 ] as const;
 
 afterEach(() => {
   document.body.innerHTML = '';
 });
 
-function mountDay(label: string, max?: string) {
-  const props = { label, ...(max === undefined ? {} : { max }) };
+type Ends = (typeof DAYS)[number][2];
+
+/** The ends of a field in these tests: from `FIRST`, to today, or neither. */
+const endsOf = (ends: Ends) => ({
+  ...(ends.startsWith('from') ? { min: FIRST } : {}),
+  ...(ends.endsWith('today') ? { max: TODAY } : {}),
+});
+
+function mountDay(label: string, ends: Ends) {
+  const props = { label, ...endsOf(ends) };
   const mounted = mountField(DayField, { day: '' }, 'day', props, { dayFormat: 'DD.MM.YYYY' });
   const { wrapper } = mounted;
   return {
@@ -41,35 +51,55 @@ function mountDay(label: string, max?: string) {
     problem: () => (wrapper.find('.problem').exists() ? wrapper.get('.problem').text() : null),
     async type(day: string) {
       await wrapper.get('input').setValue(day);
+      await nextTick();
+    },
+    async leave() {
       await wrapper.get('input').trigger('blur');
       await nextTick();
     },
   };
 }
 
-describe.each(DAYS)('%s, “%s”', (_file, label, ahead) => {
-  const max = ahead === 'not ahead' ? TODAY : undefined;
+/** What a field of these ends says of a day beyond them. */
+const SAID: Readonly<Record<Ends, string>> = {
+  any: '',
+  'to today': 'must not be later than 29.03.2025.',
+  'from a day': 'must not be earlier than 01.03.2025.',
+  'from a day to today': 'must be from 01.03.2025 to 29.03.2025.',
+};
 
-  it('takes today', async () => {
-    const field = mountDay(label, max);
-    await field.type(TODAY);
+describe.each(DAYS)('%s, “%s”', (_file, label, ends) => {
+  const { min, max } = { min: undefined, max: undefined, ...endsOf(ends) };
+
+  it('takes the days inside, the first and the last too', async () => {
+    for (const day of [min ?? '1980-01-01', '2025-03-12', max ?? '2150-12-31']) {
+      const field = mountDay(label, ends);
+      await field.type(day);
+      await field.leave();
+      expect(field.problem()).toBeNull();
+      expect(field.form.values.day).toBe(day);
+      expect(field.form.attempt()).toBe(true);
+    }
+  });
+
+  it.each([
+    ['before', BEFORE, min !== undefined],
+    ['after', TOMORROW, max !== undefined],
+  ])('refuses the day %s its end by name and range, at once', async (_where, day, refused) => {
+    const field = mountDay(label, ends);
+    await field.type(day);
+    expect(field.problem()).toBe(refused ? `${label} ${SAID[ends]}` : null);
+    expect(field.text()).toBe(day);
+    expect(field.form.attempt()).toBe(!refused);
+    await field.type('2025-03-12');
     expect(field.problem()).toBeNull();
-    expect(field.form.values.day).toBe(TODAY);
     expect(field.form.attempt()).toBe(true);
   });
 
-  it(ahead === 'not ahead' ? 'refuses tomorrow, by its name' : 'takes tomorrow', async () => {
-    const field = mountDay(label, max);
-    await field.type(TOMORROW);
-    const refused = `${label} must not be later than 29.03.2025.`;
-    expect(field.problem()).toBe(ahead === 'not ahead' ? refused : null);
-    expect(field.text()).toBe(TOMORROW);
-    expect(field.form.attempt()).toBe(ahead === 'any');
-  });
-
   it.each(['0202-03-29', '1979-12-31', '2151-01-01'])('refuses %s, by its name', async (day) => {
-    const field = mountDay(label, max);
+    const field = mountDay(label, ends);
     await field.type(day);
+    await field.leave();
     expect(field.problem()).toBe(`${label} must be a day from 1980 to 2150.`);
     expect(field.text()).toBe(day);
     expect(field.form.values.day).toBe('');
@@ -77,7 +107,7 @@ describe.each(DAYS)('%s, “%s”', (_file, label, ahead) => {
   });
 
   it('is no day yet when it is emptied', async () => {
-    const field = mountDay(label, max);
+    const field = mountDay(label, ends);
     await field.type(TODAY);
     await field.type('');
     expect(field.problem()).toBeNull();
@@ -86,12 +116,14 @@ describe.each(DAYS)('%s, “%s”', (_file, label, ahead) => {
 });
 
 describe('the list of day fields', () => {
-  it('has each one there is, and those that must not lie ahead', () => {
+  it('has each one there is, with the ends it has', () => {
     const found = globSync('**/*.vue', { cwd: folder }).flatMap((file) =>
       [...readFileSync(join(folder, file), 'utf8').matchAll(/<DayField\b([^]*?)\/>/g)].map(
         ([, attributes]) => {
           const label = /\slabel="([^"]*)"/.exec(attributes!)?.[1];
-          return [file, label, /\s:max=/.test(attributes!) ? 'not ahead' : 'any'].join(', ');
+          const from = /\s:min=/.test(attributes!) ? 'from a day' : '';
+          const to = /\s:max=/.test(attributes!) ? 'to today' : '';
+          return [file, label, `${from} ${to}`.trim() || 'any'].join(', ');
         },
       ),
     );

@@ -126,6 +126,10 @@ function mountRow(row: FieldRow, choices: Choices, start: number | null = null) 
   };
 }
 
+/** What the field takes, as its refusals begin. */
+const demandOf = (row: FieldRow): string =>
+  `${nameOf(row)} must be ${limitOf(row).whole === true ? 'a whole number ' : ''}from `;
+
 /** Just outside the range, in the practice's own unit. */
 function outside(row: FieldRow, choices: Choices): readonly string[] {
   const unit = unitOf(row, choices);
@@ -155,7 +159,7 @@ describe.each(PRACTICES)('in a practice of %s', (_name, choices) => {
         const field = mountRow(row, choices);
         await field.type(typed);
         const said = field.problem() ?? '';
-        expect(said.startsWith(`${nameOf(row)} must be from `), `${typed}: ${said}`).toBe(true);
+        expect(said.startsWith(demandOf(row)), `${typed}: ${said}`).toBe(true);
         expect(said.endsWith(` ${wordsOf(row, choices)}.`), `${typed}: ${said}`).toBe(true);
         expect(field.text()).toBe(typed);
         expect(field.form.values.it).toBeNull();
@@ -189,7 +193,8 @@ describe.each(PRACTICES)('in a practice of %s', (_name, choices) => {
     it('takes a bare number as one of the practice’s own unit', async () => {
       const unit = unitOf(row, choices);
       const { min, max } = limitOf(row);
-      const middle = Math.round(fromBase((min + max) / 2, unit) * 10) / 10;
+      const steps = limitOf(row).whole === true ? 1 : 10;
+      const middle = Math.round(fromBase((min + max) / 2, unit) * steps) / steps;
       const field = mountRow(row, choices);
       await field.type(String(middle).replace('.', ','));
       expect(field.problem()).toBeNull();
@@ -240,6 +245,20 @@ describe.each(PRACTICES)('in a practice of %s', (_name, choices) => {
   });
 });
 
+describe.each(
+  FIELD_ROWS.filter((row) => limitOf(row).whole === true).map((row) => [nameOf(row), row] as const),
+)('%s, a whole number', (_name, row) => {
+  it.each(['.5', ',5'])('refuses a part of one, %s, by its whole range', async (part) => {
+    const field = mountRow(row, METRIC);
+    const typed = `${limitOf(row).min + 1}${part}`;
+    await field.type(typed);
+    expect(field.problem()).toContain(demandOf(row));
+    expect(field.text()).toBe(typed);
+    expect(field.form.values.it).toBeNull();
+    expect(field.form.attempt()).toBe(false);
+  });
+});
+
 describe('the list of fields', () => {
   const folder = join(import.meta.dirname, '../../../renderer');
   const source = (file: string) => readFileSync(join(folder, file), 'utf8');
@@ -274,11 +293,19 @@ describe('the list of fields', () => {
   it('has the ranges a page keeps to itself as the page has them', () => {
     const kept = FIELD_ROWS.filter(({ written }) => /^[A-Z]+$/.test(written));
     for (const row of kept) {
-      const { label, unit, min, max } = limitOf(row);
-      const line = `const ${row.written} = { label: '${label}', unit: '${unit}', min: ${min}, max: ${max} };`;
+      const { label, unit, min, max, whole } = limitOf(row);
+      const end = whole === true ? ', whole: true }' : ' }';
+      const line = `const ${row.written} = { label: '${label}', unit: '${unit}', min: ${min}, max: ${max}${end}`;
       expect(source(row.file)).toContain(line);
     }
     expect(kept).toHaveLength(6);
+  });
+
+  it('takes parts of one where the record takes them, and nowhere else', () => {
+    for (const row of FIELD_ROWS.filter(({ dimension }) => dimension === 'count')) {
+      const { whole, unit } = limitOf(row);
+      expect(whole === true || unit === '%', `${row.file}: ${row.written}`).toBe(true);
+    }
   });
 
   it('leaves out no limit without a reason', () => {

@@ -83,7 +83,10 @@ export const FIELD_ROWS: readonly FieldRow[] = [
     'minutes',
     limitOf('Run-minutes of the week', 'min', 1, 960),
   ),
-  own('plan/EditSession.vue', 'REPEATS', 'count', limitOf('Repeats', 'times', 1, 40)),
+  own('plan/EditSession.vue', 'REPEATS', 'count', {
+    ...limitOf('Repeats', 'times', 1, 40),
+    whole: true,
+  }),
   own('plan/EditSession.vue', 'RUN', 'minutes', limitOf('Run', 'min', 0.5, 240)),
   own('plan/EditSession.vue', 'WALK', 'minutes', limitOf('Walk', 'min', 0, 30)),
   own(
@@ -97,6 +100,10 @@ export const FIELD_ROWS: readonly FieldRow[] = [
   own('gait/MeasureTable.vue', MEASURED, 'girth', limitOf('Thigh girth, left', 'cm', 5, 100)),
   own('gait/MeasureTable.vue', MEASURED, 'weight', limitOf('Standing weight, left', 'kg', 0, 150)),
   own('rules/RuleLine.vue', 'limit', 'count', limitOf('Value in this practice', '%', 5, 30)),
+  own('rules/RuleLine.vue', 'limit', 'count', {
+    ...limitOf('Value in this practice', 'weeks', 3, 6),
+    whole: true,
+  }),
 ];
 
 /** Limits no quantity field asks for by name, each with the reason. */
