@@ -52,6 +52,7 @@ export const CALL_NAMES = [
   'drafts/drop',
   'handouts/render',
   'handouts/bundle',
+  'handouts/batch',
   'attachments/list',
   'attachments/look',
   'attachments/add',

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { appCalls } from './calls/app.ts';
 import { attachmentCalls } from './calls/attachments.ts';
 import { backupCalls } from './calls/backup.ts';
+import { batchCalls } from './calls/batch.ts';
 import { binCalls } from './calls/bin.ts';
 import { diagnosticsCalls } from './calls/diagnostics.ts';
 import { dogCalls } from './calls/dogs.ts';
@@ -33,6 +34,7 @@ export const contract = {
   ...practitionerCalls,
   ...planCalls,
   ...handoutCalls,
+  ...batchCalls,
   ...attachmentCalls,
   ...exchangeCalls,
   ...backupCalls,

@@ -69,7 +69,7 @@ type OwnCall = BackupCall | LockCall;
 /** The calls answered at once, while an earlier one is still being worked on. */
 type PromptCall = 'work/state' | 'work/cancel' | 'lock/now';
 /** The calls whose answers are made after their turn. */
-type LateCall = 'handouts/render' | 'handouts/bundle';
+type LateCall = 'handouts/render' | 'handouts/bundle' | 'handouts/batch';
 type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
 
 const handlers = {
@@ -128,7 +128,7 @@ function rooms(options: ServiceOptions) {
   const instant = () => clock().toISOString();
   const all: AllHandlers = {
     ...handlers,
-    ...handoutHandlers({ printer, fontsFolder }),
+    ...handoutHandlers({ printer, fontsFolder, transfer, work, log: options.log }),
     ...exchangeHandlers({ transfer, work, version: options.version }),
     ...attachmentHandlers({ transfer }),
   };

@@ -27,7 +27,8 @@ interface Going {
   readonly stop: AbortController;
 }
 
-function cancelled(): Refusal {
+/** What work that is to stop answers. */
+export function cancelled(): Refusal {
   return new Refusal({ kind: 'cancelled', message: 'Cancelled; nothing was changed.' });
 }
 

@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, createWriteStream, existsSync, rmSync } from 'node:fs';
-import { pipeline } from 'node:stream/promises';
-import { ZipFile } from 'yazl';
+import { createReadStream, existsSync } from 'node:fs';
+import type { ZipFile } from 'yazl';
 import {
   BUNDLE_FORMAT,
   BUNDLE_KINDS,
@@ -20,6 +19,7 @@ import type { Desk } from '../context.ts';
 import { readPractice } from '../practice.ts';
 import type { Transfer } from '../transfer.ts';
 import type { Work } from '../work.ts';
+import { writeZip } from '../zipFile.ts';
 import { readBundleRecords } from './bundleRecords.ts';
 import { BUNDLE_README, bundleSchema } from './bundleTexts.ts';
 import { writeCsv } from './csvWrite.ts';
@@ -42,16 +42,11 @@ export async function makeBundle(
   if (clientId !== null) await readClient(desk.db, clientId);
   const records = await readBundleRecords(desk.db, clientId);
   const file = transfer.room();
-  try {
-    const madeOn = desk.instant();
-    await writeZip(file, desk, work, records, { version, madeOn });
-    const fileName = `trotwell-bundle-${desk.today()}.zip`;
-    const token = await transfer.produced(file, fileName, 'application/zip');
-    return { token, fileName, counts: countsOf(records) };
-  } catch (error) {
-    rmSync(file, { force: true });
-    throw error;
-  }
+  const madeOn = desk.instant();
+  await writeZip(file, work, (zip) => fill(zip, desk, work, records, { version, madeOn }));
+  const fileName = `trotwell-bundle-${desk.today()}.zip`;
+  const token = await transfer.produced(file, fileName, 'application/zip');
+  return { token, fileName, counts: countsOf(records) };
 }
 
 export function countsOf(records: BundleRecords): Record<BundleKind, number> {
@@ -61,52 +56,39 @@ export function countsOf(records: BundleRecords): Record<BundleKind, number> {
   >;
 }
 
-async function writeZip(
-  file: string,
+async function fill(
+  zip: ZipFile,
   desk: Desk,
   work: Work,
   records: BundleRecords,
   { version, madeOn }: { readonly version: string; readonly madeOn: string },
 ): Promise<void> {
-  const zip = new ZipFile();
-  const written = pipeline(zip.outputStream, createWriteStream(file, { mode: 0o600 }), {
-    signal: work.signal,
-  });
-  // A failure of the work itself is the one that is reported.
-  written.catch(() => undefined);
   const files: BundleManifest['files'] = [];
   const addText = (name: string, text: string): void => {
     const bytes = Buffer.from(text);
     files.push({ name, sha256: sha256(bytes), bytes: bytes.length });
     zip.addBuffer(bytes, name);
   };
-  try {
-    addText('README.txt', BUNDLE_README);
-    addText('schema.json', `${JSON.stringify(bundleSchema(), null, 2)}\n`);
-    addText('records.json', `${JSON.stringify(records, null, 1)}\n`);
-    for (const [index, kind] of BUNDLE_KINDS.entries()) {
-      await work.step({ done: index, total: BUNDLE_KINDS.length, step: 'Writing the tables' });
-      const columns = Object.keys(bundleRecords.shape[kind].element.shape);
-      addText(`tables/${kind}.csv`, writeCsv(columns, records[kind]));
-    }
-    files.push(...(await addFiles(zip, desk, work, records)));
-    const practice = (await readPractice(desk))?.name ?? '';
-    const manifest: BundleManifest = {
-      format: BUNDLE_FORMAT,
-      version: BUNDLE_VERSION,
-      madeOn,
-      appVersion: version,
-      practice,
-      counts: countsOf(records),
-      files,
-    };
-    zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), 'manifest.json');
-    zip.end();
-    await written;
-  } catch (error) {
-    zip.end();
-    throw error;
+  addText('README.txt', BUNDLE_README);
+  addText('schema.json', `${JSON.stringify(bundleSchema(), null, 2)}\n`);
+  addText('records.json', `${JSON.stringify(records, null, 1)}\n`);
+  for (const [index, kind] of BUNDLE_KINDS.entries()) {
+    await work.step({ done: index, total: BUNDLE_KINDS.length, step: 'Writing the tables' });
+    const columns = Object.keys(bundleRecords.shape[kind].element.shape);
+    addText(`tables/${kind}.csv`, writeCsv(columns, records[kind]));
   }
+  files.push(...(await addFiles(zip, desk, work, records)));
+  const practice = (await readPractice(desk))?.name ?? '';
+  const manifest: BundleManifest = {
+    format: BUNDLE_FORMAT,
+    version: BUNDLE_VERSION,
+    madeOn,
+    appVersion: version,
+    practice,
+    counts: countsOf(records),
+    files,
+  };
+  zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), 'manifest.json');
 }
 
 /** Adds each attached file once. One that is missing from the disk is left out of the manifest. */

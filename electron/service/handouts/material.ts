@@ -9,7 +9,7 @@ import { toRuleChanges } from '../../contract/rampRequest.ts';
 import { readRules } from '../rules.ts';
 import type { Amendment, Findings, HandoutContext } from '../../../templates/index.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../contract/contract.ts';
-import type { Practice } from '../../contract/records.ts';
+import type { Practice, PracticeLogo } from '../../contract/records.ts';
 import type { Desk } from '../context.ts';
 import { localDay } from '../day.ts';
 import { readDogFile } from '../dogFile.ts';
@@ -34,13 +34,15 @@ export interface Material {
   readonly amendments: readonly Amendment[];
 }
 
-/** Reads the record for printing. @throws Refusal when practice or weighing are still missing. */
-export async function collect(
-  desk: Desk,
-  dogId: string,
-  paper: Practice['paper'] | null,
-): Promise<Material> {
-  const file = await readDogFile(desk, dogId);
+/** What the sheets of every dog share, read once. */
+export interface Letterhead {
+  readonly practice: Practice;
+  readonly logo: PracticeLogo | null;
+  readonly rules: RuleChanges;
+}
+
+/** @throws Refusal (input) while the practice has no name */
+export async function readLetterhead(desk: Desk): Promise<Letterhead> {
   const practice = await readPractice(desk);
   if (practice === null) {
     throw badField(
@@ -48,11 +50,25 @@ export async function collect(
       'Name the practice in the settings first: it stands at the head of every handout.',
     );
   }
+  return {
+    practice,
+    logo: await readLogo(desk),
+    rules: toRuleChanges(await readRules(desk.db)),
+  };
+}
+
+/** Reads the record for printing. @throws Refusal when the dog or its weighing is missing. */
+export async function collect(
+  desk: Desk,
+  { practice, logo, rules }: Letterhead,
+  dogId: string,
+  paper: Practice['paper'] | null,
+): Promise<Material> {
+  const file = await readDogFile(desk, dogId);
   const latest = file.visits.at(-1);
   if (file.assessment === null || latest === undefined) {
     throw badField('dogId', 'There is nothing to print yet: weigh the dog at a visit first.');
   }
-  const rules = toRuleChanges(await readRules(desk.db));
   return {
     file,
     assessment: file.assessment,
@@ -73,7 +89,7 @@ export async function collect(
         paper: paper ?? practice.paper,
         accent: practice.accent === '' ? null : practice.accent,
         footer: practice.footer === '' ? null : practice.footer,
-        logo: await readLogo(desk),
+        logo,
       },
       dog: file.dog,
       owner: file.client,

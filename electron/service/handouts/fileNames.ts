@@ -1,0 +1,45 @@
+import { plainFileName } from '../../contract/fileName.ts';
+import type { HandoutKind } from '../../contract/records.ts';
+
+/** A file name any system takes: letters, digits and hyphens of the dog's name. */
+export function sheetFileName(kind: HandoutKind | 'visit', dogName: string, day: string): string {
+  const plain = dogName
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^A-Za-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40);
+  return `${plain === '' ? 'dog' : plain}-${kind}-${day}.pdf`;
+}
+
+/** Whose sheet it is. */
+export interface Named {
+  readonly dogName: string;
+  readonly clientName: string;
+}
+
+/** Letters of one name in a file's name: dog, owner, sheet and day stay within what a system takes. */
+const MOST_OF_A_NAME = 30;
+
+const shortName = (name: string, otherwise: string): string =>
+  [...plainFileName(name, otherwise)].slice(0, MOST_OF_A_NAME).join('').trim();
+
+/**
+ * Names the sheets of several dogs, so that a folder of them is sorted by dog; never the same name
+ * twice, on systems that do not tell capitals apart either.
+ */
+export function batchFileNames(day: string): (dog: Named, kind: HandoutKind) => string {
+  const given = new Set<string>();
+  return ({ dogName, clientName }, kind) => {
+    const whose = `${shortName(dogName, 'dog')}, ${shortName(clientName, 'owner')}`;
+    for (let count = 1; ; count += 1) {
+      const name = plainFileName(
+        `${whose}${count === 1 ? '' : ` ${count}`}, ${kind} ${day}.pdf`,
+        '',
+      );
+      if (given.has(name.toLowerCase())) continue;
+      given.add(name.toLowerCase());
+      return name;
+    }
+  };
+}
