@@ -1,10 +1,12 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, dialog, Menu, type BrowserWindow } from 'electron';
+import { fileAmong } from '../service/openedFile.ts';
 import { declareScheme, serveFrontEnd } from './appProtocol.ts';
 import { claimFolder } from './folder.ts';
 import { registerFiles } from './files.ts';
 import { registerCalls } from './ipc.ts';
+import { openingIn } from './opening.ts';
 import { registerSaveFile } from './saveFile.ts';
 import { startService, type ServiceLink } from './serviceLink.ts';
 import { confine, denyPermissions, openWindow } from './window.ts';
@@ -13,6 +15,7 @@ const HERE = dirname(fileURLToPath(import.meta.url));
 
 let window: BrowserWindow | null = null;
 let service: ServiceLink | null = null;
+const opening = openingIn({ service: () => service, window: () => window });
 
 function fontsFolder(): string {
   return app.isPackaged
@@ -36,6 +39,7 @@ function start(folder: string): void {
   registerSaveFile(() => window);
   registerFiles(() => window, service);
   showWindow();
+  opening.started();
 }
 
 /** Brings the window to the front. There is none before the start or once the records are closing. */
@@ -58,7 +62,17 @@ async function closeThenQuit(link: ServiceLink): Promise<void> {
 }
 
 function watchApp(folder: string): void {
-  app.on('second-instance', showWindow);
+  app.on('second-instance', (_event, words, workingFolder) => {
+    showWindow();
+    opening.open(fileAmong(words, workingFolder));
+  });
+  // macOS hands a file over by this event, also before the start is done; others by the words.
+  app.on('open-file', (event, path) => {
+    event.preventDefault();
+    showWindow();
+    opening.open(path);
+  });
+  opening.open(fileAmong(process.argv.slice(1), process.cwd()));
   app.on('web-contents-created', (_event, contents) => confine(contents));
   app.on('window-all-closed', () => app.quit());
   app.on('activate', showWindow);

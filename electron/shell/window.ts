@@ -1,6 +1,8 @@
 import { BrowserWindow, session, type WebContents } from 'electron';
 import { APP_ORIGIN } from './channels.ts';
 
+const PAGE = `${APP_ORIGIN}/index.html`;
+
 /** Opens the one window: sandboxed, isolated, without Node, and bound to our own page. */
 export function openWindow(preload: string): BrowserWindow {
   const window = new BrowserWindow({
@@ -26,8 +28,18 @@ export function openWindow(preload: string): BrowserWindow {
     },
   });
   window.once('ready-to-show', () => window.show());
-  void window.loadURL(`${APP_ORIGIN}/index.html`);
+  load(window, PAGE);
   return window;
+}
+
+/** Leads the window to one of its pages. A page that is already there stays, and its router follows. */
+export function showRoute(window: BrowserWindow, route: string): void {
+  load(window, `${PAGE}#${route}`);
+}
+
+function load(window: BrowserWindow, address: string): void {
+  // A second address before the first has arrived takes its place, which is no fault.
+  window.loadURL(address).catch(() => undefined);
 }
 
 /** Nothing a page does may lead it elsewhere, or open another window or program. */

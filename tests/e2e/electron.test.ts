@@ -59,7 +59,13 @@ describe.skipIf(reason !== null)(
         };
       });
       expect(seen.node).toEqual([]);
-      expect(seen.bridge.sort()).toEqual(['calls', 'saveFile']);
+      expect(seen.bridge.sort()).toEqual([
+        'calls',
+        'chooseFile',
+        'dropFile',
+        'saveFile',
+        'saveProduced',
+      ]);
       expect(seen.calls.sort()).toEqual([...CALL_NAMES].sort());
     });
 

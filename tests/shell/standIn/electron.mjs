@@ -8,11 +8,16 @@ import { fileURLToPath } from 'node:url';
 const seen = {
   handlers: new Map(),
   windows: [],
+  /** Every address a window was led to. */
+  addresses: [],
+  /** Resolves when the app may be ready; a test may put a later one in its place. */
+  ready: Promise.resolve(),
   paths: {},
   opened: [],
   scheme: null,
   session: {},
   messages: [],
+  details: [],
   suggested: [],
   filters: [],
   /** Where the practitioner "chooses" to save; null for a cancelled dialogue. */
@@ -40,6 +45,7 @@ export class BrowserWindow extends EventEmitter {
   }
   loadURL(url) {
     this.url = url;
+    seen.addresses.push(url);
     return Promise.resolve();
   }
   show() {}
@@ -70,7 +76,7 @@ class App extends EventEmitter {
     return process.env.STAND_IN_SECOND !== '1';
   }
   whenReady() {
-    return Promise.resolve();
+    return seen.ready;
   }
   exit(code) {
     seen.exitCode = code;
@@ -104,7 +110,10 @@ export const dialog = {
     seen.openFilters = options.filters;
     return { canceled: seen.chosen === null, filePaths: seen.chosen === null ? [] : [seen.chosen] };
   },
-  showMessageBox: async (_window, options) => void seen.messages.push(options.message),
+  showMessageBox: async (_window, options) => {
+    seen.messages.push(options.message);
+    seen.details.push(options.detail);
+  },
   showErrorBox: (title, content) => void seen.messages.push(`${title}: ${content}`),
 };
 export const ipcMain = {

@@ -159,7 +159,7 @@ const result = {
   other: await fetched('trotwell://other/index.html'),
 };
 
-app.emit('second-instance');
+app.emit('second-instance', {}, ['/opt/Trotwell'], '/');
 result.windows = seen.windows.length;
 const quit = new Promise((resolve) => app.once('stand-in-quit', resolve));
 app.quit();

@@ -6,16 +6,24 @@ import { fileURLToPath } from 'node:url';
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const at = (name: string): string => join(ROOT, 'tests', 'shell', 'standIn', name);
 
+// eslint-disable-next-line @typescript-eslint/no-explicit-any -- a report in JSON, asserted by tests
+type Report = any;
+
 /**
  * Boots the built main bundle against the stand-in of the `electron` module, with the built preload
- * and the built service in a process of its own, and returns what tests/shell/standIn/probe.mjs saw.
+ * and the built service in a process of its own, and returns what a script of tests/shell/standIn saw.
+ * @param words the words of the start command
  */
-// eslint-disable-next-line @typescript-eslint/no-explicit-any -- a report in JSON, asserted by tests
-export function boot(env: Record<string, string>): any {
+export function boot(
+  env: Record<string, string>,
+  script = 'probe.mjs',
+  words: readonly string[] = [],
+): Report {
   if (!existsSync(join(ROOT, 'out', 'main', 'main.js'))) {
     throw new Error('The shell is tested as built: "npm run build" first.');
   }
-  const output = execFileSync(process.execPath, ['--import', at('register.mjs'), at('probe.mjs')], {
+  const args = ['--import', at('register.mjs'), at(script), ...words];
+  const output = execFileSync(process.execPath, args, {
     cwd: ROOT,
     encoding: 'utf8',
     env: { ...process.env, ...env },
