@@ -1,6 +1,22 @@
 import { z } from 'zod';
 import { choice, day, flag, id, line, notes, requiredLine, whole } from './fields.ts';
-import { clientInput, dogInput, planRequest, sessionInput, visitFacts } from './records.ts';
+import {
+  keptBreaches,
+  keptChangeover,
+  keptKnown,
+  keptProposal,
+  keptRamp,
+  keptRation,
+  keptReview,
+} from './kept.ts';
+import {
+  clientInput,
+  dogInput,
+  foodSwitchInput,
+  planRequest,
+  sessionInput,
+  visitFacts,
+} from './records.ts';
 import { WEIGHING_ORIGINS, weighingInput } from './weighing.ts';
 
 // The open bundle: everything kept about one owner, or all of them, in forms other programs read.
@@ -46,9 +62,9 @@ const plan = z.strictObject({
   origin: choice('Origin of the plan', ['built', 'reviewed', 'edited']),
   request: planRequest,
   /** Weeks and sessions as the program made them. */
-  ramp: z.json(),
-  review: z.json(),
-  keptBreaches: z.json(),
+  ramp: keptRamp,
+  review: keptReview.nullable(),
+  keptBreaches,
   note: notes('Note'),
   author,
   createdAt: instant,
@@ -60,11 +76,11 @@ const foodDecision = z.strictObject({
   decidedOn: day('Day of the decision'),
   decision: choice('Decision', ['accepted', 'edited', 'declined']),
   kcalPerDay: z.number().min(1).max(20000),
-  ration: z.json(),
-  foodSwitch: z.json(),
-  changeover: z.json(),
-  proposal: z.json(),
-  known: z.json(),
+  ration: keptRation.nullable(),
+  foodSwitch: foodSwitchInput.nullable(),
+  changeover: keptChangeover.nullable(),
+  proposal: keptProposal,
+  known: keptKnown,
   note: notes('Note'),
   author,
   createdAt: instant,
@@ -78,7 +94,8 @@ const history = z.strictObject({
   revision: whole('revision').nullable(),
   author,
   reason: notes('Reason'),
-  before: z.json(),
+  /** What it was until then; null where it was not there, or was removed for good. */
+  before: z.record(z.string(), z.json()).nullable(),
   at: instant,
 });
 export const FILE_ENDINGS = {
@@ -131,6 +148,8 @@ export const bundleManifest = z.strictObject({
   files: z.array(
     z.strictObject({ name: z.string().max(200), sha256: hash, bytes: z.int().min(0) }),
   ),
+  /** Attached files that the records name and that were not in the folder of records. */
+  missing: z.array(hash),
 });
 export type BundleManifest = z.output<typeof bundleManifest>;
 
@@ -139,4 +158,6 @@ export interface BundleMade {
   readonly token: string;
   readonly fileName: string;
   readonly counts: Readonly<Record<BundleKind, number>>;
+  /** Attached files that were not in the folder of records, and so are not in the bundle. */
+  readonly missing: number;
 }

@@ -12,8 +12,8 @@ export const BUNDLE_README = `What this is
 Everything Trotwell keeps about one owner, or about all owners of a practice, in open forms.
 Form: open bundle, version ${BUNDLE_VERSION}.
 
-manifest.json   what the bundle is, when it was made, how many records it holds, and the
-                SHA-256 of every other file, in hex
+manifest.json   what the bundle is, when it was made, how many records it holds, the SHA-256 of
+                every other file, in hex, and which attached files were missing when it was made
 records.json    all records: ${BUNDLE_KINDS.join(', ')}
 schema.json     JSON Schema of records.json
 tables/*.csv    the same records as tables, one file a kind

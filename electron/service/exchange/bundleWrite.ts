@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, existsSync } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import type { ZipFile } from 'yazl';
 import {
   BUNDLE_FORMAT,
@@ -12,7 +12,7 @@ import {
   type BundleMade,
   type BundleRecords,
 } from '../../contract/bundle.ts';
-import { contentFile } from '../backup/contents.ts';
+import { contentFile, hashOfFile } from '../backup/contents.ts';
 import { presentContents } from '../backup/folder.ts';
 import { readClient } from '../clients.ts';
 import type { Desk } from '../context.ts';
@@ -43,10 +43,13 @@ export async function makeBundle(
   const records = await readBundleRecords(desk.db, clientId);
   const file = transfer.room();
   const madeOn = desk.instant();
-  await writeZip(file, work, (zip) => fill(zip, desk, work, records, { version, madeOn }));
+  let missing: readonly string[] = [];
+  await writeZip(file, work, async (zip) => {
+    missing = await fill(zip, desk, work, records, { version, madeOn });
+  });
   const fileName = `trotwell-bundle-${desk.today()}.zip`;
   const token = await transfer.produced(file, fileName, 'application/zip');
-  return { token, fileName, counts: countsOf(records) };
+  return { token, fileName, counts: countsOf(records), missing: missing.length };
 }
 
 export function countsOf(records: BundleRecords): Record<BundleKind, number> {
@@ -56,13 +59,14 @@ export function countsOf(records: BundleRecords): Record<BundleKind, number> {
   >;
 }
 
+/** @returns the hashes of attached files that are not in the folder of records */
 async function fill(
   zip: ZipFile,
   desk: Desk,
   work: Work,
   records: BundleRecords,
   { version, madeOn }: { readonly version: string; readonly madeOn: string },
-): Promise<void> {
+): Promise<readonly string[]> {
   const files: BundleManifest['files'] = [];
   const addText = (name: string, text: string): void => {
     const bytes = Buffer.from(text);
@@ -77,7 +81,8 @@ async function fill(
     const columns = Object.keys(bundleRecords.shape[kind].element.shape);
     addText(`tables/${kind}.csv`, writeCsv(columns, records[kind]));
   }
-  files.push(...(await addFiles(zip, desk, work, records)));
+  const attached = await addFiles(zip, desk, work, records);
+  files.push(...attached.files);
   const practice = (await readPractice(desk))?.name ?? '';
   const manifest: BundleManifest = {
     format: BUNDLE_FORMAT,
@@ -87,24 +92,30 @@ async function fill(
     practice,
     counts: countsOf(records),
     files,
+    missing: attached.missing,
   };
   zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), 'manifest.json');
+  return attached.missing;
 }
 
-/** Adds each attached file once. One that is missing from the disk is left out of the manifest. */
+/** Adds each attached file once. One that is not on the disk, or no longer what it was, is listed as missing. */
 async function addFiles(
   zip: ZipFile,
   desk: Desk,
   work: Work,
   { attachments }: BundleRecords,
-): Promise<BundleManifest['files']> {
+): Promise<Pick<BundleManifest, 'files' | 'missing'>> {
   const store = presentContents(desk.folder);
   const once = [...new Map(attachments.map((entry) => [entry.hash, entry])).values()];
   const files: BundleManifest['files'] = [];
+  const missing: string[] = [];
   for (const [done, { hash, mediaType, bytes }] of once.entries()) {
     await work.step({ done, total: once.length, step: 'Adding the attached files' });
     const source = contentFile(store, hash);
-    if (!existsSync(source)) continue;
+    if ((await hashOfFile(source)) !== hash) {
+      missing.push(hash);
+      continue;
+    }
     const name = `files/${hash}.${FILE_ENDINGS[mediaType]}`;
     // Photos are compressed already. Opened only when its turn comes.
     zip.addReadStreamLazy(name, { compress: false }, (give) =>
@@ -112,7 +123,7 @@ async function addFiles(
     );
     files.push({ name, sha256: hash, bytes });
   }
-  return files;
+  return { files, missing };
 }
 
 const sha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
