@@ -17,16 +17,16 @@ export interface SessionResults {
   /** Counts up with every change that was kept. */
   readonly changes: Ref<number>;
   keep(result: SessionInput): Promise<boolean>;
+  /** Keeps several; `undo` takes them back together. */
+  keepAll(results: readonly SessionInput[]): Promise<boolean>;
   /** Takes a result away; `undo` brings it back. */
   remove(day: string): Promise<boolean>;
-  /** Takes the last change back. @returns its day, or null when there is none. */
+  /** Takes the last change back. @returns its first day, or null when there is none. */
   undo(): Promise<string | null>;
 }
 
-interface Change {
-  readonly day: string;
-  readonly before: SessionInput | null;
-}
+/** What stood there before, by day. */
+type Change = readonly { readonly day: string; readonly before: SessionInput | null }[];
 
 /** Session results of one dog: each change is kept at once, and can be taken back in turn. */
 export function useSessionResults(dogId: string, kept: readonly SignedResult[]): SessionResults {
@@ -51,28 +51,32 @@ export function useSessionResults(dogId: string, kept: readonly SignedResult[]):
     return true;
   }
 
+  /** Puts one after the other; what was put before one is refused can be taken back too. */
+  async function change(puts: readonly [string, SessionInput | null][]): Promise<boolean> {
+    const done: { day: string; before: SessionInput | null }[] = [];
+    for (const [day, result] of puts) {
+      const before = byDay.value.get(day) ?? null;
+      if (!(await put(day, result))) break;
+      done.push({ day, before });
+    }
+    if (done.length > 0) changes.value = [...changes.value, done];
+    return done.length === puts.length;
+  }
+
   return {
     all: computed(() => [...byDay.value.values()].sort((a, b) => (a.day < b.day ? -1 : 1))),
     error,
     changes: count,
     canUndo: computed(() => changes.value.length > 0),
-    async keep(result) {
-      const before = byDay.value.get(result.day) ?? null;
-      const done = await put(result.day, result);
-      if (done) changes.value = [...changes.value, { day: result.day, before }];
-      return done;
-    },
-    async remove(day) {
-      const before = byDay.value.get(day) ?? null;
-      const done = await put(day, null);
-      if (done) changes.value = [...changes.value, { day, before }];
-      return done;
-    },
+    keep: (result) => change([[result.day, result]]),
+    keepAll: (results) => change(results.map((result) => [result.day, result])),
+    remove: (day) => change([[day, null]]),
     async undo() {
       const last = changes.value.at(-1);
-      if (last === undefined || !(await put(last.day, last.before))) return null;
+      if (last === undefined) return null;
+      for (const { day, before } of last) if (!(await put(day, before))) return null;
       changes.value = changes.value.slice(0, -1);
-      return last.day;
+      return last[0]?.day ?? null;
     },
   };
 }
