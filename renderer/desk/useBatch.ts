@@ -1,0 +1,102 @@
+import { computed, ref, shallowRef } from 'vue';
+import type { BatchPrinted } from '../../electron/contract/batch.ts';
+import type { DogLine } from '../../electron/contract/contract.ts';
+import type { AppError } from '../../electron/contract/errors.ts';
+import type { HandoutKind, Practice } from '../../electron/contract/records.ts';
+import { useClient } from '../api/client.ts';
+import { savingSentence, type Saving } from '../api/saveFile.ts';
+import { plainCopy } from '../composables/plainCopy.ts';
+import { useForm } from '../composables/useForm.ts';
+import { useWork } from '../composables/useWork.ts';
+import { usePractice } from '../stores/practice.ts';
+
+interface Choice extends Pick<Practice, 'paper' | 'language'> {
+  dogIds: string[];
+  kinds: HandoutKind[];
+}
+
+/** What is chosen: the dogs of a narrowed list, else whoever was seen today. */
+function useChoice() {
+  const practice = usePractice();
+  const form = useForm<Choice>({ dogIds: [], kinds: [], paper: 'A4', language: 'en' }, 'batch');
+
+  function begin(dogs: readonly DogLine[], narrowed: boolean): void {
+    const { today } = practice;
+    const meant = narrowed ? dogs : dogs.filter(({ lastVisitDay }) => lastVisitDay === today);
+    form.replace({
+      dogIds: meant.map(({ id }) => id),
+      kinds: practice.practice?.followUpSheets ?? [],
+      paper: practice.practice?.paper ?? 'A4',
+      language: practice.practice?.language ?? 'en',
+    });
+  }
+  return { form, begin };
+}
+
+const counted = (count: number, one: string): string => `${count} ${count === 1 ? one : `${one}s`}`;
+
+/** For example "3 sheets, 5 pages." */
+function printedSentence({ dogs }: BatchPrinted): string {
+  const sheets = dogs.flatMap((dog) => dog.sheets).filter(({ problem }) => problem === null);
+  const pages = sheets.reduce((sum, sheet) => sum + sheet.pages, 0);
+  return `${counted(sheets.length, 'sheet')}, ${counted(pages, 'page')}.`;
+}
+
+/** Sheets for several dogs: what is chosen, the printing under way, and what came of it. */
+export function useBatch() {
+  const client = useClient();
+  const work = useWork();
+  const { form, begin } = useChoice();
+  const printed = shallowRef<BatchPrinted | null>(null);
+  const error = shallowRef<AppError | null>(null);
+  const said = ref('');
+  /** What became of the archive; null before there is one. */
+  const saving = ref<Saving | null>(null);
+
+  function clear(): void {
+    printed.value = null;
+    error.value = null;
+    said.value = '';
+    saving.value = null;
+  }
+
+  async function print(): Promise<void> {
+    clear();
+    form.attempt();
+    const choice = plainCopy(form.values);
+    if (choice.dogIds.length === 0 || choice.kinds.length === 0) return;
+    const answer = await work.run((workId) => client.call('handouts/batch', { ...choice, workId }));
+    if (answer.ok) {
+      printed.value = answer.value;
+      await save();
+    } else if (answer.error.kind === 'cancelled') said.value = 'Stopped. Nothing was printed.';
+    else error.value = answer.error;
+  }
+
+  async function save(): Promise<void> {
+    if (printed.value === null) return;
+    const { token, fileName } = printed.value;
+    if (token === null) {
+      said.value = 'None of these sheets could be printed.';
+      return;
+    }
+    saving.value = await client.files.saveProduced(token, fileName, 'bundle');
+    said.value = `${printedSentence(printed.value)} ${savingSentence(fileName, saving.value)}`;
+  }
+
+  return {
+    form,
+    work,
+    printed,
+    error,
+    said,
+    begin(dogs: readonly DogLine[], narrowed: boolean): void {
+      clear();
+      begin(dogs, narrowed);
+    },
+    print,
+    save,
+    again: clear,
+    unsaved: computed(() => saving.value === 'not saved'),
+  };
+}
