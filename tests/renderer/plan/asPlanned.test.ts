@@ -1,16 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { RampSession } from '../../../core/index.ts';
+import { buildRamp, type RampSession } from '../../../core/index.ts';
 import { allAsPlanned } from '../../../renderer/plan/asPlanned.ts';
 import { outcomeOnly, type ToldSession } from '../../../renderer/plan/timeline.ts';
 
-const session = (day: string): RampSession => ({
-  day,
-  kind: 'bouts',
-  repeats: 4,
-  runMin: 1,
-  walkMin: 2,
-  runMinutes: 4,
-});
+const [model] = buildRamp({
+  startDay: '2025-03-03',
+  start: 'unconditioned',
+  sessionsPerWeek: 3,
+  goal: { continuousMinutes: 20 },
+}).weeks[0]!.sessions;
+const session = (day: string): RampSession => ({ ...model!, day });
 const told = (day: string, result: ToldSession['result'] = null): ToldSession => ({
   session: session(day),
   result,
