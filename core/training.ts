@@ -34,6 +34,7 @@ export * from './readiness/screen.ts';
 export * from './readiness/signs.ts';
 export type * from './readiness/types.ts';
 export * from './rules/all.ts';
+export * from './rules/causes.ts';
 export { GAIT_RULES } from './rules/gait.ts';
 export { HEAT_RULES } from './rules/heat.ts';
 export * from './rules/ramp.ts';

@@ -17,6 +17,7 @@ export type Found = Omit<Breach, 'keptBecause'>;
 
 const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
 const REST: Provenance = { evidence: 'C', mark: 'CP', sources: ['commonPractice'] };
+const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
 /** What a hand edit may be over a limit before it is called so, minutes: half a second. */
 const SLACK_MIN = 0.01;
 
@@ -141,7 +142,7 @@ function pathProvenance({ rules }: Ramp): Provenance {
 }
 
 /** The first run without a break is no longer than the run-minutes of the fullest session of bouts. */
-export function firstRunBreaches(ramp: Ramp, walk: Walk): Found[] {
+export function firstRunBreaches(walk: Walk): Found[] {
   return walk.weeks.flatMap(({ week, before, slot }, weekIndex): Found[] => {
     const first = before.longest === 0 && before.fullest > 0 && slot.return.kind !== 'restart';
     if (!first) return [];
@@ -152,10 +153,7 @@ export function firstRunBreaches(ramp: Ramp, walk: Walk): Found[] {
         const text = `${day}: ${short(runMinutes)} min without a break, ${short(limit)} at most in the first such week: the run-minutes of the fullest session of bouts before.`;
         const params = { minutes: runMinutes, limit };
         const change = `At most ${short(limit)} min without a break.`;
-        return told(
-          { code: 'first-run-too-long', weekIndex, day, text, params, change },
-          pathProvenance(ramp),
-        );
+        return told({ code: 'first-run-too-long', weekIndex, day, text, params, change }, OWN);
       });
   });
 }

@@ -23,7 +23,7 @@ export function checkRamp(ramp: Ramp, kept: readonly KeptBreach[] = []): Breach[
   const found: Found[] = [
     ...loadBreaches(ramp, walk),
     ...pathBreaches(ramp, walk),
-    ...firstRunBreaches(ramp, walk),
+    ...firstRunBreaches(walk),
     ...dayBreaches(ramp, walk),
     ...easyAfterLong(ramp, walk),
     ...riseNotes(ramp, walk),
