@@ -62,6 +62,7 @@ export const FIELD_ROWS: readonly FieldRow[] = [
   named('visit/PlanSection.vue', 'climbM', 'climb'),
   named('weighing/AddWeighing.vue', 'weightKg', 'weight'),
   named('weighing/AddWeighing.vue', 'scaleStepKg', 'scaleStep'),
+  named('records/ImportChoices.vue', 'scaleStepKg', 'scaleStep'),
   named('plan/SessionMore.vue', 'runMinutes', 'minutes'),
   named('records/KeepingPart.vue', 'retentionYears', 'count'),
   own(
@@ -116,5 +117,6 @@ export const NOT_TYPED: Readonly<Partial<Record<LimitName, string>>> = {
   standingKg: 'typed in the table of measurements, under the name of its line',
   footfallSeconds: 'tapped, or written as a list of times',
   revision: 'counted by the record',
+  batchDogs: 'counted by the sheets to print',
   listOffset: 'counted by the list',
 };

@@ -1,0 +1,180 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { nextTick } from 'vue';
+import type { z } from 'zod';
+import TextField from '../../../renderer/components/fields/TextField.vue';
+import { contract, type CallName } from '../../../electron/contract/contract.ts';
+import { TEXT_LENGTH } from '../../../electron/contract/limits.ts';
+import { mountField } from '../support/mountField.ts';
+import { written, type Written } from './fieldsOfPages.ts';
+
+type Length = keyof typeof TEXT_LENGTH;
+
+/** Every text field of the program, and where in the contract its text goes; 0 is any line of a list. */
+const TEXTS: readonly (readonly [file: string, label: string, CallName, path: string])[] = [
+  ['bin/EraseForm.vue', 'Name of the owner', 'clients/erase', 'confirmName'],
+  ['bin/PutDialog.vue', 'Reason', 'bin/put', 'reason'],
+  ['dogForm/DogFields.vue', 'Name of the dog', 'dogs/save', 'dog.name'],
+  ['dogForm/DogFields.vue', 'Breed', 'dogs/save', 'dog.breed'],
+  ['dogForm/DogFields.vue', 'Notes on the dog', 'dogs/save', 'dog.notes'],
+  ['dogForm/OwnerFields.vue', 'Name of the owner', 'dogs/saveWithOwner', 'client.name'],
+  ['dogForm/OwnerFields.vue', 'Phone', 'dogs/saveWithOwner', 'client.phone'],
+  ['dogForm/OwnerFields.vue', 'E-mail', 'dogs/saveWithOwner', 'client.email'],
+  ['dogForm/OwnerFields.vue', 'Address', 'dogs/saveWithOwner', 'client.address'],
+  ['dogForm/OwnerFields.vue', 'Vet practice', 'dogs/saveWithOwner', 'client.vetPractice'],
+  ['dogForm/OwnerFields.vue', 'Treating vet', 'dogs/saveWithOwner', 'client.vetName'],
+  ['dogForm/OwnerFields.vue', 'Contact of the vet', 'dogs/saveWithOwner', 'client.vetContact'],
+  ['dogForm/OwnerFields.vue', 'Notes on the owner', 'dogs/saveWithOwner', 'client.notes'],
+  ['gait/MeasurePart.vue', 'How the girth was taken', 'visits/save', 'visit.measurements.0.note'],
+  ['pages/DogFormPage.vue', 'Reason for the change', 'dogs/amendWithOwner', 'reason'],
+  ['pages/SettingsPage.vue', 'Name of the practice', 'practice/save', 'name'],
+  ['pages/SettingsPage.vue', 'Name of the practitioner', 'practice/save', 'practitioner'],
+  ['pages/SettingsPage.vue', 'Phone', 'practice/save', 'phone'],
+  ['pages/SettingsPage.vue', 'E-mail', 'practice/save', 'email'],
+  ['pages/SettingsPage.vue', 'Address', 'practice/save', 'address'],
+  ['pages/SettingsPage.vue', 'Registration text', 'practice/save', 'registration'],
+  ['pages/SettingsPage.vue', 'Line at the foot of each page', 'practice/save', 'footer'],
+  ['plan/BreachLine.vue', 'Keep it, because', 'plans/edit', 'kept.0.reason'],
+  ['plan/EditPart.vue', 'Note on the change', 'plans/edit', 'note'],
+  ['plan/ReviewPart.vue', 'Note on the review', 'plans/review', 'note'],
+  ['plan/SessionMore.vue', 'The owner’s words', 'sessions/save', 'session.note'],
+  ['rules/RuleLine.vue', 'Reason for the change', 'rules/set', 'reason'],
+  ['settings/PeoplePart.vue', 'Name', 'practitioners/save', 'practitioner.name'],
+  ['visit/AmendPart.vue', 'Reason for the amendment', 'visits/save', 'reason'],
+  ['visit/DietTable.vue', "entry.treat ? 'Treat' : 'Food'", 'visits/save', 'visit.diet.0.name'],
+  ['visit/FoodProposalPart.vue', 'Note on the decision', 'visits/save', 'food.note'],
+  ['visit/FoodSwitchFields.vue', 'Name of the new food', 'visits/save', 'food.foodSwitch.name'],
+  ['visit/GaitSection.vue', 'Gait note', 'visits/save', 'visit.gaitNote'],
+  ['visit/HistorySection.vue', 'Vet', 'visits/save', 'visit.consent.vet'],
+  ['visit/HistorySection.vue', 'For what', 'visits/save', 'visit.consent.scope'],
+  ['visit/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
+  [
+    'visit/OverrideFields.vue',
+    'shown.sentence(gate.text)',
+    'visits/save',
+    'visit.overrides.0.reason',
+  ],
+  ['weighing/AddWeighing.vue', 'Note', 'weighings/save', 'weighing.note'],
+];
+
+/** Text fields of a fixed pattern, whose own sentence says it. */
+const PATTERNS = [
+  [
+    'pages/SettingsPage.vue',
+    'Accent colour',
+    'practice/save',
+    'accent',
+    'green',
+    'Accent colour must be written #rrggbb',
+  ],
+  [
+    'settings/PeoplePart.vue',
+    'Initials',
+    'practitioners/save',
+    'practitioner.initials',
+    '12345',
+    'Initials must be 1 to 4 letters.',
+  ],
+] as const;
+
+const FIELDS = written('TextField');
+const isLabelled =
+  (file: string, label: string) =>
+  (use: Written): boolean =>
+    use.file === file && use.attributes['label'] === label;
+
+/** The part of a schema that takes the text at a path. */
+function schemaAt(call: CallName, path: string): z.ZodType {
+  let schema = contract[call].input as unknown as Loose;
+  for (const step of path.split('.')) {
+    const found = unwrapped(schema);
+    schema = step === '0' ? found.element! : found.shape[step]!;
+  }
+  return schema as unknown as z.ZodType;
+}
+
+/** A schema seen from outside: zod's classes, without their generics. */
+interface Loose {
+  readonly shape: Record<string, Loose>;
+  readonly element?: Loose;
+  readonly options?: readonly Loose[];
+  unwrap?(): Loose;
+}
+
+function unwrapped(schema: Loose): Loose {
+  if (schema.options !== undefined) return unwrapped(schema.options[0]!);
+  if (schema.unwrap === undefined || schema.element !== undefined) return schema;
+  return unwrapped(schema.unwrap());
+}
+
+function mountText(use: Written) {
+  const { label, lines, length } = use.attributes;
+  const props = {
+    label,
+    ...(lines === undefined ? {} : { lines: Number(lines) }),
+    ...(length === undefined ? {} : { length }),
+  };
+  const { wrapper, form } = mountField(TextField, { it: '' }, 'it', props);
+  const input = wrapper.get(lines === undefined ? 'input' : 'textarea');
+  return {
+    form,
+    wrapper,
+    problem: () => (wrapper.find('.problem').exists() ? wrapper.get('.problem').text() : null),
+    async type(text: string) {
+      await input.setValue(text);
+      await input.trigger('blur');
+    },
+  };
+}
+
+afterEach(() => {
+  document.body.innerHTML = '';
+});
+
+describe.each(TEXTS)('%s, “%s”', (file, label, call, path) => {
+  const use = FIELDS.find(isLabelled(file, label))!;
+  const { length, lines } = use.attributes;
+  const most =
+    TEXT_LENGTH[(length as Length | undefined) ?? (lines === undefined ? 'line' : 'notes')];
+
+  it('takes as much as the record does, and no more, by its name and length', async () => {
+    const field = mountText(use);
+    expect(field.wrapper.get('label').text()).toContain(label);
+    for (const characters of [most, most + 1]) {
+      const text = 'a'.repeat(characters);
+      const taken = characters <= most;
+      expect(schemaAt(call, path).safeParse(text).success, `${characters}`).toBe(taken);
+      await field.type(text);
+      const refusal = `${label} may have at most ${most} characters; it has ${characters}.`;
+      expect(field.problem()).toBe(taken ? null : refusal);
+      expect(field.form.values.it).toBe(text);
+      expect(field.form.attempt()).toBe(taken);
+    }
+    await field.type('shorter');
+    expect(field.problem()).toBeNull();
+    expect(field.form.attempt()).toBe(true);
+  });
+});
+
+describe.each(PATTERNS)('%s, “%s”', (file, label, call, path, wrong, sentence) => {
+  it('shows what the record refuses, until it is changed', async () => {
+    const refusal = schemaAt(call, path).safeParse(wrong).error?.issues[0]?.message ?? '';
+    expect(refusal).toContain(sentence);
+    const field = mountText(FIELDS.find(isLabelled(file, label))!);
+    await field.type(wrong);
+    field.form.takeError({
+      kind: 'input',
+      message: '',
+      fields: [{ path: 'it', message: refusal }],
+    });
+    await nextTick();
+    expect(field.problem()).toBe(refusal);
+    await field.type('');
+    expect(field.problem()).toBeNull();
+  });
+});
+
+it('leaves out no text field of any page', () => {
+  const listed = [...TEXTS, ...PATTERNS].map(([file, label]) => `${file}: ${label}`);
+  const found = FIELDS.map(({ file, attributes }) => `${file}: ${attributes['label']}`);
+  expect(found.toSorted()).toEqual(listed.toSorted());
+});
