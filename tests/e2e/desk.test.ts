@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
@@ -43,6 +44,36 @@ describe('the desk', () => {
     expect(await axeViolations(page)).toEqual([]);
     await ended.click();
     await dogs().first().waitFor();
+  });
+
+  it('prints sheets for the dogs that were found, by keyboard, and stops when asked', async () => {
+    await deskPage(page).box.fill('exemple');
+    await expect.poll(async () => (await dogs().allTextContents()).sort()).toEqual(['Juno', 'Pip']);
+    await page.getByRole('button', { name: 'Print sheets for several…' }).focus();
+    await page.keyboard.press('Enter');
+    const dialog = page.getByRole('dialog', { name: 'Print sheets for several dogs' });
+    await dialog.getByText('2 of 2 chosen').waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Choose none' }).press('Enter');
+    await dialog.getByRole('button', { name: 'Print 0 sheets' }).press('Enter');
+    await dialog.getByText('Choose at least one dog.').waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Choose all' }).press('Enter');
+    await dialog.getByRole('button', { name: /^Print \d+ sheets$/ }).press('Enter');
+    await dialog.getByRole('button', { name: 'Cancel' }).press('Enter');
+    await dialog.getByText('Stopped. Nothing was printed.').waitFor();
+
+    const download = page.waitForEvent('download');
+    await dialog.getByRole('button', { name: /^Print \d+ sheets$/ }).press('Enter');
+    const bytes = await readFile(await (await download).path());
+    expect(bytes.subarray(0, 2).toString()).toBe('PK');
+    await dialog.getByText(/sheets, \d+ pages\. trotwell-sheets-.*zip is handed over/).waitFor();
+    expect(await dialog.getByRole('rowheader').allTextContents()).toHaveLength(2);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'hidden' });
+    await deskPage(page).box.fill('');
+    await dogs().nth(3).waitFor();
   });
 
   it('takes what is typed as a deed, and Enter does it', async () => {
