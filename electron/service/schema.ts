@@ -287,6 +287,12 @@ export interface ErasureRow {
   files: number;
 }
 
+/** Tells an owner who was erased, should an import bring the records back; see erasure/marks.ts. */
+export interface ErasedOwnerRow {
+  mark: string;
+  erasureId: string;
+}
+
 export interface DraftRow {
   key: string;
   json: string;
@@ -318,4 +324,5 @@ export interface Schema {
   storedFile: StoredFileRow;
   attachment: AttachmentRow;
   erasure: ErasureRow;
+  erasedOwner: ErasedOwnerRow;
 }

@@ -49,7 +49,8 @@ async function removeEntries(
     visits: scope.visitIds.length,
     files: scope.attachmentIds.length,
   };
-  await keepErasure(desk, db, { ground, insideRetention: inside, ...counts });
+  const erasure = { ground, insideRetention: inside, ...counts };
+  await keepErasure(desk, db, erasure, scope.clientIds);
   return { entries: places.length, visits: counts.visits, files: counts.files };
 }
 

@@ -81,7 +81,7 @@ async function removeClient(
   if (check.insideRetention) assertMayRemove(insideRetentionConfirmed);
   await removeRecords(db, scope);
   const { insideRetention, dogs, visits, files } = check;
-  await keepErasure(desk, db, { ground, insideRetention, dogs, visits, files });
+  await keepErasure(desk, db, { ground, insideRetention, dogs, visits, files }, [clientId]);
   return check;
 }
 

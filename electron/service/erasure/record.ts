@@ -3,22 +3,29 @@ import type { Erasure, ErasureGround } from '../../contract/bin.ts';
 import type { Desk } from '../context.ts';
 import { badField } from '../refuse.ts';
 import type { Schema } from '../schema.ts';
+import { keepMarks } from './marks.ts';
 
-/** Keeps that records were removed, without personal data. Runs inside the transaction of it. */
+/**
+ * Keeps that records were removed, without personal data. Runs inside the transaction of it.
+ * @param clientIds the owners who are gone with all their records
+ */
 export async function keepErasure(
   desk: Desk,
   db: Kysely<Schema>,
   erasure: Omit<Erasure, 'id' | 'erasedAt'>,
+  clientIds: readonly string[],
 ): Promise<void> {
+  const id = desk.newId();
   await db
     .insertInto('erasure')
     .values({
       ...erasure,
-      id: desk.newId(),
+      id,
       erasedAt: desk.instant(),
       insideRetention: erasure.insideRetention ? 1 : 0,
     })
     .execute();
+  await keepMarks(db, id, clientIds);
 }
 
 /** The erasures, the latest first. */

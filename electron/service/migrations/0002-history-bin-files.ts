@@ -117,5 +117,10 @@ CREATE TABLE erasure (
   visits INTEGER NOT NULL CHECK (visits >= 0),
   files INTEGER NOT NULL CHECK (files >= 0)
 ) STRICT;
+
+CREATE TABLE erased_owner (
+  mark TEXT PRIMARY KEY CHECK (length(mark) = 64),
+  erasure_id TEXT NOT NULL REFERENCES erasure (id) ON DELETE RESTRICT
+) STRICT;
 `,
 };
