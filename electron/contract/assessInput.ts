@@ -33,7 +33,13 @@ export function assessInput(
   };
 }
 
-function toWeighing({ day, weightKg, weighingMethod, scaleStepKg }: WeighingInput): Weighing {
+/** A stored weighing between visits as core takes it. */
+export function toWeighing({
+  day,
+  weightKg,
+  weighingMethod,
+  scaleStepKg,
+}: WeighingInput): Weighing {
   return { day, weightKg, method: weighingMethod, scaleStepKg };
 }
 

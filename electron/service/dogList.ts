@@ -45,11 +45,18 @@ async function matching(desk: Desk, { query, filters = [] }: Listing) {
   return select;
 }
 
-/** A column of the latest visit, for the order of the list. */
-const latestVisit = (column: 'weight_kg' | 'bcs'): RawBuilder<unknown> =>
-  sql`(select ${sql.ref(`latest.${column}`)} from visit as latest
+/** The condition at the latest visit, for the order of the list. */
+const LAST_BCS = sql`(select latest.bcs from visit as latest
     where latest.dog_id = dog.id and latest.binned_at is null
     order by latest.day desc, latest.created_at desc limit 1)`;
+
+/** The latest weight, at a visit or between; of one day that of the visit counts, as in core. */
+const LAST_WEIGHT = sql<number | null>`(select weight_kg from (
+    select day, 1 as at_visit, created_at, weight_kg from visit
+      where dog_id = dog.id and binned_at is null and weight_kg is not null
+    union all
+    select day, 0, created_at, weight_kg from weighing where dog_id = dog.id)
+  order by day desc, at_visit desc, created_at desc limit 1)`;
 
 // The latest day alone is in the index; the visits of all dogs need not be read.
 const LAST_DAY = sql`(select max(visit.day) from visit
@@ -59,8 +66,8 @@ const KEYS: Readonly<Record<DogOrder, RawBuilder<unknown>>> = {
   'last visit': LAST_DAY,
   name: sql`dog.search_text`,
   owner: sql`client.search_text`,
-  weight: latestVisit('weight_kg'),
-  condition: latestVisit('bcs'),
+  weight: LAST_WEIGHT,
+  condition: LAST_BCS,
 };
 
 /** Which way round each column is read first: the latest visit, but names from A. */
@@ -115,7 +122,7 @@ async function listDogs(desk: Desk, page: Page): Promise<DogLine[]> {
       'client.name as clientName',
       'client.phone',
       'visit.day as lastVisitDay',
-      'visit.weightKg as lastWeightKg',
+      LAST_WEIGHT.as('lastWeightKg'),
       'visit.bcs as lastBcs',
     ])
     .orderBy(sql`found.key is null`)

@@ -9,8 +9,13 @@ const found = (where: string): string => `
   ORDER BY last_day IS NULL, last_day DESC, dog.search_text LIMIT 100`;
 const list = (where: string): string => `
   SELECT dog.id, dog.name, dog.breed, dog.client_id AS clientId, client.name AS clientName,
-         client.phone, visit.day AS lastVisitDay, visit.weight_kg AS lastWeightKg,
-         visit.bcs AS lastBcs
+         client.phone, visit.day AS lastVisitDay, visit.bcs AS lastBcs,
+         (SELECT weight_kg FROM (
+            SELECT day, 1 AS at_visit, created_at, weight_kg FROM visit
+              WHERE dog_id = found.id AND weight_kg IS NOT NULL
+            UNION ALL
+            SELECT day, 0, created_at, weight_kg FROM weighing WHERE dog_id = found.id)
+          ORDER BY day DESC, at_visit DESC, created_at DESC LIMIT 1) AS lastWeightKg
   FROM (${found(where)}) AS found
   JOIN dog ON dog.id = found.id
   JOIN client ON client.id = dog.client_id

@@ -65,6 +65,36 @@ describe('the list of dogs', () => {
     expect(await names(desk, { order: 'condition' })).toEqual(['Anka', 'Rusk', 'Milo']);
   });
 
+  test('shows and orders by the latest weight, at a visit or between, seen or not', async () => {
+    const desk = await openOwn();
+    const rusk = await addDog(desk, 'Rusk');
+    const anka = await addDog(desk, 'Anka');
+    const milo = await addDog(desk, 'Milo');
+    await addDog(desk, 'Nele');
+    const weigh = (dogId: string, day: string, weightKg: number) =>
+      desk.ok('weighings/save', {
+        dogId,
+        weighing: { day, weightKg, weighingMethod: 'other scale', scaleStepKg: 0.1, note: '' },
+      });
+    await see(desk, rusk, '2026-02-01', { weightKg: 31 });
+    await weigh(rusk, '2026-02-20', 30.5);
+    await weigh(rusk, '2026-01-20', 32);
+    await see(desk, anka, '2026-02-10', { weightKg: null });
+    await see(desk, anka, '2026-01-10', { weightKg: 12 });
+    await weigh(milo, '2026-02-01', 20);
+    // Of one day that of the visit counts.
+    await weigh(anka, '2026-01-10', 13);
+    const lines = await desk.ok('dogs/list', { query: '', order: 'weight' });
+    expect(
+      lines.map(({ name, lastVisitDay, lastWeightKg }) => [name, lastVisitDay, lastWeightKg]),
+    ).toEqual([
+      ['Rusk', '2026-02-01', 30.5],
+      ['Milo', null, 20],
+      ['Anka', '2026-02-10', 12],
+      ['Nele', null, null],
+    ]);
+  });
+
   test('finds a phone number however it is spaced', async () => {
     const desk = await openOwn();
     await addDog(desk, 'Rusk', { phone: '0151 234-56/78' });

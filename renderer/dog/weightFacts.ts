@@ -1,0 +1,29 @@
+import { weightTrend, type Assessment } from '../../core/index.ts';
+import { toWeighing } from '../../electron/contract/assessInput.ts';
+import type { DogFile } from '../../electron/contract/contract.ts';
+
+/** What the weight record of a dog shows. */
+export interface WeightFacts extends Pick<Assessment, 'trend' | 'corridor'> {
+  readonly targetKg: number | null;
+  /** Null before there is a target. */
+  readonly projection: Assessment['projection'] | null;
+}
+
+/**
+ * What is known of a dog's weight; null before the first weighing. Before the first visit there is
+ * neither a target nor a corridor, but weighings between visits have a trend already.
+ */
+export function weightFacts({ assessment, weighings }: DogFile): WeightFacts | null {
+  if (assessment !== null) {
+    const { trend, corridor, projection, targetChosen, targetWeightKg } = assessment;
+    return {
+      trend,
+      corridor,
+      targetKg: targetChosen ? targetWeightKg : null,
+      projection: targetChosen ? projection : null,
+    };
+  }
+  if (weighings.length === 0) return null;
+  const trend = weightTrend(weighings.map(toWeighing));
+  return { trend, corridor: [], targetKg: null, projection: null };
+}
