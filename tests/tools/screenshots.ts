@@ -27,6 +27,9 @@ async function beforeDemo(page: Page, shot: Shot): Promise<void> {
 async function dogPages(page: Page, shot: Shot): Promise<void> {
   await page.getByRole('link', { name: 'Bramble', exact: true }).first().waitFor();
   await shot('desk');
+  await page.getByRole('button', { name: 'Print sheets for several…' }).click();
+  await shot('desk-print-several');
+  await page.keyboard.press('Escape');
   await deskPage(page).box.fill('Nobody');
   await page.getByText('No dog or owner is called').waitFor();
   await shot('desk-nothing-found');
