@@ -6,7 +6,8 @@ import { usePractice } from './stores/practice.ts';
 export function createAppRouter(): Router {
   const router = createRouter({
     history: createWebHashHistory(),
-    scrollBehavior: (_to, _from, saved) => saved ?? { top: 0 },
+    scrollBehavior: ({ hash }, _from, saved) =>
+      saved ?? (hash === '' ? { top: 0 } : { el: hash, top: 96 }),
     routes: [
       { path: '/', component: () => import('./pages/DeskPage.vue') },
       { path: '/welcome', component: () => import('./pages/WelcomePage.vue') },

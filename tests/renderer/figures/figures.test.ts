@@ -1,7 +1,13 @@
 import { mount } from '@vue/test-utils';
 import { afterEach, describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
-import { idealWeight, restingEnergyFigure, screenForRunning } from '../../../core/index.ts';
+import {
+  gaitChanges,
+  idealWeight,
+  restingEnergyFigure,
+  screenForRunning,
+  type Reason,
+} from '../../../core/index.ts';
 import FigureLine from '../../../renderer/components/figures/FigureLine.vue';
 import FormulaText from '../../../renderer/components/figures/FormulaText.vue';
 import ReasonList from '../../../renderer/components/figures/ReasonList.vue';
@@ -44,6 +50,24 @@ describe('why this number', () => {
     expect(text).toContain('Body weight 20.0 kg');
     expect(text).toContain('C: textbook, guideline or sport rule; read in the source');
     expect(text).toContain('Small Animal Clinical Nutrition');
+  });
+
+  it('leads to the pages of the rules that decided it, and to none where none did', async () => {
+    expect(await open(20)).not.toContain('Rule');
+    document.body.innerHTML = '';
+    const wrapper = mount(WhyNumber, {
+      props: { figure: gaitChanges({ heightM: 0.5 }).canterSpeed.figure },
+      global: { plugins: appPlugins() },
+      attachTo: document.body,
+    });
+    await wrapper.get('button').trigger('click');
+    await nextTick();
+    const links = [...document.querySelectorAll('.why-sheet a')];
+    expect(links.map((link) => link.getAttribute('href'))).toEqual([
+      '/rules/froudeCanterLow',
+      '/rules/froudeCanterHigh',
+    ]);
+    expect(links[0]!.textContent).toBe('Trot becomes canter: low end of the Froude number');
   });
 
   it('says so where a source is from memory', async () => {
@@ -89,11 +113,30 @@ describe('reasons', () => {
     overrides: [{ code: 'lameness-trot', reason: 'Old, mild, seen by the vet.' }],
   });
 
+  const list = (reasons: readonly Reason[]) =>
+    mount(ReasonList, { props: { reasons }, global: { plugins: appPlugins() } });
+
   it('say what would change them and how sure we are', () => {
-    const wrapper = mount(ReasonList, { props: { reasons: screening.reasons } });
+    const wrapper = list(screening.reasons);
     expect(wrapper.text()).toContain('What would change it:');
     expect(wrapper.text()).toMatch(/Evidence [A-D],/);
-    expect(wrapper.findAll('li')).toHaveLength(screening.reasons.length);
+    expect(wrapper.findAll('.reasons > li')).toHaveLength(screening.reasons.length);
+  });
+
+  it('lead to the pages of the rules behind them', () => {
+    const high = screening.reasons.filter(({ code }) => code === 'bcs-high');
+    const wrapper = list(high);
+    expect(wrapper.get('summary').text()).toContain('the rule behind it');
+    expect(wrapper.get('a').attributes('href')).toBe('/rules/bcsWalkOnlyFrom');
+  });
+
+  it('kept before they named rules, or by another version, are shown without', () => {
+    const [reason] = screening.reasons.filter(({ code }) => code === 'bcs-high');
+    const { rules: _, ...old } = reason!;
+    expect(list([old]).find('a').exists()).toBe(false);
+    expect(list([old]).get('summary').text()).not.toContain('rule');
+    const foreign = { ...old, rules: ['noSuchRule'] } as unknown as Reason;
+    expect(list([foreign]).find('a').exists()).toBe(false);
   });
 
   it('set aside are shown apart, with the written reason', () => {

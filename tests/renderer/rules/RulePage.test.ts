@@ -1,8 +1,8 @@
 import { mount } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
-import { defaultRules, source } from '../../../core/index.ts';
+import { causesOf, defaultRules, source, type RuleId } from '../../../core/index.ts';
 import RulePage from '../../../renderer/pages/RulePage.vue';
-import { ruleValue } from '../../../renderer/rules/ruleText.ts';
+import { ruleAnchor, ruleValue } from '../../../renderer/rules/ruleText.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
 import { appPlugins } from '../support/plugins.ts';
 
@@ -16,6 +16,17 @@ describe('the page of a rule', () => {
     expect(text).toContain(ruleValue(rule.value, rule.unit));
     expect(text).toContain(`${rule.min} to ${ruleValue(rule.max, rule.unit)}`);
     for (const id of rule.sources) expect(text).toContain(source(id).reference);
+  });
+
+  it.each(defaultRules())('tells where $id decides, and leads to its own line', ({ id }) => {
+    const wrapper = page(id);
+    const causes = wrapper.get('[aria-labelledby=rule-causes]').text();
+    for (const { place, text } of causesOf(id as RuleId)) {
+      expect(causes).toContain(place);
+      expect(causes).toContain(text);
+    }
+    const change = wrapper.findAll('a').find((link) => link.text() === 'Change it')!;
+    expect(change.attributes('href')).toBe(`/settings/rules#${ruleAnchor(id)}`);
   });
 
   it('shows the value as published beside a changed one, with the reason', async () => {
