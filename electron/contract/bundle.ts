@@ -41,7 +41,7 @@ const dog = z.strictObject({
 const visit = z.strictObject({ ...visitFacts.shape, ...revised, ...binned, author });
 const weighing = z.strictObject({
   ...weighingInput.shape,
-  ...stored,
+  ...revised,
   dogId: id('The dog'),
   origin: choice('Origin', WEIGHING_ORIGINS),
   author,

@@ -23,6 +23,7 @@ export const CALL_NAMES = [
   'dogs/file',
   'visits/save',
   'weighings/save',
+  'weighings/amend',
   'weighings/drop',
   'weighings/restore',
   'sessions/save',

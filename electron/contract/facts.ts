@@ -1,5 +1,6 @@
 import type { Client, ClientInput, Dog, DogInput, SessionInput, VisitFacts } from './records.ts';
 import type { SessionRecord, Visit } from './results.ts';
+import type { WeighingInput } from './weighing.ts';
 
 // The part of a record that was entered, without what the service adds to it.
 
@@ -24,4 +25,10 @@ export function clientFactsOf(client: Client): ClientInput {
 export function sessionFactsOf(session: SessionRecord): SessionInput {
   const { day, outcome, runMinutes, nextDay, signs, note } = session;
   return { day, outcome, runMinutes, nextDay, signs, note };
+}
+
+/** Of anything that holds the facts of a weighing, such as a stored one. */
+export function weighingFactsOf(weighing: WeighingInput): WeighingInput {
+  const { day, weightKg, weighingMethod, scaleStepKg, note } = weighing;
+  return { day, weightKg, weighingMethod, scaleStepKg, note };
 }

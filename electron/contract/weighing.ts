@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choice, day, notes, quantity } from './fields.ts';
-import { WEIGHING_METHODS, type Stored } from './records.ts';
+import { WEIGHING_METHODS, type Revised } from './records.ts';
 
 /** A weighing between visits, as it is typed. */
 export const weighingInput = z.object({
@@ -15,7 +15,7 @@ export type WeighingInput = z.output<typeof weighingInput>;
 export const WEIGHING_ORIGINS = ['typed', 'imported'] as const;
 
 export type WeighingRecord = WeighingInput &
-  Stored & {
+  Revised & {
     readonly dogId: string;
     readonly origin: (typeof WEIGHING_ORIGINS)[number];
     /** Initials; empty where the practice has one practitioner. */

@@ -3,6 +3,15 @@ import { Refusal } from '../contract/errors.ts';
 import { badField } from './refuse.ts';
 import type { Schema } from './schema.ts';
 
+/** Letters, digits or signs: neither empty nor of invisible characters alone. */
+const SHOWS_SOMETHING = /[^\p{Z}\p{C}\p{M}]/u;
+
+/** @throws Refusal (input) where what was saved before is to be changed without a reason. */
+export function assertReasonGiven(what: string, reason: string | undefined): void {
+  if (SHOWS_SOMETHING.test(reason ?? '')) return;
+  throw badField('reason', `Reason for the amendment is needed: ${what} was saved before.`);
+}
+
 interface Counted {
   readonly id: string;
   readonly revision: number;

@@ -1,6 +1,12 @@
 import type { Kysely, Selectable } from 'kysely';
 import type { HistoryAction, HistoryEntry, HistoryKind } from '../contract/calls/history.ts';
-import { clientFactsOf, dogFactsOf, sessionFactsOf, visitFactsOf } from '../contract/facts.ts';
+import {
+  clientFactsOf,
+  dogFactsOf,
+  sessionFactsOf,
+  visitFactsOf,
+  weighingFactsOf,
+} from '../contract/facts.ts';
 import {
   changesBetween,
   type ChangingKind,
@@ -13,6 +19,7 @@ import { dogFromRow } from './dogs.ts';
 import type { HistoryRow, Schema } from './schema.ts';
 import { sessionFromRow } from './sessions.ts';
 import { readVisit } from './visitRows.ts';
+import { weighingFromRow } from './weighings.ts';
 
 type Db = Kysely<Schema>;
 type Row = Selectable<HistoryRow>;
@@ -41,6 +48,10 @@ const PRESENT: Present = {
       .where('id', '=', id)
       .executeTakeFirst();
     return row === undefined ? null : sessionFactsOf(sessionFromRow(row));
+  },
+  async weighing(db, id) {
+    const row = await db.selectFrom('weighing').selectAll().where('id', '=', id).executeTakeFirst();
+    return row === undefined ? null : weighingFactsOf(weighingFromRow(row));
   },
 };
 

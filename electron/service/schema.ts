@@ -256,6 +256,7 @@ export interface WeighingRow {
   author: string;
   createdAt: string;
   updatedAt: string;
+  revision: number;
 }
 
 export interface StoredFileRow {

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import { visitFactsOf } from '../contract/facts.ts';
 import { changesBetween } from '../contract/history/historyDiff.ts';
 import { visitFacts, type VisitFacts } from '../contract/records.ts';
-import { assertLatest } from './amend.ts';
+import { assertLatest, assertReasonGiven } from './amend.ts';
 import { authorNow } from './author.ts';
 import type { Desk } from './context.ts';
 import { keepHistory } from './history.ts';
@@ -12,9 +12,6 @@ import { writeVisitParts } from './visitParts.ts';
 import { readVisits, visitToRow } from './visitRows.ts';
 
 type Db = Kysely<Schema>;
-
-/** Neither spaces nor invisible characters alone. */
-const SHOWS_SOMETHING = /[^\p{Z}\p{C}\p{M}]/u;
 
 /** What is sent of a visit; `id` is null for a new one. */
 export interface SentVisit {
@@ -58,17 +55,14 @@ async function amendVisit(desk: Desk, db: Db, sent: SentVisit & { id: string }):
   // What is sent has been cleaned of what no text may hold; what an earlier release stored may not.
   const cleaned = visitFacts.safeParse(before).data ?? before;
   if (changesBetween('visit', cleaned, facts).length === 0) return;
-  const reason = sent.reason ?? '';
-  if (!SHOWS_SOMETHING.test(reason)) {
-    throw badField('reason', 'Reason for the amendment is needed: the visit was saved before.');
-  }
+  assertReasonGiven('the visit', sent.reason);
   await keepHistory(desk, db, {
     kind: 'visit',
     recordId: id,
     of: { dogId: facts.dogId },
     action: 'amended',
     revision: stored.revision,
-    reason,
+    reason: sent.reason ?? '',
     before,
   });
   await db

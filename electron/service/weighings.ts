@@ -1,10 +1,13 @@
 import type { Kysely } from 'kysely';
+import type { ParsedOf } from '../contract/contract.ts';
+import { changesBetween } from '../contract/history/historyDiff.ts';
 import {
   weighingProblem,
   type WeighingInput,
   type WeighingKnown,
   type WeighingRecord,
 } from '../contract/weighing.ts';
+import { assertLatest, assertReasonGiven } from './amend.ts';
 import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
@@ -34,10 +37,15 @@ export async function readWeighings(db: Db, dogId: string): Promise<WeighingReco
   return rows.map(weighingFromRow);
 }
 
-/** Every weight in the record of a dog, of visits and between them, in no order. */
-export async function readWeights(db: Db, dogId: string): Promise<WeighingKnown['weights']> {
-  const [between, visits] = await Promise.all([
-    db.selectFrom('weighing').select(['day', 'weightKg']).where('dogId', '=', dogId).execute(),
+/** Every weight in the record of a dog but one, of visits and between them, in no order. */
+async function readWeights(
+  db: Db,
+  dogId: string,
+  but: string | null,
+): Promise<WeighingKnown['weights']> {
+  const between = db.selectFrom('weighing').select(['day', 'weightKg']).where('dogId', '=', dogId);
+  const [others, visits] = await Promise.all([
+    (but === null ? between : between.where('id', '<>', but)).execute(),
     db
       .selectFrom('visit')
       .select(['day', 'weightKg'])
@@ -46,18 +54,22 @@ export async function readWeights(db: Db, dogId: string): Promise<WeighingKnown[
       .where('binnedAt', 'is', null)
       .execute(),
   ]);
-  return [...between, ...visits.map(({ day, weightKg }) => ({ day, weightKg: weightKg! }))];
+  return [...others, ...visits.map(({ day, weightKg }) => ({ day, weightKg: weightKg! }))];
 }
 
-/** @throws Refusal (not-found, input) for a weighing that cannot be kept. */
+/**
+ * `but` is the weighing itself where it is in the record already.
+ * @throws Refusal (not-found, input) for a weighing that cannot be kept.
+ */
 async function assertKeepable(
   desk: Desk,
   db: Db,
   dogId: string,
   weighing: Pick<WeighingInput, 'day' | 'weightKg'>,
+  but: string | null = null,
 ): Promise<void> {
   const { birthDay } = await readDog(db, dogId);
-  const weights = await readWeights(db, dogId);
+  const weights = await readWeights(db, dogId, but);
   const problem = weighingProblem(weighing, { today: desk.today(), birthDay, weights });
   if (problem !== null) throw badField(`weighing.${problem.field}`, problem.message);
 }
@@ -79,7 +91,31 @@ export async function dropWeighing(
   return row;
 }
 
-type WeighingCall = 'weighings/save' | 'weighings/drop' | 'weighings/restore';
+/** Keeps what the weighing was, then writes what it is. Nothing is written when nothing changed. */
+async function amendWeighing(
+  desk: Desk,
+  db: Db,
+  { id, basedOn, reason, weighing }: ParsedOf<'weighings/amend'>,
+): Promise<WeighingRecord> {
+  const row = await db.selectFrom('weighing').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) throw notFound('The weighing');
+  await readDog(db, row.dogId);
+  await assertLatest(db, 'The weighing', row, basedOn);
+  const stored = weighingFromRow(row);
+  if (changesBetween('weighing', stored, weighing).length === 0) return stored;
+  assertReasonGiven('the weighing', reason);
+  await assertKeepable(desk, db, row.dogId, weighing, id);
+  await keepDeed(desk, db, row, { action: 'amended', before: row, reason: reason ?? '' });
+  const amended = await db
+    .updateTable('weighing')
+    .set({ ...weighing, updatedAt: desk.instant(), revision: row.revision + 1 })
+    .where('id', '=', id)
+    .returningAll()
+    .executeTakeFirstOrThrow();
+  return weighingFromRow(amended);
+}
+
+type WeighingCall = 'weighings/save' | 'weighings/amend' | 'weighings/drop' | 'weighings/restore';
 
 export const weighingHandlers: Handlers<WeighingCall> = {
   'weighings/save': (desk, { dogId, weighing }) =>
@@ -94,10 +130,13 @@ export const weighingHandlers: Handlers<WeighingCall> = {
         author: await authorNow(db),
         createdAt: at,
         updatedAt: at,
+        revision: 1,
       };
       await db.insertInto('weighing').values(row).execute();
       return weighingFromRow(row);
     }),
+  'weighings/amend': (desk, amendment) =>
+    desk.db.transaction().execute((db) => amendWeighing(desk, db, amendment)),
   'weighings/drop': (desk, { id }) =>
     desk.db.transaction().execute(async (db) => {
       const row = await dropWeighing(desk, db, id, '');
@@ -119,14 +158,14 @@ export const weighingHandlers: Handlers<WeighingCall> = {
 async function keepDeed(
   desk: Desk,
   db: Db,
-  { id, dogId }: WeighingRow,
+  { id, dogId, revision }: WeighingRow,
   deed: Pick<Deed, 'action' | 'before' | 'reason'>,
 ): Promise<void> {
   await keepHistory(desk, db, {
     kind: 'weighing',
     recordId: id,
     of: { dogId },
-    revision: null,
+    revision,
     ...deed,
   });
 }

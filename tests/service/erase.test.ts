@@ -77,7 +77,7 @@ async function seedOwner(desk: TestDesk, who: string): Promise<Seeded> {
   });
   const db = new BetterSqlite3(join(desk.folder, 'trotwell.sqlite'));
   db.prepare(
-    `INSERT INTO weighing VALUES (?, ?, '2026-02-20', 23.5, 'same scale', 0.1, 'typed', ?, '', ?, ?)`,
+    `INSERT INTO weighing VALUES (?, ?, '2026-02-20', 23.5, 'same scale', 0.1, 'typed', ?, '', ?, ?, 1)`,
   ).run(crypto.randomUUID(), dog.id, mark.weighingNote, `${TODAY}T00:00:00Z`, `${TODAY}T00:00:00Z`);
   attach(desk, db, visit.id, mark.fileName, mark.content);
   db.close();

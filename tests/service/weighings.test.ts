@@ -114,3 +114,111 @@ describe('weighings between visits', () => {
     });
   });
 });
+
+describe('a weighing that was saved', () => {
+  async function savedWeighing() {
+    const desk = await openOwn();
+    const { id: dogId } = await seenDog(desk);
+    const saved = await desk.ok('weighings/save', { dogId, weighing: weighing() });
+    const amend = (changes: Partial<WeighingInput>, basedOn: number, reason = 'Misread.') => ({
+      id: saved.id,
+      basedOn,
+      reason,
+      weighing: weighing(changes),
+    });
+    return { desk, dogId, saved, amend };
+  }
+
+  test('is amended with a reason; the history tells what it was, and by whom', async () => {
+    const { desk, dogId, saved, amend } = await savedWeighing();
+    await desk.ok('practitioners/save', {
+      id: null,
+      practitioner: { name: 'Ana Example', initials: 'AE', active: true },
+    });
+    const { practitioners } = await desk.ok('practitioners/list', {});
+    await desk.ok('practitioners/atDesk', { practitionerId: practitioners[0]!.id });
+    const amended = await desk.ok(
+      'weighings/amend',
+      amend({ day: '2026-03-10', weightKg: 28.3, weighingMethod: 'wet coat' }, 1),
+    );
+    expect(amended).toMatchObject({
+      id: saved.id,
+      dogId,
+      weightKg: 28.3,
+      revision: 2,
+      origin: 'typed',
+    });
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([amended]);
+    const [entry, ...more] = await desk.ok('history/list', {
+      kind: 'weighing',
+      recordId: saved.id,
+    });
+    expect(more).toEqual([]);
+    expect(entry).toMatchObject({
+      action: 'amended',
+      author: 'AE',
+      reason: 'Misread.',
+      revision: 1,
+    });
+    expect(entry!.changes.map(({ label, before, after }) => [label, before, after])).toEqual([
+      ['Day of the weighing', '2026-03-09', '2026-03-10'],
+      ['Body weight', 23.8, 28.3],
+      ['How weighed', 'other scale', 'wet coat'],
+    ]);
+  });
+
+  test('changed by somebody else since it was opened: a conflict, and nothing is kept', async () => {
+    const { desk, dogId, amend } = await savedWeighing();
+    await desk.ok('weighings/amend', amend({ weightKg: 23.9 }, 1));
+    const error = await desk.refused('weighings/amend', amend({ weightKg: 25 }, 1));
+    expect(error).toMatchObject({ kind: 'conflict' });
+    expect(error.message).toContain('The weighing was changed after you opened it');
+    const [kept] = (await desk.ok('dogs/file', { dogId })).weighings;
+    expect(kept).toMatchObject({ weightKg: 23.9, revision: 2 });
+    expect(await desk.ok('weighings/amend', amend({ weightKg: 25 }, 2))).toMatchObject({
+      weightKg: 25,
+      revision: 3,
+    });
+  });
+
+  test('nothing changed: nothing is kept, and no reason is asked for', async () => {
+    const { desk, saved, amend } = await savedWeighing();
+    expect(await desk.ok('weighings/amend', amend({}, 1, ''))).toEqual(saved);
+    expect(await desk.ok('history/list', { kind: 'weighing', recordId: saved.id })).toEqual([]);
+  });
+
+  test.each([
+    [
+      'without a reason',
+      { weightKg: 25 },
+      ' \u200b',
+      'reason',
+      'Reason for the amendment is needed',
+    ],
+    ['in the future', { day: '2026-03-31' }, 'x', 'weighing.day', 'future'],
+    ['as at the visit', { day: '2026-03-02', weightKg: 24.3 }, 'x', 'weighing.weightKg', 'already'],
+  ])('%s: refused beside the field', async (_name, changes, reason, path, words) => {
+    const { desk, dogId, saved, amend } = await savedWeighing();
+    const error = await desk.refused('weighings/amend', amend(changes, 1, reason));
+    expect(error.fields).toMatchObject([{ path, message: expect.stringContaining(words) }]);
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([saved]);
+  });
+
+  test('is no double of itself: its note alone can be changed', async () => {
+    const { desk, amend } = await savedWeighing();
+    expect(await desk.ok('weighings/amend', amend({ note: 'After the walk.' }, 1))).toMatchObject({
+      note: 'After the walk.',
+    });
+  });
+
+  test('amended, dropped and brought back is as it was amended', async () => {
+    const { desk, dogId, saved, amend } = await savedWeighing();
+    const amended = await desk.ok('weighings/amend', amend({ weightKg: 25 }, 1));
+    await desk.ok('weighings/drop', { id: saved.id });
+    expect(await desk.refused('weighings/amend', amend({ weightKg: 26 }, 2))).toMatchObject({
+      kind: 'not-found',
+    });
+    expect(await desk.ok('weighings/restore', { id: saved.id })).toEqual(amended);
+    expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([amended]);
+  });
+});

@@ -1,6 +1,7 @@
 import type { ClientInput, DogInput, SessionInput, VisitFacts } from '../records.ts';
+import type { WeighingInput } from '../weighing.ts';
 import { changedFields, type Field, type FieldChange } from './change.ts';
-import { clientFields, dogFields, sessionFields } from './otherFields.ts';
+import { clientFields, dogFields, sessionFields, weighingFields } from './otherFields.ts';
 import { visitFields } from './visitFields.ts';
 
 export type * from './change.ts';
@@ -11,6 +12,7 @@ export interface KeptFacts {
   readonly dog: DogInput;
   readonly visit: VisitFacts;
   readonly session: SessionInput;
+  readonly weighing: WeighingInput;
 }
 /** The kinds of record whose changes are read field by field. */
 export type ChangingKind = keyof KeptFacts;
@@ -20,6 +22,7 @@ const FIELDS: { readonly [K in ChangingKind]: (facts: KeptFacts[K]) => Field[] }
   dog: dogFields,
   visit: visitFields,
   session: sessionFields,
+  weighing: weighingFields,
 };
 
 /**

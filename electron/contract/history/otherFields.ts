@@ -1,4 +1,5 @@
 import type { ClientInput, DogInput, SessionInput } from '../records.ts';
+import type { WeighingInput } from '../weighing.ts';
 import type { Field } from './change.ts';
 import { noted, one, readFields, type Reads } from './fields.ts';
 
@@ -38,6 +39,15 @@ const SESSION: Reads<SessionInput> = {
   note: one('note', 'Note', 'text'),
 };
 
+const WEIGHING: Reads<WeighingInput> = {
+  day: one('day', 'Day of the weighing', 'day'),
+  weightKg: one('weightKg', 'Body weight', 'kg'),
+  weighingMethod: one('weighingMethod', 'How weighed', 'word'),
+  scaleStepKg: one('scaleStepKg', 'Step of the scale', 'kg of a scale'),
+  note: one('note', 'Note', 'text'),
+};
+
 export const dogFields = (facts: DogInput): Field[] => readFields(DOG, facts);
 export const clientFields = (facts: ClientInput): Field[] => readFields(CLIENT, facts);
 export const sessionFields = (facts: SessionInput): Field[] => readFields(SESSION, facts);
+export const weighingFields = (facts: WeighingInput): Field[] => readFields(WEIGHING, facts);

@@ -221,6 +221,7 @@ async function newRows(
             author,
             createdAt: at,
             updatedAt: at,
+            revision: 1,
           },
         ],
   );

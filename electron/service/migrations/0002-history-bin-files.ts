@@ -83,7 +83,8 @@ CREATE TABLE weighing (
   note TEXT NOT NULL,
   author TEXT NOT NULL,
   created_at TEXT NOT NULL,
-  updated_at TEXT NOT NULL
+  updated_at TEXT NOT NULL,
+  revision INTEGER NOT NULL CHECK (revision >= 1)
 ) STRICT;
 CREATE INDEX weighing_by_dog ON weighing (dog_id, day);
 
