@@ -23,7 +23,10 @@ async function openWindow() {
   if (program === null) {
     return 'The Electron runtime is not on this machine and could not be fetched, so Trotwell opens in your browser.';
   }
-  const code = await runWindow(program, [ROOT]);
+  const code = await runWindow(program, [
+    ROOT,
+    ...(options.file === undefined ? [] : [options.file]),
+  ]);
   if (code !== null) process.exit(code);
   return 'The Electron window could not open on this machine, so Trotwell opens in your browser.';
 }

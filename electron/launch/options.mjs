@@ -1,14 +1,19 @@
+import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 
+const ENDING = '.trotwell';
+
 /**
- * Reads the words after `npm start --`.
+ * Reads the words after `npm start --`: options, and the path of a backup to open.
  * @param {readonly string[]} args
- * @returns {{ browser: boolean, open: boolean, port?: number }}
+ * @param {string} [folder] where the command was given; npm itself changes to the project's folder
+ * @returns {{ browser: boolean, open: boolean, port?: number, file?: string }}
  * @throws {Error} with a sentence for the terminal when a word is not known or not acceptable
  */
-export function readOptions(args) {
-  const { values } = parseArgs({
+export function readOptions(args, folder = process.env.INIT_CWD ?? process.cwd()) {
+  const { values, positionals } = parseArgs({
     args: [...args],
+    allowPositionals: true,
     options: {
       browser: { type: 'boolean', default: false },
       open: { type: 'boolean', default: false },
@@ -16,14 +21,30 @@ export function readOptions(args) {
     },
   });
   const { browser, open, port } = values;
-  if (port === undefined) return { browser, open };
+  const common = { browser, open, ...fileOf(positionals, folder) };
+  if (port === undefined) return common;
   const number = Number(port);
   if (!/^\d+$/.test(port) || number > 65_535) {
     throw new Error(
       `--port must be a whole number from 0 (any free port) to 65535, not "${port}".`,
     );
   }
-  return { browser, open, port: number };
+  return { ...common, port: number };
+}
+
+/**
+ * @param {readonly string[]} words
+ * @param {string} folder
+ */
+function fileOf(words, folder) {
+  const [path] = words;
+  if (path === undefined) return {};
+  if (words.length > 1 || !path.toLowerCase().endsWith(ENDING)) {
+    throw new Error(
+      `"${words.join(' ')}" is not known: beside its options the start takes one backup file, whose name ends in ${ENDING}.`,
+    );
+  }
+  return { file: resolve(folder, path) };
 }
 
 /** Reads the words of this process, or ends it with a sentence. */

@@ -43,8 +43,9 @@ export interface Host {
   /**
    * An address that opens one window, for a short time. Its code is in the fragment, which browsers
    * do not send. The address given before it no longer opens anything.
+   * @param route the page it opens, with a leading slash; the first one where left out
    */
-  newAddress(): string;
+  newAddress(route?: string): string;
   close(): Promise<void>;
 }
 
@@ -78,7 +79,8 @@ export async function startHost(options: HostOptions): Promise<Host> {
   state.port = port;
   return {
     port,
-    newAddress: () => `http://127.0.0.1:${port}/#start=${options.door.newCode()}`,
+    newAddress: (route = '') =>
+      `http://127.0.0.1:${port}/#start=${options.door.newCode()}${route === '' ? '' : `&${route}`}`,
     close() {
       state.closing = true;
       return closeServer(server);

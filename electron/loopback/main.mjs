@@ -7,7 +7,8 @@ import { optionsOrEnd } from '../launch/options.mjs';
 
 /**
  * Serves Trotwell on 127.0.0.1 until Ctrl-C.
- * @param {{ open: boolean, port?: number }} options `open` asks the system for a browser
+ * @param {{ open: boolean, port?: number, file?: string }} options `open` asks the system for a
+ *   browser; `file` is a backup to open
  */
 export async function serve(options) {
   refuseOldNode();

@@ -1,8 +1,11 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { claimFolder, type Claim } from '../service/claim/claim.ts';
 import { dataFolder } from '../service/dataFolder.ts';
-import { createService } from '../service/service.ts';
+import { takeOpened, whyNotTaken } from '../service/openedFile.ts';
+import { createService, type Service } from '../service/service.ts';
 import { createDoor } from './door.ts';
 import { onEnter } from './enterKey.ts';
 import { startHost, type Host, type HostOptions } from './host.ts';
@@ -13,40 +16,56 @@ export interface ServeOptions {
   /** Asks the system to open the address in its browser. */
   readonly open: boolean;
   readonly port?: number;
+  /** The absolute path of a backup to open. */
+  readonly file?: string;
 }
+
+const RUNS_ALREADY =
+  'Trotwell is already running on these records; it has been asked to come to the front. Where it runs in a browser, a new address also stands in the terminal it was started from.';
+const SILENT =
+  'Trotwell is already running on these records, but does not react. Look for its window, or for the terminal it was started from; end it there and start again.';
 
 /** The host cannot start; the message is a sentence for the terminal. */
 export class StartError extends Error {}
 
 /**
- * Serves until Ctrl-C or a request to end, then closes the database.
- * @throws StartError when there is nothing built to serve, or the port is taken.
+ * Serves until Ctrl-C or a request to end, then closes the database. Where Trotwell serves the same
+ * records already, that one is asked to come to the front, and this start ends.
+ * @throws StartError when there is nothing built to serve, the port is taken, the file cannot be
+ *   opened, or the Trotwell that runs does not react.
  */
 export async function serveUntilStopped(options: ServeOptions): Promise<void> {
   const rendererFolder = at('../../out/renderer');
   if (!existsSync(rendererFolder)) {
     throw new StartError('Trotwell is not built yet: "npm start" builds it and opens it.');
   }
-  const { version } = JSON.parse(readFileSync(at('../../package.json'), 'utf8')) as {
-    version: string;
-  };
-  const service = createService({
-    folder: dataFolder(),
-    fontsFolder: at('../../templates/fonts'),
-    version,
-    clock: () => new Date(),
-    log: (line) => console.error(line),
-  });
+  const file = options.file ?? null;
+  const reason = file === null ? null : await whyNotTaken(file);
+  if (reason !== null) throw new StartError(reason);
+  const folder = resolve(dataFolder());
+  const claimed = await claimFolder(folder, { file });
+  if (claimed.kind === 'silent') throw new StartError(SILENT);
+  if (claimed.kind === 'answered') console.log(RUNS_ALREADY);
+  else await serveClaimed(folder, rendererFolder, claimed.claim, options);
+}
+
+async function serveClaimed(
+  folder: string,
+  rendererFolder: string,
+  claim: Claim,
+  options: ServeOptions,
+): Promise<void> {
+  const service = serviceIn(folder);
+  const { port, open, file = null } = options;
+  const door = createDoor();
   const host = await startOrExplain({
-    service,
-    rendererFolder,
-    door: createDoor(),
-    ...(options.port === undefined ? {} : { port: options.port }),
+    ...{ service, rendererFolder, door },
+    ...(port === undefined ? {} : { port }),
   });
   // Listened for before the address is printed: whoever reads it may end the host at once.
   const stopped = stopRequested();
-  const address = host.newAddress();
-  console.log(`Trotwell is at ${address}`);
+  const windows = windowsOf(service, host, open);
+  await windows.open(file);
   console.log('The address opens one window, within two minutes. Only this computer can reach it.');
   const enter = onEnter(() => console.log(`Trotwell is at ${host.newAddress()}`));
   console.log(
@@ -54,12 +73,46 @@ export async function serveUntilStopped(options: ServeOptions): Promise<void> {
       ? 'Press Ctrl-C to close Trotwell; start it again for a new address.'
       : 'Press Enter for a new address, Ctrl-C to close Trotwell.',
   );
-  if (options.open) openInBrowser(address);
+  claim.onLaterStart((request) => void windows.open(request.file));
   await stopped;
   enter?.stop();
   await host.close();
   await service.close();
+  claim.release();
   console.log('Trotwell is closed.');
+}
+
+function serviceIn(folder: string): Service {
+  const { version } = JSON.parse(readFileSync(at('../../package.json'), 'utf8')) as {
+    version: string;
+  };
+  return createService({
+    folder,
+    fontsFolder: at('../../templates/fonts'),
+    version,
+    clock: () => new Date(),
+    log: (line) => console.error(line),
+  });
+}
+
+/** Opens windows: the first one, and one for every later start on the same records. */
+function windowsOf(service: Service, host: Host, inBrowser: boolean) {
+  /** Where the window is to go; its first page for a file that cannot be taken in. */
+  async function routeTo(file: string | null): Promise<string> {
+    if (file === null) return '';
+    const answer = await takeOpened(service.takeIn, file);
+    if (answer.ok) return answer.value.route;
+    console.error(answer.error.message);
+    return '';
+  }
+
+  return {
+    async open(file: string | null): Promise<void> {
+      const address = host.newAddress(await routeTo(file));
+      console.log(`Trotwell is at ${address}`);
+      if (inBrowser) openInBrowser(address);
+    },
+  };
 }
 
 async function startOrExplain(options: HostOptions): Promise<Host> {

@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, dialog, Menu, type BrowserWindow } from 'electron';
+import { claimFolder as claimRecords } from '../service/claim/claim.ts';
 import { fileAmong } from '../service/openedFile.ts';
 import { declareScheme, serveFrontEnd } from './appProtocol.ts';
 import { claimFolder } from './folder.ts';
@@ -12,6 +13,11 @@ import { startService, type ServiceLink } from './serviceLink.ts';
 import { confine, denyPermissions, openWindow } from './window.ts';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
+
+const ANSWERED =
+  'It has been asked for a new window there; the address also stands in the terminal it was started from.';
+const SILENT =
+  'It does not react. End it in the terminal it was started from, then start Trotwell again.';
 
 let window: BrowserWindow | null = null;
 let service: ServiceLink | null = null;
@@ -62,15 +68,13 @@ async function closeThenQuit(link: ServiceLink): Promise<void> {
 }
 
 function watchApp(folder: string): void {
-  app.on('second-instance', (_event, words, workingFolder) => {
-    showWindow();
-    opening.open(fileAmong(words, workingFolder));
-  });
+  app.on('second-instance', (_event, words, workingFolder) =>
+    bringToFront(fileAmong(words, workingFolder)),
+  );
   // macOS hands a file over by this event, also before the start is done; others by the words.
   app.on('open-file', (event, path) => {
     event.preventDefault();
-    showWindow();
-    opening.open(path);
+    bringToFront(path);
   });
   opening.open(fileAmong(process.argv.slice(1), process.cwd()));
   app.on('web-contents-created', (_event, contents) => confine(contents));
@@ -83,7 +87,28 @@ function watchApp(folder: string): void {
     service = null;
     void closeThenQuit(link);
   });
-  void app.whenReady().then(() => start(folder));
+  void app.whenReady().then(() => claimThenStart(folder));
+}
+
+/** Electron's own lock knows other windows of the shell only; a browser window has the other one. */
+async function claimThenStart(folder: string): Promise<void> {
+  const claimed = await claimRecords(folder, { file: opening.waiting() });
+  if (claimed.kind === 'ours') {
+    claimed.claim.onLaterStart(({ file }) => bringToFront(file));
+    start(folder);
+    return;
+  }
+  await dialog.showMessageBox({
+    type: 'info',
+    message: 'Trotwell is already running on these records, in a browser.',
+    detail: claimed.kind === 'answered' ? ANSWERED : SILENT,
+  });
+  app.quit();
+}
+
+function bringToFront(file: string | null): void {
+  showWindow();
+  opening.open(file);
 }
 
 app.enableSandbox();

@@ -12,6 +12,8 @@ export interface OpeningRoom {
 export interface Opening {
   /** Opens a backup file; before the start it waits, and the last one counts. */
   open(path: string | null): void;
+  /** The file that waits for the start. */
+  waiting(): string | null;
   /** Opens what has waited. */
   started(): void;
 }
@@ -21,7 +23,7 @@ export interface Opening {
  * to the service only; the page gets a token in its address.
  */
 export function openingIn(room: OpeningRoom): Opening {
-  let waiting: string | null = null;
+  let early: string | null = null;
 
   async function take(path: string, service: ServiceLink): Promise<void> {
     const answer = await takeOpened(service.takeIn, path);
@@ -41,16 +43,16 @@ export function openingIn(room: OpeningRoom): Opening {
   function open(path: string | null): void {
     if (path === null) return;
     const service = room.service();
-    if (service === null) waiting = path;
+    if (service === null) early = path;
     else void take(path, service);
   }
 
   return {
     open,
+    waiting: () => early,
     started() {
-      const path = waiting;
-      waiting = null;
-      open(path);
+      open(early);
+      early = null;
     },
   };
 }

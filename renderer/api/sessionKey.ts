@@ -20,15 +20,15 @@ export type Tab = Pick<
 >;
 
 /**
- * The key of this tab. A start code in the address (`#start=…`) is taken out before anything else
- * reads it, and exchanged for a key that stays in the tab's session storage, so that a reload needs
- * no new one. Must run before the router starts.
+ * The key of this tab. A start code in the address (`#start=…`, and after an `&` the page to open) is
+ * taken out before anything else reads it, and exchanged for a key that stays in the tab's session
+ * storage, so that a reload needs no new one. Must run before the router starts.
  */
 export async function openSession(tab: Tab): Promise<SessionKey> {
   const { location, history, sessionStorage: store } = tab;
-  const code = /^#start=([^&]+)/.exec(location.hash)?.[1];
+  const [, code, route = '/'] = /^#start=([^&]+)(?:&(\/.*))?/.exec(location.hash) ?? [];
   if (code === undefined) return kept(store, 'no-key');
-  history.replaceState(history.state, '', `${location.pathname}${location.search}#/`);
+  history.replaceState(history.state, '', `${location.pathname}${location.search}#${route}`);
   const exchanged = await exchange(tab, code);
   if (exchanged.key === null) return exchanged;
   store.setItem(STORED, exchanged.key);

@@ -52,13 +52,18 @@ describe('a backup file opened from outside', () => {
     expect(nameIn(seen.second)).toBe('Löwe & Sohn.trotwell');
     expect(nameIn(seen.asAddress)).toBe('Löwe & Sohn.trotwell');
     expect(seen.windows).toBe(1);
-    expect(seen.withoutFile).toBe(0);
+  });
+
+  test('by a start of the browser window on the same records leads the first window to it', () => {
+    expect(nameIn(seen.byHost)).toBe('Löwe & Sohn.trotwell');
+    expect(seen.byHost.stdout).toContain('already running');
+    expect(seen.byHost.stdout).not.toContain('start=');
   });
 
   test('reaches the page as a token of its own, never as a path', () => {
     const tokens = seen.all.flatMap((address: string) => /file=([\w-]+)/.exec(address)?.[1] ?? []);
-    expect(tokens).toHaveLength(4);
-    expect(new Set(tokens).size).toBe(4);
+    expect(tokens).toHaveLength(5);
+    expect(new Set(tokens).size).toBe(5);
     for (const part of [folder, encodeURIComponent(folder)]) {
       expect(JSON.stringify([seen.all, seen.firstLook, seen.eventLook])).not.toContain(part);
     }

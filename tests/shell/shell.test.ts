@@ -157,6 +157,7 @@ describe('the Electron shell', () => {
     expect(seen.serviceEnded).toBe(0);
     expect(readdirSync(join(folder, 'data')).sort()).toEqual([
       'backups',
+      'running',
       'trotwell.sqlite',
       'window',
     ]);

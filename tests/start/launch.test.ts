@@ -1,6 +1,6 @@
 import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { isBuilt } from '../../electron/launch/build.mjs';
 import { tooOld } from '../../electron/launch/node.mjs';
@@ -44,6 +44,19 @@ describe('the words after npm start', () => {
       port: 4711,
     });
     expect(readOptions(['--port=0'])).toMatchObject({ port: 0 });
+  });
+  test('may name a backup, from where the command was given', () => {
+    expect(readOptions(['kept.trotwell'], '/home/kim')).toEqual({
+      browser: false,
+      open: false,
+      file: resolve('/home/kim/kept.trotwell'),
+    });
+    expect(readOptions(['--port=0', '/mnt/Kept.TROTWELL'])).toMatchObject({
+      port: 0,
+      file: resolve('/mnt/Kept.TROTWELL'),
+    });
+    expect(() => readOptions(['a.trotwell', 'b.trotwell'])).toThrow(/one backup file/);
+    expect(() => readOptions(['practice.zip'])).toThrow(/"practice\.zip".*\.trotwell/);
   });
   test.each([['--port=x'], ['--port=-1'], ['--port=65536'], ['--port=1.5'], ['--nope'], ['x']])(
     '%s is refused',

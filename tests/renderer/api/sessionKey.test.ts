@@ -31,6 +31,16 @@ describe('the key of a browser window', () => {
     expect(window.location.href).not.toContain('abc-123');
     expect(window.location.hash).toBe('#/');
   });
+  it('leads to the page that the address names behind the code', async () => {
+    expect(await open('#start=abc-123&/restore?file=t0&name=L%C3%B6we%20%26%20Sohn')).toMatchObject(
+      {
+        key: 'key-of-abc-123',
+      },
+    );
+    expect(window.location.hash).toBe('#/restore?file=t0&name=L%C3%B6we%20%26%20Sohn');
+    await open('#start=abc-123&elsewhere');
+    expect(window.location.hash).toBe('#/');
+  });
   it('stays with the tab over a reload, on any page, without asking again', async () => {
     await open('#start=abc-123');
     expect(await open('#/dogs/7')).toEqual({ key: 'key-of-abc-123', refused: null });

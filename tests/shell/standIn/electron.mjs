@@ -110,7 +110,8 @@ export const dialog = {
     seen.openFilters = options.filters;
     return { canceled: seen.chosen === null, filePaths: seen.chosen === null ? [] : [seen.chosen] };
   },
-  showMessageBox: async (_window, options) => {
+  showMessageBox: async (...words) => {
+    const options = words.at(-1);
     seen.messages.push(options.message);
     seen.details.push(options.detail);
   },

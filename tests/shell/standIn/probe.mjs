@@ -4,9 +4,11 @@ import { createRequire } from 'node:module';
 import { app } from 'electron';
 
 await import(new URL('../../../out/main/main.js', import.meta.url));
-await new Promise((resolve) => setImmediate(resolve));
-
 const seen = globalThis.standIn;
+// A start on records that another Trotwell holds waits for an answer first.
+while (seen.windows.length === 0 && seen.quit !== true && seen.exitCode === undefined) {
+  await new Promise((resolve) => setTimeout(resolve, 10));
+}
 if (seen.windows.length === 0) {
   const { quit = false, exitCode = null, lockAsked = false, messages } = seen;
   console.log(JSON.stringify({ quit, exitCode, lockAsked, messages, windows: 0 }));
