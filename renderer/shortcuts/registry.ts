@@ -22,9 +22,13 @@ export const useShortcuts = defineStore('shortcuts', () => {
   function remove(shortcut: Shortcut): void {
     kept.value = kept.value.filter((other) => other !== shortcut);
   }
-  /** What `pressed` does; a page's own shortcut goes before one of the whole program. */
+  /**
+   * What `pressed` does; a page's own shortcut goes before one of the whole program. Keys of fields
+   * are the business of their form.
+   */
   function find(pressed: Pressed, mac: boolean): Shortcut | undefined {
-    return inForce.value.findLast(({ keys }) =>
+    const listened = inForce.value.filter(({ scope }) => scope !== 'fields');
+    return listened.findLast(({ keys }) =>
       keys.some((key) => (singleKeys.value || !isBare(key)) && matches(key, pressed, mac)),
     );
   }

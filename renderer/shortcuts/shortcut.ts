@@ -4,12 +4,17 @@ import type { MaybeRefOrGetter } from 'vue';
 export const SCOPES = {
   app: 'Everywhere',
   dog: 'On this dog’s page',
+  visit: 'To the parts of this visit',
+  fields: 'In the fields of this visit',
 } as const;
 export type Scope = keyof typeof SCOPES;
 
 /** Something the keyboard does at once. */
 export interface Shortcut {
-  /** Alternatives: one character as it is typed ("?", "v"), or "Mod+k" (Ctrl, on a Mac Cmd). */
+  /**
+   * Alternatives: one character as it is typed ("?", "v"), or "Mod+k" (Ctrl, on a Mac Cmd). Keys of
+   * fields are listened for by their form, and told of here: "Enter", "Shift+Enter".
+   */
   readonly keys: readonly string[];
   /** What it does, as a line of the sheet: "New follow-up". */
   readonly words: MaybeRefOrGetter<string>;
@@ -27,7 +32,7 @@ export function isMac(platform: string): boolean {
 }
 
 /** Whether the key is a bare character, which speech input can produce by accident. */
-export const isBare = (key: string): boolean => !key.startsWith('Mod+');
+export const isBare = (key: string): boolean => key.length === 1;
 
 /**
  * Whether `pressed` is `key`. Shift is left aside for signs, which keyboards put in different
@@ -47,10 +52,13 @@ export function matches(key: string, pressed: Pressed, mac: boolean): boolean {
   return !pressed.shiftKey || !/\p{L}/u.test(key);
 }
 
-/** The keys of one alternative as they are printed: ["Ctrl", "K"]. */
+/** The keys of one alternative as they are printed: ["Ctrl", "K"], ["Shift", "Enter"]. */
 export function keyCaps(key: string, mac: boolean): readonly string[] {
   if (isBare(key)) return [key.toUpperCase()];
-  return [mac ? 'Cmd' : 'Ctrl', key.slice('Mod+'.length).toUpperCase()];
+  return key.split('+').map((part) => {
+    if (part === 'Mod') return mac ? 'Cmd' : 'Ctrl';
+    return isBare(part) ? part.toUpperCase() : part;
+  });
 }
 
 const TYPED_INTO =

@@ -16,9 +16,11 @@ export interface LiveContext {
   readonly file: DogFile;
   /** The kept visit being put right; null for a new one. */
   readonly visitId: string | null;
-  /** The plan drawn up in the form; null where none is wanted. */
+  /** The plan drawn up or taken over in the form; null where the one in force stays. */
   readonly ramp: () => Ramp | null;
   readonly rules: () => readonly RuleChange[];
+  /** Sessions told so far, those told in the form among them; the file's own when left out. */
+  readonly sessions?: () => DogFile['sessions'];
 }
 
 /**
@@ -27,7 +29,7 @@ export interface LiveContext {
  */
 export function useAssessment(
   form: VisitForm,
-  { file, visitId, ramp, rules }: LiveContext,
+  { file, visitId, ramp, rules, sessions = () => file.sessions }: LiveContext,
 ): ComputedRef<LiveAssessment> {
   const others = file.visits.filter((visit) => visit.id !== visitId);
   return computed(() => {
@@ -36,9 +38,16 @@ export function useAssessment(
     const stored = { id: '', createdAt: '', updatedAt: '', revision: 1, author: '' };
     const visits = [...others.filter((visit) => visit.day <= facts.day), { ...facts, ...stored }];
     try {
-      const input = assessInput({ ...file, visits }, rules(), facts.day, visitId);
+      const input = assessInput(
+        { ...file, visits, sessions: sessions() },
+        rules(),
+        facts.day,
+        visitId,
+      );
       const drawn = ramp();
-      const plan = drawn === null ? input.plan : { ramp: drawn, climbM: form.plan.climbM };
+      // A review keeps what was asked for; only a plan made anew takes it from the form.
+      const climbM = form.plan.wanted ? form.plan.climbM : (input.plan?.climbM ?? null);
+      const plan = drawn === null ? input.plan : { ramp: drawn, climbM };
       return { assessment: assess({ ...input, plan: plan ?? null }), problem: null };
     } catch (error) {
       if (error instanceof RangeError) return { assessment: null, problem: error.message };

@@ -4,9 +4,11 @@ import type {
   DietItem,
   FoodLabel,
   PlanRequest,
+  SessionInput,
   VisitFacts,
 } from '../../electron/contract/records.ts';
 import { blankFood, type FoodEntry } from './foodEntry.ts';
+import { blankPlanAnswer, type PlanAnswerEntry } from './planAnswerEntry.ts';
 
 type Nullable<T, K extends keyof T> = Omit<T, K> & { [P in K]: T[P] | null };
 
@@ -57,6 +59,10 @@ export interface VisitForm {
   visit: VisitEntry;
   plan: PlanEntry;
   food: FoodEntry;
+  /** Results of sessions told at this visit, by now in the form alone. */
+  sessions: SessionInput[];
+  /** The answer to what a review makes of the plan in force. */
+  review: PlanAnswerEntry;
   /** The revision that what is typed rests on; null for a new visit. */
   basedOn: number | null;
   /** Why a saved visit is changed. */
@@ -109,6 +115,8 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
       laterStages: [...(asked?.laterStages ?? [])],
     },
     food: blankFood(visit.day),
+    sessions: [],
+    review: blankPlanAnswer(),
     basedOn: null,
     reason: '',
   };

@@ -30,7 +30,10 @@ export const visitPage = (page: Page) => ({
     await entry.getByLabel('Amount a day').fill(food.gramsPerDay);
   },
   async acceptFood(): Promise<void> {
-    await page.getByRole('group', { name: 'Your decision' }).getByLabel('Accept').check();
+    await page
+      .getByRole('group', { name: 'Your decision on the food' })
+      .getByLabel('Accept')
+      .check();
   },
   async save(dog: string): Promise<void> {
     await page.getByRole('button', { name: 'Save visit' }).click();

@@ -52,6 +52,8 @@ describe('a key of a shortcut', () => {
     expect(keyCaps('v', false)).toEqual(['V']);
     expect(keyCaps('Mod+k', false)).toEqual(['Ctrl', 'K']);
     expect(keyCaps('Mod+k', true)).toEqual(['Cmd', 'K']);
+    expect(keyCaps('Shift+Enter', false)).toEqual(['Shift', 'Enter']);
+    expect(keyCaps('Mod+Enter', true)).toEqual(['Cmd', 'Enter']);
   });
 });
 

@@ -1,0 +1,73 @@
+import { computed, watch } from 'vue';
+import { monthsBetween } from '../../core/day.ts';
+import type { DogFile } from '../../electron/contract/contract.ts';
+import { useDraft } from '../composables/useDraft.ts';
+import { useForm } from '../composables/useForm.ts';
+import { usePractice } from '../stores/practice.ts';
+import { useAmendment } from './useAmendment.ts';
+import { useAssessment } from './useAssessment.ts';
+import { useLivePlan } from './useLivePlan.ts';
+import { takenRamp, usePlanProposal } from './usePlanProposal.ts';
+import { useVisitSessions } from './useVisitSessions.ts';
+import { keptVisitForm, newVisitForm } from './visitForm.ts';
+
+const GROWN_MONTHS = 24;
+
+/** The form of a visit, its draft, and all that follows from it as it is typed. */
+export function useVisit(file: DogFile, visitId: string | null) {
+  const practice = usePractice();
+  const { dog } = file;
+  const kept = visitId === null ? null : keptVisitForm(file, visitId);
+  const form = useForm(kept ?? newVisitForm(file, practice.today));
+  const { values } = form;
+  const draft = useDraft(form, () => `visit:${dog.id}:${visitId ?? 'new'}`);
+  const amendment = useAmendment(values, file, visitId);
+
+  const rules = () => practice.rules;
+  const hasPlan = file.plans.some((plan) => plan.current);
+  const followsPlan = visitId === null && hasPlan;
+  const sessions = useVisitSessions(values, file);
+  const livePlan = useLivePlan(() => values.plan, rules);
+  const context = { file, visitId, rules, sessions: () => sessions.all.value };
+  // The review judges by what was found; the food is for the plan that the visit then leaves.
+  const found = useAssessment(values, { ...context, ramp: () => livePlan.value.ramp });
+  const proposal = usePlanProposal(values, {
+    file,
+    rules,
+    sessions: () => sessions.all.value,
+    screening: () => found.value.assessment?.screening.outcome ?? null,
+  });
+  const taken = computed(() => takenRamp(values, proposal.value));
+  const withTaken = useAssessment(values, { ...context, ramp: () => taken.value });
+
+  // The starting level follows the finding until a plan is asked for at another level.
+  watch(
+    () => values.visit.conditioning,
+    (state) => {
+      values.plan.start = state;
+    },
+  );
+
+  return {
+    form,
+    draft,
+    amendment,
+    sessions,
+    livePlan,
+    proposal,
+    hasPlan,
+    /** A new visit while a plan runs: its sessions are asked for, and it is reviewed. */
+    followsPlan,
+    /** Whether the answer to the proposal counts: a plan made anew takes its place. */
+    answersPlan: () => followsPlan && !values.plan.wanted,
+    live: computed(() => (taken.value === null ? found.value : withTaken.value)),
+    growing: computed(
+      () =>
+        values.visit.day !== '' &&
+        values.visit.day >= dog.birthDay &&
+        monthsBetween(dog.birthDay, values.visit.day) < GROWN_MONTHS,
+    ),
+  };
+}
+
+export type VisitState = ReturnType<typeof useVisit>;
