@@ -173,10 +173,15 @@ export interface DraftLine {
   readonly dogId: string;
   readonly dogName: string;
   readonly clientName: string;
-  /** What was begun: a new visit, a saved one being amended, or the dog's own form. */
-  readonly what: 'new visit' | 'visit' | 'dog';
+  /**
+   * What was begun: a new visit, a saved one being amended, the dog's own form, changes to its plan
+   * by hand, or what is told of one session.
+   */
+  readonly what: 'new visit' | 'visit' | 'dog' | 'plan' | 'session';
   /** The visit being amended; null for the others. */
   readonly visitId: string | null;
+  /** The day of the session; null for the others. */
+  readonly day: string | null;
 }
 
 export interface RenderedHandout {

@@ -5,18 +5,23 @@ type DraftCall = 'drafts/list' | 'drafts/get' | 'drafts/put' | 'drafts/drop';
 
 const UUID = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
 const VISIT_KEY = new RegExp(`^visit:(${UUID}):(new|${UUID})$`);
-const DOG_KEY = new RegExp(`^dog:(${UUID})$`);
+const SESSION_KEY = new RegExp(`^session:(${UUID}):(\\d{4}-\\d{2}-\\d{2})$`);
+const DOG_KEY = new RegExp(`^(dog|plan):(${UUID})$`);
+
+type Begun = Pick<DraftLine, 'dogId' | 'what' | 'visitId' | 'day'>;
 
 /** What a key says the draft is of; null for drafts that belong to no dog. */
-function begun(key: string): Pick<DraftLine, 'dogId' | 'what' | 'visitId'> | null {
-  const [, dogId, visitId] = VISIT_KEY.exec(key) ?? [];
-  if (dogId !== undefined) {
-    return visitId === 'new'
-      ? { dogId, what: 'new visit', visitId: null }
-      : { dogId, what: 'visit', visitId: visitId! };
+function begun(key: string): Begun | null {
+  const none = { visitId: null, day: null };
+  const [, visited, visitId] = VISIT_KEY.exec(key) ?? [];
+  if (visited !== undefined && visitId !== undefined) {
+    const of = { ...none, dogId: visited };
+    return visitId === 'new' ? { ...of, what: 'new visit' } : { ...of, what: 'visit', visitId };
   }
-  const [, ofDog] = DOG_KEY.exec(key) ?? [];
-  return ofDog === undefined ? null : { dogId: ofDog, what: 'dog', visitId: null };
+  const [, ran, day] = SESSION_KEY.exec(key) ?? [];
+  if (ran !== undefined && day !== undefined) return { ...none, dogId: ran, what: 'session', day };
+  const [, what, dogId] = DOG_KEY.exec(key) ?? [];
+  return dogId === undefined ? null : { ...none, dogId, what: what === 'plan' ? 'plan' : 'dog' };
 }
 
 async function listDrafts(desk: Desk): Promise<DraftLine[]> {

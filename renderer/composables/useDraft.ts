@@ -7,18 +7,10 @@ import type { Form } from './useForm.ts';
 
 const WAIT_MS = 700;
 
-/** Keeps a form's unsaved input, brings it back when the form is opened again. */
-export function useDraft<T extends object>(form: Form<T>, key: () => string) {
-  const client = useClient();
-  const practice = usePractice();
-  const initial = plainCopy(form.values);
-  /** When the restored draft was last changed; null when nothing was restored. */
-  const restoredAt = ref<string | null>(null);
-  let stopped = true;
+/** Writes a draft into this window at once, and to the service once the typing pauses. */
+function draftKeeper(store: () => ReturnType<typeof draftStore>) {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let waiting: KeptDraft | null = null;
-
-  const store = () => draftStore(client, practice.status?.open ?? 'none', key());
 
   function flush(): void {
     clearTimeout(timer);
@@ -26,20 +18,57 @@ export function useDraft<T extends object>(form: Form<T>, key: () => string) {
     void store().keepThere(waiting);
     waiting = null;
   }
+  return {
+    flush,
+    keep(draft: KeptDraft): void {
+      store().keepHere(draft);
+      waiting = draft;
+      clearTimeout(timer);
+      timer = setTimeout(flush, WAIT_MS);
+    },
+    async forget(): Promise<void> {
+      clearTimeout(timer);
+      waiting = null;
+      await store().drop();
+    },
+  };
+}
+
+interface DraftOptions<T> {
+  /** Makes a kept draft fit what has changed since. */
+  fit?(kept: T): T;
+  /** True where nothing worth keeping is typed: then no draft is kept. */
+  isBlank?(values: T): boolean;
+}
+
+/** Keeps a form's unsaved input, brings it back when the form is opened again. */
+export function useDraft<T extends object>(
+  form: Form<T>,
+  key: () => string,
+  { fit = (kept) => kept, isBlank = () => false }: DraftOptions<T> = {},
+) {
+  const client = useClient();
+  const practice = usePractice();
+  const initial = plainCopy(form.values);
+  /** When the restored draft was last changed; null when nothing was restored. */
+  const restoredAt = ref<string | null>(null);
+  let stopped = true;
+  const store = () => draftStore(client, practice.status?.open ?? 'none', key());
+  const { keep, flush, forget } = draftKeeper(store);
 
   watch(
     [() => form.values, () => form.typed],
     () => {
       if (stopped) return;
-      const draft = {
+      if (isBlank(form.values) && Object.keys(form.typed).length === 0) {
+        void forget();
+        return;
+      }
+      keep({
         values: plainCopy(form.values),
         typed: { ...form.typed },
         savedAt: new Date().toISOString(),
-      };
-      store().keepHere(draft);
-      waiting = draft;
-      clearTimeout(timer);
-      timer = setTimeout(flush, WAIT_MS);
+      });
     },
     { deep: true, flush: 'sync' },
   );
@@ -49,7 +78,7 @@ export function useDraft<T extends object>(form: Form<T>, key: () => string) {
     Object.assign(initial, plainCopy(form.values));
     const draft = await store().find();
     if (draft !== null) {
-      form.replace(layOver(initial, draft.values), draft.typed);
+      form.replace(fit(layOver(initial, draft.values)), draft.typed);
       restoredAt.value = draft.savedAt;
     }
     stopped = false;
@@ -58,10 +87,8 @@ export function useDraft<T extends object>(form: Form<T>, key: () => string) {
   /** Forgets the draft and keeps no more, e.g. after a successful save. */
   async function drop(): Promise<void> {
     stopped = true;
-    clearTimeout(timer);
-    waiting = null;
     restoredAt.value = null;
-    await store().drop();
+    await forget();
   }
 
   /** Puts the form back to where it began and goes on keeping what is typed from now on. */

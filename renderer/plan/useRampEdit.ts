@@ -1,4 +1,4 @@
-import { computed, reactive, ref, type ComputedRef, type Ref } from 'vue';
+import { computed, ref, type ComputedRef, type Ref } from 'vue';
 import {
   checkRamp,
   editRamp,
@@ -12,14 +12,42 @@ import {
 export const breachKey = ({ code, weekIndex, day }: KeptBreach | Breach): string =>
   `${code}-${weekIndex}-${day ?? 'week'}`;
 
+/** What is typed while a plan is edited; plain data, so that it can be kept as a draft. */
+export interface RampEntry {
+  edits: RampEdit[];
+  /** Reasons for keeping a breach as typed, by `breachKey`. */
+  reasons: { readonly key: string; readonly text: string }[];
+}
+
+/** No edit yet; the reasons given before stand. */
+export const blankRampEntry = (keptBefore: readonly Breach[]): RampEntry => ({
+  edits: [],
+  reasons: keptBefore.map((breach) => ({
+    key: breachKey(breach),
+    text: breach.keptBecause ?? '',
+  })),
+});
+
+/** How many edits, from the first on, can be made in `plan`. */
+export function fittingEdits(plan: Ramp, edits: readonly RampEdit[]): number {
+  for (let count = edits.length; count > 0; count -= 1) {
+    try {
+      editRamp(plan, edits.slice(0, count));
+      return count;
+    } catch {
+      // One of them names what the plan does not have; those before it may still be made.
+    }
+  }
+  return 0;
+}
+
 export interface RampEditing {
-  readonly edits: Ref<readonly RampEdit[]>;
   /** The plan with the edits in it. */
   readonly ramp: ComputedRef<Ramp>;
   /** Rules the edited plan breaks, and what is worth knowing about it. */
   readonly breaches: ComputedRef<readonly Breach[]>;
   /** Reasons as typed, by `breachKey`. */
-  readonly reasons: Record<string, string>;
+  readonly reasons: ComputedRef<Readonly<Record<string, string>>>;
   readonly kept: ComputedRef<readonly KeptBreach[]>;
   /** Breaches that still need a reason. */
   readonly open: ComputedRef<readonly Breach[]>;
@@ -28,30 +56,33 @@ export interface RampEditing {
   /** @returns false when the edit cannot be made. */
   add(edit: RampEdit): boolean;
   undo(): void;
+  /** Takes down why a breach is kept. */
+  giveReason(key: string, text: string): void;
 }
 
-/** Edits of a plan by hand, replayed from the kept plan and checked against its rules each time. */
-export function useRampEdit(plan: Ramp, keptBefore: readonly Breach[]): RampEditing {
-  const edits = ref<readonly RampEdit[]>([]);
+/**
+ * Edits of a plan by hand, replayed from the kept plan and checked against its rules each time.
+ * `entry` is reactive, and written to.
+ */
+export function useRampEdit(plan: Ramp, entry: RampEntry): RampEditing {
   const problem = ref('');
-  const reasons = reactive<Record<string, string>>(
-    Object.fromEntries(keptBefore.map((breach) => [breachKey(breach), breach.keptBecause ?? ''])),
+  const reasons = computed(() =>
+    Object.fromEntries(entry.reasons.map(({ key, text }) => [key, text])),
   );
-  const ramp = computed(() => (edits.value.length === 0 ? plan : editRamp(plan, edits.value)));
+  const ramp = computed(() => (entry.edits.length === 0 ? plan : editRamp(plan, entry.edits)));
   const broken = computed(() => checkRamp(ramp.value));
   const kept = computed(() =>
     broken.value
-      .filter((breach) => (reasons[breachKey(breach)] ?? '').trim() !== '')
+      .filter((breach) => (reasons.value[breachKey(breach)] ?? '').trim() !== '')
       .map(({ code, weekIndex, day }) => ({
         code,
         weekIndex,
         day,
-        reason: reasons[breachKey({ code, weekIndex, day, reason: '' })]!,
+        reason: reasons.value[breachKey({ code, weekIndex, day, reason: '' })]!,
       })),
   );
   const breaches = computed(() => checkRamp(ramp.value, kept.value));
   return {
-    edits,
     ramp,
     breaches,
     reasons,
@@ -64,19 +95,22 @@ export function useRampEdit(plan: Ramp, keptBefore: readonly Breach[]): RampEdit
     problem,
     add(edit) {
       try {
-        editRamp(plan, [...edits.value, edit]);
+        editRamp(plan, [...entry.edits, edit]);
       } catch (error) {
         if (!(error instanceof RangeError)) throw error;
         problem.value = error.message;
         return false;
       }
       problem.value = '';
-      edits.value = [...edits.value, edit];
+      entry.edits = [...entry.edits, edit];
       return true;
     },
     undo() {
       problem.value = '';
-      edits.value = edits.value.slice(0, -1);
+      entry.edits = entry.edits.slice(0, -1);
+    },
+    giveReason(key, text) {
+      entry.reasons = [...entry.reasons.filter((given) => given.key !== key), { key, text }];
     },
   };
 }
