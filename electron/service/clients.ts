@@ -19,7 +19,8 @@ export function clientFromRow({
   return client;
 }
 
-function searchable(client: ClientInput): string {
+/** The text an owner is found by. */
+export function searchable(client: ClientInput): string {
   return searchText(client.name, client.phone, client.email);
 }
 

@@ -24,7 +24,8 @@ export function dogFromRow(row: DogRow): Dog {
   };
 }
 
-function toRow(dog: DogInput) {
+/** The row of a dog, without what the service adds. */
+export function dogToRow(dog: DogInput) {
   return {
     ...dog,
     shortNosed: bit(dog.shortNosed),
@@ -50,7 +51,7 @@ export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {
 async function insertDog(desk: Desk, db: Kysely<Schema>, dog: DogInput): Promise<Dog> {
   const at = desk.instant();
   const row: DogRow = {
-    ...toRow(dog),
+    ...dogToRow(dog),
     id: desk.newId(),
     createdAt: at,
     updatedAt: at,
@@ -97,7 +98,7 @@ async function amendDog(
   });
   const row = await db
     .updateTable('dog')
-    .set({ ...toRow(dog), updatedAt: desk.instant(), revision: revision + 1 })
+    .set({ ...dogToRow(dog), updatedAt: desk.instant(), revision: revision + 1 })
     .where('id', '=', id)
     .returningAll()
     .executeTakeFirstOrThrow();

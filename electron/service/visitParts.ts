@@ -15,7 +15,7 @@ export type VisitParts = Pick<
   'lamenessWalk' | 'lamenessTrot' | 'signs' | 'overrides' | 'diet' | 'measurements' | 'footfalls'
 >;
 
-const PART_TABLES = [
+export const PART_TABLES = [
   'visitLameness',
   'visitSign',
   'visitOverride',
@@ -133,7 +133,15 @@ export async function writeVisitParts(
   for (const table of PART_TABLES) {
     await db.deleteFrom(table).where('visitId', '=', visitId).execute();
   }
-  const rows = {
+  const rows = partRows(visitId, parts);
+  for (const table of PART_TABLES) {
+    if (rows[table].length > 0) await db.insertInto(table).values(rows[table]).execute();
+  }
+}
+
+/** The rows of the parts of a visit, by table. */
+export function partRows(visitId: string, parts: VisitParts) {
+  return {
     visitLameness: [
       ...gradeRows(visitId, 'walk', parts.lamenessWalk),
       ...gradeRows(visitId, 'trot', parts.lamenessTrot),
@@ -155,9 +163,6 @@ export async function writeVisitParts(
       liftOffs: JSON.stringify(liftOffs),
     })),
   };
-  for (const table of PART_TABLES) {
-    if (rows[table].length > 0) await db.insertInto(table).values(rows[table]).execute();
-  }
 }
 
 function gradeRows(visitId: string, gait: 'walk' | 'trot', limbs: LimbGrades): LamenessRow[] {

@@ -1,5 +1,6 @@
 import { sql, type Kysely, type RawBuilder } from 'kysely';
 import type { BundleRecords } from '../../contract/bundle.ts';
+import { oneOf } from '../bin/scope.ts';
 import { clientFromRow } from '../clients.ts';
 import { dogFromRow } from '../dogs.ts';
 import type { Schema } from '../schema.ts';
@@ -13,16 +14,21 @@ type Where = RawBuilder<boolean>;
 const VISITS_AT_ONCE = 500;
 
 /**
- * Everything kept of one owner, or of all where `clientId` is null, the bin included. Lists are in
- * an order that does not depend on the file, so that two reads can be compared.
+ * Everything kept of some owners, or of all where `clientIds` is null, the bin included. Lists are
+ * in an order that does not depend on the file, so that two reads can be compared.
  */
-export async function readBundleRecords(db: Db, clientId: string | null): Promise<BundleRecords> {
-  const owned = sql<boolean>`${clientId} is null or client_id = ${clientId}`;
+export async function readBundleRecords(
+  db: Db,
+  clientIds: readonly string[] | null,
+): Promise<BundleRecords> {
+  const among = (column: string) =>
+    clientIds === null ? sql<boolean>`1` : sql<boolean>`${sql.ref(column)} in ${oneOf(clientIds)}`;
+  const owned = among('client_id');
   const ofDog = sql<boolean>`dog_id in (select id from dog where ${owned})`;
   const clients = await db
     .selectFrom('client')
     .selectAll()
-    .where(sql<boolean>`${clientId} is null or id = ${clientId}`)
+    .where(among('id'))
     .orderBy('createdAt')
     .orderBy('id')
     .execute();

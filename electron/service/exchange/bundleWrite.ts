@@ -40,7 +40,7 @@ export async function makeBundle(
   clientId: string | null,
 ): Promise<BundleMade> {
   if (clientId !== null) await readClient(desk.db, clientId);
-  const records = await readBundleRecords(desk.db, clientId);
+  const records = await readBundleRecords(desk.db, clientId === null ? null : [clientId]);
   const file = transfer.room();
   const madeOn = desk.instant();
   let missing: readonly string[] = [];

@@ -1,0 +1,89 @@
+import type { Field, Measure } from '../../contract/history/change.ts';
+import { one, readFields } from '../../contract/history/fields.ts';
+import { clientFields, dogFields, sessionFields } from '../../contract/history/otherFields.ts';
+import { visitFields } from '../../contract/history/visitFields.ts';
+import type { Named, NamedKind } from './bundleNames.ts';
+
+// What two states of a record are compared by. What the service adds (author, times, the count of
+// changes) does not make a record another one.
+
+const field = (path: string, label: string, measure: Measure, value: Field['value']): Field => ({
+  path,
+  label,
+  measure,
+  value,
+});
+const inBin = ({ binnedAt }: { readonly binnedAt: string | null }): Field =>
+  field('binnedAt', 'In the bin', 'yes or no', binnedAt !== null);
+
+type Reads = { readonly [K in NamedKind]: (record: Named<K>) => Field[] };
+
+const FIELDS: Reads = {
+  owners: (owner) => [...clientFields(owner), inBin(owner)],
+  dogs: (dog) => [
+    ...dogFields(dog),
+    inBin(dog),
+    field('archivedAt', 'Archived', 'yes or no', dog.archivedAt !== null),
+  ],
+  visits: (visit) => [...visitFields(visit), inBin(visit)],
+  plans: (plan) => [
+    field('current', 'In force', 'yes or no', plan.current),
+    field('request', 'What was asked of the plan', 'text', fixed(plan.request)),
+    field('ramp', 'Weeks and sessions', 'text', fixed(plan.ramp)),
+    field('review', 'Review', 'text', fixed(plan.review)),
+    field('keptBreaches', 'Rules broken on purpose', 'text', fixed(plan.keptBreaches)),
+    ...readFields(
+      {
+        madeOn: one('madeOn', 'Made on', 'day'),
+        origin: one('origin', 'How it came about', 'word'),
+        note: one('note', 'Note', 'text'),
+      },
+      { madeOn: plan.madeOn, origin: plan.origin, note: plan.note },
+    ),
+  ],
+  sessions: sessionFields,
+  foodDecisions: (decision) => [
+    field('decidedOn', 'Decided on', 'day', decision.decidedOn),
+    field('decision', 'Decision', 'word', decision.decision),
+    field('kcalPerDay', 'Energy a day in kcal', 'text', String(decision.kcalPerDay)),
+    field('ration', 'Ration', 'text', fixed(decision.ration)),
+    field('foodSwitch', 'Change of food', 'text', fixed(decision.foodSwitch)),
+    field('changeover', 'Changeover', 'text', fixed(decision.changeover)),
+    field('proposal', 'Proposal', 'text', fixed(decision.proposal)),
+    field('known', 'What was known', 'text', fixed(decision.known)),
+    field('note', 'Note', 'text', decision.note),
+  ],
+  weighings: (weighing) => [
+    field('day', 'Day of the weighing', 'day', weighing.day),
+    field('weightKg', 'Body weight', 'kg', weighing.weightKg),
+    field('weighingMethod', 'How weighed', 'word', weighing.weighingMethod),
+    field('scaleStepKg', 'Step of the scale', 'kg of a scale', weighing.scaleStepKg),
+    field('note', 'Note', 'text', weighing.note),
+  ],
+  attachments: (file) => [
+    field('name', 'Name of the file', 'text', file.name),
+    field('kind', 'Kind of file', 'word', file.kind),
+    inBin(file),
+  ],
+};
+
+export function fieldsOf<K extends NamedKind>(kind: K, record: Named<K>): Field[] {
+  return (FIELDS[kind] as (record: Named) => Field[])(record);
+}
+
+/** Kinds that are made once and never altered; a plan only stops being in force. */
+const MADE_ONCE: ReadonlySet<NamedKind> = new Set(['plans', 'foodDecisions']);
+
+/** True where a difference in this field can only be an error: it stays as it is here. */
+export const staysAsMade = (kind: NamedKind, path: string): boolean =>
+  MADE_ONCE.has(kind) && path !== 'current';
+
+/** What was computed once, as text: the same whatever the order of its properties. */
+export function fixed(value: unknown): string {
+  if (value === null || value === undefined) return '';
+  return JSON.stringify(value, (_key, part: unknown) =>
+    part !== null && typeof part === 'object' && !Array.isArray(part)
+      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)))
+      : part,
+  );
+}

@@ -1,0 +1,73 @@
+import { sql, type Kysely } from 'kysely';
+import type { BundleRecords } from '../../contract/bundle.ts';
+import { oneOf } from '../bin/scope.ts';
+import { erasedAmong } from '../erasure/marks.ts';
+import type { Schema } from '../schema.ts';
+import { readBundleRecords } from './bundleRecords.ts';
+import { NAMED_KINDS, type NamedKind } from './bundleNames.ts';
+
+type Db = Kysely<Schema>;
+
+/** What the records hold of what a bundle names. */
+export interface Here {
+  /** Everything kept of the bundle's owners. */
+  readonly records: BundleRecords;
+  /** Ids of the bundle that are here, but of an owner who is not in the bundle. */
+  readonly elsewhere: ReadonlySet<string>;
+  /** Ids of the bundle whose record was taken out here; its owner or dog stayed. */
+  readonly removed: ReadonlySet<string>;
+  /** Owners of the bundle who were erased here. */
+  readonly erasedOwners: ReadonlySet<string>;
+}
+
+const TABLES = {
+  owners: 'client',
+  dogs: 'dog',
+  visits: 'visit',
+  plans: 'plan',
+  sessions: 'sessionResult',
+  foodDecisions: 'foodDecision',
+  weighings: 'weighing',
+  attachments: 'attachment',
+} as const satisfies Record<NamedKind, keyof Schema>;
+
+/** Reads what is here of what a bundle names. */
+export async function readHere(db: Db, bundle: BundleRecords): Promise<Here> {
+  const clientIds = bundle.owners.map(({ id }) => id);
+  const records = await readBundleRecords(db, clientIds);
+  const found = new Set(NAMED_KINDS.flatMap((kind) => records[kind].map(({ id }) => id)));
+  const elsewhere = new Set<string>();
+  for (const kind of NAMED_KINDS) {
+    const absent = bundle[kind].map(({ id }) => id).filter((id) => !found.has(id));
+    const rows = await db
+      .selectFrom(TABLES[kind])
+      .select('id')
+      .where('id', 'in', oneOf(absent))
+      .execute();
+    for (const { id } of rows) elsewhere.add(id);
+  }
+  const absentOwners = clientIds.filter((id) => !found.has(id));
+  return {
+    records,
+    elsewhere,
+    removed: await removedAmong(db, bundle, found),
+    erasedOwners: await erasedAmong(db, absentOwners),
+  };
+}
+
+/** Ids whose latest deed here took the record out. */
+async function removedAmong(
+  db: Db,
+  bundle: BundleRecords,
+  found: ReadonlySet<string>,
+): Promise<Set<string>> {
+  const absent = NAMED_KINDS.flatMap((kind) => bundle[kind].map(({ id }) => id)).filter(
+    (id) => !found.has(id),
+  );
+  const { rows } = await sql<{ recordId: string; action: string }>`
+    select record_id, action from history
+    where id in (
+      select max(id) from history where record_id in ${oneOf(absent)} group by record_id
+    )`.execute(db);
+  return new Set(rows.flatMap(({ recordId, action }) => (action === 'removed' ? [recordId] : [])));
+}
