@@ -1,4 +1,6 @@
-import { readFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
@@ -117,6 +119,24 @@ describe('backup, restore and lock on an own practice', () => {
     await page.getByRole('link', { name: 'Rusk', exact: true }).first().waitFor();
     expect(await page.getByRole('link', { name: 'Crumb', exact: true }).count()).toBe(0);
     expect(await judged()).toEqual([]);
+  });
+
+  it('opens a backup given to the start in a window of its own, and the next in its place', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'trotwell-e2e-files-'));
+    const [whole, other] = [join(folder, 'Löwe & Sohn.trotwell'), join(folder, 'other.trotwell')];
+    await writeFile(whole, file.buffer);
+    await writeFile(other, 'no backup');
+    const opened = await (await desk.browser.newContext()).newPage();
+    await opened.goto(await desk.host.openedWith(whole));
+    await opened.getByRole('heading', { level: 1, name: 'Restore a backup' }).waitFor();
+    await opened.getByText('Löwe & Sohn.trotwell is protected by a passphrase.').waitFor();
+    expect(await axeViolations(opened)).toEqual([]);
+    const route = (await desk.host.openedWith(other)).split('&').slice(1).join('&');
+    // As the Electron window is led to it while its page stays.
+    await opened.evaluate((hash) => (location.hash = hash), route);
+    await opened.getByText('This file is not a backup of Trotwell.').first().waitFor();
+    await opened.context().close();
+    await rm(folder, { recursive: true });
   });
 
   it('keeps what was there before the restore as a backup, and takes the restore back', async () => {

@@ -11,14 +11,17 @@ export interface Host {
   readonly address: string;
   /** Presses Enter in the terminal. @returns the new address that is printed. */
   newAddress(): Promise<string>;
+  /** Starts Trotwell again on the same folder with a backup. @returns the address that is printed. */
+  openedWith(file: string): Promise<string>;
   /** Ends the host as Ctrl-C does. @returns its exit code. */
   stop(): Promise<number | null>;
 }
 
 /** Starts the loopback host as a process of its own, on a folder of its own. */
 export async function startHost(folder: string): Promise<Host> {
+  const env = { ...process.env, TROTWELL_DATA: folder };
   const child = spawn(process.execPath, [ENTRY], {
-    env: { ...process.env, TROTWELL_DATA: folder },
+    env,
     stdio: ['pipe', 'pipe', 'pipe'],
   });
   let output = '';
@@ -46,6 +49,11 @@ export async function startHost(folder: string): Promise<Host> {
     newAddress() {
       const next = printed();
       child.stdin.write('\n');
+      return next;
+    },
+    openedWith(file) {
+      const next = printed();
+      spawn(process.execPath, [ENTRY, file], { env, stdio: 'ignore' });
       return next;
     },
     async stop() {
