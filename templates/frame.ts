@@ -8,7 +8,7 @@ import type {
 import { createFormat, fill, type Format } from './format.ts';
 import type { HandoutContext } from './model.ts';
 import { letterhead, REGISTRATION_IN_HEAD } from './parts/letterhead.ts';
-import { ruleLine } from './parts/layout.ts';
+import { ruleLine, together } from './parts/layout.ts';
 import { breakBeforeOrphan } from './parts/pages.ts';
 import type { HandoutDocument } from './render.ts';
 import { BODY, MARGIN, PAPER_SIZE, palette, styles, textWidth, type Palette } from './theme.ts';
@@ -29,6 +29,11 @@ export interface Sheet {
   /** "Running plan for Bramble". */
   readonly title: string;
   readonly body: readonly Content[];
+  /**
+   * The last part of the sheet with the sources or signature below it: kept on one page, so that
+   * neither of these ever has a page to itself. Short enough for one page.
+   */
+  readonly end: readonly Content[];
   /** A line that must be at hand on every page, e.g. when to stop. */
   readonly reminder?: string;
 }
@@ -84,7 +89,7 @@ function section(context: HandoutContext, sheet: Sheet): ContentSection {
         margin: [0, 0, 0, 3],
       },
       ...sheet.body,
-      ...longRegistration(context),
+      together([...sheet.end, ...longRegistration(context)]),
     ],
     footer: footer(context, sheet, tools),
   };

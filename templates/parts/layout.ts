@@ -19,8 +19,22 @@ export function pair(left: Content, right: Content): Content {
   return { columns: [left, right], columnGap: 24, unbreakable: true };
 }
 
+/**
+ * Parts that stay on one page with each other; they must be short enough for one. A heading among
+ * them no longer asks for a page of its own: a break inside such a block would lose the block.
+ */
+export function together(parts: readonly Content[]): Content {
+  return { unbreakable: true, stack: parts.map(withoutBreak) };
+}
+
+function withoutBreak(part: Content): Content {
+  if (typeof part !== 'object' || !('headlineLevel' in part)) return part;
+  const { headlineLevel: _, ...rest } = part;
+  return rest as Content;
+}
+
 /** More lines of text than this may be too much for one page together. */
-const MOST_TOGETHER = 8;
+export const MOST_TOGETHER = 8;
 
 /**
  * A heading over `count` items: kept on one page while they surely fit, else free to run on, for an

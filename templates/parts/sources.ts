@@ -2,6 +2,7 @@ import type { Content } from 'pdfmake/interfaces';
 import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
 import { source, type Source, type SourceId } from '../../core/sources.ts';
 import { fill } from '../format.ts';
+import { together } from './layout.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 /** The source ids of several figures and rules, each once, in order of first use. */
@@ -34,19 +35,37 @@ export function sourceNote(items: readonly Provenance[], words: OwnerWords['sour
   };
 }
 
-/** Full references, one a line, for a reader of the trade; the list may run over pages. */
-export function references(
+/** So many references stay with what stands above the list, and so many with what comes below it. */
+const KEPT = 3;
+
+/**
+ * The end of a sheet for a reader of the trade: `last`, and full references below it, one a line. The
+ * list may run over pages, but neither it nor `last` leaves a line or two alone on one.
+ */
+export function referencesBelow(
+  last: readonly Content[],
   items: readonly Provenance[],
   title: string,
   words: OwnerWords['sources'],
-): readonly Content[] {
+): { readonly body: readonly Content[]; readonly end: readonly Content[] } {
   const list = uniqueSources(items).map((id) => ({
     text: named(id, 'reference', words),
     style: 'foot',
   }));
-  return [
-    { text: title, style: 'subheading', headlineLevel: 1, margin: [0, 9, 0, 1] },
+  const numbered = (from: number, to: number): Content => ({
+    ol: list.slice(from, to),
+    start: from + 1,
+    style: 'foot',
+  });
+  const above: readonly Content[] = [
+    ...last,
+    { text: title, style: 'subheading', margin: [0, 9, 0, 1] },
     { text: words.levels, style: 'foot', margin: [0, 0, 0, 2] },
-    { ol: list, style: 'foot' },
   ];
+  if (list.length <= 2 * KEPT) return { body: [], end: [...above, numbered(0, list.length)] };
+  const tail = list.length - KEPT;
+  return {
+    body: [together([...above, numbered(0, KEPT)]), numbered(KEPT, tail)],
+    end: [numbered(tail, list.length)],
+  };
 }

@@ -25,7 +25,7 @@ import {
   sexText,
   tableHead,
 } from '../parts/professional.ts';
-import { levelMark, references } from '../parts/sources.ts';
+import { levelMark, referencesBelow } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { LetterWords } from './vetLetter.ts';
 
@@ -242,8 +242,13 @@ function amendments(
   );
   return [
     heading(record.amendedTitle),
-    ...lines.map((line) => paragraph(line, 3)),
-    { text: record.amendedNote, style: 'small' },
+    ...lines.slice(0, -1).map((line) => paragraph(line, 3)),
+    {
+      stack: [
+        ...lines.slice(-1).map((line) => paragraph(line, 3)),
+        { text: record.amendedNote, style: 'small' },
+      ],
+    },
   ];
 }
 
@@ -256,6 +261,25 @@ function signature(words: LetterWords, tools: Press): Content {
   return { table: { widths: [66, '*', 66, '*'], body: [cells] }, layout: BARE, unbreakable: true };
 }
 
+/** A paragraph longer than this, in characters, may fill a page by itself. */
+const SHORT_PARAGRAPH = 900;
+
+/** The last part, with the heading right above it, where it is short enough to stay with the signature. */
+function lastShort(parts: readonly Content[]): {
+  readonly above: readonly Content[];
+  readonly last: readonly Content[];
+} {
+  const last = parts.at(-1);
+  const text = typeof last === 'object' && 'text' in last ? last.text : '';
+  if (last === undefined || (typeof text === 'string' && text.length > SHORT_PARAGRAPH)) {
+    return { above: parts, last: [] };
+  }
+  const before = parts.at(-2);
+  const headed = typeof before === 'object' && 'headlineLevel' in before;
+  const from = parts.length - (headed ? 2 : 1);
+  return { above: parts.slice(0, from), last: parts.slice(from) };
+}
+
 /** The assessment record as one part of a document. */
 export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWords): Sheet {
   const tools = press(data, words.owner.frame);
@@ -265,6 +289,18 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
     ...data.screening.reasons,
     ...data.measurements.map((item) => item.figure),
   ];
+  const told = [
+    ...decisions(data, words, tools),
+    ...notes(data, words),
+    ...amendments(data, words, tools),
+  ];
+  const { above, last } = lastShort(told);
+  const end = referencesBelow(
+    [...last, signature(words, tools)],
+    because,
+    record.referencesTitle,
+    words.owner.sources,
+  );
   return {
     words: words.owner.frame,
     kind: record.kind,
@@ -275,12 +311,10 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
       diet(data, words, tools),
       screeningResult(data.screening, data.dog.name, letter, tools.format),
       ...figures(data, words, tools),
-      ...decisions(data, words, tools),
-      ...notes(data, words),
-      ...amendments(data, words, tools),
-      signature(words, tools),
-      ...references(because, record.referencesTitle, words.owner.sources),
+      ...above,
+      ...end.body,
     ],
+    end: end.end,
   };
 }
 

@@ -172,9 +172,8 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
         : pair(treats(ration, words, tools), weighIn(data, words, tools)),
       ...runningWeeks(data, words, tools),
       ...(changeover === null ? [] : [changeoverCalendar(changeover, feeding, tools)]),
-      reasons === null ? ask : pair(reasons, ask),
-      sourceNote(because, words.sources),
     ],
+    end: [reasons === null ? ask : pair(reasons, ask), sourceNote(because, words.sources)],
   };
 }
 

@@ -37,6 +37,8 @@ export function heatCardPart(data: HeatCardData, words: OwnerWords): Sheet {
       ...(reasons.length === 0 ? [] : [section(heat.whyTitle, reasons)]),
       ...(grid === null ? [] : [section(heat.gridTitle, [grid])]),
       heatFirstAid(words, name, tools),
+    ],
+    end: [
       { text: `${heat.ground} ${heat.times}`, margin: [0, 6, 0, 3] },
       { text: fill(heat.ask, { dog: name }), bold: true },
       sourceNote([...data.heat.reasons, ...ADVICE], words.sources),

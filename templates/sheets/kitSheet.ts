@@ -37,6 +37,8 @@ export function kitSheetPart(data: KitSheetData, words: OwnerWords): Sheet {
       ),
       pair(section(kit.youTitle, [list(kit.you)]), section(kit.pawsTitle, [list(kit.paws)])),
       section(kit.packTitle, [packList(kit.pack)]),
+    ],
+    end: [
       fitRecord(words, tools),
       { text: fill(kit.vet, dog), bold: true, margin: [0, 7, 0, 0] },
       sourceNote([...(data.pace ? [data.pace.canterPace.figure] : []), ...ADVICE], words.sources),

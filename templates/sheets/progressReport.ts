@@ -215,9 +215,8 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
       ...(first && second && (running?.reasons.length ?? 0) <= FEW_REASONS
         ? [pair(first, second)]
         : blocks),
-      nextSteps(data, words, tools),
-      sourceNote(because, words.sources),
     ],
+    end: [nextSteps(data, words, tools), sourceNote(because, words.sources)],
   };
 }
 

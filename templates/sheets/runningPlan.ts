@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces';
-import type { Provenance } from '../../core/figure.ts';
+import type { Provenance, Reason } from '../../core/figure.ts';
 import type { HeatTable, Ramp, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
@@ -15,7 +15,15 @@ import {
 import { bodyFacts, consentFact, gaitFacts } from '../parts/findings.ts';
 import { goalText } from '../parts/goal.ts';
 import { heatStrip } from '../parts/heatBands.ts';
-import { callout, factGrid, listSection, pair, paragraph, section } from '../parts/layout.ts';
+import {
+  callout,
+  factGrid,
+  heading,
+  MOST_TOGETHER,
+  pair,
+  paragraph,
+  section,
+} from '../parts/layout.ts';
 import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
@@ -68,6 +76,8 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
     ...gaitFacts(findings, words.findings),
     consentFact(findings, words.findings, tools.format),
   ];
+  const notes = rampNotes(ramp?.reasons ?? [], { words, format: tools.format, dog: dog.name });
+  const advice = pair(foodAndWater(words), askYourVet(words, dog.name));
   const items = [
     ...screening.reasons,
     ...(ramp?.reasons ?? []),
@@ -89,10 +99,10 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
       nextDay(words, dog.name, tools),
       ...heatLimits(data, words, tools),
       heatFirstAid(words, dog.name, tools),
-      pair(foodAndWater(words), askYourVet(words, dog.name)),
-      ...(ramp === null ? [] : weekPages(ramp, dog.name, words, tools)),
-      sourceNote(items, words.sources),
+      ...(ramp === null ? [] : [advice, ...weekPages(ramp, dog.name, words, tools)]),
+      ...notes.body,
     ],
+    end: [...(ramp === null ? [advice] : notes.end), sourceNote(items, words.sources)],
   };
 }
 
@@ -108,7 +118,6 @@ function weekPages(ramp: Ramp, dog: string, words: OwnerWords, tools: Press): re
     { text: plan.weekTable, style: 'heading', pageBreak: 'before', margin: [0, 0, 0, 4] },
     paragraph(fill(plan.weekIntro, { dog }), 6),
     weekTable(ramp, plan, tools),
-    ...rampNotes(ramp, { words, format: tools.format, dog }),
   ];
 }
 
@@ -118,11 +127,18 @@ function gaitNote(findings: Findings, words: OwnerWords): readonly Content[] {
 }
 
 /** What core has to say about the plan itself, e.g. that the event comes too early. */
-function rampNotes(ramp: Ramp, tools: ReasonPress): readonly Content[] {
-  if (ramp.reasons.length === 0) return [];
-  return [
-    listSection(tools.words.plan.about, [reasonList(ramp.reasons, tools)], ramp.reasons.length),
-  ];
+function rampNotes(
+  reasons: readonly Reason[],
+  tools: ReasonPress,
+): { readonly body: readonly Content[]; readonly end: readonly Content[] } {
+  const { about } = tools.words.plan;
+  if (reasons.length === 0) return { body: [], end: [] };
+  const last = reasons.slice(-MOST_TOGETHER);
+  if (last.length === reasons.length) {
+    return { body: [], end: [section(about, [reasonList(last, tools)])] };
+  }
+  const first = reasons.slice(0, -MOST_TOGETHER);
+  return { body: [heading(about), reasonList(first, tools)], end: [reasonList(last, tools)] };
 }
 
 /**

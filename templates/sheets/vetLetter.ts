@@ -17,7 +17,7 @@ import {
   writingLine,
 } from '../parts/layout.ts';
 import { limbTable, measurementTable, screeningResult, sexText } from '../parts/professional.ts';
-import { references } from '../parts/sources.ts';
+import { referencesBelow } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
 import type { OwnerWords } from '../words/words.ts';
@@ -184,6 +184,12 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
     ...(data.ramp?.reasons ?? []),
     { evidence: 'D', mark: 'S', sources: ['lamenessScales'] },
   ];
+  const end = referencesBelow(
+    [consent(data, letter, tools)],
+    because,
+    letter.referencesTitle,
+    words.owner.sources,
+  );
   return {
     words: words.owner.frame,
     kind: letter.kind,
@@ -200,9 +206,9 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
       section(letter.questionsTitle, [bullets([...data.questions, ...letter.questions])]),
       { text: letter.close, margin: [0, 8, 0, 22] },
       { text: data.practice.practitioner || data.practice.name, bold: true },
-      consent(data, letter, tools),
-      ...references(because, letter.referencesTitle, words.owner.sources),
+      ...end.body,
     ],
+    end: end.end,
   };
 }
 
