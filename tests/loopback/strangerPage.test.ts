@@ -1,10 +1,15 @@
+import { randomUUID } from 'node:crypto';
+import { readdirSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Host } from '../../electron/loopback/host.ts';
 import { openBrowser } from '../e2e/support/browser.ts';
 import { openOwn, type TestDesk } from '../service/desk.ts';
+import { SMALL_PDF } from '../support/pictures.ts';
 import { codeOf, openHost } from './support/openHost.ts';
 
 // A page of another origin, in a real browser, that knows the port, the key and the start code, and
@@ -25,9 +30,19 @@ let other: Server;
 let otherPort: number;
 let browser: Browser;
 let code: string;
+/** A file that came in, and one that is ready to go out; a stranger that knows them has stolen them. */
+let tokens: { readonly taken: string; readonly made: string };
+
+/** Everything that lies in the folder of transfers. */
+const lying = (): string[] =>
+  readdirSync(join(desk.folder, 'transfer'), { recursive: true, encoding: 'utf8' }).sort();
 
 beforeEach(async () => {
   desk = await openOwn();
+  const taken = await desk.service.takeIn('letter.pdf', Readable.from([SMALL_PDF]), 1e6);
+  if (!taken.ok) expect.fail(taken.error.message);
+  const made = await desk.ok('backup/make', { passphrase: null, workId: randomUUID() });
+  tokens = { taken: taken.value.token, made: made.token };
   asked = [];
   const watched: TestDesk['service'] = {
     ...desk.service,
@@ -70,8 +85,16 @@ async function pageAt(address: string): Promise<Page> {
   return page;
 }
 
+interface Target {
+  readonly port: number;
+  readonly key: string;
+  readonly code: string;
+  readonly taken: string;
+  readonly made: string;
+}
+
 /** Everything a page can send by script, and what it learns from it. */
-async function tryAll(target: { port: number; key: string; code: string }) {
+async function tryAll(target: Target) {
   const base = `http://127.0.0.1:${target.port}`;
   const body = JSON.stringify({ code: target.code });
   const tried = async (path: string, init: RequestInit): Promise<string> => {
@@ -92,9 +115,9 @@ async function tryAll(target: { port: number; key: string; code: string }) {
       element.onerror = () => resolve('failed');
       document.body.append(element);
     });
-  const socket = (): Promise<string> =>
+  const socket = (path: string): Promise<string> =>
     new Promise((resolve) => {
-      const line = new WebSocket(`ws://127.0.0.1:${target.port}/call/app/status`);
+      const line = new WebSocket(`ws://127.0.0.1:${target.port}${path}`);
       line.onopen = () => resolve('opened');
       line.onerror = () => resolve('failed');
     });
@@ -104,7 +127,19 @@ async function tryAll(target: { port: number; key: string; code: string }) {
       source.onopen = () => resolve('opened');
       source.onerror = () => resolve('failed');
     });
-  const json = { 'content-type': 'application/json', authorization: `Bearer ${target.key}` };
+  const authorization = `Bearer ${target.key}`;
+  const out = `/files/out/${target.made}`;
+  const bytes = new Blob([body], { type: 'application/octet-stream' });
+  const form = new FormData();
+  form.append('file', bytes, 'letter.pdf');
+  const asFile = {
+    authorization,
+    'content-type': 'application/octet-stream',
+    'trotwell-purpose': 'attachment',
+    'trotwell-file-name': 'letter.pdf',
+  };
+  const sent = (init: RequestInit) => tried('/files/in', { method: 'POST', ...init });
+  const json = { 'content-type': 'application/json', authorization };
   return {
     call: await tried('/call/app/status', { method: 'POST', headers: json, body: '{}' }),
     blindCall: await tried('/call/app/status', { method: 'POST', mode: 'no-cors', body: '{}' }),
@@ -116,8 +151,20 @@ async function tryAll(target: { port: number; key: string; code: string }) {
     image: await loaded('img', '/'),
     script: await loaded('script', '/assets/app.js'),
     style: await loaded('link', '/assets/app.js'),
-    socket: await socket(),
+    socket: await socket('/call/app/status'),
     events: await events(),
+    fileIn: await sent({ headers: asFile, body: bytes }),
+    blindFileIn: await sent({ mode: 'no-cors', body: bytes }),
+    // The headers a request without permission may carry are kept; ours are left out by the browser.
+    blindFileInWithHeaders: await sent({ mode: 'no-cors', headers: asFile, body: bytes }),
+    formIn: await sent({ mode: 'no-cors', body: form }),
+    beaconIn: String(navigator.sendBeacon(`${base}/files/in`, form)),
+    fileOut: await tried(out, { headers: { authorization } }),
+    blindFileOut: await tried(out, { mode: 'no-cors', credentials: 'include' }),
+    takenOut: await tried(`/files/out/${target.taken}`, { headers: { authorization } }),
+    imageOut: await loaded('img', out),
+    scriptOut: await loaded('script', out),
+    socketOut: await socket(out),
     title: document.title,
   };
 }
@@ -130,8 +177,9 @@ describe.each(ORIGINS)('a page of %s', (_what, name) => {
   });
   afterEach(() => page.context().close());
 
-  test('learns nothing and changes nothing by script, even with the key and the code', async () => {
-    const learned = await page.evaluate(tryAll, { port: host.port, key, code });
+  test('learns nothing and changes nothing by script, even with key, code and tokens', async () => {
+    const before = lying();
+    const learned = await page.evaluate(tryAll, { port: host.port, key, code, ...tokens });
     expect(learned).toEqual({
       call: 'failed',
       blindCall: expect.stringMatching(/^(failed|opaque 0 )$/),
@@ -145,9 +193,21 @@ describe.each(ORIGINS)('a page of %s', (_what, name) => {
       style: 'failed',
       socket: 'failed',
       events: 'failed',
+      fileIn: 'failed',
+      blindFileIn: expect.stringMatching(/^(failed|opaque 0 )$/),
+      blindFileInWithHeaders: expect.stringMatching(/^(failed|opaque 0 )$/),
+      formIn: expect.stringMatching(/^(failed|opaque 0 )$/),
+      beaconIn: expect.any(String),
+      fileOut: 'failed',
+      blindFileOut: expect.stringMatching(/^(failed|opaque 0 )$/),
+      takenOut: 'failed',
+      imageOut: 'failed',
+      scriptOut: 'failed',
+      socketOut: 'failed',
       title: 'Elsewhere',
     });
     expect(asked).toEqual([]);
+    expect(lying()).toEqual(before);
   });
 
   test.each([
@@ -155,6 +215,8 @@ describe.each(ORIGINS)('a page of %s', (_what, name) => {
     ['/call/app/open', 'application/x-www-form-urlencoded'],
     ['/call/app/open', 'multipart/form-data'],
     ['/start', 'text/plain'],
+    ['/files/in', 'multipart/form-data'],
+    ['/files/in', 'text/plain'],
   ])('posts no form to %s as %s', async (path, enctype) => {
     const answered = page.context().waitForEvent('response');
     await page.evaluate(
@@ -177,6 +239,29 @@ describe.each(ORIGINS)('a page of %s', (_what, name) => {
     expect((await answered).status()).toBe(403);
     expect(asked).toEqual([]);
   });
+
+  test.each(['made', 'taken'] as const)(
+    'downloads no file by its stolen token: %s',
+    async (kind) => {
+      const before = lying();
+      const answered = page.context().waitForEvent('response');
+      let downloads = 0;
+      page.context().on('page', (opened) => opened.on('download', () => (downloads += 1)));
+      page.on('download', () => (downloads += 1));
+      await page.evaluate((address) => {
+        const link = document.createElement('a');
+        link.href = address;
+        link.target = '_blank';
+        link.download = 'stolen';
+        document.body.append(link);
+        link.click();
+      }, `http://127.0.0.1:${host.port}/files/out/${tokens[kind]}`);
+      expect((await answered).status()).toBe(403);
+      expect(downloads).toBe(0);
+      expect(asked).toEqual([]);
+      expect(lying()).toEqual(before);
+    },
+  );
 
   test('shows no page of ours in a frame or a window it can reach into', async () => {
     const [opened, reached] = await Promise.all([
@@ -222,6 +307,36 @@ test('our own page reaches all of it in the same browser, with the code still un
   );
   expect(learned).toMatchObject({ ok: true, value: { open: 'own' } });
   expect(asked).toEqual(['app/status']);
+  await page.context().close();
+});
+
+// And lest those about files do: the same tokens and headers from our own page.
+test('our own page hands a file over and gets one, each once', async () => {
+  const page = await pageAt(`http://127.0.0.1:${host.port}/`);
+  const learned = await page.evaluate(
+    async ({ key: known, made }) => {
+      const authorization = `Bearer ${known}`;
+      const sent = await fetch('/files/in', {
+        method: 'POST',
+        headers: {
+          authorization,
+          'content-type': 'application/octet-stream',
+          'trotwell-purpose': 'attachment',
+          'trotwell-file-name': 'letter.pdf',
+        },
+        body: new Blob(['x']),
+      });
+      const got = [];
+      for (let i = 0; i < 2; i++) {
+        const response = await fetch(`/files/out/${made}`, { headers: { authorization } });
+        got.push((await response.blob()).size > 0 ? response.status : `empty ${response.status}`);
+      }
+      return { sent: ((await sent.json()) as { ok: boolean }).ok, got };
+    },
+    { key, made: tokens.made },
+  );
+  expect(learned).toEqual({ sent: true, got: [200, 'empty 404'] });
+  expect(asked).toEqual(['files/in', 'files/out', 'files/out']);
   await page.context().close();
 });
 
