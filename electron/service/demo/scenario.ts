@@ -25,6 +25,8 @@ export interface DemoDog {
   readonly ageMonths: number;
   readonly dog: Omit<DogInput, 'clientId' | 'birthDay'>;
   readonly visits: readonly DemoVisit[];
+  /** For how many days now the owner has not told of any session; 0 when left out. */
+  readonly silentDays?: number;
 }
 
 export const DEMO_PRACTICE: Practice = {
@@ -208,9 +210,10 @@ const TARN: DemoDog = {
   ],
 };
 
-/** Back after surgery with the vet's written clearance. */
+/** Back after surgery with the vet's written clearance; her last sessions are still to be told. */
 const JUNO: DemoDog = {
   owner: 2,
+  silentDays: 14,
   ageMonths: 66,
   dog: dog('Juno', 'Retriever', { adultWeightKg: 29, withersCm: 56, coat: 'ordinary' }),
   visits: [

@@ -30,15 +30,14 @@ async function seedDog(desk: Desk, clientId: string, entry: DemoDog): Promise<vo
   let previous: SavedVisit | undefined;
   for (const visit of entry.visits) {
     previous = await seedVisit(desk, dog.id, visit, previous);
-    if (previous.plan !== null) await seedSessions(desk, previous.plan);
+    if (previous.plan !== null) await seedSessions(desk, previous.plan, entry.silentDays ?? 0);
   }
 }
 
 /** What the owner tells of the sessions so far: one missed, one shortened, the others done. */
-async function seedSessions(desk: Desk, plan: Plan): Promise<void> {
-  const past = plan.ramp.weeks
-    .flatMap(({ sessions }) => sessions)
-    .filter(({ day }) => day < desk.today());
+async function seedSessions(desk: Desk, plan: Plan, silentDays: number): Promise<void> {
+  const told = addDays(desk.today(), -silentDays);
+  const past = plan.ramp.weeks.flatMap(({ sessions }) => sessions).filter(({ day }) => day < told);
   for (const [index, { day, runMinutes }] of past.entries()) {
     const outcome = index === MISSED ? 'missed' : index === SHORTENED ? 'shortened' : 'done';
     await sessionHandlers['sessions/save'](desk, {
