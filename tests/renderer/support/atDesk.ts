@@ -7,10 +7,11 @@ import type { Answer } from '../../../electron/contract/errors.ts';
 import type { TakenFile } from '../../../electron/contract/filePurposes.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
 import type { Client } from '../../../renderer/api/client.ts';
+import { usePractice } from '../../../renderer/stores/practice.ts';
 import type { TestDesk } from '../../service/desk.ts';
 import { appPlugins } from './plugins.ts';
 
-const WAIT = { timeout: 10_000, interval: 10 };
+const WAIT = { timeout: 4000, interval: 10 };
 
 /** A file as the practitioner has it at hand. */
 export interface FileAtHand {
@@ -51,6 +52,9 @@ export async function mountAtDesk(
   { path = '/', settings = {} }: { path?: string; settings?: Partial<Practice> } = {},
 ): Promise<AtDesk> {
   const plugins = appPlugins(settings, client);
+  const status = await client.call('app/status', {});
+  // The day of the service counts, as in the program.
+  if (status.ok) usePractice().status = { ...usePractice().status!, today: status.value.today };
   const router = plugins.find((plugin) => 'currentRoute' in plugin) as unknown as Router;
   await router.push(path);
   const wrapper = mount(component, { props, global: { plugins }, attachTo: document.body });
