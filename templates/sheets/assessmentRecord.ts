@@ -72,6 +72,14 @@ export interface Amendment {
   readonly reason: string;
 }
 
+/** From this age on, years are what is said of a dog. */
+const MONTHS_OF_YOUTH = 24;
+
+function ageText(months: number, words: LetterWords['practice']['record']): string {
+  if (months >= MONTHS_OF_YOUTH) return fill(words.years, { years: Math.floor(months / 12) });
+  return months === 1 ? words.month : fill(words.months, { months });
+}
+
 function dogAndOwner(data: AssessmentRecordData, words: LetterWords, tools: Press): Content {
   const { record, letter } = words.practice;
   const { dog, owner } = data;
@@ -79,7 +87,7 @@ function dogAndOwner(data: AssessmentRecordData, words: LetterWords, tools: Pres
   const facts: Fact[] = [
     { name: record.visit, value: `${record.kinds[data.kind]}, ${format.day(data.findings.day)}` },
     { name: record.born, value: format.day(dog.birthDay) },
-    { name: record.age, value: fill(record.months, { months: data.ageMonths }) },
+    { name: record.age, value: ageText(data.ageMonths, record) },
     { name: record.sex, value: sexText(dog, letter) },
     ...(dog.withersCm === null
       ? []
