@@ -2,7 +2,7 @@ import { ArgumentError } from '../check.ts';
 import type { Reason } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
-import { provenanceOf, written, type Rule } from '../rules/rule.ts';
+import { provenanceOf, spelled, written, type Rule } from '../rules/rule.ts';
 import { checkAir, type Air } from './air.ts';
 import { dewPointFigure, heatIndexFigure } from './airFigures.ts';
 import { heatLimits, heatShift } from './shift.ts';
@@ -45,12 +45,21 @@ const LADDER = ['heatUsualToC', 'heatCautionToC', 'heatHalfToC', 'heatWalkToC'] 
 function checkedLimits(values: HeatRuleValues): void {
   const ladder = LADDER.map((id) => values[id]);
   if (ladder.every((limit, index) => index === 0 || limit >= ladder[index - 1]!)) return;
+  const texts = LADDER.map((id) => `${HEAT_RULES[id].name} ${written(HEAT_RULES[id], values[id])}`);
   throw new ArgumentError(
     'rules',
     '°C',
     undefined,
-    `The limits of the heat bands must rise: ${LADDER.join(', ')} are ${ladder.join(', ')} °C`,
+    `The limits of the heat bands must rise, but are: ${texts.join(', ')}`,
   );
+}
+
+/**
+ * For a practice that changes its rules one by one: do the limits of the bands still rise?
+ * @throws RangeError naming every limit when they do not, or a rule that is out of its range.
+ */
+export function checkHeatLimits(changes: RuleChanges): void {
+  checkedLimits(heatRuleValues(changes));
 }
 
 function bandAt({ tempC, humidityPct }: Air, limits: HeatLimits): HeatBandId {
@@ -80,7 +89,7 @@ function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
   const { evidence, mark, sources } = HEAT_RULES.heatCautionToC;
   return {
     code: 'heat-bands',
-    text: `Bands in shade air temperature for this dog: usual care to ${usualToC} °C, caution to ${cautionToC} °C, half the run time to ${halfToC} °C, walk only to ${walkToC} °C, no run above.${note}`,
+    text: `Bands in shade air temperature for this dog: usual care to ${spelled(usualToC)} °C, caution to ${spelled(cautionToC)} °C, half the run time to ${spelled(halfToC)} °C, walk only to ${spelled(walkToC)} °C, no run above.${note}`,
     params: { usualToC, cautionToC, halfToC, walkToC },
     evidence,
     mark,

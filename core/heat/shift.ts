@@ -2,7 +2,7 @@ import { inRange, oneOf, weightInRange } from '../check.ts';
 import type { Provenance, Reason } from '../figure.ts';
 import type { RuleId } from '../rules/all.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
-import { changeNote, provenanceOf } from '../rules/rule.ts';
+import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
 import type { HeatDog, HeatLimits } from './types.ts';
 
 /** How far this dog's bands lie below the ordinary ones, and why. */
@@ -28,7 +28,7 @@ function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
     found.push({ code: 'heat-bcs', text, from: 'heatBcsFrom' });
   }
   if (weightKg !== undefined && weightKg !== null && weightKg > rules.heatHeavyOverKg) {
-    const text = `Over ${rules.heatHeavyOverKg} kg: a heavy dog sheds heat more slowly.`;
+    const text = `Over ${spelled(rules.heatHeavyOverKg)} kg: a heavy dog sheds heat more slowly.`;
     found.push({ code: 'heat-heavy', text, from: 'heatHeavyOverKg' });
   }
   if (coat !== undefined && coat !== 'ordinary') {
@@ -59,7 +59,7 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
   const each = rules.heatShiftC;
   const reasons = burdens(dog, rules).map(({ code, text, from }) => ({
     code,
-    text: `${text} The bands lie ${each} °C lower${changeNote(HEAT_RULES.heatShiftC, each)}.`,
+    text: `${text} The bands lie ${spelled(each)} °C lower${changeNote(HEAT_RULES.heatShiftC, each)}.`,
     params: { shiftC: each },
     ...provenanceOf(HEAT_RULES.heatShiftC, each, from === undefined ? [] : [from]),
   }));
@@ -85,7 +85,7 @@ function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
   }
   return {
     code: 'heat-short-nosed',
-    text: `Short-nosed, more than twice the odds of heat illness: the bands lie ${shiftC} °C lower. Only with the vet’s written clearance.`,
+    text: `Short-nosed, more than twice the odds of heat illness: the bands lie ${spelled(shiftC)} °C lower. Only with the vet’s written clearance.`,
     params: { shiftC },
     ...odds,
     rules: ['heatShiftMostC'],
@@ -95,7 +95,7 @@ function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
 function cappedReason(most: number): Reason {
   return {
     code: 'heat-shift-capped',
-    text: `Together the bands lie ${most} °C lower, the most by our rule${changeNote(HEAT_RULES.heatShiftMostC, most)}. With several burdens stay on the cautious side.`,
+    text: `Together the bands lie ${spelled(most)} °C lower, the most by our rule${changeNote(HEAT_RULES.heatShiftMostC, most)}. With several burdens stay on the cautious side.`,
     params: { shiftC: most },
     ...provenanceOf(HEAT_RULES.heatShiftMostC, most),
   };

@@ -72,10 +72,13 @@ export function provenanceOf(
   return { ...originOf(rule, value), rules: [rule.id as RuleId, ...others] };
 }
 
+/** A number in a sentence: what was typed in °F or lb has no end of digits in °C or kg. */
+export const spelled = (value: number): string => String(Number(value.toFixed(2)));
+
 /** A value of a rule as sentences spell it: "20 %", "3 °C lower" for a shift. */
 export function written(rule: Pick<Rule, 'unit' | 'shift'>, value: number): string {
   const unit = rule.unit === '' ? '' : ` ${rule.unit}`;
-  return `${value}${unit}${rule.shift === true ? ' lower' : ''}`;
+  return `${spelled(value)}${unit}${rule.shift === true ? ' lower' : ''}`;
 }
 
 /** " (set by the practice; as published 20 %)" for a changed rule, else nothing. */

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { withRules } from '../../core/index.ts';
+import { checkHeatLimits, withRules } from '../../core/index.ts';
 import { wholeSentence } from '../contract/limits.ts';
 import { toRuleChanges } from '../contract/rampRequest.ts';
 import type { RuleChange } from '../contract/records.ts';
@@ -14,7 +14,9 @@ export function readRules(db: Kysely<Schema>): Promise<RuleChange[]> {
 
 export const ruleHandlers: Handlers<'rules/set'> = {
   'rules/set': async (desk, { ruleId, value, reason }) => {
+    const others = (await readRules(desk.db)).filter((change) => change.ruleId !== ruleId);
     if (value === null) {
+      checkHeatLimits(toRuleChanges(others));
       await desk.db.deleteFrom('ruleChange').where('ruleId', '=', ruleId).execute();
       return readRules(desk.db);
     }
@@ -25,6 +27,7 @@ export const ruleHandlers: Handlers<'rules/set'> = {
     if (rule?.whole === true && !Number.isInteger(value)) {
       throw badField('value', wholeSentence({ ...rule, label: `“${rule.name}”` }));
     }
+    checkHeatLimits(toRuleChanges([...others, change]));
     await desk.db
       .insertInto('ruleChange')
       .values(change)

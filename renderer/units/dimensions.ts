@@ -24,6 +24,7 @@ export type Dimension =
   | 'months'
   | 'percent'
   | 'temperature'
+  | 'temperatureShift'
   | 'degrees'
   | 'girth'
   | 'count';
@@ -63,6 +64,7 @@ const FIXED: Record<
     | 'distance'
     | 'pace'
     | 'temperature'
+    | 'temperatureShift'
   >,
   readonly [Unit, ...Unit[]]
 > = {
@@ -78,6 +80,8 @@ const FIXED: Record<
 };
 
 const CELSIUS = unit('°C', 1, 0, 'c');
+/** A difference of temperatures: five ninths of a degree each, and no zero to move. */
+const FAHRENHEIT_SHIFT = unit('°F', 5 / 9, 1, 'f');
 const FAHRENHEIT: Unit = {
   ...unit('°F', 5 / 9, 0, 'f'),
   zero: celsiusFromFahrenheit(0),
@@ -121,6 +125,10 @@ export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [U
     }
     case 'temperature':
       return choices.temperatureUnit === 'F' ? [FAHRENHEIT, CELSIUS] : [CELSIUS, FAHRENHEIT];
+    case 'temperatureShift':
+      return choices.temperatureUnit === 'F'
+        ? [FAHRENHEIT_SHIFT, CELSIUS]
+        : [CELSIUS, FAHRENHEIT_SHIFT];
     default:
       return FIXED[dimension];
   }

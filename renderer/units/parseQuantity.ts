@@ -137,7 +137,13 @@ function names(asked: Asked): string {
     .join(' or ');
 }
 
+/** A weight as it is often typed, where it would be taken; else the least that would. */
+const WEIGHT_EXAMPLE = 28.4;
+
 function example(asked: Asked): string {
-  const amount = asked.dimension === 'weight' ? 28.4 : Math.max(lowEnd(asked), 1);
-  return `${amount} ${asked.units[0].name}`.trim();
+  const unit = asked.units[0];
+  const usual = asked.dimension === 'weight' ? toBase(WEIGHT_EXAMPLE, unit) : NaN;
+  const fits = usual >= asked.min && usual <= asked.max;
+  const amount = fits ? WEIGHT_EXAMPLE : Math.max(lowEnd(asked), 1);
+  return `${amount} ${unit.name}`.trim();
 }

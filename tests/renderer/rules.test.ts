@@ -2,7 +2,6 @@ import { mount } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
 import { withRules, type RuleChanges } from '../../core/index.ts';
 import RuleLine from '../../renderer/rules/RuleLine.vue';
-import { ruleValue } from '../../renderer/rules/ruleText.ts';
 import { appPlugins } from './support/plugins.ts';
 
 function line(changes: RuleChanges) {
@@ -41,10 +40,5 @@ describe('a rule of the practice', () => {
     const said = wrapper.get('[role=alert]').text();
     expect(said).toContain('Value in this practice must be from');
     expect(said).toContain('A reason is needed');
-  });
-  it('is written with its unit', () => {
-    expect(ruleValue(20, '%')).toBe('20\u202f%');
-    expect(ruleValue(2, 'min a week')).toBe('2\u00a0min a week');
-    expect(ruleValue(0.5, '')).toBe('0.5');
   });
 });

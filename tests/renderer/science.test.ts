@@ -4,6 +4,7 @@ import { SOURCES, withRules, type Source } from '../../core/index.ts';
 import { EVIDENCE, MARKS } from '../../renderer/components/figures/evidence.ts';
 import SciencePage from '../../renderer/pages/SciencePage.vue';
 import { ruleValue } from '../../renderer/rules/ruleText.ts';
+import { DEFAULT_CHOICES } from '../../renderer/units/shown.ts';
 import { registerLines } from '../../renderer/science/register.ts';
 import { usePractice } from '../../renderer/stores/practice.ts';
 import { appPlugins } from './support/plugins.ts';
@@ -35,7 +36,7 @@ describe('about the science', () => {
     const text = page().text();
     for (const { name, value, unit } of withRules({})) {
       expect(text).toContain(name);
-      expect(text).toContain(ruleValue(value, unit));
+      expect(text).toContain(ruleValue({ unit }, value, DEFAULT_CHOICES));
     }
     for (const words of [...Object.values(EVIDENCE), ...Object.values(MARKS)]) {
       expect(text).toContain(words);
@@ -58,8 +59,10 @@ describe('about the science', () => {
     };
     await wrapper.vm.$nextTick();
     const row = wrapper.findAll('tr').find((line) => line.text().includes('changed by this'))!;
-    expect(row.text()).toContain(ruleValue(4, '°C'));
-    expect(row.text()).toContain(`as published ${ruleValue(3, '°C')}`);
+    expect(row.text()).toContain(ruleValue({ unit: '°C', shift: true }, 4, DEFAULT_CHOICES));
+    expect(row.text()).toContain(
+      `as published ${ruleValue({ unit: '°C', shift: true }, 3, DEFAULT_CHOICES)}`,
+    );
     expect(row.text()).toContain(SOURCES.practiceSetting.short);
   });
   it('defers to the vet and to local law', () => {

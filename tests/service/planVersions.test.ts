@@ -209,4 +209,20 @@ describe('a rule the practice changed', () => {
     expect(message).toBe('“A recovery week every” must be a whole number from 3 to 6 weeks.');
     await desk.ok('rules/set', set(3));
   });
+
+  test('is refused where the limits of the heat bands would no longer rise', async () => {
+    const desk = await openOwn();
+    const set = (ruleId: string, value: number | null) =>
+      ({ ruleId, value, reason: 'A cool valley.' }) as const;
+    const { message } = await desk.refused('rules/set', set('heatCautionToC', 8));
+    expect(message).toBe(
+      'The limits of the heat bands must rise, but are: Usual care up to 10 °C, Caution up to 8 °C, Half the run time up to 18 °C, Walk only up to 20 °C.',
+    );
+    await desk.ok('rules/set', set('heatUsualToC', 6));
+    await desk.ok('rules/set', set('heatCautionToC', 8));
+    // Back as published, the first limit would lie above the second.
+    await desk.refused('rules/set', set('heatUsualToC', null));
+    await desk.ok('rules/set', set('heatCautionToC', null));
+    expect(await desk.ok('rules/set', set('heatUsualToC', null))).toEqual([]);
+  });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   heatBand,
   heatTable,
+  inUnits,
   stricterBand,
   withRules,
   type HeatDog,
@@ -143,6 +144,26 @@ describe('the limits a practice may set', () => {
     expect(bands?.text).toContain('Half the run time up to 19 °C (as published 18 °C)');
     expect(bands?.text).toContain('80 % relative humidity (as published 85 % relative humidity)');
     expect(bands?.sources).toContain('practiceSetting');
+  });
+
+  it('set in °F are spelled without an end of digits, and read as they were typed', () => {
+    // 65 °F = 18.33… °C and 100 lb = 45.359237 kg (exact by definition; C).
+    const rules = { heatHalfToC: (65 - 32) / 1.8, heatShiftC: 5 / 1.8, heatHeavyOverKg: 45.359237 };
+    const dog = { weightKg: 50, coat: 'thick' } as const;
+    const texts = heatBand({ tempC: 10, humidityPct: 50, dog, rules }).reasons.map(
+      ({ text }) => text,
+    );
+    for (const text of texts) expect(text).not.toMatch(/\d\.\d{3}/);
+    const american = {
+      weightUnit: 'lb',
+      energyUnit: 'kcal',
+      distanceUnit: 'mi',
+      temperatureUnit: 'F',
+    } as const;
+    const read = texts.map((text) => inUnits(text, american)).join(' ');
+    expect(read).toContain('Half the run time up to 65 °F (as published 64 °F)');
+    expect(read).toContain('5 °F lower');
+    expect(read).toContain('Over 100 lb');
   });
 
   it('never open the ladder past 25 °C', () => {

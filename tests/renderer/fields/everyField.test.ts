@@ -86,8 +86,12 @@ const TYPED: Readonly<Record<Dimension, readonly (readonly [string, number])[]>>
   ],
   percent: [['12,5 %', 12.5]],
   temperature: [
-    ['80 °F', 26.6667],
+    ['70 °F', 21.1111],
     ['21,5 C', 21.5],
+  ],
+  temperatureShift: [
+    ['9 °F', 5],
+    ['2,5 C', 2.5],
   ],
   girth: [
     ['12 in', 30.48],

@@ -100,7 +100,20 @@ export const FIELD_ROWS: readonly FieldRow[] = [
   own('gait/MeasureTable.vue', MEASURED, 'degrees', limitOf('Hip flexion, left', '°', 0, 270)),
   own('gait/MeasureTable.vue', MEASURED, 'girth', limitOf('Thigh girth, left', 'cm', 5, 100)),
   own('gait/MeasureTable.vue', MEASURED, 'weight', limitOf('Standing weight, left', 'kg', 0, 150)),
-  own('rules/RuleLine.vue', 'limit', 'count', limitOf('Value in this practice', '%', 5, 30)),
+  own('rules/RuleLine.vue', 'limit', 'percent', limitOf('Value in this practice', '%', 5, 30)),
+  own(
+    'rules/RuleLine.vue',
+    'limit',
+    'temperature',
+    limitOf('Value in this practice', '°C', -5, 23),
+  ),
+  own(
+    'rules/RuleLine.vue',
+    'limit',
+    'temperatureShift',
+    limitOf('Value in this practice', '°C', 1, 6),
+  ),
+  own('rules/RuleLine.vue', 'limit', 'weight', limitOf('Value in this practice', 'kg', 25, 70)),
   own('rules/RuleLine.vue', 'limit', 'count', {
     ...limitOf('Value in this practice', 'weeks', 3, 6),
     whole: true,

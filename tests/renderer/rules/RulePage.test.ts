@@ -4,8 +4,11 @@ import { causesOf, defaultRules, source, type RuleId } from '../../../core/index
 import RulePage from '../../../renderer/pages/RulePage.vue';
 import { ruleAnchor, ruleValue } from '../../../renderer/rules/ruleText.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
+import { DEFAULT_CHOICES } from '../../../renderer/units/shown.ts';
 import { appPlugins } from '../support/plugins.ts';
 
+const spelled = (rule: Parameters<typeof ruleValue>[0], value: number) =>
+  ruleValue(rule, value, DEFAULT_CHOICES);
 const page = (ruleId: string) =>
   mount(RulePage, { props: { ruleId }, global: { plugins: appPlugins() } });
 
@@ -13,8 +16,8 @@ describe('the page of a rule', () => {
   it.each(defaultRules())('says what $id is, how sure, and from where', (rule) => {
     const text = page(rule.id).text();
     expect(text).toContain(rule.name);
-    expect(text).toContain(ruleValue(rule.value, rule.unit));
-    expect(text).toContain(`${rule.min} to ${ruleValue(rule.max, rule.unit)}`);
+    expect(text).toContain(spelled(rule, rule.value));
+    expect(text).toContain(`${String(rule.min).replace('-', '−')} to ${spelled(rule, rule.max)}`);
     for (const id of rule.sources) expect(text).toContain(source(id).reference);
   });
 
@@ -37,8 +40,8 @@ describe('the page of a rule', () => {
       { ruleId: rule.id, value: 12, reason: 'Soft ground here', updatedAt },
     ]);
     await wrapper.vm.$nextTick();
-    expect(wrapper.text()).toContain(ruleValue(12, rule.unit));
-    expect(wrapper.text()).toContain(ruleValue(rule.value, rule.unit));
+    expect(wrapper.text()).toContain(spelled(rule, 12));
+    expect(wrapper.text()).toContain(spelled(rule, rule.value));
     expect(wrapper.text()).toContain('Soft ground here');
   });
 
