@@ -22,13 +22,15 @@ export type BundleState =
   | 'different'
   /** Removed here for good, itself or the record around it. */
   | 'erased';
-export const BUNDLE_STATES: readonly BundleState[] = ['new', 'equal', 'different', 'erased'];
 
 export type StateCounts = Readonly<Record<BundleState, number>>;
 
+/** The kinds of record; history goes with the records it is of. */
+export type BundleRecordKind = Exclude<BundleKind, 'history'>;
+
 /** A record, named so that the practitioner knows which one is meant. */
 export interface BundleRecordName {
-  readonly kind: BundleKind;
+  readonly kind: BundleRecordKind;
   readonly id: string;
   /** Of the owner, the dog or the file; empty where a day tells. */
   readonly name: string;
@@ -60,7 +62,9 @@ export interface BundleLook {
   readonly appVersion: string;
   /** Name of the practice it was made in; empty where it had none. */
   readonly practice: string;
-  readonly states: Readonly<Record<BundleKind, StateCounts>>;
+  readonly states: Readonly<Record<BundleRecordKind, StateCounts>>;
+  /** Earlier states and deeds of these records that are not known here. */
+  readonly newHistory: number;
   /** Attached files in it, and those it says were missing when it was made. */
   readonly files: { readonly here: number; readonly missing: number };
   readonly different: Told<DifferentRecord>;
@@ -74,7 +78,7 @@ export interface BundleLook {
 
 /** What came of an import. */
 export interface BundleDone {
-  readonly added: Readonly<Record<BundleKind, number>>;
+  readonly added: Readonly<Record<BundleRecordKind, number>>;
   /** Records that are now as in the bundle; what they were is in their history. */
   readonly replaced: number;
   /** Records that differ and stayed as they were. */

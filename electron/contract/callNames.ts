@@ -64,6 +64,8 @@ export const CALL_NAMES = [
   'import/preview',
   'import/run',
   'import/undo',
+  'import/bundleLook',
+  'import/bundleRun',
   'backup/status',
   'backup/make',
   'backup/look',

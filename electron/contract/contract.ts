@@ -4,6 +4,7 @@ import { attachmentCalls } from './calls/attachments.ts';
 import { backupCalls } from './calls/backup.ts';
 import { batchCalls } from './calls/batch.ts';
 import { binCalls } from './calls/bin.ts';
+import { bundleImportCalls } from './calls/bundleImport.ts';
 import { diagnosticsCalls } from './calls/diagnostics.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { exchangeCalls } from './calls/exchange.ts';
@@ -37,6 +38,7 @@ export const contract = {
   ...batchCalls,
   ...attachmentCalls,
   ...exchangeCalls,
+  ...bundleImportCalls,
   ...backupCalls,
   ...lockCalls,
   ...workCalls,

@@ -8,6 +8,7 @@ import { foldIn } from './database.ts';
 import { localDay } from './day.ts';
 import { seedDemo } from './demo/seed.ts';
 import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
+import { settleImport } from './exchange/bundleContents.ts';
 import { readLogo, readPractice } from './practice.ts';
 import { readRules } from './rules.ts';
 import { storageRefusal } from './trouble.ts';
@@ -56,6 +57,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
   function openAs(which: 'own' | 'demo'): OpenDesk {
     lookedAt = localDay(clock());
     current = openDesk(folder, which, clock);
+    settleImport(current);
     hooks.opened(current);
     return current;
   }

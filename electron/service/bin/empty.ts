@@ -21,7 +21,7 @@ interface Emptying {
 /** Removes entries of the bin for good, all or none. @throws Refusal (not-found, input). */
 export async function emptyBin(desk: Desk, emptying: Emptying): Promise<Emptied> {
   const gone = await desk.db.transaction().execute((db) => removeEntries(desk, db, emptying));
-  await removeUnusedFiles(desk);
+  removeUnusedFiles(desk);
   emptyLog(desk);
   return gone;
 }

@@ -62,7 +62,7 @@ export async function eraseClient(desk: Desk, erasing: Erasing): Promise<Erased>
   const { dogs, visits, files } = await desk.db
     .transaction()
     .execute((db) => removeClient(desk, db, erasing));
-  await removeUnusedFiles(desk);
+  removeUnusedFiles(desk);
   return { dogs, visits, files, ...(await finishErasure(desk)) };
 }
 

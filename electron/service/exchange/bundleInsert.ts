@@ -1,11 +1,9 @@
 import type { Insertable, Kysely } from 'kysely';
-import type { BundleRecords } from '../../contract/bundle.ts';
 import { oneOf } from '../bin/scope.ts';
 import type { Schema, StoredFileRow } from '../schema.ts';
 import { PART_TABLES, partRows } from '../visitParts.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
-import { fixed } from './bundleFields.ts';
 import type { Named } from './bundleNames.ts';
 import {
   attachmentRow,
@@ -26,7 +24,7 @@ const VALUES_AT_ONCE = 30_000;
 const ROWS_AT_ONCE = 500;
 
 /** Inserts rows in pieces. */
-async function insertRows<T extends keyof Schema & string>(
+export async function insertRows<T extends keyof Schema & string>(
   db: Db,
   table: T,
   rows: readonly Insertable<Schema[T]>[],
@@ -131,30 +129,4 @@ async function insertFiles(
       .execute();
   }
   await insertRows(db, 'attachment', files.map(attachmentRow), between);
-}
-
-type Entry = BundleRecords['history'][number];
-
-/** Keeps the history of records that are now as in the bundle; what is known is left out. */
-export async function insertHistory(db: Db, entries: readonly Entry[]): Promise<number> {
-  const recordIds = [...new Set(entries.map(({ recordId }) => recordId))];
-  const here = await db
-    .selectFrom('history')
-    .selectAll()
-    .where('recordId', 'in', oneOf(recordIds))
-    .execute();
-  const known = new Map<string, number>();
-  for (const { id: _id, before, ...row } of here) {
-    const key = fixed({ ...row, before: JSON.parse(before) as unknown });
-    known.set(key, (known.get(key) ?? 0) + 1);
-  }
-  const fresh = entries.filter((entry) => {
-    const key = fixed(entry);
-    const left = known.get(key) ?? 0;
-    known.set(key, left - 1);
-    return left <= 0;
-  });
-  const rows = fresh.map((entry) => ({ ...entry, before: JSON.stringify(entry.before) }));
-  await insertRows(db, 'history', rows);
-  return rows.length;
 }

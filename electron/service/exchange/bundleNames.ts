@@ -1,8 +1,8 @@
-import type { BundleKind, BundleRecords } from '../../contract/bundle.ts';
-import type { BundleRecordName } from '../../contract/bundleImport.ts';
+import type { BundleRecords } from '../../contract/bundle.ts';
+import type { BundleRecordKind, BundleRecordName } from '../../contract/bundleImport.ts';
 
 /** A record of any kind but history, which is named by the record it is of. */
-export type NamedKind = Exclude<BundleKind, 'history'>;
+export type NamedKind = BundleRecordKind;
 export const NAMED_KINDS = [
   'owners',
   'dogs',

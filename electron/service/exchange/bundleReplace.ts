@@ -23,7 +23,7 @@ import {
 type Db = Kysely<Schema>;
 
 /** Everything that is written in place of what was here. */
-interface Replacing {
+export interface Replacing {
   readonly desk: Desk;
   readonly db: Db;
   /** Names the import, for the history of every record it replaces. */
@@ -90,7 +90,7 @@ const MOVES: Readonly<Record<string, { readonly there: Deed['action']; back: Dee
   archivedAt: { there: 'archived', back: 'unarchived' },
 };
 
-function deedBase(
+export function deedBase(
   { reason, dogOfVisit }: Replacing,
   kind: ReplaceableKind,
   record: Named,

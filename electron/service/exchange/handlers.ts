@@ -1,9 +1,11 @@
+import type { bundleImportCalls } from '../../contract/calls/bundleImport.ts';
 import type { exchangeCalls } from '../../contract/calls/exchange.ts';
 import type { Desk, Handlers } from '../context.ts';
 import { notFound } from '../refuse.ts';
 import type { Transfer } from '../transfer.ts';
 import { dropWeighing } from '../weighings.ts';
 import type { WorkRegister } from '../work.ts';
+import { lookAtBundle, runBundle } from './bundleImport.ts';
 import { makeBundle } from './bundleWrite.ts';
 import { lookAtTable, previewTable, runImport } from './weightImport.ts';
 
@@ -24,7 +26,7 @@ export function exchangeHandlers({
   transfer,
   work,
   version,
-}: ExchangeRoom): Handlers<keyof typeof exchangeCalls> {
+}: ExchangeRoom): Handlers<keyof typeof exchangeCalls | keyof typeof bundleImportCalls> {
   let last: LastImport | null = null;
   return {
     'export/make': (desk, { clientId, workId }) =>
@@ -37,6 +39,15 @@ export function exchangeHandlers({
         const taken = transfer.open(token);
         const { ids, ...done } = await runImport(desk, going, { taken, mapping, digest });
         last = { undoKey: done.undoKey, desk, ids };
+        transfer.drop(token);
+        return done;
+      }),
+    'import/bundleLook': (desk, { token, workId }) =>
+      work.run(workId, (going) => lookAtBundle(desk, going, transfer.open(token))),
+    'import/bundleRun': (desk, { token, workId, ...choices }) =>
+      work.run(workId, async (going) => {
+        const taken = transfer.open(token);
+        const done = await runBundle(desk, going, { taken, ...choices });
         transfer.drop(token);
         return done;
       }),

@@ -12,11 +12,8 @@ import { DATABASE_FILES } from '../desk.ts';
  * stays.
  * @returns how many files were removed from the folder
  */
-export async function removeUnusedFiles(desk: Desk): Promise<number> {
-  await desk.db
-    .deleteFrom('storedFile')
-    .where('hash', 'not in', (eb) => eb.selectFrom('attachment').select('attachment.hash'))
-    .execute();
+export function removeUnusedFiles(desk: Pick<Desk, 'raw' | 'folder' | 'which'>): number {
+  desk.raw.prepare('DELETE FROM stored_file WHERE hash NOT IN (SELECT hash FROM attachment)').run();
   const store = presentContents(desk.folder);
   const named = new Set([...contentsOf(desk.raw), ...contentsOfOther(desk)]);
   const unused = listContents(store).filter((hash) => !named.has(hash));
@@ -33,7 +30,7 @@ function removeHalfWritten(store: string): void {
   }
 }
 
-function contentsOfOther(desk: Desk): readonly string[] {
+function contentsOfOther(desk: Pick<Desk, 'folder' | 'which'>): readonly string[] {
   const other = desk.which === 'own' ? DATABASE_FILES.demo : DATABASE_FILES.own;
   const file = join(desk.folder, other);
   if (!existsSync(file)) return [];

@@ -1,0 +1,140 @@
+import { createHash } from 'node:crypto';
+import type { Kysely } from 'kysely';
+import {
+  BUNDLE_SHOWN,
+  type BundleDone,
+  type BundleLook,
+  type BundleRecordKind,
+  type StateCounts,
+  type Told,
+} from '../../contract/bundleImport.ts';
+import { Refusal } from '../../contract/errors.ts';
+import type { Desk } from '../context.ts';
+import { hasContent } from '../files/store.ts';
+import type { Schema } from '../schema.ts';
+import type { Taken } from '../transfer.ts';
+import type { Work } from '../work.ts';
+import { contradictionsIn } from './bundleCheck.ts';
+import { compare, toldOf, type Comparison } from './bundleCompare.ts';
+import { withContents } from './bundleContents.ts';
+import { readHere, type Here } from './bundleHere.ts';
+import { historyToKeep, unknownHistory, type Choices } from './bundleHistory.ts';
+import { keepBundle } from './bundleKeep.ts';
+import { NAMED_KINDS, namer } from './bundleNames.ts';
+import { readBundle, type BundleIn } from './bundleRead.ts';
+import { unreadable } from './bundleZip.ts';
+
+type Db = Kysely<Schema>;
+
+/** A bundle, the records beside it, and what each record of it is. */
+export interface Understood {
+  readonly bundle: BundleIn;
+  readonly here: Here;
+  readonly found: Comparison;
+  readonly problems: readonly string[];
+  readonly digest: string;
+}
+
+/** Holds a bundle against the records. The digest changes with anything that changes the outcome. */
+async function understand(desk: Desk, db: Db, bundle: BundleIn): Promise<Understood> {
+  const { records, manifest, contents } = bundle;
+  const inside = contradictionsIn(records, manifest, contents, desk.today());
+  const here = await readHere(db, records);
+  const found = compare(records, here);
+  const problems = [...inside, ...found.problems];
+  const outcome = [
+    bundle.digest,
+    NAMED_KINDS.map((kind) => found.fresh[kind].map(({ id }) => id)),
+    NAMED_KINDS.map((kind) => found.erased[kind].map(({ id }) => id)),
+    found.different.map(({ theirs, changes }) => [theirs.id, changes]),
+    problems,
+  ];
+  const digest = createHash('sha256').update(JSON.stringify(outcome)).digest('hex');
+  return { bundle, here, found, problems, digest };
+}
+
+const told = <T>(all: readonly T[], most: number): Told<T> => ({
+  count: all.length,
+  first: all.slice(0, most),
+});
+
+/** What a bundle would bring; nothing is kept. @throws Refusal (input, cancelled) */
+export async function lookAtBundle(desk: Desk, work: Work, taken: Taken): Promise<BundleLook> {
+  const bundle = await readBundle(taken.file, work, true);
+  const { found, problems, digest, here } = await understand(desk, desk.db, bundle);
+  const { madeOn, appVersion, practice, missing } = bundle.manifest;
+  const nameOf = namer(bundle.records);
+  const erased = found.erasedTops.map(({ kind, record }) => nameOf(kind, record));
+  const usual = { different: 'ours', erased: 'leave out' } as const;
+  const history = historyToKeep(bundle.records, here, found, usual);
+  return {
+    name: taken.name,
+    madeOn,
+    appVersion,
+    practice,
+    states: statesOf(found),
+    newHistory: problems.length > 0 ? 0 : (await unknownHistory(desk.db, history)).length,
+    files: { here: bundle.contents.size, missing: missing.length },
+    different: {
+      count: found.different.length,
+      first: toldOf(found, bundle.records, BUNDLE_SHOWN),
+    },
+    erased: told(erased, BUNDLE_SHOWN.records),
+    problems: told(problems, BUNDLE_SHOWN.problems),
+    digest,
+  };
+}
+
+function statesOf(found: Comparison): Record<BundleRecordKind, StateCounts> {
+  const differing = Map.groupBy(found.different, ({ kind }) => kind);
+  return Object.fromEntries(
+    NAMED_KINDS.map((kind): [BundleRecordKind, StateCounts] => [
+      kind,
+      {
+        new: found.fresh[kind].length,
+        equal: found.equal[kind].length,
+        different: differing.get(kind)?.length ?? 0,
+        erased: found.erased[kind].length,
+      },
+    ]),
+  ) as Record<BundleRecordKind, StateCounts>;
+}
+
+export interface RunBundle extends Choices {
+  readonly taken: Taken;
+  readonly digest: string;
+}
+
+/**
+ * Keeps what a bundle brings, all of it or nothing.
+ * @throws Refusal (conflict) when something else would come of it than in the look, (input) when it
+ *   contradicts itself or the records, (cancelled)
+ */
+export async function runBundle(desk: Desk, work: Work, run: RunBundle): Promise<BundleDone> {
+  const { file, name } = run.taken;
+  const bundle = await readBundle(file, work, false);
+  const understood = await understand(desk, desk.db, bundle);
+  if (understood.digest !== run.digest) {
+    throw new Refusal({
+      kind: 'conflict',
+      message:
+        'The records have changed since you looked at the bundle. Look at it again; nothing was imported.',
+    });
+  }
+  if (understood.problems.length > 0) throw unreadable(understood.problems[0]!);
+  const wanted = wantedContents(desk, understood, run);
+  return withContents(desk, work, { file, bundle, wanted }, () =>
+    desk.db.transaction().execute((db) => keepBundle({ desk, db, work, name }, understood, run)),
+  );
+}
+
+/** The contents of every attached file that is kept, or is here with its content lost. */
+function wantedContents(desk: Desk, { bundle, found }: Understood, choices: Choices): Set<string> {
+  const back = choices.erased === 'bring back' ? found.erased.attachments : [];
+  const kept = [...found.fresh.attachments, ...found.equal.attachments, ...back];
+  return new Set(
+    kept
+      .map(({ hash }) => hash)
+      .filter((hash) => bundle.contents.has(hash) && !hasContent(desk.folder, hash)),
+  );
+}

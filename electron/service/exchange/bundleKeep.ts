@@ -1,0 +1,113 @@
+import type { Kysely } from 'kysely';
+import {
+  BUNDLE_SHOWN,
+  type BundleDone,
+  type BundleRecordKind,
+} from '../../contract/bundleImport.ts';
+import type { Desk } from '../context.ts';
+import { dropMarks } from '../erasure/marks.ts';
+import { hasContent } from '../files/store.ts';
+import { keepHistory } from '../history.ts';
+import type { Schema } from '../schema.ts';
+import type { Work } from '../work.ts';
+import type { Comparison } from './bundleCompare.ts';
+import { historyToKeep, insertHistory, unknownHistory, type Choices } from './bundleHistory.ts';
+import type { Understood } from './bundleImport.ts';
+import { settleInForce } from './bundleInForce.ts';
+import { insertFresh } from './bundleInsert.ts';
+import { NAMED_KINDS, type Named, type NamedKind } from './bundleNames.ts';
+import { deedBase, isReplaceable, replaceRecords, type Replacing } from './bundleReplace.ts';
+
+/** What the import is carried out with. */
+export interface KeepRoom {
+  readonly desk: Desk;
+  /** The transaction of the import. */
+  readonly db: Kysely<Schema>;
+  readonly work: Work;
+  /** Name of the archive, for the history of what it replaces. */
+  readonly name: string;
+}
+
+/** Carries out an import, inside its transaction. Everything comes, or the work throws. */
+export async function keepBundle(
+  { desk, db, work, name }: KeepRoom,
+  { bundle, here, found }: Understood,
+  choices: Choices,
+): Promise<BundleDone> {
+  const { records, manifest } = bundle;
+  const fresh = choices.erased === 'bring back' ? together(found) : found.fresh;
+  await insertFresh(db, work, fresh, desk.instant());
+  const history = historyToKeep(records, here, found, choices);
+  await insertHistory(db, await unknownHistory(db, history));
+
+  const reason = `Import of the bundle “${name}”, made on ${manifest.madeOn.slice(0, 10)}.`;
+  const dogOfVisit = new Map(records.visits.map(({ id, dogId }) => [id, dogId]));
+  const replacing: Replacing = { desk, db, reason, dogOfVisit };
+  if (choices.erased === 'bring back') await tellReturn(replacing, found);
+  const follows = choices.different === 'theirs';
+  const followed = follows ? found.different.filter(({ stays }) => !stays) : [];
+  await replaceRecords(replacing, work, followed);
+  const brought = new Set([...fresh.plans, ...found.equal.plans, ...pairedPlans(found)].map(idOf));
+  await settleInForce(db, records.plans, here.records.plans, brought, choices.different);
+  await work.step({ done: 8, total: 8, step: 'Writing it through to the disk' });
+
+  return {
+    added: countsOf(fresh),
+    replaced: followed.length,
+    kept: found.different.length - followed.length,
+    leftOut: choices.erased === 'leave out' ? sum(countsOf(found.erased)) : 0,
+    filesMissing: missingOf(desk, fresh),
+    dogs: dogsOf(bundle.records.dogs, fresh, followed, dogOfVisit),
+  };
+}
+
+const idOf = ({ id }: { readonly id: string }): string => id;
+const pairedPlans = ({ different }: Comparison): readonly Named[] =>
+  different.flatMap(({ kind, ours }) => (kind === 'plans' && ours !== null ? [ours] : []));
+
+/** New records and those that come back, in one. */
+function together({ fresh, erased }: Comparison): Comparison['fresh'] {
+  return Object.fromEntries(
+    NAMED_KINDS.map((kind) => [kind, [...fresh[kind], ...erased[kind]]]),
+  ) as unknown as Comparison['fresh'];
+}
+
+/** Says in the history of what came back that it did, and forgets that its owner was erased. */
+async function tellReturn(replacing: Replacing, found: Comparison): Promise<void> {
+  await dropMarks(replacing.db, found.erased.owners.map(idOf));
+  for (const { kind, record } of found.erasedTops) {
+    if (!isReplaceable(kind)) continue;
+    const base = deedBase(replacing, kind, record);
+    await keepHistory(replacing.desk, replacing.db, { ...base, action: 'restored', before: null });
+  }
+}
+
+type Counts = Record<BundleRecordKind, number>;
+
+const countsOf = (lists: Comparison['fresh']): Counts =>
+  Object.fromEntries(NAMED_KINDS.map((kind) => [kind, lists[kind].length])) as Counts;
+const sum = (counts: Counts): number =>
+  Object.values(counts).reduce((total, count) => total + count, 0);
+
+const missingOf = (desk: Desk, { attachments }: Comparison['fresh']): number =>
+  attachments.filter(({ hash }) => !hasContent(desk.folder, hash)).length;
+
+/** The dogs that came, or of whom something did. */
+function dogsOf(
+  dogs: readonly Named<'dogs'>[],
+  fresh: Comparison['fresh'],
+  followed: readonly { readonly kind: NamedKind; readonly theirs: Named }[],
+  dogOfVisit: ReadonlyMap<string, string>,
+): BundleDone['dogs'] {
+  const came = NAMED_KINDS.flatMap((kind) => fresh[kind].map((theirs) => ({ kind, theirs })));
+  const touched = new Set(
+    [...came, ...followed].map(({ kind, theirs }) => {
+      if (kind === 'dogs') return theirs.id;
+      if (kind === 'attachments') return dogOfVisit.get((theirs as Named<'attachments'>).visitId);
+      return 'dogId' in theirs ? theirs.dogId : undefined;
+    }),
+  );
+  const all = dogs.filter(({ id, binnedAt }) => touched.has(id) && binnedAt === null);
+  const first = all.slice(0, BUNDLE_SHOWN.records).map(({ id, name }) => ({ id, name }));
+  return { count: all.length, first };
+}
