@@ -56,22 +56,19 @@ export function useDraft<T extends object>(
   const store = () => draftStore(client, practice.status?.open ?? 'none', key());
   const { keep, flush, forget } = draftKeeper(store);
 
-  watch(
-    [() => form.values, () => form.typed],
-    () => {
-      if (stopped) return;
-      if (isBlank(form.values) && Object.keys(form.typed).length === 0) {
-        void forget();
-        return;
-      }
-      keep({
-        values: plainCopy(form.values),
-        typed: { ...form.typed },
-        savedAt: new Date().toISOString(),
-      });
-    },
-    { deep: true, flush: 'sync' },
-  );
+  function take(): void {
+    if (stopped) return;
+    if (isBlank(form.values) && Object.keys(form.typed).length === 0) {
+      void forget();
+      return;
+    }
+    keep({
+      values: plainCopy(form.values),
+      typed: { ...form.typed },
+      savedAt: new Date().toISOString(),
+    });
+  }
+  watch([() => form.values, () => form.typed], take, { deep: true, flush: 'sync' });
 
   /** Brings a kept draft back and begins to keep changes. Call once the form has its start values. */
   async function start(): Promise<void> {
@@ -82,6 +79,8 @@ export function useDraft<T extends object>(
       restoredAt.value = draft.savedAt;
     }
     stopped = false;
+    // What was typed while the draft was being looked for.
+    if (draft === null && JSON.stringify(form.values) !== JSON.stringify(initial)) take();
   }
 
   /** Forgets the draft and keeps no more, e.g. after a successful save. */

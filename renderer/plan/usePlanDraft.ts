@@ -32,7 +32,7 @@ const blankEntry = ({ version, keptBreaches }: Plan): PlanEntry => ({
  */
 export function usePlanDraft(plan: Plan): PlanDraft {
   const blank = blankEntry(plan);
-  const form = useForm<PlanEntry>(blank);
+  const form = useForm<PlanEntry>(blank, 'edit');
   const leftOut = ref(0);
 
   function fit(kept: PlanEntry): PlanEntry {
