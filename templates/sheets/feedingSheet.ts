@@ -18,7 +18,7 @@ export interface FeedingSheetData extends HandoutContext {
   readonly proposal: FoodProposal;
   /** What the practitioner settled on, kcal a day; null where the vet comes first. */
   readonly kcalPerDay: number | null;
-  /** Why it differs from the proposal; empty where it was taken as it stands. */
+  /** Why it differs from the proposal; empty where it was taken as it stands, or no reason was given. */
   readonly decisionNote: string;
   /** Grams for `kcalPerDay`; null while no food is on record. */
   readonly ration: Ration | null;
@@ -36,6 +36,21 @@ const ADVICE: readonly Provenance[] = [
   { evidence: 'C', mark: 'S', sources: ['hand2010'] },
   { evidence: 'D', mark: 'CP', sources: ['commonPractice'] },
 ];
+
+/** The amount proposed, beside another that was settled on, and the practitioner's reason. */
+function otherAmount(
+  data: FeedingSheetData,
+  words: OwnerWords['feeding'],
+  tools: Press,
+): readonly Content[] {
+  const { proposal, kcalPerDay, decisionNote } = data;
+  const written = (kcal: number | null) => (kcal === null ? '' : tools.format.energy(kcal));
+  const [proposed, energy] = [written(proposal.kcalPerDay), written(kcalPerDay)];
+  if (proposed === '' || energy === '' || proposed === energy) return [];
+  const because = decisionNote === '' ? '' : ` ${fill(words.because, { reason: decisionNote })}`;
+  const text = [{ text: fill(words.proposed, { proposed, energy }), bold: true }, because];
+  return [{ text, margin: [0, 3, 0, 0] }];
+}
 
 /** The day's energy in large figures, the aim beside it. */
 function dayBlock(
@@ -77,6 +92,7 @@ function dayBlock(
           { width: 'auto', stack: target, margin: [0, 12, 0, 0] },
         ],
       },
+      ...otherAmount(data, feeding, tools),
       ...range,
     ],
     tools.colours,
@@ -126,20 +142,17 @@ function runningWeeks(data: FeedingSheetData, words: OwnerWords, tools: Press): 
   return [section(words.feeding.weeksTitle, [{ columns, columnGap: 6 }])];
 }
 
-/** Core's reasons and warnings, and the practitioner's own where the amount was changed. */
+/** Core's reasons and warnings, for the amount it proposed. */
 function why(data: FeedingSheetData, words: OwnerWords, tools: Press): Content | null {
-  const { proposal, decisionNote } = data;
+  const { proposal } = data;
   const reasons = [...proposal.reasons, ...proposal.warnings].filter(
     (reason) => reason.text !== proposal.referral,
   );
-  if (reasons.length === 0 && decisionNote === '') return null;
-  const own =
-    decisionNote === ''
-      ? []
-      : [{ text: fill(words.feeding.changed, { reason: decisionNote }), bold: true }];
-  return section(words.feeding.whyTitle, [
+  if (reasons.length === 0) return null;
+  const { whyTitle, whyProposed } = words.feeding;
+  const other = otherAmount(data, words.feeding, tools).length > 0;
+  return section(other ? whyProposed : whyTitle, [
     reasonList(reasons, { words, format: tools.format, dog: data.dog.name }),
-    ...own,
   ]);
 }
 

@@ -175,7 +175,9 @@ export const de: OwnerWords = {
     weighTitle: 'Nächstes Wiegen',
     weigh: 'Gleiche Waage, vor dem Fressen, ohne Geschirr.',
     referTitle: 'Bitte erst in die Tierarztpraxis',
-    changed: 'Wir haben eine andere Menge gewählt als das Programm. Der Grund: {reason}',
+    proposed: 'Das Programm schlug {proposed} am Tag vor. Wir haben {energy} gewählt.',
+    because: 'Der Grund: {reason}',
+    whyProposed: 'Warum das Programm das vorschlug',
     whyTitle: 'Warum so viel',
     vetTitle: 'Fragen Sie in der Tierarztpraxis',
     vet: [

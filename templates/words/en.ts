@@ -174,7 +174,9 @@ export const en = {
     weighTitle: 'Next weigh-in',
     weigh: 'Use the same scale, before a meal, without harness.',
     referTitle: 'Please see your vet first',
-    changed: 'We chose another amount than the program. The reason: {reason}',
+    proposed: 'The program proposed {proposed} a day. We chose {energy}.',
+    because: 'The reason: {reason}',
+    whyProposed: 'Why the program proposed that',
     whyTitle: 'Why this much',
     vetTitle: 'Ask your vet',
     vet: [

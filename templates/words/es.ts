@@ -173,7 +173,9 @@ export const es: OwnerWords = {
     weighTitle: 'Próximo pesaje',
     weigh: 'La misma báscula, antes de comer, sin arnés.',
     referTitle: 'Primero el veterinario',
-    changed: 'Elegimos otra cantidad que el programa. El motivo: {reason}',
+    proposed: 'El programa proponía {proposed} al día. Elegimos {energy}.',
+    because: 'El motivo: {reason}',
+    whyProposed: 'Por qué lo proponía el programa',
     whyTitle: 'Por qué esta cantidad',
     vetTitle: 'Pregunte al veterinario',
     vet: [

@@ -176,7 +176,9 @@ export const fr: OwnerWords = frenchSpacing({
     weighTitle: 'Prochaine pesée',
     weigh: 'Même balance, avant un repas, sans harnais.',
     referTitle: 'D’abord le vétérinaire',
-    changed: 'Nous avons choisi une autre quantité que le programme. La raison : {reason}',
+    proposed: 'Le programme proposait {proposed} par jour. Nous avons choisi {energy}.',
+    because: 'La raison : {reason}',
+    whyProposed: 'Pourquoi le programme le proposait',
     whyTitle: 'Pourquoi cette quantité',
     vetTitle: 'Demandez au vétérinaire',
     vet: [

@@ -94,7 +94,7 @@ const BUILDERS: Builders = {
       aim: latest.foodGoal,
       proposal,
       kcalPerDay: kcalPerDay(material),
-      decisionNote: decision?.decision === 'edited' ? decision.note : '',
+      decisionNote: decision?.note ?? '',
       ration: decision === null ? proposal.ration : decision.ration,
       need: assessment.own.informative ? assessment.own : assessment.maintenance,
       targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,

@@ -22,7 +22,14 @@ import {
   longNoteRecord,
   record,
 } from './letters.ts';
-import { bareMeals, fullMeals, longNamesMeals, meals, referredMeals } from './meals.ts';
+import {
+  bareMeals,
+  editedMeals,
+  fullMeals,
+  longNamesMeals,
+  meals,
+  referredMeals,
+} from './meals.ts';
 import { pngLogo, svgLogo } from './logos.ts';
 import {
   branded,
@@ -96,6 +103,11 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'feeding-sheet',
     pages: { A4: 1, LETTER: 1 },
     build: (paper) => feedingSheet(meals(paper), en),
+  },
+  {
+    name: 'feeding-sheet-edited',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => feedingSheet(editedMeals(paper), en),
   },
   {
     name: 'feeding-sheet-six-foods',

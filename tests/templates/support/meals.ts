@@ -2,6 +2,7 @@ import {
   adjustFood,
   changeover,
   maintenanceEnergy,
+  ration,
   type AdjustFoodInput,
   type FedFood,
 } from '../../../core/index.ts';
@@ -61,15 +62,26 @@ export function meals(
   };
 }
 
+/** What the practitioner settles on in place of the proposal. */
+const settled = (kcalPerDay: number, asFed: readonly FedFood[], mealsPerDay = 2) => ({
+  kcalPerDay,
+  ration: ration({ kcalPerDay, foods: asFed, mealsPerDay }),
+  decisionNote: 'A little more, for the long walks in December.',
+});
+
+/** An amount of the practitioner's own. */
+export const editedMeals = (paper: Paper): FeedingSheetData =>
+  meals(paper, {}, settled(760, foods));
+
 /** As full as it gets: six foods, a changeover, an amount of the practitioner's own. */
 export const fullMeals = (paper: Paper): FeedingSheetData =>
   meals(
     paper,
     { foods: sixFoods, mealsPerDay: 3, currentKcal: 1300 },
     {
+      ...settled(1000, sixFoods, 3),
       changeover: newFood,
       byWeek: [7, 8, 9, 10, 11, 12, 13, 14].map((week) => ({ week, kcalPerDay: 900 + 6 * week })),
-      decisionNote: 'A little more, for the long walks in December.',
     },
   );
 
