@@ -29,6 +29,7 @@ export const CALL_NAMES = [
   'sessions/save',
   'sessions/drop',
   'history/list',
+  'history/ofDog',
   'practitioners/list',
   'practitioners/save',
   'practitioners/atDesk',

@@ -1,5 +1,11 @@
 import type { Kysely, Selectable } from 'kysely';
-import type { HistoryAction, HistoryEntry, HistoryKind } from '../contract/calls/history.ts';
+import type {
+  DOG_RECORD_KINDS,
+  DogHistoryEntry,
+  HistoryAction,
+  HistoryEntry,
+  HistoryKind,
+} from '../contract/calls/history.ts';
 import {
   clientFactsOf,
   dogFactsOf,
@@ -15,7 +21,7 @@ import {
 } from '../contract/history/historyDiff.ts';
 import { clientFromRow } from './clients.ts';
 import type { Handlers } from './context.ts';
-import { dogFromRow } from './dogs.ts';
+import { dogFromRow, readDog } from './dogs.ts';
 import type { HistoryRow, Schema } from './schema.ts';
 import { sessionFromRow } from './sessions.ts';
 import { readVisit } from './visitRows.ts';
@@ -80,7 +86,66 @@ async function changesOf<K extends ChangingKind>(
   );
 }
 
-export const historyHandlers: Handlers<'history/list'> = {
+function entryFrom(row: Row, changes: readonly FieldChange[] = []): HistoryEntry {
+  const { id, recordId, at, author, reason, revision } = row;
+  return {
+    id,
+    recordId,
+    at,
+    author,
+    reason,
+    revision,
+    changes,
+    action: row.action as HistoryAction,
+  };
+}
+
+/** What an entry kept of the record; an entry that brought one back kept nothing. */
+interface Kept {
+  readonly day?: string;
+  readonly name?: string;
+  readonly visitId?: string;
+}
+
+/** The entries of one record of a dog, `rows` in order. */
+async function ofRecord(
+  db: Db,
+  kind: (typeof DOG_RECORD_KINDS)[number],
+  recordId: string,
+  rows: readonly Row[],
+): Promise<DogHistoryEntry[]> {
+  const changes = kind === 'attachment' ? new Map() : await changesOf(db, kind, rows, recordId);
+  return rows.map((row, index) => {
+    const known = [...rows.slice(index), ...rows.slice(0, index).reverse()]
+      .map(({ before }) => JSON.parse(before) as Kept | null)
+      .find((before) => before !== null);
+    const takenOut = row.action === 'removed' || row.action === 'binned';
+    return {
+      ...entryFrom(row, changes.get(row.id)),
+      day: known?.day ?? null,
+      name: known?.name ?? '',
+      visitId: known?.visitId ?? null,
+      gone: takenOut && index === rows.length - 1,
+    };
+  });
+}
+
+export const historyHandlers: Handlers<'history/list' | 'history/ofDog'> = {
+  'history/ofDog': async ({ db }, { dogId, kind }) => {
+    await readDog(db, dogId);
+    const rows = await db
+      .selectFrom('history')
+      .selectAll()
+      .where('dogId', '=', dogId)
+      .where('kind', '=', kind)
+      .orderBy('id')
+      .execute();
+    const entries: DogHistoryEntry[] = [];
+    for (const [recordId, own] of Map.groupBy(rows, (row) => row.recordId)) {
+      entries.push(...(await ofRecord(db, kind, recordId, own)));
+    }
+    return entries.sort((a, b) => b.id - a.id);
+  },
   'history/list': async ({ db }, { kind, recordId }) => {
     const rows = await db
       .selectFrom('history')
@@ -90,15 +155,6 @@ export const historyHandlers: Handlers<'history/list'> = {
       .orderBy('id')
       .execute();
     const changes = isChanging(kind) ? await changesOf(db, kind, rows, recordId) : new Map();
-    return rows.map(({ id, at, author, action, reason, revision }): HistoryEntry => ({
-      id,
-      recordId,
-      at,
-      author,
-      action: action as HistoryAction,
-      reason,
-      revision,
-      changes: changes.get(id) ?? [],
-    }));
+    return rows.map((row) => entryFrom(row, changes.get(row.id)));
   },
 };

@@ -90,6 +90,7 @@ async function amendSession(
   db: Db,
   stored: SessionRecord,
   session: SessionInput,
+  reason: string,
 ): Promise<SessionRecord> {
   if (changesBetween('session', stored, session).length === 0) return stored;
   await keepHistory(desk, db, {
@@ -98,7 +99,7 @@ async function amendSession(
     of: { dogId: stored.dogId },
     action: 'amended',
     revision: null,
-    reason: '',
+    reason,
     before: keptOf(stored),
   });
   const row = await db
@@ -122,22 +123,23 @@ async function amendSession(
 export async function keepSession(
   desk: Desk,
   db: Db,
-  { dogId, session, path }: { dogId: string; session: SessionInput; path: string },
+  sent: { dogId: string; session: SessionInput; reason?: string | undefined; path: string },
 ): Promise<SessionRecord> {
+  const { dogId, session, reason = '', path } = sent;
   if (session.day > desk.today()) {
     throw badField(`${path}.day`, 'Day of the session must not lie in the future.');
   }
   const stored = await readSession(db, dogId, session.day);
   return stored === null
     ? insertSession(desk, db, dogId, session)
-    : amendSession(desk, db, stored, session);
+    : amendSession(desk, db, stored, session, reason);
 }
 
 export const sessionHandlers: Handlers<'sessions/save' | 'sessions/drop'> = {
-  'sessions/save': (desk, { dogId, session }) =>
+  'sessions/save': (desk, { dogId, session, reason }) =>
     desk.db.transaction().execute(async (db) => {
       await readDog(db, dogId);
-      return keepSession(desk, db, { dogId, session, path: 'session' });
+      return keepSession(desk, db, { dogId, session, reason, path: 'session' });
     }),
   'sessions/drop': (desk, { dogId, day }) =>
     desk.db.transaction().execute(async (db) => {

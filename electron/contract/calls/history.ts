@@ -31,7 +31,29 @@ export interface HistoryEntry {
   readonly changes: readonly FieldChange[];
 }
 
+/** Records of a dog that have no page of their own on which their history could stand. */
+export const DOG_RECORD_KINDS = ['session', 'weighing', 'attachment'] as const;
+
+/** An entry with what tells its record from the others of the dog. */
+export interface DogHistoryEntry extends HistoryEntry {
+  /** Day of the session or weighing; of an entry that was moved, the day before. */
+  readonly day: string | null;
+  /** Name of the file; empty for others. */
+  readonly name: string;
+  /** The visit of the file; null for others. */
+  readonly visitId: string | null;
+  /** True where the record is out of the dog's file since this entry. */
+  readonly gone: boolean;
+}
+
 export const historyCalls = {
+  /** What was done to records of one kind of a dog, removed ones too, latest first. */
+  'history/ofDog': call<readonly DogHistoryEntry[]>()(
+    z.strictObject({
+      dogId: id('The dog'),
+      kind: choice('Kind of record', DOG_RECORD_KINDS),
+    }),
+  ),
   /** Oldest first. Answers for records in the bin too, and for removed ones. */
   'history/list': call<readonly HistoryEntry[]>()(
     z.strictObject({

@@ -35,7 +35,12 @@ export const visitCalls = {
   ),
   /** Keeps the result of one session; a second one for the same day replaces the first. */
   'sessions/save': call<SessionRecord>()(
-    z.strictObject({ dogId: id('The dog'), session: sessionInput }),
+    z.strictObject({
+      dogId: id('The dog'),
+      session: sessionInput,
+      /** Why an earlier result is replaced; kept with what that was. */
+      reason: amending.reason,
+    }),
   ),
   'sessions/drop': call<null>()(
     z.strictObject({ dogId: id('The dog'), day: day('Day of the session') }),
