@@ -41,6 +41,19 @@ export function fittingEdits(plan: Ramp, edits: readonly RampEdit[]): number {
   return 0;
 }
 
+/** The rules that are broken with a written reason, as they are sent. */
+export function keptBreaches(
+  broken: readonly Breach[],
+  reasons: RampEntry['reasons'],
+): readonly KeptBreach[] {
+  const written = new Map(reasons.map(({ key, text }) => [key, text]));
+  return broken.flatMap((breach) => {
+    const { code, weekIndex, day } = breach;
+    const reason = written.get(breachKey(breach)) ?? '';
+    return reason.trim() === '' ? [] : [{ code, weekIndex, day, reason }];
+  });
+}
+
 export interface RampEditing {
   /** The plan with the edits in it. */
   readonly ramp: ComputedRef<Ramp>;
@@ -71,16 +84,7 @@ export function useRampEdit(plan: Ramp, entry: RampEntry): RampEditing {
   );
   const ramp = computed(() => (entry.edits.length === 0 ? plan : editRamp(plan, entry.edits)));
   const broken = computed(() => checkRamp(ramp.value));
-  const kept = computed(() =>
-    broken.value
-      .filter((breach) => (reasons.value[breachKey(breach)] ?? '').trim() !== '')
-      .map(({ code, weekIndex, day }) => ({
-        code,
-        weekIndex,
-        day,
-        reason: reasons.value[breachKey({ code, weekIndex, day, reason: '' })]!,
-      })),
-  );
+  const kept = computed(() => keptBreaches(broken.value, entry.reasons));
   const breaches = computed(() => checkRamp(ramp.value, kept.value));
   return {
     ramp,

@@ -33,8 +33,9 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
     () => file.visits.filter((visit) => visit.day < day()).at(-1)?.day ?? '0000-01-01',
   );
   const before = computed(() => toldSessions(sessions, file.sessions, day()));
+  // The session of the day itself may still be ahead, and its next day is.
   const sinceThen = computed(() =>
-    before.value.filter(({ session }) => session.day >= since.value),
+    before.value.filter(({ session }) => session.day >= since.value && session.day < day()),
   );
   const planned = computed(() =>
     sinceThen.value.filter((told) => askedOf(told, day()) !== null).map(({ session }) => session),

@@ -18,7 +18,7 @@ export async function planStates(page: Page, shot: Shot): Promise<void> {
     .getByRole('button', { name: /^Change/ })
     .nth(2)
     .click();
-  const form = plan.editing.getByRole('form', { name: /^Change/ });
+  const form = plan.editing.getByRole('group', { name: /^Change/ });
   await form.getByLabel('Kind').selectOption({ label: 'Without a break' });
   await form.getByLabel('Run', { exact: true }).fill('40');
   await page.keyboard.press('Enter');
