@@ -2,7 +2,8 @@ import type { VisitState } from './useVisit.ts';
 import { planRequestOf } from './visitForm.ts';
 
 /** Refuses what the service's schema would refuse, before the call: each beside its field. */
-export function checkVisit({ form, amendment, proposal, answersPlan }: VisitState): void {
+export function checkVisit(visit: VisitState): void {
+  const { form, amendment } = visit;
   const { plan, food, reason } = form.values;
   if (plan.wanted && planRequestOf(plan) === null) {
     form.refuse('plan.goal', 'The plan needs its first day, the outings a week and a goal.');
@@ -10,27 +11,20 @@ export function checkVisit({ form, amendment, proposal, answersPlan }: VisitStat
   if (food.decision === 'edited' && food.kcalPerDay === null) {
     form.refuse('food.kcalPerDay', 'Give the daily energy you settled on, or accept the proposal.');
   }
-  checkPlanAnswer({ form, answers: answersPlan(), isMade: proposal.value?.review != null });
+  checkPlanAnswer(visit);
   form.clear('reason');
   if (amendment.changes.value.length > 0 && reason.trim() === '') {
     form.refuse('reason', 'Reason for the amendment is needed: the visit was saved before.');
   }
 }
 
-interface AnswerCheck {
-  readonly form: VisitState['form'];
-  /** Whether there is a plan to answer for. */
-  readonly answers: boolean;
-  /** Whether there is a proposal to answer. */
-  readonly isMade: boolean;
-}
-
-function checkPlanAnswer({ form, answers, isMade }: AnswerCheck): void {
+/** Changes by hand refuse for themselves what they still need. */
+function checkPlanAnswer({ form, proposal, answersPlan }: VisitState): void {
   form.clear('review.decision');
   form.clear('review.note');
   const { decision, note } = form.values.review;
-  if (!answers || decision === 'open') return;
-  if (!isMade) {
+  if (!answersPlan() || decision === 'open') return;
+  if ((proposal.value?.review ?? null) === null) {
     const none = 'Decision on the plan: there is no proposal any more. Leave it open.';
     form.refuse('review.decision', none);
     return;

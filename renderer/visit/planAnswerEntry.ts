@@ -1,32 +1,45 @@
-import type { KeptBreach, RampEdit } from '../../core/index.ts';
+import { checkRamp, editRamp, type Ramp } from '../../core/index.ts';
 import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
+import { fittingEdits, keptBreaches, type RampEntry } from '../plan/useRampEdit.ts';
 
-/** The answer to the plan proposal while it is being given. */
-export interface PlanAnswerEntry {
+/** The answer to the plan proposal while it is being given, with its changes by hand. */
+export interface PlanAnswerEntry extends RampEntry {
   decision: PlanAnswer['decision'] | 'open' | 'declined';
   clearedByVetOn: string | null;
   /** A note on the plan; why, where the proposal is declined. */
   note: string;
-  edits: RampEdit[];
-  kept: KeptBreach[];
 }
 
 export function blankPlanAnswer(): PlanAnswerEntry {
-  return { decision: 'open', clearedByVetOn: null, note: '', edits: [], kept: [] };
+  return { decision: 'open', clearedByVetOn: null, note: '', edits: [], reasons: [] };
+}
+
+/** Whether the proposal is taken over, as it is or changed. */
+export const takesProposal = ({ decision }: PlanAnswerEntry): boolean =>
+  decision === 'accepted' || decision === 'edited';
+
+/** How many changes by hand cannot be made in the proposal as it is now. */
+export function misfits(proposed: Ramp, { decision, edits }: PlanAnswerEntry): number {
+  return decision === 'edited' ? edits.length - fittingEdits(proposed, edits) : 0;
+}
+
+/** The plan that the answer leaves in force; null where the one before stays. */
+export function answeredRamp(proposed: Ramp, entry: PlanAnswerEntry): Ramp | null {
+  if (!takesProposal(entry)) return null;
+  if (entry.decision === 'accepted' || misfits(proposed, entry) > 0) return proposed;
+  return editRamp(proposed, entry.edits);
 }
 
 /** The answer as it is sent; null where the plan in force stays as it is. */
-export function planAnswerOf(entry: PlanAnswerEntry): PlanAnswer | null {
-  const { decision, clearedByVetOn, note, edits, kept } = entry;
-  if (decision === 'open' || decision === 'declined') return null;
-  const changed = decision === 'edited';
-  return {
-    decision,
-    clearedByVetOn,
-    note,
-    edits: changed ? (edits as PlanAnswer['edits']) : [],
-    kept: changed ? (kept as PlanAnswer['kept']) : [],
-  };
+export function planAnswerOf(proposed: Ramp, entry: PlanAnswerEntry): PlanAnswer | null {
+  const { clearedByVetOn, note, edits, reasons } = entry;
+  const ramp = answeredRamp(proposed, entry);
+  if (ramp === null) return null;
+  if (entry.decision === 'accepted' || edits.length === 0) {
+    return { decision: 'accepted', clearedByVetOn, note, edits: [], kept: [] };
+  }
+  const kept = keptBreaches(checkRamp(ramp), reasons) as PlanAnswer['kept'];
+  return { decision: 'edited', clearedByVetOn, note, edits: edits as PlanAnswer['edits'], kept };
 }
 
 /** The visit's notes with what was declined, and why: no other part of the record would tell. */

@@ -4,6 +4,7 @@ import type { DogFile, Plan } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
 import { reviewInput } from '../../electron/contract/reviewInput.ts';
 import { askedOf, plannedSessions, toldSessions } from '../plan/timeline.ts';
+import { answeredRamp } from './planAnswerEntry.ts';
 import { factsOf, type VisitForm } from './visitForm.ts';
 
 /** What a review makes of the plan in force and the form as it stands. */
@@ -65,9 +66,9 @@ export function usePlanProposal(
   });
 }
 
-/** The proposed plan, where it was taken over; the food is for its running then. */
+/** The plan that the visit leaves, where the proposal is taken over; the food is for its running. */
 export function takenRamp(form: VisitForm, proposal: PlanProposal | null): Ramp | null {
-  if (form.plan.wanted || proposal === null) return null;
-  const { decision } = form.review;
-  return decision === 'accepted' || decision === 'edited' ? (proposal.review?.ramp ?? null) : null;
+  const proposed = proposal?.review?.ramp;
+  if (form.plan.wanted || proposed === undefined) return null;
+  return answeredRamp(proposed, form.review);
 }

@@ -1,6 +1,7 @@
 import { ref, shallowRef } from 'vue';
 import type { SavedVisit } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
+import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { plainCopy } from '../composables/plainCopy.ts';
@@ -14,7 +15,7 @@ import { planRequestOf } from './visitForm.ts';
 /** Saves a visit with what was told, decided and planned at it, or says what is in the way. */
 export function useVisitSave(visitId: string | null, visit: VisitState) {
   const client = useClient();
-  const { form, amendment, draft, answersPlan } = visit;
+  const { form, amendment, draft } = visit;
   const { values } = form;
   const saving = ref(false);
   const error = shallowRef<AppError | null>(null);
@@ -33,7 +34,7 @@ export function useVisitSave(visitId: string | null, visit: VisitState) {
       plan: planRequestOf(values.plan),
       food: foodDecisionOf(values.food),
       sessions: visit.followsPlan ? plainCopy(values.sessions) : [],
-      review: answersPlan() ? plainCopy(planAnswerOf(values.review)) : null,
+      review: sentAnswer(visit),
     });
     saving.value = false;
     error.value = answer.ok || amendment.meet(answer.error) ? null : answer.error;
@@ -71,4 +72,11 @@ function sentFacts({ form, proposal, answersPlan }: VisitState): VisitFacts {
   if (!answersPlan() || review === null) return sent;
   const proposed = DECISION_HEADS[review.decision].toLowerCase();
   return { ...sent, notes: notesWith(sent.notes, form.values.review, proposed) };
+}
+
+/** The answer to the plan proposal, where there is one to answer. */
+function sentAnswer({ form, proposal, answersPlan }: VisitState): PlanAnswer | null {
+  const review = proposal.value?.review ?? null;
+  if (!answersPlan() || review === null) return null;
+  return plainCopy(planAnswerOf(review.ramp, form.values.review));
 }
