@@ -46,22 +46,23 @@ const ADVICE: readonly Provenance[] = [
   { evidence: 'A', mark: 'S', sources: ['heatFirstAid', 'pipan2012'] },
 ];
 
-/** The goal, when it is reached, and how the plan is laid out. */
+/** The goal, the first day and the day it is reached, and how the plan is laid out. */
 function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content {
   const { format } = tools;
   const first = ramp.weeks[0]?.sessions[0];
   const facts = [
     fill(words.perWeek, { count: ramp.request.sessionsPerWeek }),
     fill(words.weeks, { count: ramp.weeks.length }),
-    ...(first === undefined ? [] : [fill(words.firstRun, { day: format.weekdayDay(first.day) })]),
   ];
+  const begins =
+    first === undefined ? [] : [fill(words.firstRun, { day: format.weekdayDay(first.day) })];
   const reached =
     ramp.goalReachedOn === null
       ? words.notReached
       : fill(words.reachedOn, { day: format.weekdayDay(ramp.goalReachedOn) });
   return callout(
     fill(words.goal, { goal: goalText(ramp.request.goal, words, format) }),
-    [paragraph(reached, 2), { text: facts.join('  ·  '), style: 'small' }],
+    [paragraph([...begins, reached].join(' '), 2), { text: facts.join('  ·  '), style: 'small' }],
     tools.colours,
   );
 }

@@ -25,7 +25,7 @@ export const en = {
     goalDistance: 'run {distance} at {pace}',
     reachedOn: 'The plan gets there on {day}.',
     notReached: 'The plan does not get there yet. Ask us before you do more.',
-    firstRun: 'first run {day}',
+    firstRun: 'First run on {day}.',
     perWeek: '{count} runs a week, with a rest day between runs',
     weeks: '{count} weeks',
     eachRun: 'Every run',

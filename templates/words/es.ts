@@ -22,7 +22,7 @@ export const es: OwnerWords = {
     goalDistance: 'correr {distance} a {pace}',
     reachedOn: 'El plan llega a la meta el {day}.',
     notReached: 'El plan no llega todavía. Pregúntenos antes de hacer más.',
-    firstRun: 'primera carrera {day}',
+    firstRun: 'Primera carrera el {day}.',
     perWeek: '{count} carreras a la semana, con un día de descanso entre ellas',
     weeks: '{count} semanas',
     eachRun: 'En cada carrera',
