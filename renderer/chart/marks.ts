@@ -2,6 +2,8 @@
 export type KeyMark =
   | 'dot'
   | 'diamond'
+  | 'dot-line'
+  | 'ring-dashes'
   | 'line'
   | 'ink-line'
   | 'dashes'

@@ -1,0 +1,23 @@
+import type { ChartTable } from '../chart/table.ts';
+import { changedWords, courseName, type LamenessCourse } from './lamenessCourse.ts';
+
+/** The grades of every visit, a column for each limb and gait, and what changed. */
+export function lamenessTable(course: LamenessCourse): ChartTable {
+  return {
+    columns: [
+      { head: 'Day', unit: '', kind: 'day' },
+      ...course.limbs.map((limb) => ({
+        head: courseName(limb),
+        unit: 'grade of 5',
+        kind: 'number' as const,
+        digits: 0,
+      })),
+      { head: 'Other than the time before', unit: '', kind: 'text' },
+    ],
+    rows: course.days.map((day, index) => [
+      day,
+      ...course.limbs.map(({ grades }) => grades[index] ?? null),
+      changedWords(course.changes[index] ?? []).join('; '),
+    ]),
+  };
+}
