@@ -12,10 +12,13 @@ export interface PurposeOfFiles {
 /** A megabyte as file managers count it: 1024 × 1024 bytes. */
 export const MEGABYTE = 1024 * 1024;
 
-// Our own decisions (mark D). The largest is also what a whole practice with its photos may come to;
-// a table of weights in 16 MB holds some hundred thousand rows.
+const TERABYTE = 1024 * 1024 * MEGABYTE;
+
+// Our own decisions (mark D). A backup holds a whole practice with its photos and must never be too
+// large to be read again: the room on the disk is its limit, and this number only bounds what is
+// plainly no backup. A table of weights in 16 MB holds some hundred thousand rows.
 export const FILE_PURPOSES: Readonly<Record<FilePurpose, PurposeOfFiles>> = {
-  backup: { label: 'Backup of Trotwell', extensions: ['trotwell'], maxBytes: 1024 * MEGABYTE },
+  backup: { label: 'Backup of Trotwell', extensions: ['trotwell'], maxBytes: TERABYTE },
   bundle: { label: 'Zip archive', extensions: ['zip'], maxBytes: 1024 * MEGABYTE },
   csv: { label: 'Table (CSV)', extensions: ['csv', 'txt'], maxBytes: 16 * MEGABYTE },
   attachment: {
@@ -32,7 +35,15 @@ export function isFilePurpose(text: unknown): text is FilePurpose {
 
 /** The sentence for a file that is too large, e.g. "A file may have at most 20 MB." */
 export function tooLargeSentence(maxBytes: number): string {
-  return `A file may have at most ${Math.floor(maxBytes / MEGABYTE)} MB.`;
+  return `A file may have at most ${sizeWords(maxBytes)}.`;
+}
+
+/** A size as file managers count it, e.g. "20 MB", "5.2 GB". */
+export function sizeWords(bytes: number): string {
+  const megabytes = bytes / MEGABYTE;
+  if (megabytes < 10) return `${Number(megabytes.toFixed(1))} MB`;
+  if (megabytes < 1024) return `${Math.floor(megabytes)} MB`;
+  return `${Number((megabytes / 1024).toFixed(1))} GB`;
 }
 
 /** A file the service has taken in; only its token says which. */

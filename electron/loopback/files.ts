@@ -34,11 +34,19 @@ export async function receiveFile(service: Service, request: IncomingMessage): P
   const purpose = headers['trotwell-purpose'];
   if (!isFilePurpose(purpose)) return refused(400, 'A file comes for no purpose known.');
   const { maxBytes } = FILE_PURPOSES[purpose];
-  if (Number(headers['content-length'] ?? 0) > maxBytes) {
-    return refused(413, tooLargeSentence(maxBytes));
-  }
+  const saidBytes = Number(headers['content-length'] ?? 0);
+  if (saidBytes > maxBytes) return refused(413, tooLargeSentence(maxBytes));
   const name = decoded(headers['trotwell-file-name']);
-  return { status: 200, answer: await service.takeIn(name, request, maxBytes) };
+  const answer = await service.takeIn(name, request, maxBytes, saidBytes);
+  if (!answer.ok) await arrived(request);
+  return { status: 200, answer };
+}
+
+/** A browser hears an answer only once it has sent its file: what is left of it is thrown away. */
+async function arrived(request: IncomingMessage): Promise<void> {
+  if (request.readableEnded || request.destroyed) return;
+  request.resume();
+  await new Promise((resolve) => request.once('close', resolve).once('end', resolve));
 }
 
 function decoded(name: string | string[] | undefined): string {

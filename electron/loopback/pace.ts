@@ -12,7 +12,7 @@ export interface Pace {
 
 /**
  * Cuts off requests that take too long. Node knows one limit for all of them, which must leave a
- * file of a gigabyte its time; so the shorter one for everything else is kept here.
+ * large backup its time; so the shorter one for everything else is kept here.
  */
 export function keepPace(server: Server, pace: Pace): void {
   server.requestTimeout = pace.slowestFileMs;

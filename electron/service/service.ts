@@ -36,6 +36,7 @@ import { practitionerHandlers } from './practitioners.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
 import { inputError } from './refuse.ts';
 import { ruleHandlers } from './rules.ts';
+import { freeBytesOf, type FreeBytes } from './room.ts';
 import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
 import { createTransfer, type Given } from './transfer.ts';
@@ -49,12 +50,19 @@ export interface ServiceOptions extends PracticesOptions {
   readonly fontsFolder: string;
   /** Milliseconds that never run backwards; the process's own where left out. */
   readonly monotonicMs?: () => number;
+  /** How much room a folder's disk has; the system's own answer where left out. */
+  readonly freeBytes?: FreeBytes;
   readonly log?: Log;
 }
 
 export interface Service extends Caller {
   /** For hosts only: copies a file the practitioner handed over, or the one at a chosen path. */
-  takeIn(name: string, from: Readable | string, maxBytes: number): Promise<Answer<TakenFile>>;
+  takeIn(
+    name: string,
+    from: Readable | string,
+    maxBytes: number,
+    saidBytes?: number,
+  ): Promise<Answer<TakenFile>>;
   /** For hosts only: the file the service made under this token. */
   giveOut(token: string): Answer<Given>;
   /** For hosts only: writes that file to a chosen path, whole or not at all. */
@@ -117,13 +125,14 @@ function handlerOf(all: AllHandlers, name: DeskCall) {
 /** Everything the calls are answered with. */
 function rooms(options: ServiceOptions) {
   const { clock, fontsFolder, monotonicMs = () => performance.now() } = options;
+  const { freeBytes = freeBytesOf } = options;
   const printer = createPrinter();
   const lock = createLock({ monotonicMs, wallMs: () => clock().getTime() });
   const practices = practicesIn(options, {
     opened: (desk) => lock.take(idleMinutesOf(desk)),
     lockState: lock.state,
   });
-  const transfer = createTransfer(options.folder);
+  const transfer = createTransfer(options.folder, freeBytes);
   const work = createWorkRegister();
   const instant = () => clock().toISOString();
   const all: AllHandlers = {
@@ -133,7 +142,7 @@ function rooms(options: ServiceOptions) {
     ...attachmentHandlers({ transfer }),
   };
   const own: OwnHandlers = {
-    ...backupHandlers({ ...options, practices, transfer, work, instant }),
+    ...backupHandlers({ ...options, practices, transfer, work, instant, freeBytes }),
     ...lockHandlers({ lock, practices, tries: countTries(monotonicMs) }),
   };
   return { printer, lock, practices, transfer, work, all, own, prompt: promptHandlers(work, lock) };
@@ -214,11 +223,11 @@ export function createService(options: ServiceOptions): Service {
       queue = turn.then(() => practices.keepDaily());
       return settle(turn) as Promise<Answer<ResultOf<N>>>;
     },
-    takeIn: (name, from, maxBytes) =>
+    takeIn: (...file) =>
       attempt(log, async () => {
         refuseLocked(room);
-        const { token, name: plain, bytes } = await transfer.takeIn(name, from, maxBytes);
-        return { token, name: plain, bytes };
+        const { token, name, bytes } = await transfer.takeIn(...file);
+        return { token, name, bytes };
       }),
     giveOut(token) {
       try {

@@ -8,9 +8,13 @@ import { plainFileName } from '../contract/fileName.ts';
 import { tooLargeSentence, type TakenFile } from '../contract/filePurposes.ts';
 import { Refusal } from '../contract/errors.ts';
 import { badField } from './refuse.ts';
+import { assertRoom, freeBytesOf, type FreeBytes } from './room.ts';
 
 /** Files waiting at once; one more sends the oldest away. Ours (D): a visit takes at most 30. */
 const MOST_WAITING = 64;
+
+/** Larger pieces than Node's own: a backup may have many gigabytes. */
+const PIECE_BYTES = 1024 * 1024;
 
 /** A file that was taken in from the practitioner and waits for the call that uses it. */
 export interface Taken extends TakenFile {
@@ -34,10 +38,18 @@ export interface Given {
  */
 export interface Transfer {
   /**
-   * Copies a stream, or the file at a path the practitioner chose, into the folder of transfers.
-   * @throws Refusal (input) for an empty file or one of more than `maxBytes`; the disk's own errors
+   * Copies a stream, or the file at a path the practitioner chose, into the folder of transfers,
+   * piece by piece.
+   * @param saidBytes how long a stream is said to be, where that is known
+   * @throws Refusal: (input) for an empty file or one of more than `maxBytes`, (storage) for one that
+   *   the disk has no room for; the disk's own errors
    */
-  takeIn(name: string, from: Readable | string, maxBytes: number): Promise<Taken>;
+  takeIn(
+    name: string,
+    from: Readable | string,
+    maxBytes: number,
+    saidBytes?: number,
+  ): Promise<Taken>;
   /** The file behind a token. @throws Refusal (not-found) for a token unknown, used or too old */
   open(token: string): Taken;
   /** Forgets a token and removes its file; an unknown one is no matter. */
@@ -90,7 +102,7 @@ function waitingList() {
 }
 
 /** @param folder the folder of records */
-export function createTransfer(folder: string): Transfer {
+export function createTransfer(folder: string, freeBytes: FreeBytes = freeBytesOf): Transfer {
   const transfers = join(folder, 'transfer');
   // Named by its process, so that a start sweeps away what a killed one left, and nothing else.
   const own = join(transfers, `${process.pid}-${newToken()}`);
@@ -106,7 +118,10 @@ export function createTransfer(folder: string): Transfer {
     room,
     drop,
     open: find,
-    async takeIn(name, from, maxBytes) {
+    async takeIn(name, from, maxBytes, saidBytes = 0) {
+      const expected = typeof from === 'string' ? await bytesOf(from) : saidBytes;
+      if (expected > maxBytes) throw badField('file', tooLargeSentence(maxBytes));
+      assertRoom(folder, expected, freeBytes);
       const file = room();
       try {
         const bytes = await copyIn(from, file, maxBytes);
@@ -172,11 +187,19 @@ async function copyIn(from: Readable | string, file: string, maxBytes: number): 
   return bytes;
 }
 
+/** The size of a file; 0 where it cannot be looked at, which opening it says better. */
+const bytesOf = (path: string): Promise<number> =>
+  stat(path).then(
+    ({ size }) => size,
+    () => 0,
+  );
+
 /** @throws Refusal (input) for a file that is gone, a folder, or what may not be read */
 async function opened(path: string): Promise<Readable> {
   try {
     const handle = await open(path);
-    if ((await handle.stat()).isFile()) return handle.createReadStream();
+    if ((await handle.stat()).isFile())
+      return handle.createReadStream({ highWaterMark: PIECE_BYTES });
     await handle.close();
   } catch {
     // Moved since it was chosen, or not to be read by this user; the sentence covers both.

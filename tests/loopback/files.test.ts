@@ -4,7 +4,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { FILE_PURPOSES } from '../../electron/contract/filePurposes.ts';
 import type { Host } from '../../electron/loopback/host.ts';
 import { dogOf, soundVisit } from '../service/support/records.ts';
-import { openOwn, temporaryFolder, testService, type TestDesk } from '../service/desk.ts';
+import { createService } from '../../electron/service/service.ts';
+import { FONTS, openOwn, temporaryFolder, testService, type TestDesk } from '../service/desk.ts';
 import { SMALL_PDF } from '../support/pictures.ts';
 import { openHost } from './support/openHost.ts';
 import { openLine, send } from './support/raw.ts';
@@ -154,6 +155,33 @@ describe('a file coming in', () => {
       await line.ended;
       await expect.poll(() => waiting()).toEqual([]);
     }
+  });
+
+  test('that the disk has no room for is answered in words once it has been sent', async () => {
+    const folder = temporaryFolder();
+    const service = createService({
+      folder,
+      fontsFolder: FONTS,
+      version: '0.0.0-test',
+      clock: () => new Date('2026-03-02T12:00:00'),
+      freeBytes: () => 9 * 1024 * 1024,
+    });
+    const full = await openHost(service);
+    const response = await fetch(`http://127.0.0.1:${full.host.port}/files/in`, {
+      method: 'POST',
+      headers: headersFor({
+        authorization: `Bearer ${full.key}`,
+        'trotwell-purpose': 'backup',
+      }),
+      body: new Uint8Array(8 * 1024 * 1024),
+    });
+    expect(await response.json()).toMatchObject({
+      ok: false,
+      error: { trouble: 'disk full', message: expect.stringContaining('16 MB are needed') },
+    });
+    expect(waiting(folder)).toEqual([]);
+    await full.host.close();
+    await service.close();
   });
 
   test('that is empty is refused', async () => {

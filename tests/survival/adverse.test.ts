@@ -200,6 +200,31 @@ describe.runIf(asRoot)('a disk that (needs root on Linux)', () => {
     }
   }, 60_000);
 
+  test('is full where a backup is to be kept says so, leaves nothing there, and keeps the backup', async () => {
+    const place = smallDisk();
+    if (place === null) return;
+    try {
+      const desk = testService(await closedFolder());
+      const { token } = await desk.ok('backup/make', { passphrase: null, workId: randomUUID() });
+      writeFileSync(join(place.folder, 'ballast'), Buffer.alloc(2 * 1024 * 1024 - 8192));
+      const kept = join(place.folder, 'kept.trotwell');
+      expect(await desk.service.writeOut(token, kept)).toMatchObject({
+        ok: false,
+        error: { message: 'The disk there has no room for the file. Choose another place.' },
+      });
+      execFileSync('mount', ['-o', 'remount,ro', place.folder]);
+      expect(await desk.service.writeOut(token, kept)).toMatchObject({
+        ok: false,
+        error: { message: 'Nothing can be written there. Choose another folder.' },
+      });
+      expect(readdirSync(place.folder)).toEqual(['ballast']);
+      const elsewhere = join(temporaryFolder(), 'kept.trotwell');
+      expect(await desk.service.writeOut(token, elsewhere)).toEqual({ ok: true, value: null });
+    } finally {
+      place.remove();
+    }
+  });
+
   test('cannot be written refuses in words, changes nothing, and works again afterwards', async () => {
     const folder = await closedFolder();
     const NOBODY = 65_534;

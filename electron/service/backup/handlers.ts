@@ -7,6 +7,7 @@ import type { OpenDesk } from '../desk.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Practices } from '../practices.ts';
 import { notFound } from '../refuse.ts';
+import type { FreeBytes } from '../room.ts';
 import { storageRefusal } from '../trouble.ts';
 import type { Transfer } from '../transfer.ts';
 import type { WorkRegister } from '../work.ts';
@@ -29,6 +30,7 @@ export interface BackupRoom {
   readonly practices: Practices;
   readonly transfer: Transfer;
   readonly work: WorkRegister;
+  readonly freeBytes: FreeBytes;
   instant(): string;
 }
 
@@ -183,6 +185,7 @@ function sourceOf(
 
 const restoreRoom = (room: BackupRoom) => ({
   folder: room.folder,
+  freeBytes: room.freeBytes,
   instant: () => room.instant(),
   ownDesk: () => readableOwn(room),
   letGo: () => room.practices.letGo(),

@@ -1,7 +1,8 @@
-import { copyFileSync, existsSync } from 'node:fs';
+import { copyFileSync, existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Refusal } from '../../contract/errors.ts';
 import { DATABASE_FILES, type OpenDesk } from '../desk.ts';
+import { assertRoom, type FreeBytes } from '../room.ts';
 import { storageRefusal, troubled } from '../trouble.ts';
 import { keepBackup } from './automatic.ts';
 import { contentFile, copyContent } from './contents.ts';
@@ -19,6 +20,7 @@ export type RestoreSource =
 
 export interface RestoreRoom {
   readonly folder: string;
+  readonly freeBytes: FreeBytes;
   instant(): string;
   /** The open own practice; null where there is none, or its file cannot be read. */
   ownDesk(): OpenDesk | null;
@@ -48,6 +50,7 @@ export async function restore(
   let restored: Restored;
   try {
     const into = beginRestore(folder);
+    assertRoom(folder, bytesNeeded(folder, source), room.freeBytes);
     await fetchRecords(folder, source, into, progress);
     await progress({ done: 0, total: 3, step: 'Checking the records of the backup' });
     const desk = room.ownDesk();
@@ -65,6 +68,13 @@ export async function restore(
   }
   settleRestore(folder);
   return restored;
+}
+
+/** What is unpacked, and the backup of the present records beside it. */
+function bytesNeeded(folder: string, source: RestoreSource): number {
+  const from = source.kind === 'file' ? source.file : join(backupsFolder(folder), source.name);
+  const present = join(folder, DATABASE_FILES.own);
+  return statSync(from).size + (existsSync(present) ? statSync(present).size : 0);
 }
 
 async function fetchRecords(
