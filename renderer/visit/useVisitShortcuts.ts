@@ -15,5 +15,6 @@ export function useVisitShortcuts(sections: readonly Section[]): void {
   const said = { scope: 'fields', run: () => undefined } as const;
   useShortcut({ ...said, keys: ['Enter'], words: 'Next field, from a field of one line' });
   useShortcut({ ...said, keys: ['Shift+Enter'], words: 'The field before' });
+  useShortcut({ ...said, keys: ['0–9'], words: 'Score or grade, on its scale' });
   useShortcut({ ...said, keys: ['Mod+Enter'], words: 'Save the visit' });
 }
