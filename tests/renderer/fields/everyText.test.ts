@@ -46,6 +46,8 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['visit/GaitSection.vue', 'Gait note', 'visits/save', 'visit.gaitNote'],
   ['visit/HistorySection.vue', 'Vet', 'visits/save', 'visit.consent.vet'],
   ['visit/HistorySection.vue', 'For what', 'visits/save', 'visit.consent.scope'],
+  ['visit/PlanProposalPart.vue', 'Note on the plan', 'visits/save', 'review.note'],
+  ['visit/PlanProposalPart.vue', 'Reason for declining', 'visits/save', 'visit.notes'],
   ['visit/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
   [
     'visit/OverrideFields.vue',
