@@ -1,31 +1,22 @@
 import { createHash } from 'node:crypto';
-import { buffer } from 'node:stream/consumers';
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import yauzl from 'yauzl';
 import { blankClient, blankDog, blankVisit } from '../../../electron/contract/blank.ts';
-import { bundleManifest, bundleRecords } from '../../../electron/contract/bundle.ts';
+import {
+  BUNDLE_KINDS,
+  bundleManifest,
+  bundleRecords,
+  FILE_ENDINGS,
+} from '../../../electron/contract/bundle.ts';
 import { restoredCell } from '../../../electron/contract/csvCells.ts';
-import { HOSTILE_NAMES } from '../../support/hostileTexts.ts';
+import { HOSTILE_NAMES, LONG_NOTES } from '../../support/hostileTexts.ts';
+import { SMALL_PDF } from '../../support/pictures.ts';
 import { openOwn, testService, type TestDesk } from '../desk.ts';
-
-const WORK = '00000000-0000-4000-8000-00000000000b';
-
-async function entriesOf(desk: TestDesk, clientId: string | null): Promise<Map<string, Buffer>> {
-  const { token } = await desk.ok('export/make', { clientId, workId: WORK });
-  const given = desk.service.giveOut(token);
-  if (!given.ok) expect.fail(given.error.message);
-  const zip = await yauzl.openPromise(given.value.file);
-  const entries = new Map<string, Buffer>();
-  for await (const entry of zip.eachEntry()) {
-    entries.set(entry.fileName, await buffer(await zip.openReadStreamPromise(entry)));
-  }
-  given.value.done();
-  return entries;
-}
-const json = (entries: Map<string, Buffer>, name: string): unknown =>
-  JSON.parse(entries.get(name)!.toString());
+import { exported, jsonOf, recordsOf, WORK } from './support/bundle.ts';
+import { attach, fullRecord, SESSION, WEIGHING } from './support/fullRecord.ts';
 
 async function addDog(desk: TestDesk, name: string, owner: string, notes = '') {
   const dog = await desk.ok('dogs/saveWithOwner', {
@@ -41,8 +32,8 @@ describe('the open bundle', () => {
   test('of the demonstration practice: hashes, counts, schema and our own check agree', async () => {
     const desk = testService();
     await desk.ok('app/open', { which: 'demo' });
-    const entries = await entriesOf(desk, null);
-    const manifest = bundleManifest.parse(json(entries, 'manifest.json'));
+    const entries = await exported(desk, null);
+    const manifest = bundleManifest.parse(jsonOf(entries, 'manifest.json'));
     const named = manifest.files.map(({ name }) => name);
     expect([...named, 'manifest.json'].sort()).toEqual([...entries.keys()].sort());
     for (const { name, sha256, bytes } of manifest.files) {
@@ -50,10 +41,10 @@ describe('the open bundle', () => {
       expect(content.length).toBe(bytes);
       expect(createHash('sha256').update(content).digest('hex')).toBe(sha256);
     }
-    const records = json(entries, 'records.json');
+    const records = jsonOf(entries, 'records.json');
     // The schema is checked by Ajv, a validator of JSON Schema (draft 2020-12) that is not ours.
     const ajv = new Ajv2020({ strict: false, validateFormats: false });
-    const valid = ajv.compile(json(entries, 'schema.json') as object);
+    const valid = ajv.compile(jsonOf(entries, 'schema.json') as object);
     expect(valid(records), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true);
     expect(valid({ ...(records as object), dogs: [{ id: 1 }] })).toBe(false);
     // What is written is what the program's own check takes, to the letter.
@@ -62,26 +53,77 @@ describe('the open bundle', () => {
     expect(manifest.counts['plans']).toBeGreaterThan(0);
   });
 
-  test('hostile names and long notes stand in the tables harmless, and can be told back', async () => {
+  test('hostile names and long notes stand in every table harmless, and can be told back', async () => {
     const desk = await openOwn();
-    const long = 'Ünïcode, "quoted"\n'.repeat(600).trim();
-    for (const { typed } of HOSTILE_NAMES) await addDog(desk, typed, typed, long);
-    const entries = await entriesOf(desk, null);
-    const { owners } = bundleRecords.parse(json(entries, 'records.json'));
-    const text = entries.get('tables/owners.csv')!.toString();
-    expect(text.startsWith('\uFEFF')).toBe(true);
-    // Read by a CSV library (RFC 4180), not by our own import.
-    const { data, errors } = Papa.parse<Record<string, string>>(text.slice(1), {
-      header: true,
-      delimiter: ',',
-      skipEmptyLines: true,
-    });
-    expect(errors).toEqual([]);
-    for (const row of data)
-      for (const cell of Object.values(row)) expect(cell).not.toMatch(/^[=+\-@\t\r]/);
-    expect(data.map(({ name }) => restoredCell(name!))).toEqual(owners.map(({ name }) => name));
-    expect(data.map(({ notes }) => restoredCell(notes!))).toEqual(owners.map(({ notes }) => notes));
-    expect(owners[0]!.notes).toHaveLength(long.length);
+    for (const { typed } of HOSTILE_NAMES) {
+      const dog = await addDog(desk, typed, typed, LONG_NOTES);
+      const weighing = { ...WEIGHING, note: typed };
+      await desk.ok('weighings/save', { dogId: dog.id, weighing });
+      await desk.ok('sessions/save', { dogId: dog.id, session: { ...SESSION, note: typed } });
+      await desk.ok('bin/put', { kind: 'dog', id: dog.id, reason: typed });
+    }
+    const entries = await exported(desk, null);
+    const records = recordsOf(entries);
+    for (const kind of BUNDLE_KINDS) {
+      const text = entries.get(`tables/${kind}.csv`)!.toString();
+      expect(text.startsWith('\uFEFF')).toBe(true);
+      // Read by a CSV library (RFC 4180), not by our own import.
+      const { data, errors } = Papa.parse<Record<string, string>>(text.slice(1), {
+        header: true,
+        delimiter: ',',
+        skipEmptyLines: true,
+      });
+      expect(errors.filter(({ code }) => code !== 'UndetectableDelimiter')).toEqual([]);
+      expect(data).toHaveLength(records[kind].length);
+      for (const [index, row] of data.entries()) {
+        for (const [column, cell] of Object.entries(row)) {
+          expect(cell, `${kind} ${column}`).not.toMatch(/^[=+\-@\t\r]/);
+          const value = (records[kind][index] as Record<string, unknown>)[column];
+          if (typeof value === 'string') expect(restoredCell(cell)).toBe(value);
+        }
+      }
+    }
+    expect(records.owners[0]!.notes).toHaveLength(LONG_NOTES.trim().length);
+  });
+
+  test('holds each attached file once, under its hash, with an ending that fits', async () => {
+    const desk = await openOwn();
+    const { visit } = await fullRecord(desk, 'Odette Fenn', 'Bramble');
+    const other = await addDog(desk, 'Rusk', 'Ben Sample');
+    const [second] = (await desk.ok('dogs/file', { dogId: other.id })).visits;
+    await attach(desk, second!.id, SMALL_PDF, '../../letter.pdf');
+    await attach(desk, visit.id, SMALL_PDF, '=1+1.pdf');
+    const entries = await exported(desk, null);
+    const { attachments } = recordsOf(entries);
+    expect(attachments).toHaveLength(4);
+    const files = [...entries.keys()].filter((name) => name.startsWith('files/'));
+    expect(files).toHaveLength(3);
+    for (const { hash, mediaType, bytes } of attachments) {
+      const name = `files/${hash}.${FILE_ENDINGS[mediaType]}`;
+      expect(entries.get(name)!.length).toBe(bytes);
+      expect(createHash('sha256').update(entries.get(name)!).digest('hex')).toBe(hash);
+    }
+    expect(jsonOf(entries, 'manifest.json')).toMatchObject({ missing: [] });
+  });
+
+  test('cancelled at any step, it leaves nothing behind', async () => {
+    const desk = await openOwn();
+    await fullRecord(desk, 'Odette Fenn', 'Bramble');
+    let cancelled = 0;
+    for (let stopAt = 1; stopAt < 200; stopAt += 2) {
+      const running = desk.service.call('export/make', { clientId: null, workId: WORK });
+      for (let step = 0; step < stopAt; step++) {
+        await new Promise((resolve) => setImmediate(resolve));
+      }
+      await desk.ok('work/cancel', { workId: WORK });
+      const answer = await running;
+      if (answer.ok) break;
+      expect(answer.error).toMatchObject({ kind: 'cancelled' });
+      cancelled += 1;
+      const left = readdirSync(join(desk.folder, 'transfer'), { recursive: true });
+      expect(left.filter((name) => String(name).includes('/'))).toEqual([]);
+    }
+    expect(cancelled).toBeGreaterThan(3);
   });
 
   test('of one owner holds nothing of another, and what is in the bin too', async () => {
@@ -97,8 +139,8 @@ describe('the open bundle', () => {
     } as const;
     const { id } = await desk.ok('weighings/save', { dogId: bess.id, weighing });
     await desk.ok('weighings/drop', { id });
-    const entries = await entriesOf(desk, bess.clientId);
-    const records = bundleRecords.parse(json(entries, 'records.json'));
+    const entries = await exported(desk, bess.clientId);
+    const records = bundleRecords.parse(jsonOf(entries, 'records.json'));
     expect(records.owners).toMatchObject([{ name: 'Zoë Müller' }]);
     expect(records.visits).toMatchObject([{ dogId: bess.id, binnedAt: null }]);
     expect(records.history).toMatchObject([{ kind: 'weighing', action: 'removed' }]);
