@@ -16,7 +16,8 @@ export interface SessionResults {
   readonly canUndo: ComputedRef<boolean>;
   /** Counts up with every change that was kept. */
   readonly changes: Ref<number>;
-  keep(result: SessionInput): Promise<boolean>;
+  /** `reason`: why an earlier result is replaced. */
+  keep(result: SessionInput, reason?: string): Promise<boolean>;
   /** Keeps several; `undo` takes them back together. */
   keepAll(results: readonly SessionInput[]): Promise<boolean>;
   /** Takes a result away; `undo` brings it back. */
@@ -36,11 +37,11 @@ export function useSessionResults(dogId: string, kept: readonly SignedResult[]):
   const count = ref(0);
   const error = shallowRef<AppError | null>(null);
 
-  async function put(day: string, result: SessionInput | null): Promise<boolean> {
+  async function put(day: string, result: SessionInput | null, reason = ''): Promise<boolean> {
     const answer =
       result === null
         ? await client.call('sessions/drop', { dogId, day })
-        : await client.call('sessions/save', { dogId, session: inputOf(result) });
+        : await client.call('sessions/save', { dogId, session: inputOf(result), reason });
     error.value = answer.ok ? null : answer.error;
     if (!answer.ok) return false;
     const next = new Map(byDay.value);
@@ -52,11 +53,14 @@ export function useSessionResults(dogId: string, kept: readonly SignedResult[]):
   }
 
   /** Puts one after the other; what was put before one is refused can be taken back too. */
-  async function change(puts: readonly [string, SessionInput | null][]): Promise<boolean> {
+  async function change(
+    puts: readonly [string, SessionInput | null][],
+    reason = '',
+  ): Promise<boolean> {
     const done: { day: string; before: SessionInput | null }[] = [];
     for (const [day, result] of puts) {
       const before = byDay.value.get(day) ?? null;
-      if (!(await put(day, result))) break;
+      if (!(await put(day, result, reason))) break;
       done.push({ day, before });
     }
     if (done.length > 0) changes.value = [...changes.value, done];
@@ -68,13 +72,13 @@ export function useSessionResults(dogId: string, kept: readonly SignedResult[]):
     error,
     changes: count,
     canUndo: computed(() => changes.value.length > 0),
-    keep: (result) => change([[result.day, result]]),
+    keep: (result, reason) => change([[result.day, result]], reason),
     keepAll: (results) => change(results.map((result) => [result.day, result])),
     remove: (day) => change([[day, null]]),
     async undo() {
       const last = changes.value.at(-1);
       if (last === undefined) return null;
-      for (const { day, before } of last) if (!(await put(day, before))) return null;
+      for (const { day, before } of last) if (!(await put(day, before, 'Taken back.'))) return null;
       changes.value = changes.value.slice(0, -1);
       return last[0]?.day ?? null;
     },

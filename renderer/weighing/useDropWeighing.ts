@@ -1,38 +1,55 @@
 import { ref, type Ref } from 'vue';
 import type { AppError } from '../../electron/contract/errors.ts';
-import type { WeighingRecord } from '../../electron/contract/weighing.ts';
 import { useClient } from '../api/client.ts';
+import { useShown } from '../composables/useShown.ts';
+import { useNotice } from '../stores/notice.ts';
 
-export interface DropWeighing {
-  /** The one dropped last, while it can be brought back. */
-  readonly dropped: Ref<WeighingRecord | null>;
-  readonly error: Ref<AppError | null>;
-  /** @returns true when it is out of the record. */
-  drop(weighing: WeighingRecord): Promise<boolean>;
-  /** @returns true when it is back. */
-  undo(): Promise<boolean>;
+interface Weighed {
+  readonly id: string;
+  readonly day: string | null;
 }
 
-/** Takes weighings out of a record, and the last one back. */
+export interface DropWeighing {
+  readonly error: Ref<AppError | null>;
+  /** Then the notice offers to take it back. @returns true when it is out of the record. */
+  drop(weighing: Weighed): Promise<boolean>;
+  /** @returns true when it is back. */
+  restore(weighing: Weighed): Promise<boolean>;
+}
+
+/** Takes weighings out of a record and back, saying so. */
 export function useDropWeighing(): DropWeighing {
   const client = useClient();
-  const dropped = ref<WeighingRecord | null>(null);
+  const notice = useNotice();
+  const shown = useShown();
   const error = ref<AppError | null>(null);
+  const nameOf = ({ day }: Weighed) => `The weighing of ${shown.value.day(day)}`;
+
+  async function restore(weighing: Weighed): Promise<boolean> {
+    const answer = await client.call('weighings/restore', { id: weighing.id });
+    error.value = answer.ok ? null : answer.error;
+    if (answer.ok) notice.say(`${nameOf(weighing)} is back.`);
+    return answer.ok;
+  }
+
+  async function undo(weighing: Weighed): Promise<void> {
+    // The page it was removed on may be gone by now, and its own note with it.
+    if (!(await restore(weighing)) && error.value !== null) notice.say(error.value.message);
+    notice.turnPage();
+  }
+
   return {
-    dropped,
     error,
+    restore,
     async drop(weighing) {
       const answer = await client.call('weighings/drop', { id: weighing.id });
       error.value = answer.ok ? null : answer.error;
-      if (answer.ok) dropped.value = weighing;
-      return answer.ok;
-    },
-    async undo() {
-      if (dropped.value === null) return false;
-      const answer = await client.call('weighings/restore', { id: dropped.value.id });
-      error.value = answer.ok ? null : answer.error;
-      if (answer.ok) dropped.value = null;
-      return answer.ok;
+      if (!answer.ok) return false;
+      notice.say(`${nameOf(weighing)} is removed.`, {
+        label: 'Undo',
+        run: () => undo(weighing),
+      });
+      return true;
     },
   };
 }

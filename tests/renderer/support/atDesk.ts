@@ -1,17 +1,21 @@
 import { Readable } from 'node:stream';
-import { flushPromises, mount, type VueWrapper } from '@vue/test-utils';
-import { expect, vi } from 'vitest';
+import { enableAutoUnmount, flushPromises, mount, type VueWrapper } from '@vue/test-utils';
+import { afterEach, expect, vi } from 'vitest';
 import { ref, type Component } from 'vue';
 import type { Router } from 'vue-router';
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { TakenFile } from '../../../electron/contract/filePurposes.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
 import type { Client } from '../../../renderer/api/client.ts';
+import { useNotice } from '../../../renderer/stores/notice.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
 import type { TestDesk } from '../../service/desk.ts';
 import { appPlugins } from './plugins.ts';
 
 const WAIT = { timeout: 4000, interval: 10 };
+
+// A page left mounted would go on answering in the next test.
+enableAutoUnmount(afterEach);
 
 /** A file as the practitioner has it at hand. */
 export interface FileAtHand {
@@ -42,6 +46,8 @@ export function deskClient(desk: TestDesk, atHand: () => FileAtHand | null = () 
 export interface AtDesk {
   readonly wrapper: VueWrapper;
   readonly router: Router;
+  /** What the bar above every page says. */
+  readonly notice: ReturnType<typeof useNotice>;
 }
 
 /** Mounts a component or page with a real service behind it. */
@@ -56,10 +62,11 @@ export async function mountAtDesk(
   // The day of the service counts, as in the program.
   if (status.ok) usePractice().status = { ...usePractice().status!, today: status.value.today };
   const router = plugins.find((plugin) => 'currentRoute' in plugin) as unknown as Router;
+  const notice = useNotice();
   await router.push(path);
   const wrapper = mount(component, { props, global: { plugins }, attachTo: document.body });
   await flushPromises();
-  return { wrapper, router };
+  return { wrapper, router, notice };
 }
 
 /** Waits until the page shows that text. */
