@@ -2,8 +2,10 @@ import type { Ref } from 'vue';
 
 /** What Enter stops at: every field, and the few buttons that answer in place of fields. */
 const STOPS = 'input, select, textarea, [data-enter-stop]';
+/** Parts that hold the focus while nothing in them asks for anything; never a stop. */
+const AT_REST = '[data-enter-leaves]';
 /** Fields that Enter leaves. In a text area it begins a line, and a select or a button needs it. */
-const LEFT_BY_ENTER = 'input:not([type="file"])';
+const LEFT_BY_ENTER = `input:not([type="file"]), ${AT_REST}`;
 const SUBMIT = 'button[type="submit"]';
 
 /**
@@ -32,7 +34,7 @@ function take(event: KeyboardEvent): void {
 }
 
 function move(form: HTMLFormElement, from: HTMLElement, step: 1 | -1): void {
-  const stops = [...form.querySelectorAll<HTMLElement>(STOPS)].filter(
+  const stops = [...form.querySelectorAll<HTMLElement>(`${STOPS}, ${AT_REST}`)].filter(
     (stop) => stop === from || canBeReached(stop),
   );
   const button = form.querySelector<HTMLElement>(SUBMIT);
@@ -46,7 +48,8 @@ function move(form: HTMLFormElement, from: HTMLElement, step: 1 | -1): void {
 }
 
 function canBeReached(stop: HTMLElement): boolean {
-  return !stop.matches(':disabled, [type="hidden"], [type="file"]') && stop.checkVisibility();
+  const never = `:disabled, [type="hidden"], [type="file"], ${AT_REST}`;
+  return !stop.matches(never) && stop.checkVisibility();
 }
 
 /** A group of radio buttons is one stop: its checked one, or its first while none is checked. */
