@@ -1,8 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { welcomePage } from './pages/welcomePage.ts';
+import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 import { tabAndChoose, tabAndPress, tabAndType, tabTo } from './support/keyboard.ts';
+import { countInput, keystrokeEstimate, type Tally } from './support/keystrokes.ts';
 import { pdfText } from './support/pdfText.ts';
 
 // From the first start to a printed plan without once touching a mouse.
@@ -89,5 +92,131 @@ describe('the main job by keyboard alone', () => {
     await tabAndPress(page, button('Save PDF'));
     const text = pdfText(await readFile(await (await download).path()));
     expect(text).toContain('Running plan for Tib');
+  });
+});
+
+// The whole of a follow-up, from the desk to the paper in the owner's hand.
+describe('a follow-up by keyboard alone', () => {
+  let desk: TestDesk;
+  let page: Page;
+  let tally: () => Promise<Tally>;
+  let complaints: readonly string[];
+  /** Things to make up one's mind about on the way. */
+  let decisions = 0;
+
+  beforeAll(async () => {
+    desk = await openDesk();
+    ({ page, complaints } = await desk.open());
+    await welcomePage(page).openDemonstration();
+    tally = await countInput(page);
+  });
+  afterAll(() => desk?.close());
+
+  const heading = (name: string) => page.getByRole('heading', { level: 1, name, exact: true });
+  const focused = () =>
+    page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent?.trim());
+  const press = async (...keys: readonly string[]) => {
+    for (const key of keys) await page.keyboard.press(key);
+  };
+  const decide = () => {
+    decisions++;
+  };
+
+  it('opens the dog that has come, and its form', async () => {
+    decide();
+    await press('/');
+    await page.waitForFunction(() => document.activeElement?.id === 'find-dog');
+    await page.keyboard.type('juno');
+    await page.getByText('1 dog found').waitFor();
+    await press('Enter');
+    await heading('Juno').waitFor();
+    decide();
+    await press('v');
+    await heading('Follow-up of Juno').waitFor();
+  });
+
+  it('takes down weight and score, with Enter from field to field', async () => {
+    await press('2', 'Tab');
+    expect(await focused()).toBe('field-visit-weightKg');
+    decide();
+    await page.keyboard.type('29.2');
+    await press('Enter');
+    expect(await focused()).toBe('field-visit-weighingMethod');
+    await press('Tab');
+    expect(await focused()).toBe('field-visit-scaleStepKg');
+    await press('Enter');
+    decide();
+    await press('5');
+    await page.getByText('5 of 9').waitFor();
+    // Muscle, target weight and the aim stay as they are.
+    await press('Enter', 'Enter', 'Enter', 'Enter');
+    expect(await focused()).toContain('All done as planned');
+  });
+
+  it('tells every session since the last visit by one key', async () => {
+    decide();
+    await press('a');
+    await page.getByText(/\d sessions: done as planned/).waitFor();
+    await press('Enter');
+    expect(await focused()).toBe('sound at walk');
+    decide();
+    await press('Enter', 'Tab', 'Enter');
+    await page.getByText('Ready to start').waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
+  it('accepts food and plan, which stand side by side with their reasons', async () => {
+    await press('9');
+    const plan = page.getByRole('group', { name: 'Your decision on the plan' });
+    const food = page.getByRole('group', { name: 'Your decision on the food' });
+    const [left, right] = [await food.boundingBox(), await plan.boundingBox()];
+    expect(left!.x + left!.width).toBeLessThan(right!.x);
+    await page.getByText('All done, sound, and normal within 24 h').waitFor();
+    await tabTo(page, food.getByRole('radio', { checked: true }));
+    decide();
+    await press('ArrowRight');
+    expect(await food.getByRole('radio', { name: 'Accept' }).isChecked()).toBe(true);
+    // Past the change of food and the note.
+    await press('Enter', 'Enter', 'Enter');
+    decide();
+    await press('ArrowRight');
+    expect(await plan.getByRole('radio', { name: 'Accept' }).isChecked()).toBe(true);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
+  it('saves, and prints both sheets without leaving the page', async () => {
+    const download = page.waitForEvent('download');
+    await press('Enter', 'Enter', 'Tab');
+    expect(await focused()).toBe('Save and print both sheets');
+    decide();
+    await press('Enter');
+    const text = pdfText(await readFile(await (await download).path()));
+    expect(text).toContain('Running plan for Juno');
+    expect(text).toContain('Tinned food');
+    await heading('The visit of Juno is saved').waitFor();
+    await page.getByText(/^Both sheets, .*handed over/).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
+  it('takes less than a minute, and no pointer', async () => {
+    const { keys, pointers } = await tally();
+    const seconds = keystrokeEstimate(keys, decisions);
+    console.log(
+      `Follow-up: ${keys} keys, ${pointers} pointer presses, ${decisions} decisions: ${seconds.toFixed(1)} s`,
+    );
+    expect(pointers).toBe(0);
+    expect(keys).toBeGreaterThan(0);
+    expect(seconds).toBeLessThan(60);
+  });
+
+  it('has kept the visit, its sessions, its food and its plan', async () => {
+    await press('Tab', 'Tab', 'Enter');
+    await heading('Juno').waitFor();
+    await press('p');
+    await page.getByText(/Version 2, from a review/).waitFor();
+    await page.getByText(/Told so far: \d+ sessions/).waitFor();
+    expect(complaints).toEqual([]);
   });
 });
