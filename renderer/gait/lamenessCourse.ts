@@ -49,6 +49,10 @@ export function lamenessCourse(all: readonly Visit[]): LamenessCourse | null {
   return { days: visits.map(({ day }) => day), limbs, changes };
 }
 
+/** True with any grade above sound. */
+export const everLame = ({ limbs }: LamenessCourse): boolean =>
+  limbs.some(({ grades }) => grades.some((grade) => (grade ?? 0) > 0));
+
 /** "Left hind at trot". */
 export const courseName = ({ limb, gait }: Pick<LimbCourse, 'limb' | 'gait'>): string =>
   `${LIMB_WORDS[limb]} at ${gait}`;

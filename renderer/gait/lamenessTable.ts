@@ -8,11 +8,11 @@ export function lamenessTable(course: LamenessCourse): ChartTable {
       { head: 'Day', unit: '', kind: 'day' },
       ...course.limbs.map((limb) => ({
         head: courseName(limb),
-        unit: 'grade of 5',
+        unit: 'of 5',
         kind: 'number' as const,
         digits: 0,
       })),
-      { head: 'Other than the time before', unit: '', kind: 'text' },
+      { head: 'Change', unit: '', kind: 'text' },
     ],
     rows: course.days.map((day, index) => [
       day,

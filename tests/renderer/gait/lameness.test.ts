@@ -96,11 +96,11 @@ describe('the table of lameness', () => {
     const table = lamenessTable(lamenessCourse(VISITS)!);
     expect(table.columns.map(columnHead)).toEqual([
       'Day',
-      'Left fore at trot, grade of 5',
-      'Right fore at trot, grade of 5',
-      'Left hind at trot, grade of 5',
-      'Right hind at trot, grade of 5',
-      'Other than the time before',
+      'Left fore at trot, of 5',
+      'Right fore at trot, of 5',
+      'Left hind at trot, of 5',
+      'Right hind at trot, of 5',
+      'Change',
     ]);
     expect(table.rows[0]).toEqual(['2026-04-01', 0, 0, 2, 0, '']);
     expect(table.rows[1]).toEqual(['2026-05-01', null, null, null, null, '']);
@@ -147,6 +147,15 @@ describe('lameness on the dog’s page', () => {
     expect(part([VISITS[1]!, { ...VISITS[1]!, day: '2026-05-01' }]).text()).toContain(
       'every limb was graded as the time before',
     );
+  });
+
+  it('folds the chart of a dog that was sound whenever it was looked at', () => {
+    const sound = VISITS.map((it) => ({ ...it, lamenessTrot: { ...NONE, leftHind: 0 } }));
+    const folded = part(sound).get('details');
+    expect(folded.attributes('open')).toBeUndefined();
+    expect(folded.get('summary').text()).toBe('Sound wherever it was looked at: the grades');
+    expect(folded.find('svg.chart').exists()).toBe(true);
+    expect(part().find('details').exists()).toBe(false);
   });
 
   it('reads every grade out with limb, gait, day, its words and the change', () => {
