@@ -84,6 +84,47 @@ async function restore(): Promise<void> {
   }
 }
 
+/** Hands a file over, as a host does. @returns its token */
+async function handIn(path: string): Promise<string> {
+  const taken = await service.takeIn('handed over', path, 1024 ** 3);
+  if (taken.ok) return taken.value.token;
+  throw new Error('refused');
+}
+
+/** Imports the bundle at a path, taking what it says of records that differ. */
+async function importBundle(): Promise<void> {
+  await ok('app/open', { which: 'own' });
+  const token = await handIn(argument!);
+  const { digest } = await ok('import/bundleLook', { token, workId: randomUUID() });
+  const choices = { different: 'theirs', erased: 'leave out' } as const;
+  say('ready');
+  await ok('import/bundleRun', { token, digest, ...choices, workId: randomUUID() });
+  say('done');
+}
+
+/** Imports the table of weights at a path, all of the only dog. */
+async function importWeights(): Promise<void> {
+  await ok('app/open', { which: 'own' });
+  const [dog] = await ok('dogs/list', { query: '' });
+  const token = await handIn(argument!);
+  const mapping: InputOf<'import/preview'>['mapping'] = {
+    separator: ',',
+    headed: true,
+    dog: { by: 'choice', dogId: dog!.id },
+    dayColumn: 0,
+    weightColumn: 1,
+    dayFormat: 'YYYY-MM-DD',
+    unit: 'kg',
+    decimalSign: '.',
+    weighingMethod: 'same scale',
+    scaleStepKg: 0.1,
+  };
+  const { digest } = await ok('import/preview', { token, mapping });
+  say('ready');
+  await ok('import/run', { token, mapping, digest, workId: randomUUID() });
+  say('done');
+}
+
 /** One try of each thing that writes; says what came of it, and closes. */
 async function tryAll(): Promise<void> {
   const said = async (name: CallName, input: unknown): Promise<void> => {
@@ -105,6 +146,8 @@ const TASKS: Readonly<Record<string, () => Promise<void>>> = {
   migrate,
   backUp,
   restore,
+  importBundle,
+  importWeights,
   tryAll,
 };
 await TASKS[what]!();

@@ -1,7 +1,8 @@
 import { Readable } from 'node:stream';
 import { expect } from 'vitest';
 import { FILE_PURPOSES } from '../../../../electron/contract/filePurposes.ts';
-import type { Dog, Visit } from '../../../../electron/contract/contract.ts';
+import type { Visit } from '../../../../electron/contract/contract.ts';
+import type { Dog, SessionInput } from '../../../../electron/contract/records.ts';
 import { pngOf, SMALL_PDF } from '../../../support/pictures.ts';
 import type { TestDesk } from '../../desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../../support/records.ts';
@@ -13,14 +14,14 @@ export const WEIGHING = {
   scaleStepKg: 0.1,
   note: 'at the feed shop',
 } as const;
-export const SESSION = {
+export const SESSION: SessionInput = {
   day: '2026-02-24',
   outcome: 'done',
   runMinutes: 6,
   nextDay: 'normal',
   signs: [],
   note: 'on grass',
-} as const;
+};
 
 export async function attach(
   desk: TestDesk,
