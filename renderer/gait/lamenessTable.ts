@@ -1,5 +1,13 @@
 import type { ChartTable } from '../chart/table.ts';
-import { changedWords, courseName, type LamenessCourse } from './lamenessCourse.ts';
+import type { LamenessChange } from '../../core/index.ts';
+import { courseName, type LamenessCourse } from './lamenessCourse.ts';
+
+/** "Left hind at trot better": what was not looked at shows in its own column. */
+const turnsOf = (changes: readonly LamenessChange[]): string =>
+  changes
+    .filter(({ verdict }) => verdict === 'better' || verdict === 'worse')
+    .map((change) => `${courseName(change)} ${change.verdict}`)
+    .join('; ');
 
 /** The grades of every visit, a column for each limb and gait, and what changed. */
 export function lamenessTable(course: LamenessCourse): ChartTable {
@@ -17,7 +25,7 @@ export function lamenessTable(course: LamenessCourse): ChartTable {
     rows: course.days.map((day, index) => [
       day,
       ...course.limbs.map(({ grades }) => grades[index] ?? null),
-      changedWords(course.changes[index] ?? []).join('; '),
+      turnsOf(course.changes[index] ?? []),
     ]),
   };
 }
