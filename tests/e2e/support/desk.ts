@@ -10,10 +10,11 @@ const STEP_LIMIT_MS = 15_000;
 
 /** A running host on a fresh folder and a browser to visit it. */
 export interface TestDesk {
+  readonly folder: string;
   readonly host: Host;
   readonly browser: Browser;
-  /** A window of its own, as if opened from a newly printed address. */
-  open(options?: BrowserContextOptions): Promise<Window>;
+  /** A window of its own, as if opened from a newly printed address; the first steps are seen. */
+  open(options?: BrowserContextOptions, firstSteps?: boolean): Promise<Window>;
   close(): Promise<void>;
 }
 
@@ -23,23 +24,26 @@ interface Window {
   readonly complaints: readonly string[];
 }
 
+/** Runs in the page: the first steps are a test of their own. */
+function markStepsSeen(): void {
+  // An empty document has no storage, and says so by an error.
+  if (location.protocol === 'http:') localStorage.setItem('trotwell:first-steps', 'seen');
+}
+
 export async function openDesk(): Promise<TestDesk> {
   const folder = await mkdtemp(join(tmpdir(), 'trotwell-e2e-'));
   const host = await startHost(folder);
   const browser = await openBrowser();
   return {
+    folder,
     host,
     browser,
-    async open(options = {}) {
+    async open(options = {}, firstSteps = false) {
       const context = await browser.newContext({
         viewport: { width: 1280, height: 800 },
         ...options,
       });
-      // The first steps are a test of their own.
-      await context.addInitScript(() => {
-        // An empty document has no storage, and says so by an error.
-        if (location.protocol === 'http:') localStorage.setItem('trotwell:first-steps', 'seen');
-      });
+      if (!firstSteps) await context.addInitScript(markStepsSeen);
       const page = await context.newPage();
       page.setDefaultTimeout(STEP_LIMIT_MS);
       const complaints = watchPage(page);

@@ -1,0 +1,121 @@
+import type { Page } from 'playwright-core';
+import { pngOf } from '../../support/pictures.ts';
+import { visitPage } from '../pages/visitPage.ts';
+import { heading, openBramble, type Shot, type Walk } from './walk.ts';
+
+/** Measurements and tapped footfalls. */
+async function gaitStates(page: Page, shot: Shot): Promise<void> {
+  await page.locator('summary', { hasText: 'Measurements' }).click();
+  for (const [label, value] of [
+    ['Stifle flexion, left hind', '50'],
+    ['Stifle flexion, right hind', '41'],
+    ['Thigh girth, left hind', '36.5'],
+    ['Thigh girth, right hind', '38'],
+  ] as const) {
+    await page.getByLabel(label, { exact: true }).fill(value);
+  }
+  const first = page.getByLabel('Stifle flexion, left hind', { exact: true });
+  await shot('visit-measurements', { at: first });
+  await page.locator('summary', { hasText: 'Footfall timing' }).click();
+  const pad = page.getByRole('group', { name: /^Tap the footfalls/ });
+  await pad.focus();
+  for (let stride = 0; stride < 6; stride++) {
+    for (const pair of [
+      ['s', 'k'],
+      ['l', 'd'],
+    ]) {
+      for (const key of pair) await page.keyboard.down(key);
+      await page.waitForTimeout(120);
+      for (const key of pair) await page.keyboard.up(key);
+      await page.waitForTimeout(60);
+    }
+  }
+  await shot('visit-footfalls', { at: pad });
+}
+
+async function formStates(page: Page, shot: Shot): Promise<void> {
+  await shot('visit-empty');
+  const visit = visitPage(page);
+  await visit.weight.fill('56 lb');
+  await visit.score(7);
+  await visit.soundAtBothGaits();
+  const parts = page.getByRole('navigation', { name: 'Parts of the visit' });
+  for (const name of await parts.getByRole('button').allInnerTexts()) {
+    await parts.getByRole('button', { name, exact: true }).click();
+    await shot(`visit-${name.toLowerCase().replaceAll(/[^a-z]+/g, '-')}`, {
+      at: page.getByRole('heading', { level: 2, name, exact: true }),
+    });
+  }
+  await shot('visit-whole', { whole: true });
+  await gaitStates(page, shot);
+  await visit.follows.getByRole('button', { name: /^Why/ }).first().click();
+  await page.getByRole('dialog').waitFor();
+  await shot('why');
+  await page.keyboard.press('Escape');
+  await visit.weight.fill('560 lb');
+  await page.getByRole('button', { name: 'Save visit' }).click();
+  await page.getByRole('alert').first().waitFor();
+  await shot('visit-refused', { at: page.getByRole('heading', { level: 1 }) });
+  await visit.weight.fill('56 lb');
+  await page.getByRole('button', { name: 'Save visit' }).click();
+}
+
+/** A saved visit: its files, its amendment, its history. */
+async function savedStates(page: Page, shot: Shot): Promise<void> {
+  const files = page.getByRole('region', { name: 'Photos and letters' });
+  for (const [name, buffer] of [
+    ['stride.png', pngOf(600, 400)],
+    ['letter.exe', Buffer.from('MZ')],
+  ] as const) {
+    const dialogue = page.waitForEvent('filechooser');
+    await files.getByRole('button', { name: 'Add a file' }).click();
+    await (await dialogue).setFiles({ name, mimeType: 'image/png', buffer });
+  }
+  await files.getByRole('alert').first().waitFor();
+  await shot('visit-files', { at: files });
+  await files.getByRole('button', { name: 'Open' }).first().click();
+  await page.getByRole('dialog').waitFor();
+  await shot('file-open');
+  await page.keyboard.press('Escape');
+  await visitPage(page).weight.fill('25');
+  await page.getByText('1 field changed.').waitFor();
+  const save = page.getByRole('button', { name: 'Save amendment' });
+  await save.click();
+  await page.getByRole('button', { name: /Reason for the amendment is needed/ }).waitFor();
+  await shot('amendment-refused', { at: page.getByLabel('Reason for the amendment') });
+  await page.getByLabel('Reason for the amendment').fill('Read off wrongly.');
+  await save.click();
+  await heading(page, 'Bramble');
+  await page.locator('.point').first().waitFor();
+  await shot('dog-with-photo', { whole: true });
+  await page
+    .getByRole('link', { name: /open this/ })
+    .first()
+    .click();
+  const history = page.getByRole('region', { name: 'History of this visit' });
+  await history.getByText('Reason: Read off wrongly.').waitFor();
+  await shot('visit-history', { at: history });
+}
+
+/** The form of a follow-up, and a visit that was saved. */
+export const visitWalk: Walk = {
+  name: 'visit',
+  from: 'demonstration',
+  async go(page, shot) {
+    await openBramble(page);
+    await page
+      .getByRole('link', { name: /open this/ })
+      .first()
+      .click();
+    await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
+    await shot('visit-saved', { whole: true });
+    await savedStates(page, shot);
+    await openBramble(page);
+    await page.getByRole('link', { name: 'New follow-up' }).click();
+    await heading(page, 'Follow-up of Bramble');
+    await page.getByRole('complementary', { name: 'What follows' }).waitFor();
+    await formStates(page, shot);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await shot('visit-just-saved');
+  },
+};
