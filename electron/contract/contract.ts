@@ -5,6 +5,7 @@ import { backupCalls } from './calls/backup.ts';
 import { batchCalls } from './calls/batch.ts';
 import { binCalls } from './calls/bin.ts';
 import { bundleImportCalls } from './calls/bundleImport.ts';
+import { deedCalls } from './calls/deeds.ts';
 import { diagnosticsCalls } from './calls/diagnostics.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { exchangeCalls } from './calls/exchange.ts';
@@ -14,6 +15,7 @@ import { lockCalls } from './calls/lock.ts';
 import { planCalls } from './calls/plans.ts';
 import { practitionerCalls } from './calls/practitioners.ts';
 import { visitCalls } from './calls/visits.ts';
+import { waitingFileCalls } from './calls/waitingFiles.ts';
 import { weighingCalls } from './calls/weighings.ts';
 import { workCalls } from './calls/work.ts';
 import type { Answer } from './errors.ts';
@@ -32,11 +34,13 @@ export const contract = {
   ...binCalls,
   ...weighingCalls,
   ...historyCalls,
+  ...deedCalls,
   ...practitionerCalls,
   ...planCalls,
   ...handoutCalls,
   ...batchCalls,
   ...attachmentCalls,
+  ...waitingFileCalls,
   ...exchangeCalls,
   ...bundleImportCalls,
   ...backupCalls,

@@ -16,8 +16,10 @@ import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
 import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
 import { diagnosticsHandlers } from './diagnostics.ts';
+import { deedHandlers } from './dogDeeds.ts';
 import { dogFileHandlers } from './dogFile.ts';
 import { dogListHandlers } from './dogList.ts';
+import { waitingFileHandlers } from './files/waiting.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { dueHandlers } from './due.ts';
@@ -96,6 +98,7 @@ const handlers = {
   ...erasureHandlers,
   ...keepingHandlers,
   ...historyHandlers,
+  ...deedHandlers,
   ...practitionerHandlers,
   ...ruleHandlers,
   ...planEditHandlers,
@@ -140,6 +143,7 @@ function rooms(options: ServiceOptions) {
     ...handoutHandlers({ printer, fontsFolder, transfer, work, log: options.log }),
     ...exchangeHandlers({ transfer, work, version: options.version }),
     ...attachmentHandlers({ transfer }),
+    ...waitingFileHandlers({ transfer }),
   };
   const own: OwnHandlers = {
     ...backupHandlers({ ...options, practices, transfer, work, instant, freeBytes }),
