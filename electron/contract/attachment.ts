@@ -44,3 +44,16 @@ export interface AttachmentContent {
   readonly mediaType: AttachmentType;
   readonly base64: string;
 }
+
+/** A file chosen at a new visit, kept until the visit is saved and then added to it. */
+export interface WaitingFile extends Pick<
+  Attachment,
+  'kind' | 'name' | 'mediaType' | 'bytes' | 'thumbnail' | 'missing'
+> {
+  /** SHA-256 of its content; tells the waiting files of a dog apart. */
+  readonly hash: string;
+  /** True where it was taken out again: it is not added, and goes for good with the save. */
+  readonly leftOut: boolean;
+  /** When it was chosen; UTC instant, ISO text. */
+  readonly chosenAt: string;
+}

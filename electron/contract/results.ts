@@ -175,9 +175,9 @@ export interface DraftLine {
   readonly clientName: string;
   /**
    * What was begun: a new visit, a saved one being amended, the dog's own form, changes to its plan
-   * by hand, or what is told of one session.
+   * by hand, what is told of one session, or files chosen for a new visit.
    */
-  readonly what: 'new visit' | 'visit' | 'dog' | 'plan' | 'session';
+  readonly what: 'new visit' | 'visit' | 'dog' | 'plan' | 'session' | 'files';
   /** The visit being amended; null for the others. */
   readonly visitId: string | null;
   /** The day of the session; null for the others. */

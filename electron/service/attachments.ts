@@ -49,15 +49,16 @@ const seen = (db: Db) =>
       'storedFile.bytes',
     ]);
 
+/** The data address of a small picture. */
+export const pictureAddress = (picture: Buffer): string =>
+  `data:${typeOf(picture) ?? 'image/png'};base64,${picture.toString('base64')}`;
+
 function fromRow(folder: string, { hash, thumbnail, ...row }: Row): Attachment {
   return {
     ...row,
     kind: row.kind as AttachmentKind,
     mediaType: row.mediaType as AttachmentType,
-    thumbnail:
-      thumbnail === null
-        ? null
-        : `data:${typeOf(thumbnail) ?? 'image/png'};base64,${thumbnail.toString('base64')}`,
+    thumbnail: thumbnail === null ? null : pictureAddress(thumbnail),
     missing: !hasContent(folder, hash),
   };
 }
@@ -104,20 +105,30 @@ async function assertNew(db: Db, visitId: string, hash: string): Promise<void> {
   });
 }
 
-/** Its plain name, with an ending that fits what it is. */
-function nameFor(given: string, type: AttachmentType): string {
+/** The plain name of a file, with an ending that fits what it is. */
+export function nameFor(given: string, type: AttachmentType): string {
   const endings: readonly string[] = ATTACHMENT_TYPES[type];
   const name = plainFileName(given, `file.${endings[0]}`);
   const fits = endings.includes(extname(name).slice(1).toLowerCase());
   return fits ? name : plainFileName(`${name}.${endings[0]}`, name);
 }
 
-function smallPicture(base64: string | null): Buffer | null {
+/** @throws Refusal (input) when it is neither a PNG nor a JPEG */
+export function smallPicture(base64: string | null): Buffer | null {
   if (base64 === null) return null;
   const picture = Buffer.from(base64, 'base64');
   const type = typeOf(picture);
   if (type === 'image/png' || type === 'image/jpeg') return picture;
   throw badField('thumbnail', 'The small picture must be a PNG or JPEG.');
+}
+
+/** Notes a content that was kept; backups go by it. */
+export async function noteContent(db: Db, content: StoredFileRow): Promise<void> {
+  await db
+    .insertInto('storedFile')
+    .values(content)
+    .onConflict((conflict) => conflict.doNothing())
+    .execute();
 }
 
 interface Adding {
@@ -127,20 +138,22 @@ interface Adding {
   readonly thumbnail: Buffer | null;
 }
 
-async function add(desk: Desk, adding: Adding, bytes: Buffer): Promise<Attachment> {
+/** Keeps what was taken in by its hash. @throws Refusal (input) for what is too large or no file of ours */
+export async function keepTaken(desk: Desk, file: string) {
+  const bytes = await readFile(file);
   const { maxBytes } = FILE_PURPOSES.attachment;
   if (bytes.length > maxBytes) throw badField('file', tooLargeSentence(maxBytes));
   const { type, content } = contentToKeep(bytes);
-  const hash = await keepContent(desk.folder, content);
+  return { type, hash: await keepContent(desk.folder, content), bytes: content.length };
+}
+
+async function add(desk: Desk, adding: Adding, file: string): Promise<Attachment> {
+  const { type, hash, bytes } = await keepTaken(desk, file);
   const id = desk.newId();
   await desk.db.transaction().execute(async (db) => {
     await assertNew(db, adding.visitId, hash);
     const createdAt = desk.instant();
-    await db
-      .insertInto('storedFile')
-      .values({ hash, mediaType: type, bytes: content.length, createdAt })
-      .onConflict((conflict) => conflict.doNothing())
-      .execute();
+    await noteContent(db, { hash, mediaType: type, bytes, createdAt });
     const author = await authorNow(db);
     const name = nameFor(adding.name, type);
     const row = { ...adding, id, hash, name, author, createdAt, binnedAt: null };
@@ -176,7 +189,7 @@ export function attachmentHandlers({
       transfer.use(token, async ({ file }) => {
         await assertRoom(desk.db, visitId);
         const adding = { visitId, kind, name, thumbnail: smallPicture(thumbnail) };
-        return add(desk, adding, await readFile(file));
+        return add(desk, adding, file);
       }),
     'attachments/show': async (desk, { id }) => {
       const { name, hash, mediaType } = await readOne(desk.db, id);

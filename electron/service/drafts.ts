@@ -1,11 +1,15 @@
+import { sql } from 'kysely';
 import type { DraftLine } from '../contract/contract.ts';
 import type { Desk, Handlers } from './context.ts';
+import { WAITING_KEYS } from './files/waiting.ts';
+import { badField } from './refuse.ts';
 
 type DraftCall = 'drafts/list' | 'drafts/get' | 'drafts/put' | 'drafts/drop';
 
 const UUID = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
 const VISIT_KEY = new RegExp(`^visit:(${UUID}):(new|${UUID})$`);
 const SESSION_KEY = new RegExp(`^session:(${UUID}):(\\d{4}-\\d{2}-\\d{2})$`);
+const FILES_KEY = new RegExp(`^${WAITING_KEYS}(${UUID})$`);
 const DOG_KEY = new RegExp(`^(dog|plan):(${UUID})$`);
 
 type Begun = Pick<DraftLine, 'dogId' | 'what' | 'visitId' | 'day'>;
@@ -20,6 +24,8 @@ function begun(key: string): Begun | null {
   }
   const [, ran, day] = SESSION_KEY.exec(key) ?? [];
   if (ran !== undefined && day !== undefined) return { ...none, dogId: ran, what: 'session', day };
+  const [, chosenFor] = FILES_KEY.exec(key) ?? [];
+  if (chosenFor !== undefined) return { ...none, dogId: chosenFor, what: 'files' };
   const [, what, dogId] = DOG_KEY.exec(key) ?? [];
   return dogId === undefined ? null : { ...none, dogId, what: what === 'plan' ? 'plan' : 'dog' };
 }
@@ -28,12 +34,23 @@ async function listDrafts(desk: Desk): Promise<DraftLine[]> {
   const drafts = await desk.db
     .selectFrom('draft')
     .select(['key', 'savedAt'])
+    // Files that were all left out again are nothing to go on with.
+    .where(
+      sql<boolean>`key not glob ${`${WAITING_KEYS}*`} or exists (
+      select 1 from json_each(draft.json, '$.files') as file
+      where json_extract(file.value, '$.leftOut') = 0)`,
+    )
     .orderBy('savedAt', 'desc')
     .execute();
-  const lines = drafts.flatMap(({ key, savedAt }) => {
+  const all = drafts.flatMap(({ key, savedAt }) => {
     const of = begun(key);
     return of === null ? [] : [{ key, savedAt, ...of }];
   });
+  // The files of a visit that was begun are found with it.
+  const begunVisits = new Set(
+    all.filter(({ what }) => what === 'new visit').map(({ dogId }) => dogId),
+  );
+  const lines = all.filter(({ what, dogId }) => what !== 'files' || !begunVisits.has(dogId));
   if (lines.length === 0) return [];
   const dogs = await desk.db
     .selectFrom('dog')
@@ -73,6 +90,7 @@ export const draftHandlers: Handlers<DraftCall> = {
     (await desk.db.selectFrom('draft').selectAll().where('key', '=', key).executeTakeFirst()) ??
     null,
   'drafts/put': async (desk, { key, json }) => {
+    if (key.startsWith(WAITING_KEYS)) throw badField('key', 'Files are added by their own call.');
     const savedAt = desk.instant();
     await desk.db
       .insertInto('draft')

@@ -9,6 +9,7 @@ import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import { badField } from './refuse.ts';
+import { addWaitingFiles, forgetLeftOut } from './files/waiting.ts';
 import { foodDecisionFromRow } from './foodDecisions.ts';
 import type { Schema } from './schema.ts';
 import { keepSession } from './sessions.ts';
@@ -126,12 +127,14 @@ export const visitHandlers: Handlers<'visits/save'> = {
     if (input.visit.day > desk.today()) {
       throw badField('visit.day', 'Day of the visit must not lie in the future.');
     }
-    return desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
+    let leftOut = false;
+    const saved = await desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
       const { dogId, day } = input.visit;
       for (const [index, session] of (input.sessions ?? []).entries()) {
         await keepSession(desk, db, { dogId, session, path: `sessions.${index}` });
       }
       const id = await writeVisit(desk, db, input);
+      if (input.id === null) leftOut = await addWaitingFiles(desk, db, { dogId, visitId: id });
       const record = await readRecord(db, dogId);
       const visit = record.visits.find((entry) => entry.id === id)!;
       const assessment = await assessRecord(db, record, day, id);
@@ -148,5 +151,7 @@ export const visitHandlers: Handlers<'visits/save'> = {
         plan === null ? assessment : await assessRecord(db, await readRecord(db, dogId), day, id);
       return { visit, plan, foodDecision: await decideFood(desk, db, visit, input.food, known) };
     });
+    if (leftOut) forgetLeftOut(desk);
+    return saved;
   },
 };

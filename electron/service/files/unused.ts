@@ -6,14 +6,23 @@ import { presentContents } from '../backup/folder.ts';
 import type { Desk } from '../context.ts';
 import { DATABASE_FILES } from '../desk.ts';
 
+/** What was chosen for a visit that is not saved yet. */
+const WAITING = `SELECT json_extract(file.value, '$.hash') FROM draft, json_each(draft.json, '$.files') AS file
+  WHERE draft.key GLOB 'files:*' AND json_valid(draft.json)`;
+
 /**
- * Removes every stored file that no attachment names any more, one left behind by a start that was
+ * Removes every stored file that neither an attachment nor a visit begun names any more, one left behind by a start that was
  * killed as well. The own practice and the demonstration share the folder: what the other one names
  * stays.
  * @returns how many files were removed from the folder
  */
 export function removeUnusedFiles(desk: Pick<Desk, 'raw' | 'folder' | 'which'>): number {
-  desk.raw.prepare('DELETE FROM stored_file WHERE hash NOT IN (SELECT hash FROM attachment)').run();
+  desk.raw
+    .prepare(
+      `DELETE FROM stored_file WHERE hash NOT IN (SELECT hash FROM attachment)
+         AND hash NOT IN (${WAITING})`,
+    )
+    .run();
   const store = presentContents(desk.folder);
   const named = new Set([...contentsOf(desk.raw), ...contentsOfOther(desk)]);
   const unused = listContents(store).filter((hash) => !named.has(hash));

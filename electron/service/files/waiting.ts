@@ -1,0 +1,190 @@
+import type { Kysely } from 'kysely';
+import { z } from 'zod';
+import {
+  ATTACHMENT_KINDS,
+  ATTACHMENT_LIMITS,
+  ATTACHMENT_TYPES,
+  type AttachmentType,
+  type WaitingFile,
+} from '../../contract/attachment.ts';
+import type { waitingFileCalls } from '../../contract/calls/waitingFiles.ts';
+import { Refusal } from '../../contract/errors.ts';
+import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from '../attachments.ts';
+import { authorNow } from '../author.ts';
+import type { Desk, Handlers } from '../context.ts';
+import { readDog } from '../dogs.ts';
+import { badField, notFound } from '../refuse.ts';
+import type { Schema } from '../schema.ts';
+import type { Transfer } from '../transfer.ts';
+import { hasContent } from './store.ts';
+import { removeUnusedFiles } from './unused.ts';
+
+// The list lies among the drafts, under the dog, so that it goes with the dog when it is erased; the
+// contents lie in the store already and are noted, so that a backup holds them too.
+
+type Db = Kysely<Schema>;
+
+const TYPES = Object.keys(ATTACHMENT_TYPES) as [AttachmentType, ...AttachmentType[]];
+const entry = z.object({
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+  kind: z.enum(ATTACHMENT_KINDS),
+  name: z.string().min(1),
+  mediaType: z.enum(TYPES),
+  bytes: z.int().min(1),
+  /** Base64. */
+  thumbnail: z.base64().nullable(),
+  leftOut: z.boolean(),
+  chosenAt: z.string(),
+});
+type Entry = z.output<typeof entry>;
+const list = z.object({ files: z.array(entry) });
+
+/** Begins the keys of the lists; no page may write there. */
+export const WAITING_KEYS = 'files:';
+const keyOf = (dogId: string): string => `${WAITING_KEYS}${dogId}`;
+
+async function readEntries(db: Db, dogId: string): Promise<Entry[]> {
+  const row = await db
+    .selectFrom('draft')
+    .select('json')
+    .where('key', '=', keyOf(dogId))
+    .executeTakeFirst();
+  return row === undefined ? [] : (list.safeParse(JSON.parse(row.json)).data?.files ?? []);
+}
+
+async function writeEntries(
+  desk: Desk,
+  db: Db,
+  dogId: string,
+  files: readonly Entry[],
+): Promise<void> {
+  const key = keyOf(dogId);
+  if (files.length === 0) {
+    await db.deleteFrom('draft').where('key', '=', key).execute();
+    return;
+  }
+  const kept = { json: JSON.stringify({ files }), savedAt: desk.instant() };
+  await db
+    .insertInto('draft')
+    .values({ key, ...kept })
+    .onConflict((conflict) => conflict.column('key').doUpdateSet(kept))
+    .execute();
+}
+
+const shownFrom = (desk: Desk, files: readonly Entry[]): WaitingFile[] =>
+  files.map(({ thumbnail, ...file }) => ({
+    ...file,
+    thumbnail: thumbnail === null ? null : pictureAddress(Buffer.from(thumbnail, 'base64')),
+    missing: !hasContent(desk.folder, file.hash),
+  }));
+
+/** @throws Refusal (input) when more would wait than a visit takes */
+function assertFits(files: readonly Entry[]): void {
+  if (files.filter(({ leftOut }) => !leftOut).length <= ATTACHMENT_LIMITS.perVisit) return;
+  throw badField('file', `A visit may have at most ${ATTACHMENT_LIMITS.perVisit} files.`);
+}
+
+type Chosen = Pick<Entry, 'hash' | 'kind' | 'name' | 'mediaType' | 'bytes' | 'thumbnail'>;
+
+async function addEntry(desk: Desk, db: Db, dogId: string, chosen: Chosen): Promise<Entry[]> {
+  const files = await readEntries(db, dogId);
+  const same = files.find(({ hash }) => hash === chosen.hash);
+  if (same !== undefined && !same.leftOut) {
+    throw new Refusal({
+      kind: 'conflict',
+      message: `This file waits for the visit already, as “${same.name}”.`,
+    });
+  }
+  const chosenAt = desk.instant();
+  const next = [...files.filter((file) => file !== same), { ...chosen, leftOut: false, chosenAt }];
+  assertFits(next);
+  const { hash, mediaType, bytes } = chosen;
+  await noteContent(db, { hash, mediaType, bytes, createdAt: chosenAt });
+  await writeEntries(desk, db, dogId, next);
+  return next;
+}
+
+/**
+ * Adds what waits for a dog's new visit to it. Runs inside the transaction of the save. One whose
+ * content is missing goes on waiting: a backup may still bring it back.
+ * @returns true when files that were left out are gone from the list, and with it for good
+ */
+export async function addWaitingFiles(
+  desk: Desk,
+  db: Db,
+  { dogId, visitId }: { readonly dogId: string; readonly visitId: string },
+): Promise<boolean> {
+  const files = await readEntries(db, dogId);
+  if (files.length === 0) return false;
+  const author = await authorNow(db);
+  const taken = files.filter(({ leftOut }) => !leftOut);
+  const missing = taken.filter(({ hash }) => !hasContent(desk.folder, hash));
+  for (const { hash, kind, name, thumbnail } of taken.filter((file) => !missing.includes(file))) {
+    await db
+      .insertInto('attachment')
+      .values({
+        id: desk.newId(),
+        visitId,
+        hash,
+        kind,
+        name,
+        thumbnail: thumbnail === null ? null : Buffer.from(thumbnail, 'base64'),
+        author,
+        createdAt: desk.instant(),
+        binnedAt: null,
+      })
+      .execute();
+  }
+  await writeEntries(desk, db, dogId, missing);
+  return files.some(({ leftOut }) => leftOut);
+}
+
+/** After the save: removes the contents that were left out, unless something else names them. */
+export function forgetLeftOut(desk: Desk): void {
+  removeUnusedFiles(desk);
+}
+
+export function waitingFileHandlers({
+  transfer,
+}: {
+  readonly transfer: Transfer;
+}): Handlers<keyof typeof waitingFileCalls> {
+  return {
+    'waiting/list': async (desk, { dogId }) => {
+      await readDog(desk.db, dogId);
+      return shownFrom(desk, await readEntries(desk.db, dogId));
+    },
+    'waiting/add': (desk, { dogId, token, kind, name, thumbnail }) =>
+      transfer.use(token, async ({ file }) => {
+        await readDog(desk.db, dogId);
+        const small = smallPicture(thumbnail)?.toString('base64') ?? null;
+        const { type, hash, bytes } = await keepTaken(desk, file);
+        const chosen = {
+          hash,
+          kind,
+          bytes,
+          mediaType: type,
+          name: nameFor(name, type),
+          thumbnail: small,
+        };
+        const files = await desk.db
+          .transaction()
+          .execute((db) => addEntry(desk, db, dogId, chosen));
+        return shownFrom(desk, files);
+      }),
+    'waiting/leaveOut': async (desk, { dogId, hash, leftOut }) => {
+      const files = await desk.db.transaction().execute(async (db) => {
+        await readDog(db, dogId);
+        const before = await readEntries(db, dogId);
+        if (hash !== null && !before.some((file) => file.hash === hash)) throw notFound('The file');
+        const next = before.map((file) =>
+          hash === null || file.hash === hash ? { ...file, leftOut } : file,
+        );
+        assertFits(next);
+        await writeEntries(desk, db, dogId, next);
+        return next;
+      });
+      return shownFrom(desk, files);
+    },
+  };
+}
