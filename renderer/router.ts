@@ -16,6 +16,7 @@ export function createAppRouter(): Router {
       { path: '/rules/:ruleId', component: () => import('./pages/RulePage.vue'), props: true },
       { path: '/settings/records', component: () => import('./pages/RecordsPage.vue') },
       { path: '/settings/records/import', component: () => import('./pages/ImportPage.vue') },
+      { path: '/settings/records/bundle', component: () => import('./pages/BundlePage.vue') },
       { path: '/bin', component: () => import('./pages/BinPage.vue') },
       {
         path: '/owners/:clientId/erase',

@@ -28,6 +28,7 @@ const PAGES: readonly PageCase[] = [
   pageCase('rules', () => '/settings/rules', 'Rules'),
   pageCase('records', () => '/settings/records', 'Records and backups'),
   pageCase('import', () => '/settings/records/import', 'Import weights'),
+  pageCase('bundle', () => '/settings/records/bundle', 'Import a bundle'),
   pageCase('restore', () => '/restore', 'Restore a backup'),
   pageCase('bin', () => '/bin', 'Bin'),
   pageCase('rule', () => '/rules/capConditioned', 'Weekly rise, conditioned dog'),

@@ -1,9 +1,11 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 import { startPracticeWith } from './support/ownPractice.ts';
 import { cutOff } from './support/looks.ts';
+import { welcomePage } from './pages/welcomePage.ts';
 
 /** Semicolons, decimal commas, days as DD.MM.YYYY, kg; line 4 has a day the calendar lacks. */
 const GERMAN =
@@ -100,6 +102,53 @@ describe('weights from a table', () => {
     await part().getByText('Choose the columns of the dog, the day and the weight').waitFor();
     expect(await rows().count()).toBe(0);
     expect(await judged()).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('a bundle of one owner', () => {
+  let demo: TestDesk;
+  let fresh: TestDesk;
+  beforeAll(async () => {
+    demo = await openDesk();
+    fresh = await openDesk();
+  });
+  afterAll(async () => {
+    await demo?.close();
+    await fresh?.close();
+  });
+
+  it('goes out of the demonstration and comes into an empty practice', async () => {
+    const from = (await demo.open()).page;
+    await welcomePage(from).openDemonstration();
+    await from.getByRole('link', { name: 'Bramble' }).first().click();
+    await from.getByRole('heading', { level: 1, name: 'Bramble' }).waitFor();
+    const coming = from.waitForEvent('download');
+    await from.getByRole('button', { name: 'Export this owner’s records' }).click();
+    const buffer = await readFile(await (await coming).path());
+
+    const { page, complaints } = await fresh.open();
+    await welcomePage(page).startEmpty();
+    await page.evaluate(() => (location.hash = '#/settings/records'));
+    await page.getByRole('link', { name: 'Import an exported bundle' }).click();
+    const part = page.getByRole('region', { name: 'Import of a bundle' });
+    const choose = async (): Promise<void> => {
+      const dialogue = page.waitForEvent('filechooser');
+      await part.getByRole('button', { name: 'Choose a bundle' }).click();
+      await (await dialogue).setFiles({ name: 'bundle.zip', mimeType: 'application/zip', buffer });
+    };
+    await choose();
+    await part.getByRole('row', { name: /^Owners 1 0$/ }).waitFor();
+    await part.getByRole('button', { name: 'Import the bundle' }).click();
+    await part.getByText(/records came in\.$/).waitFor();
+    await choose();
+    await part.getByText('Everything that would come in is here already.').waitFor();
+    expect([...(await axeViolations(page)), ...(await cutOff(page))]).toEqual([]);
+
+    await page.evaluate(() => (location.hash = '#/'));
+    await page.getByRole('link', { name: 'Bramble' }).first().click();
+    await page.getByRole('heading', { level: 1, name: 'Bramble' }).waitFor();
+    expect(await page.locator('.point').count()).toBeGreaterThan(2);
     expect(complaints).toEqual([]);
   });
 });

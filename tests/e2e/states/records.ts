@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { recordsPage } from '../pages/recordsPage.ts';
+import { bundleStates } from './bundle.ts';
 import { heading, lead, type Shot, type Walk } from './walk.ts';
 
 const PASSPHRASE = 'seven slow brown hounds';
@@ -55,6 +56,7 @@ export const recordsWalk: Walk = {
   async go(page, shot) {
     const { backups, lock, open } = recordsPage(page);
     await importStates(page, shot);
+    await bundleStates(page, shot);
     await open();
     await shot('records', { whole: true });
     await backups.getByLabel('Passphrase of this backup').fill('short');
