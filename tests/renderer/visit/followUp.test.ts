@@ -1,0 +1,228 @@
+import { flushPromises, type VueWrapper } from '@vue/test-utils';
+import { afterEach, describe, expect, it } from 'vitest';
+import { blankPractice } from '../../../electron/contract/blank.ts';
+import type { DogFile, SavedVisit } from '../../../electron/contract/contract.ts';
+import type { Answer } from '../../../electron/contract/errors.ts';
+import type { Client } from '../../../renderer/api/client.ts';
+import VisitEditor from '../../../renderer/visit/VisitEditor.vue';
+import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { dogOf, seenWithPlan } from '../../service/support/records.ts';
+import { comesTrue, deskClient, mountAtDesk, pick, press, shows } from '../support/atDesk.ts';
+
+const TODAY = '2026-03-17';
+
+afterEach(() => {
+  sessionStorage.clear();
+});
+
+/** The form of a follow-up two weeks into a plan, with the dog weighed and found sound. */
+async function followUp(desk?: TestDesk) {
+  const at = desk ?? (await openOwn());
+  let dogId: string;
+  if (desk === undefined) {
+    ({ id: dogId } = await dogOf(at, 'Dana Owner', 'Rusk'));
+    await seenWithPlan(at, dogId, '2026-03-02');
+    at.setDay(TODAY);
+  } else {
+    dogId = (await at.ok('dogs/list', { query: '' }))[0]!.id;
+  }
+  const file = await at.ok('dogs/file', { dogId });
+  const saves: Answer<SavedVisit>[] = [];
+  const direct = deskClient(at);
+  const client: Client = {
+    ...direct,
+    async call(name, input) {
+      const answer = await direct.call(name, input);
+      if (name === 'visits/save') saves.push(answer as Answer<SavedVisit>);
+      return answer;
+    },
+  };
+  const { wrapper } = await mountAtDesk(VisitEditor, client, { file, visitId: null });
+  const read = (): Promise<DogFile> => at.ok('dogs/file', { dogId });
+  return { desk: at, dogId, wrapper, saves, read };
+}
+
+async function weighAndLook(wrapper: VueWrapper): Promise<void> {
+  await wrapper.get('#field-visit-weightKg').setValue('23.8');
+  await press(wrapper, 'sound at walk');
+  await press(wrapper, 'sound at trot');
+}
+const allDone = async (wrapper: VueWrapper) => {
+  await wrapper.get('.results').trigger('keydown', { key: 'a' });
+  await shows(wrapper, /\d+ sessions: done as planned/);
+};
+const planPart = (wrapper: VueWrapper) =>
+  wrapper.findAll('fieldset').find((each) => each.text().includes('Your decision on the plan'))!;
+async function answerPlan(wrapper: VueWrapper, label: string): Promise<void> {
+  const choice = planPart(wrapper)
+    .findAll('label.choice')
+    .find((each) => each.text().startsWith(label))!;
+  await choice.get('input').trigger('change');
+}
+const save = (wrapper: VueWrapper) => wrapper.get('form').trigger('submit');
+
+describe('sessions told at a follow-up', () => {
+  it('stay in the form until the visit is saved, and are kept with it', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await allDone(wrapper);
+    expect((await read()).sessions).toEqual([]);
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    const { sessions } = await read();
+    expect(sessions.length).toBeGreaterThan(3);
+    expect(new Set(sessions.map(({ outcome }) => outcome))).toEqual(new Set(['done']));
+    expect(sessions.every(({ day, nextDay }) => day < TODAY && nextDay === 'normal')).toBe(true);
+  });
+
+  it('are taken back together by one key', async () => {
+    const { wrapper, read } = await followUp();
+    await allDone(wrapper);
+    await shows(wrapper, 'Told so far');
+    await wrapper.get('.results').trigger('keydown', { key: 'u' });
+    await shows(wrapper, 'taken back');
+    expect(wrapper.text()).not.toContain('Told so far');
+    expect((await read()).sessions).toEqual([]);
+  });
+
+  it('come back with the draft', async () => {
+    const first = await followUp();
+    await allDone(first.wrapper);
+    first.wrapper.unmount();
+    const { wrapper } = await followUp(first.desk);
+    await shows(wrapper, 'is back');
+    await shows(wrapper, 'Told so far');
+  });
+
+  it('hold the save back while one of them is half told', async () => {
+    const { wrapper, saves } = await followUp();
+    await wrapper.get('.results').trigger('keydown', { key: 'x' });
+    await shows(wrapper, 'What the owner saw');
+    await save(wrapper);
+    await shows(wrapper, /Keep or close what is being told of/);
+    expect(saves).toEqual([]);
+    await press(wrapper, 'Close');
+    await save(wrapper);
+    await comesTrue(async () => expect(saves).toHaveLength(1));
+  });
+
+  it('change what is proposed at once: untold they count as missed', async () => {
+    const { wrapper } = await followUp();
+    await weighAndLook(wrapper);
+    await shows(wrapper, /sessions have no result yet and count as missed/);
+    await allDone(wrapper);
+    await shows(wrapper, 'Go on as planned');
+    expect(wrapper.text()).not.toContain('count as missed');
+  });
+});
+
+describe('the plan proposal of a follow-up', () => {
+  it('leaves the plan alone while nothing is decided', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    expect((await read()).plans).toHaveLength(1);
+  });
+
+  it('is kept as it was shown, when accepted, with the food for its running', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await allDone(wrapper);
+    await answerPlan(wrapper, 'Accept');
+    await pick(wrapper, 'Accept');
+    const proposed = Number(/(\d+)\skcal/.exec(wrapper.get('.verdict').text())?.[1]);
+    const shown = /The new version, from .*/.exec(wrapper.text())?.[0] ?? 'none';
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    const { plans, foodDecisions } = await read();
+    expect(Math.round(foodDecisions.at(-1)!.kcalPerDay)).toBe(proposed);
+    const plan = plans.at(-1)!;
+    expect(plan).toMatchObject({ version: 2, origin: 'reviewed', current: true });
+    expect(plan.review?.decision).toBe('progress');
+    expect(shown).toContain(`${plan.ramp.weeks.length} weeks`);
+  });
+
+  it('asks why it is declined, and keeps the reason with the visit', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await answerPlan(wrapper, 'Decline');
+    await save(wrapper);
+    await shows(wrapper, 'Reason for declining is needed');
+    expect(saves).toEqual([]);
+    await wrapper.get('#field-review-note').setValue('He was away; the owner ran on.');
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    const file = await read();
+    expect(file.plans).toHaveLength(1);
+    expect(file.visits.at(-1)?.notes).toMatch(
+      /^Plan proposal declined \(.+\): He was away; the owner ran on\.$/,
+    );
+  });
+
+  it('stops for lameness, warns before it is declined, and cannot be changed by hand', async () => {
+    const { wrapper } = await followUp();
+    await weighAndLook(wrapper);
+    await wrapper.get('input[aria-label^="grade 3"]').trigger('change');
+    await shows(wrapper, 'Stop: the vet first');
+    expect(planPart(wrapper).text()).not.toContain('Edit');
+    await answerPlan(wrapper, 'Decline');
+    await shows(wrapper, 'A vet has to see the dog first');
+  });
+
+  it('needs a written reason for a rule that a change by hand breaks', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await allDone(wrapper);
+    await answerPlan(wrapper, 'Edit');
+    await shows(wrapper, 'Change the proposed plan by hand');
+    const change = wrapper.findAll('button').find((each) => each.text() === 'Set the run-minutes')!;
+    await change.trigger('click');
+    await wrapper.get('[id^="field-week-"]').setValue('60');
+    await press(wrapper, 'Set');
+    await shows(wrapper, 'Breaks a rule');
+    await save(wrapper);
+    await shows(wrapper, 'A reason is needed');
+    expect(saves).toEqual([]);
+    for (const field of wrapper.findAll('[id^="field-kept-"]')) {
+      if (field.element.tagName === 'INPUT') await field.setValue('Ran this far last summer.');
+    }
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    const { plans } = await read();
+    expect(plans.map(({ origin }) => origin)).toEqual(['built', 'reviewed', 'edited']);
+    expect(plans.at(-1)?.keptBreaches[0]?.keptBecause).toBe('Ran this far last summer.');
+  });
+
+  it('gives way to a plan that is made anew', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await answerPlan(wrapper, 'Accept');
+    await wrapper.get('#field-plan-wanted').setValue(true);
+    await shows(wrapper, 'takes the place of version 1');
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    expect((await read()).plans.at(-1)).toMatchObject({ version: 2, origin: 'built' });
+  });
+});
+
+describe('saving and printing in one step', () => {
+  it('stays with what was saved; sheets that fail can be printed again', async () => {
+    const { desk, wrapper, read } = await followUp();
+    await weighAndLook(wrapper);
+    await pick(wrapper, 'Accept');
+    const form = wrapper.get('form').element as HTMLFormElement;
+    const submitter = wrapper.get<HTMLElement>('[data-then="print"]').element;
+    form.dispatchEvent(new SubmitEvent('submit', { submitter, cancelable: true }));
+    await flushPromises();
+    await shows(wrapper, 'The visit of Rusk is saved');
+    await shows(wrapper, /Food\s*Accepted: \d+\skcal\/day/);
+    await shows(wrapper, /Running plan\s*Version 1 stays/);
+    expect((await read()).visits).toHaveLength(2);
+    await shows(wrapper, /Not printed\. Name the practice/);
+    await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
+    await press(wrapper, 'Print both sheets');
+    await shows(wrapper, /Both sheets, \d+ pages/);
+    expect((await read()).visits).toHaveLength(2);
+  });
+});
