@@ -17,3 +17,6 @@ export const IDLE_LIMIT = {
   max: 240,
   whole: true,
 } as const;
+
+/** Entries a dog's story holds at most of what was done to its records, the latest ones (D). */
+export const MOST_DEEDS = 500;

@@ -1,6 +1,7 @@
 import type { Selectable } from 'kysely';
-import { MOST_DEEDS, type DogDeed } from '../contract/calls/deeds.ts';
+import type { DogDeed } from '../contract/calls/deeds.ts';
 import type { HistoryAction, HistoryKind } from '../contract/calls/history.ts';
+import { MOST_DEEDS } from '../contract/recordsLimits.ts';
 import type { Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
 import type { HistoryRow } from './schema.ts';

@@ -21,7 +21,7 @@ describe('bin, archive and erasing', () => {
   const heading = (name: string) => page.getByRole('heading', { level: 1, name }).waitFor();
   const undo = () => page.getByRole('button', { name: 'Undo' });
   const dialog = () => page.getByRole('alertdialog');
-  const visits = () => dogPage(page).visits.getByRole('listitem');
+  const visits = () => dogPage(page).visits;
 
   async function home(): Promise<void> {
     await page.getByRole('link', { name: 'Desk' }).click();
@@ -51,7 +51,7 @@ describe('bin, archive and erasing', () => {
     await openBramble();
     const before = await visits().count();
     const plan = await dogPage(page).plan.innerText();
-    await visits().first().getByRole('link').click();
+    await visits().first().click();
     await page.getByRole('button', { name: 'Put visit into the bin…' }).click();
     await dialog().getByText('With it goes').waitFor();
     expect(await judged()).toEqual([]);
@@ -120,7 +120,7 @@ describe('bin, archive and erasing', () => {
 
   it('empties the bin only with a ground and the confirmation', async () => {
     await openBramble();
-    await visits().first().getByRole('link').click();
+    await visits().first().click();
     await page.getByRole('button', { name: 'Put visit into the bin…' }).click();
     await dialog().getByRole('button', { name: 'Put into the bin' }).click();
     await heading('Bramble');

@@ -3,9 +3,6 @@ import { id } from '../fields.ts';
 import { call } from './call.ts';
 import type { HistoryAction, HistoryKind } from './history.ts';
 
-/** Entries a dog's story holds at most, the latest ones (our own choice, mark D). */
-export const MOST_DEEDS = 500;
-
 /** What was done to a record of a dog after it was first kept, without what it was before. */
 export interface DogDeed {
   readonly id: number;
@@ -28,6 +25,6 @@ export interface DogDeed {
 }
 
 export const deedCalls = {
-  /** What was done to the dog and its records, latest first. */
+  /** What was done to the dog and its records, latest first, `MOST_DEEDS` at most. */
   'dogs/deeds': call<readonly DogDeed[]>()(z.strictObject({ dogId: id('The dog') })),
 } as const;

@@ -3,7 +3,11 @@ import type { Page } from 'playwright-core';
 export const dogPage = (page: Page) => ({
   plan: page.getByRole('region', { name: 'Running plan', exact: true }),
   weight: page.getByRole('region', { name: 'Weight', exact: true }),
-  visits: page.getByRole('region', { name: 'Visits', exact: true }),
+  timeline: page.getByRole('region', { name: 'Timeline', exact: true }),
+  /** The visits on the timeline, each by its link. */
+  visits: page
+    .getByRole('region', { name: 'Timeline', exact: true })
+    .getByRole('link', { name: /open this/ }),
   /** The day's energy that was decided on last. */
   async kcalPerDay(): Promise<number> {
     const food = page.getByRole('region', { name: 'Food', exact: true });

@@ -14,10 +14,7 @@ export const binWalk: Walk = {
   async go(page, shot) {
     await openBramble(page);
     const { visits } = dogPage(page);
-    await visits
-      .getByRole('link', { name: /open this/ })
-      .first()
-      .click();
+    await visits.first().click();
     await page.getByRole('button', { name: 'Put visit into the bin…' }).click();
     await page.getByText('With it goes').waitFor();
     await shot('bin-visit');
