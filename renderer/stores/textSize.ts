@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia';
 import { ref, watch } from 'vue';
 
-export const TEXT_SIZES = ['normal', 'larger', 'large', 'largest'] as const;
+export const TEXT_SIZES = ['normal', 'large', 'larger', 'largest'] as const;
 export type TextSize = (typeof TEXT_SIZES)[number];
 
 const STORED = 'trotwell:text-size';

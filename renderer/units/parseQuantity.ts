@@ -87,7 +87,8 @@ export function writeQuantity(value: number, units: readonly [Unit, ...Unit[]]):
 export function rangeText(asked: Asked): string {
   const unit = asked.units[0];
   const high = inward(fromBase(asked.max, unit), unit.digits, Math.floor);
-  return `${lowEnd(asked)} to ${high} ${unit.name || (asked.counted ?? '')}`.trimEnd();
+  const span = `${lowEnd(asked)} to ${high}`.replaceAll('-', '−');
+  return `${span} ${unit.name || (asked.counted ?? '')}`.trimEnd();
 }
 
 /** The least that is accepted, in the practice's own unit. */

@@ -27,6 +27,8 @@ async function take(page: Page, name: string, { whole = false, at }: Look): Prom
     await page.setViewportSize(viewport);
     await page.emulateMedia({ colorScheme });
     await page.evaluate(() => document.fonts.ready);
+    // Bars that stay in place would stand in the middle of a whole page.
+    if (whole) await page.evaluate(() => scrollTo(0, 0));
     await at?.evaluate((element) => element.scrollIntoView({ block: 'start' }));
     // What the head of every page would hide.
     if (at !== undefined) await page.evaluate(() => scrollBy(0, -110));

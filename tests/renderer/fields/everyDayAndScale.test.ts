@@ -27,7 +27,7 @@ const DAYS = [
   ['visit/PlanProposalPart.vue', 'The vet cleared the dog on', 'to today'],
   ['plan/ReviewPart.vue', 'The vet cleared the dog on', 'to today'],
   ['plan/EditSession.vue', 'Day', 'from a day'],
-  ['weighing/AddWeighing.vue', 'Day', 'from a day to today'],
+  ['weighing/WeighingFields.vue', 'Day', 'from a day to today'],
 ] as const;
 
 afterEach(() => {

@@ -55,13 +55,15 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
     'visits/save',
     'visit.overrides.0.reason',
   ],
-  ['weighing/AddWeighing.vue', 'Note', 'weighings/save', 'weighing.note'],
+  ['plan/SessionMore.vue', 'Reason for the change', 'sessions/save', 'reason'],
+  ['weighing/AmendWeighing.vue', 'Reason for the amendment', 'weighings/amend', 'reason'],
+  ['weighing/WeighingFields.vue', 'Note', 'weighings/save', 'weighing.note'],
 ];
 
 /** Text fields of a fixed pattern, whose own sentence says it. */
 const PATTERNS = [
   [
-    'pages/SettingsPage.vue',
+    'settings/AccentField.vue',
     'Accent colour',
     'practice/save',
     'accent',
