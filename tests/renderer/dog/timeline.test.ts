@@ -78,10 +78,20 @@ const FILE: DogFile = {
   ...dogFile([visit('2025-05-01'), visit('2026-06-01', { weightKg: 26, notes: 'Coughs.' })]),
   weighings: [weighing('2026-06-15', { weighingMethod: 'wet coat', origin: 'imported' })],
   foodDecisions: [
-    { ...food, id: 'f', visitId: 'v-2026-06-01', decidedOn: '2026-06-01' } as FoodDecision,
+    {
+      ...food,
+      id: 'f',
+      visitId: 'v-2026-06-01',
+      decidedOn: '2026-06-01',
+    } as unknown as FoodDecision,
   ],
   plans: [
-    { ...plan, id: 'p', madeOn: '2026-06-01', review: { decision: 'hold', reasons: [] } } as Plan,
+    {
+      ...plan,
+      id: 'p',
+      madeOn: '2026-06-01',
+      review: { decision: 'hold', reasons: [] },
+    } as unknown as Plan,
   ],
 };
 const entriesOf = (deeds: readonly DogDeed[] = [], files: readonly Attachment[] = []) =>
