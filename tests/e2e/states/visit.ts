@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { pngOf } from '../../support/pictures.ts';
 import { visitPage } from '../pages/visitPage.ts';
+import { followUpStates } from './followUp.ts';
 import { heading, openBramble, type Shot, type Walk } from './walk.ts';
 
 /** Measurements and tapped footfalls. */
@@ -117,5 +118,6 @@ export const visitWalk: Walk = {
     await formStates(page, shot);
     await page.getByRole('heading', { level: 1 }).waitFor();
     await shot('visit-just-saved');
+    await followUpStates(page, shot);
   },
 };
