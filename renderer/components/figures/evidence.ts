@@ -30,3 +30,9 @@ export function sourceLines(provenance: Provenance): readonly string[] {
     return caveat === undefined ? reference : `${reference} (${caveat})`;
   });
 }
+
+/** What a summary says of the rules that stand behind a reason: "; the 2 rules behind it". */
+export function rulesBehind({ rules = [] }: Provenance): string {
+  if (rules.length === 0) return '';
+  return rules.length === 1 ? '; the rule behind it' : `; the ${rules.length} rules behind it`;
+}
