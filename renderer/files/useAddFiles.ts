@@ -1,5 +1,5 @@
 import { ref, shallowRef, type Ref, type ShallowRef } from 'vue';
-import type { Attachment, AttachmentKind } from '../../electron/contract/attachment.ts';
+import type { AttachmentKind } from '../../electron/contract/attachment.ts';
 import type { Answer, AppError } from '../../electron/contract/errors.ts';
 import type { TakenFile } from '../../electron/contract/filePurposes.ts';
 import { useClient } from '../api/client.ts';
@@ -11,30 +11,34 @@ export interface FileProblem {
   readonly error: AppError;
 }
 
-export interface AddFiles {
+/** A file that was taken in and looked at, ready to be kept. */
+export interface LookedAt {
+  readonly token: string;
+  readonly name: string;
+  readonly kind: AttachmentKind;
+  readonly thumbnail: string | null;
+}
+
+export interface AddFiles<T> {
   readonly busy: Ref<boolean>;
   readonly problems: ShallowRef<readonly FileProblem[]>;
   /** Opens the dialogue for one file and adds it. @returns what was added */
-  choose(kind: AttachmentKind | null): Promise<readonly Attachment[]>;
+  choose(kind: AttachmentKind | null): Promise<readonly T[]>;
   /** Adds dropped files, one after the other. @returns those that were added */
-  drop(files: readonly File[], kind: AttachmentKind | null): Promise<readonly Attachment[]>;
+  drop(files: readonly File[], kind: AttachmentKind | null): Promise<readonly T[]>;
 }
 
-/** Adds files to a visit. Without a kind a picture is a photo and a PDF a letter. */
-export function useAddFiles(visitId: () => string): AddFiles {
+/** Adds files by `keep`. Without a kind a picture is a photo and a PDF a letter. */
+export function useAddFiles<T>(keep: (file: LookedAt) => Promise<Answer<T>>): AddFiles<T> {
   const client = useClient();
   const busy = ref(false);
   const problems = shallowRef<readonly FileProblem[]>([]);
 
-  async function add(
-    { token, name }: TakenFile,
-    kind: AttachmentKind | null,
-  ): Promise<Answer<Attachment>> {
+  async function add({ token, name }: TakenFile, kind: AttachmentKind | null): Promise<Answer<T>> {
     const look = await client.call('attachments/look', { token });
     if (!look.ok) return look;
     const { mediaType, base64 } = look.value;
-    return client.call('attachments/add', {
-      visitId: visitId(),
+    return keep({
       token,
       name,
       kind: kind ?? (base64 === null ? 'letter of the vet' : 'photo'),
@@ -45,11 +49,11 @@ export function useAddFiles(visitId: () => string): AddFiles {
   async function addAll(
     given: readonly { name: string; taken: () => Promise<Answer<TakenFile | null>> }[],
     kind: AttachmentKind | null,
-  ): Promise<readonly Attachment[]> {
+  ): Promise<readonly T[]> {
     if (busy.value) return [];
     busy.value = true;
     problems.value = [];
-    const added: Attachment[] = [];
+    const added: T[] = [];
     for (const { name, taken } of given) {
       const file = await taken();
       if (file.ok && file.value === null) continue;

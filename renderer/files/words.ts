@@ -17,5 +17,5 @@ export function sizeOf(bytes: number): string {
 }
 
 /** Kind and size in one line. */
-export const aboutFile = ({ kind, bytes }: Attachment): string =>
+export const aboutFile = ({ kind, bytes }: Pick<Attachment, 'kind' | 'bytes'>): string =>
   `${KIND_WORDS[kind]}, ${sizeOf(bytes)}`;
