@@ -48,6 +48,23 @@ describe('settings and sheets', () => {
     expect(await food.innerText()).toContain('kJ/day');
   });
 
+  it('lead from a reason to the rule behind it, and from there to its own line', async () => {
+    await page.getByRole('link', { name: 'The whole plan' }).click();
+    await page.getByText('Why the plan looks like this').click();
+    const rise = page.getByRole('listitem').filter({ hasText: 'Run-minutes rise by at most' });
+    await rise.getByText('the 3 rules behind it').click();
+    await rise.getByRole('link', { name: /^Weekly rise/ }).click();
+    await page.getByRole('region', { name: 'Where it decides' }).waitFor();
+    await page.getByRole('link', { name: 'Change it' }).click();
+    const line = page.getByRole('listitem', { name: /^Weekly rise/ }).and(page.locator(':focus'));
+    await line.waitFor();
+    await line.getByRole('button', { name: /^Change/ }).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await page.goBack();
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
+    await page.getByRole('heading', { level: 1, name: 'Running plan of Bramble' }).waitFor();
+  });
+
   it('keep a logo and let it go again', async () => {
     await openSettings();
     const file = { name: 'logo.png', mimeType: 'image/png', buffer: PNG };

@@ -13,7 +13,11 @@ export const dogWalk: Walk = {
     await openBramble(page);
     await shot('dog');
     await shot('dog-whole', { whole: true });
-    const { weight } = dogPage(page);
+    const { timeline, weight } = dogPage(page);
+    await timeline.getByRole('button', { name: /^Food/ }).click();
+    await shot('dog-timeline-food', { at: timeline });
+    await page.getByText('Sound wherever it was looked at').click();
+    await shot('dog-lameness', { at: page.getByRole('region', { name: 'Lameness' }) });
     await weight.getByRole('button', { name: 'As a table' }).first().click();
     await weight.getByRole('columnheader', { name: 'Weight, kg' }).first().waitFor();
     await shot('dog-weight-table', { at: weight });

@@ -47,6 +47,9 @@ export const settingsWalk: Walk = {
     await shot('rules-whole', { whole: true });
     await lead(page, '/rules/capUnconditioned', 'Weekly rise, unconditioned dog');
     await shot('rule', { whole: true });
+    await page.getByRole('link', { name: 'Change it' }).click();
+    await page.locator('.asked').waitFor();
+    await shot('rule-asked');
     await lead(page, '/science', 'About the science');
     await shot('science');
     await shot('science-whole', { whole: true });
