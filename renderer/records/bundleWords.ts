@@ -64,21 +64,25 @@ export function bringsNothing(look: BundleLook, { different, erased }: BundleCho
   return brought + (different === 'theirs' ? sums.different : 0) === 0;
 }
 
+function replacedSentence(count: number): string {
+  if (count === 0) return '';
+  if (count === 1) return '1 record is now as in the bundle; what it was is in its history.';
+  return `${count} records are now as in the bundle; what they were is in their history.`;
+}
+
 const records = (count: number): string => `${count} ${count === 1 ? 'record' : 'records'}`;
 
 /** What came of an import, in sentences. */
 export function doneSentences(done: BundleDone): string {
   const added = Object.values(done.added).reduce((total, count) => total + count, 0);
   return [
-    `${records(added)} came in.`,
-    done.replaced === 0
-      ? ''
-      : `${records(done.replaced)} now as in the bundle; what they were is in their history.`,
+    added === 0 && done.replaced > 0 ? '' : `${records(added)} came in.`,
+    replacedSentence(done.replaced),
     done.kept === 0 ? '' : `${records(done.kept)} that differed stayed as before.`,
     done.leftOut === 0 ? '' : `${records(done.leftOut)} removed here earlier stayed out.`,
     done.filesMissing === 0
       ? ''
-      : `${done.filesMissing} photos or letters came without their content.`,
+      : `${done.filesMissing === 1 ? '1 photo or letter' : `${done.filesMissing} photos or letters`} came without the content.`,
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');

@@ -30,10 +30,10 @@ export async function bundleStates(page: Page, shot: Shot): Promise<void> {
   await part.getByRole('alert').waitFor();
   await shot('bundle-refused');
   await choose('trotwell-bundle.zip', bundle);
-  await part.getByText(/^Dog Rusk/).click();
+  await part.locator('summary', { hasText: 'Dog Rusk' }).click();
   await part.getByLabel('Take what the bundle says').check();
   await shot('bundle-preview', { whole: true });
   await part.getByRole('button', { name: 'Import the bundle' }).click();
-  await part.getByText('1 record now as in the bundle').waitFor();
+  await part.getByText('1 record is now as in the bundle').waitFor();
   await shot('bundle-done');
 }
