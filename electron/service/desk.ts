@@ -36,6 +36,8 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
         // A full disk or a damaged file: the log keeps what could not be folded in until next time.
       }
       await db.destroy();
+      // Kysely closes only what it has been asked something of.
+      raw.close();
     },
   };
 }

@@ -10,7 +10,7 @@ import {
   blankVisit,
 } from '../../electron/contract/blank.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
-import { openOwn, testService, type TestDesk } from './desk.ts';
+import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
 
 const DOG = { ...blankDog(), name: 'Bess', breed: 'Pointer cross', birthDay: '2022-04-01' };
 const OWNER = { ...blankClient(), name: 'Zoë Müller', phone: '000 123' };
@@ -118,6 +118,15 @@ describe('the file', () => {
     await desk.service.close();
     expect(existsSync(join(desk.folder, 'trotwell.sqlite-wal'))).toBe(false);
   });
+});
+
+test('a practice that is opened again holds its file once, and lets it go', async () => {
+  const folder = temporaryFolder();
+  await (await openOwn(folder)).service.close();
+  const again = await openOwn(folder);
+  await again.service.close();
+  // SQLite removes the log when the last one closes the file.
+  expect(existsSync(join(folder, 'trotwell.sqlite-wal'))).toBe(false);
 });
 
 describe('owners and dogs', () => {

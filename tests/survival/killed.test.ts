@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { blankClient } from '../../electron/contract/blank.ts';
 import { MIGRATIONS } from '../../electron/service/migrations/index.ts';
 import { openOwn, temporaryFolder, testService } from '../service/desk.ts';
-import { chance, faults, lookAt, start, wait } from './support/run.ts';
+import { chance, faults, lookAt, start, until, wait } from './support/run.ts';
 
 // A process is killed in the middle of its work (SIGKILL: it gets no chance to tidy up), and what it
 // left is looked at. That is the end of a program, not of the power: what the disk itself has not
@@ -132,30 +132,43 @@ describe('a process killed while it', () => {
     );
     expect(names).toHaveLength(2);
     const random = chance(5);
+    const restoring = join(folder, 'restore');
     const seen = new Map<string, number>();
-    const found = { underWay: 0, committed: 0 };
+    const found = { underWay: 0, committed: 0, moved: 0 };
     const KILLED = 24;
     for (let run = 0; run < KILLED; run++) {
       const busy = start('restore', folder, names.join(','));
       await busy.said('ready');
       await wait(random() * 80);
+      // Three of four are aimed at what follows the point of no return, which lasts milliseconds.
+      if (run % 4 !== 0) {
+        await until(
+          () => existsSync(join(restoring, 'ready.json')),
+          () => busy.lines.join(),
+        );
+        if (run % 4 === 1) await wait(random() * 3);
+      }
       await busy.kill();
-      if (existsSync(join(folder, 'restore'))) found.underWay += 1;
-      if (existsSync(join(folder, 'restore', 'ready.json'))) found.committed += 1;
+      if (existsSync(restoring)) found.underWay += 1;
+      if (existsSync(join(restoring, 'ready.json'))) {
+        found.committed += 1;
+        if (!existsSync(join(restoring, 'trotwell.sqlite'))) found.moved += 1;
+      }
       const after = testService(folder);
       expect((await after.ok('app/status', {})).trouble).toBeNull();
       const state = (await after.ok('clients/list', { query: '' })).map(({ name }) => name).join();
       expect(['Ada', 'Ada,Ben']).toContain(state);
       expect(lookAt(folder, faults)).toEqual([]);
-      expect(existsSync(join(folder, 'restore'))).toBe(false);
+      expect(existsSync(restoring)).toBe(false);
       seen.set(state, (seen.get(state) ?? 0) + 1);
       await after.service.close();
     }
     console.log(
       `Killed during restore: ${KILLED} times; ${[...seen].map(([state, count]) => `${count} × ${state}`).join(', ')}; ` +
-        `${found.underWay} under way, of these ${found.committed} past the point of no return; 0 between`,
+        `${found.underWay} under way, of these ${found.committed} past the point of no return, ${found.moved} with the new file moved in; 0 between`,
     );
-    expect(found.underWay).toBeGreaterThan(0);
+    expect(found.underWay).toBeGreaterThan(found.committed);
+    expect(found.committed).toBeGreaterThanOrEqual(KILLED / 3);
   }, 90_000);
 });
 

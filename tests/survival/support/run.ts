@@ -96,6 +96,15 @@ export function faults(db: Database): string[] {
 export const wait = (ms: number): Promise<void> =>
   new Promise((resolve) => setTimeout(resolve, ms));
 
+/** Waits for something that lasts shorter than any timer waits. */
+export async function until(there: () => boolean, about: () => string = () => ''): Promise<void> {
+  const limit = Date.now() + START_LIMIT_MS;
+  while (!there()) {
+    if (Date.now() > limit) throw new Error(`What was waited for never came. ${about()}`);
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+}
+
 /** Numbers that look random and are the same in every run (mulberry32). */
 export function chance(seed: number): () => number {
   let state = seed;
