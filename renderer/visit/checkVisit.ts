@@ -19,17 +19,10 @@ export function checkVisit(visit: VisitState): void {
 }
 
 /** Changes by hand refuse for themselves what they still need. */
-function checkPlanAnswer({ form, proposal, answersPlan }: VisitState): void {
-  form.clear('review.decision');
+function checkPlanAnswer({ form, answersPlan }: VisitState): void {
   form.clear('review.note');
   const { decision, note } = form.values.review;
-  if (!answersPlan() || decision === 'open') return;
-  if ((proposal.value?.review ?? null) === null) {
-    const none = 'Decision on the plan: there is no proposal any more. Leave it open.';
-    form.refuse('review.decision', none);
-    return;
-  }
-  if (decision === 'declined' && note.trim() === '') {
+  if (answersPlan() && decision === 'declined' && note.trim() === '') {
     form.refuse('review.note', 'Reason for declining is needed: it is kept with the visit.');
   }
 }

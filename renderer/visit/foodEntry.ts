@@ -2,6 +2,8 @@ import type { FoodDecisionInput, FoodSwitch } from '../../electron/contract/reco
 
 export interface FoodEntry {
   decision: FoodDecisionInput['decision'] | 'open';
+  /** What was proposed when it was decided. */
+  answeredTo: string;
   kcalPerDay: number | null;
   /** Whether a food itself changes; the fields stay filled while it is switched off. */
   switches: boolean;
@@ -20,6 +22,7 @@ const CHANGEOVER_DAYS = 10;
 export function blankFood(day: string): FoodEntry {
   return {
     decision: 'open',
+    answeredTo: '',
     kcalPerDay: null,
     switches: false,
     foodSwitch: { replaces: '', name: '', kcalPer100g: null, startDay: day, days: CHANGEOVER_DAYS },

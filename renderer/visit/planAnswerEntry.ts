@@ -5,13 +5,22 @@ import { fittingEdits, keptBreaches, type RampEntry } from '../plan/useRampEdit.
 /** The answer to the plan proposal while it is being given, with its changes by hand. */
 export interface PlanAnswerEntry extends RampEntry {
   decision: PlanAnswer['decision'] | 'open' | 'declined';
+  /** What was proposed when it was decided. */
+  answeredTo: string;
   clearedByVetOn: string | null;
   /** A note on the plan; why, where the proposal is declined. */
   note: string;
 }
 
 export function blankPlanAnswer(): PlanAnswerEntry {
-  return { decision: 'open', clearedByVetOn: null, note: '', edits: [], reasons: [] };
+  return {
+    decision: 'open',
+    answeredTo: '',
+    clearedByVetOn: null,
+    note: '',
+    edits: [],
+    reasons: [],
+  };
 }
 
 /** Whether the proposal is taken over, as it is or changed. */

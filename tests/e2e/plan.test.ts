@@ -27,7 +27,7 @@ describe('a plan that goes on', () => {
     const { sessions } = planPage(page);
     await sessions.getByRole('button', { name: /^Done/ }).first().focus();
     await page.keyboard.press('d');
-    await sessions.getByText('every session up to today has its result').waitFor();
+    await sessions.getByText('every session so far has its result').waitFor();
     await page.keyboard.press('u');
     await sessions.getByRole('button', { name: /^Done/ }).first().waitFor();
   });

@@ -170,6 +170,24 @@ describe('the plan proposal of a follow-up', () => {
     await shows(wrapper, 'A vet has to see the dog first');
   });
 
+  it('is open again once it is another one, and is never taken over unseen', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await allDone(wrapper);
+    await answerPlan(wrapper, 'Accept');
+    const decided = () =>
+      planPart(wrapper)
+        .findAll('input')
+        .findIndex(({ element }) => element.checked);
+    expect(decided()).toBe(1);
+    await wrapper.get('input[aria-label^="grade 3"]').trigger('change');
+    await shows(wrapper, 'The proposal has changed since you decided');
+    expect(decided()).toBe(0);
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    expect((await read()).plans).toHaveLength(1);
+  });
+
   it('needs a written reason for a rule that a change by hand breaks', async () => {
     const { wrapper, read, saves } = await followUp();
     await weighAndLook(wrapper);
