@@ -70,6 +70,12 @@ function replacedSentence(count: number): string {
   return `${count} records are now as in the bundle; what they were is in their history.`;
 }
 
+/** Why there is nothing to import. */
+export const idleSentence = ({ different, erased }: StateCounts): string =>
+  different + erased === 0
+    ? 'Everything in this bundle is here already.'
+    : 'With these choices, the import would change nothing.';
+
 const records = (count: number): string => `${count} ${count === 1 ? 'record' : 'records'}`;
 
 /** What came of an import, in sentences. */

@@ -142,7 +142,7 @@ describe('a bundle of one owner', () => {
     await part.getByRole('button', { name: 'Import the bundle' }).click();
     await part.getByText(/records came in\.$/).waitFor();
     await choose();
-    await part.getByText('Everything that would come in is here already.').waitFor();
+    await part.getByText('Everything in this bundle is here already.').waitFor();
     expect([...(await axeViolations(page)), ...(await cutOff(page))]).toEqual([]);
 
     await page.evaluate(() => (location.hash = '#/'));
