@@ -1,5 +1,5 @@
 import { flushPromises, type VueWrapper } from '@vue/test-utils';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { blankPractice } from '../../../electron/contract/blank.ts';
 import type { DogFile, SavedVisit } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
@@ -10,6 +10,8 @@ import { dogOf, seenWithPlan } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, pick, press, shows } from '../support/atDesk.ts';
 
 const TODAY = '2026-03-17';
+/** A busy machine lays paper out slowly. */
+const PRINTING_MS = 40_000;
 
 afterEach(() => {
   sessionStorage.clear();
@@ -240,7 +242,7 @@ describe('saving and printing in one step', () => {
     await shows(wrapper, /Not printed\. Name the practice/);
     await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
     await press(wrapper, 'Print both sheets');
-    await shows(wrapper, /Both sheets, \d+ pages/);
+    await vi.waitFor(() => expect(wrapper.text()).toMatch(/Both sheets, \d+ pages/), PRINTING_MS);
     expect((await read()).visits).toHaveLength(2);
-  });
+  }, 60_000);
 });
