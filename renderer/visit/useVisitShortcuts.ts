@@ -1,18 +1,19 @@
 import { useShortcut } from '../shortcuts/useShortcut.ts';
 import { goToSection, type Section } from './sections.ts';
 
-/** The keys of a visit form: a digit for each of its parts, and how Enter moves in its fields. */
-export function useVisitShortcuts(sections: readonly Section[]): void {
+/** The keys of a visit form, while it is there: a digit for each of its parts, and how Enter moves in its fields. */
+export function useVisitShortcuts(sections: readonly Section[], when: () => boolean): void {
   sections.forEach(({ id, title }, index) => {
     useShortcut({
       keys: [String(index + 1)],
       words: title,
       scope: 'visit',
+      when,
       run: () => goToSection(id),
     });
   });
   // What the form listens for itself; told of here.
-  const said = { scope: 'fields', run: () => undefined } as const;
+  const said = { scope: 'fields', when, run: () => undefined } as const;
   useShortcut({ ...said, keys: ['Enter'], words: 'Next field, from a field of one line' });
   useShortcut({ ...said, keys: ['Shift+Enter'], words: 'The field before' });
   useShortcut({ ...said, keys: ['0–9'], words: 'Score or grade, on its scale' });
