@@ -33,8 +33,8 @@ module.exports = {
       '^electron/(service|contract)/',
       '^core/',
       '^templates/',
-      '^(node:)?(fs|path|os|url|crypto|stream|util|worker_threads)',
-      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod|papaparse|yazl|@types/papaparse|@types/yazl)/',
+      '^(node:)?(fs|path|os|url|crypto|stream|util|worker_threads|zlib)',
+      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod|papaparse|yazl|yauzl|@types/papaparse|@types/yazl|@types/yauzl)/',
     ]),
     only('launch-is-plain', '^electron/(launch/|start\\.mjs$)', [
       '^electron/(launch/|loopback/main\\.mjs$)',
