@@ -3,6 +3,7 @@ import { useClient } from '../api/client.ts';
 import { usePractice } from '../stores/practice.ts';
 import { draftStore, layOver, type KeptDraft } from './draftStore.ts';
 import { plainCopy } from './plainCopy.ts';
+import { useDraftUndo } from './useDraftUndo.ts';
 import type { Form } from './useForm.ts';
 
 const WAIT_MS = 700;
@@ -18,8 +19,8 @@ function draftKeeper(store: () => ReturnType<typeof draftStore>) {
     void store().keepThere(waiting);
     waiting = null;
   }
+  onBeforeUnmount(flush);
   return {
-    flush,
     keep(draft: KeptDraft): void {
       store().keepHere(draft);
       waiting = draft;
@@ -33,6 +34,15 @@ function draftKeeper(store: () => ReturnType<typeof draftStore>) {
     },
   };
 }
+
+const draftOf = <T extends object>({ values, typed }: Form<T>): KeptDraft => ({
+  values: plainCopy(values),
+  typed: { ...typed },
+  savedAt: new Date().toISOString(),
+});
+
+const hasTyped = ({ typed }: Form<object>): boolean => Object.keys(typed).length > 0;
+const same = (a: object, b: object): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 interface DraftOptions<T> {
   /** Makes a kept draft fit what has changed since. */
@@ -49,54 +59,71 @@ export function useDraft<T extends object>(
 ) {
   const client = useClient();
   const practice = usePractice();
+  const offerUndo = useDraftUndo();
   const initial = plainCopy(form.values);
   /** When the restored draft was last changed; null when nothing was restored. */
   const restoredAt = ref<string | null>(null);
   let stopped = true;
+  /** True once the draft was dropped, perhaps while it was still being looked for. */
+  let ended = false;
   const store = () => draftStore(client, practice.status?.open ?? 'none', key());
-  const { keep, flush, forget } = draftKeeper(store);
+  const { keep, forget } = draftKeeper(store);
+
+  /** What is in the form now; null where it is no more than the form began with. */
+  const typed = (): KeptDraft | null =>
+    hasTyped(form) || !same(form.values, initial) ? draftOf(form) : null;
 
   function take(): void {
     if (stopped) return;
-    if (isBlank(form.values) && Object.keys(form.typed).length === 0) {
+    if (isBlank(form.values) && !hasTyped(form)) {
       void forget();
       return;
     }
-    keep({
-      values: plainCopy(form.values),
-      typed: { ...form.typed },
-      savedAt: new Date().toISOString(),
-    });
+    keep(draftOf(form));
   }
   watch([() => form.values, () => form.typed], take, { deep: true, flush: 'sync' });
 
   /** Brings a kept draft back and begins to keep changes. Call once the form has its start values. */
   async function start(): Promise<void> {
+    ended = false;
     Object.assign(initial, plainCopy(form.values));
     const draft = await store().find();
+    if (ended) return;
     if (draft !== null) {
       form.replace(fit(layOver(initial, draft.values)), draft.typed);
       restoredAt.value = draft.savedAt;
     }
     stopped = false;
     // What was typed while the draft was being looked for.
-    if (draft === null && JSON.stringify(form.values) !== JSON.stringify(initial)) take();
+    if (draft === null && !same(form.values, initial)) take();
   }
 
   /** Forgets the draft and keeps no more, e.g. after a successful save. */
   async function drop(): Promise<void> {
     stopped = true;
+    ended = true;
     restoredAt.value = null;
     await forget();
   }
 
   /** Puts the form back to where it began and goes on keeping what is typed from now on. */
   function discard(): void {
+    const kept = typed();
     void drop();
     form.replace(initial);
     stopped = false;
+    ended = false;
+    if (kept === null) return;
+    const intoForm = () => form.replace(kept.values as T, kept.typed);
+    offerUndo({ kept, store: store(), intoForm });
   }
 
-  onBeforeUnmount(flush);
-  return { restoredAt, start, drop, discard };
+  /** Forgets what was typed because the form is left without saving. */
+  async function abandon(): Promise<void> {
+    const kept = typed();
+    await drop();
+    if (kept !== null) offerUndo({ kept, store: store() });
+  }
+
+  return { restoredAt, start, drop, discard, abandon };
 }
