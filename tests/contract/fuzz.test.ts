@@ -12,6 +12,7 @@ import {
 } from './support/records.ts';
 import { samplesOf } from './support/samples.ts';
 import { spoilt } from './support/spoiling.ts';
+import { WORDS } from './support/words.ts';
 
 const INPUTS = 10_000;
 const SEED = 1;
@@ -35,33 +36,6 @@ const NAMED = [
 const INSIDES =
   /\bat (async )?\S+ \(|\n\s+at |node_modules|node:internal|file:\/\/|\.(ts|mjs|js|cjs|sqlite)\b|SQLITE_|SELECT |INSERT |Zod|RangeError|TypeError/;
 const REFUSED_BY_A_CHECK = 'refused an impossible value';
-
-/** Words that forms of ours use, beside those of the records. */
-const WORDS: readonly unknown[] = [
-  '',
-  'Bess',
-  'Pointer cross',
-  '#a0b1c2',
-  'someone@trotwell.example',
-  '2026-03-02',
-  '2026-03-09',
-  '2026-02-16',
-  '2026-09-01',
-  '2022-04-01',
-  '1980-01-01',
-  '2150-12-31',
-  'aGVsbG8=',
-  '{"a":1}',
-  'day,weight\n2026-03-01,24.1\n',
-  'long '.repeat(39),
-  'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
-  0,
-  1,
-  2,
-  3,
-  10,
-  24.5,
-];
 
 interface Figures {
   ok: number;
