@@ -77,7 +77,7 @@ async function readDogs(
   for (const [done, dogId] of dogIds.entries()) {
     await work.step({ done, total: dogIds.length, step: 'Reading the records' });
     try {
-      const material = await collect(desk, letterhead, dogId, paper);
+      const material = await collect(desk, dogId, paper, letterhead);
       const sheets = kinds.map((kind): Begun => {
         const problem = whyNoSheet(kind, material);
         const job = problem === null ? printJob(material, [kind], { language, fontsFolder }) : null;

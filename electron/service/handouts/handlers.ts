@@ -4,7 +4,7 @@ import { Later, type Desk, type LateHandlers } from '../context.ts';
 import { runBatch, type BatchRoom } from './batch.ts';
 import { sheetFileName } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
-import { collect, readLetterhead } from './material.ts';
+import { collect } from './material.ts';
 
 interface Request {
   readonly kinds: readonly HandoutKind[];
@@ -20,9 +20,8 @@ async function render(
   request: Request,
 ): Promise<Later<RenderedHandout>> {
   const { kinds, dogId, paper } = request;
-  const letterhead = await readLetterhead(desk);
-  const material = await collect(desk, letterhead, dogId, paper);
-  const language = request.language ?? letterhead.practice.language;
+  const material = await collect(desk, dogId, paper);
+  const language = request.language ?? material.language;
   const printing = printer.print(printJob(material, kinds, { language, fontsFolder }));
   const name = kinds.length === 1 ? kinds[0]! : 'visit';
   return new Later(

@@ -22,6 +22,8 @@ export interface Material {
   readonly file: DogFile;
   readonly assessment: Assessment;
   readonly context: HandoutContext;
+  /** The practice's own language. */
+  readonly language: Practice['language'];
   readonly latest: Visit;
   readonly plan: Plan | null;
   /** The rules the practice changed. */
@@ -57,14 +59,18 @@ export async function readLetterhead(desk: Desk): Promise<Letterhead> {
   };
 }
 
-/** Reads the record for printing. @throws Refusal when the dog or its weighing is missing. */
+/**
+ * Reads the record for printing; the letterhead too, unless it was read before.
+ * @throws Refusal when the dog, the practice or a weighing is missing
+ */
 export async function collect(
   desk: Desk,
-  { practice, logo, rules }: Letterhead,
   dogId: string,
   paper: Practice['paper'] | null,
+  known?: Letterhead,
 ): Promise<Material> {
   const file = await readDogFile(desk, dogId);
+  const { practice, logo, rules } = known ?? (await readLetterhead(desk));
   const latest = file.visits.at(-1);
   if (file.assessment === null || latest === undefined) {
     throw badField('dogId', 'There is nothing to print yet: weigh the dog at a visit first.');
@@ -72,6 +78,7 @@ export async function collect(
   return {
     file,
     assessment: file.assessment,
+    language: practice.language,
     latest,
     plan: file.plans.find(({ current }) => current) ?? null,
     heat: heatTable({
