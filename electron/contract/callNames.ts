@@ -13,7 +13,7 @@ export const CALL_NAMES = [
   'clients/list',
   'clients/save',
   'dogs/list',
-  'dogs/count',
+  'dogs/find',
   'dogs/offCourse',
   'dogs/ofOwner',
   'dogs/due',

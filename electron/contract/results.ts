@@ -71,6 +71,13 @@ export interface DogLine {
   readonly archivedAt: string | null;
 }
 
+/** The beginning of a list of dogs. */
+export interface FoundDogs {
+  readonly dogs: readonly DogLine[];
+  /** How many dogs the whole list holds. */
+  readonly count: number;
+}
+
 export type Visit = VisitFacts &
   Revised & {
     /** Initials of who wrote it; empty where the practice has one practitioner. */

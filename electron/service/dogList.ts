@@ -1,5 +1,5 @@
 import { sql, type RawBuilder } from 'kysely';
-import type { DogLine } from '../contract/contract.ts';
+import type { DogLine, FoundDogs } from '../contract/contract.ts';
 import { MOST_LISTED, type DogFilter, type DogOrder } from '../contract/dogList.ts';
 import type { Desk, Handlers } from './context.ts';
 import { dogsHolding } from './dogFilters.ts';
@@ -85,10 +85,13 @@ interface Page extends Listing {
   readonly offset?: number | undefined;
 }
 
-async function listDogs(desk: Desk, page: Page): Promise<DogLine[]> {
+type Matching = Awaited<ReturnType<typeof matching>>;
+
+/** One page of the dogs that match, with what their lines show. */
+function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLine[]> {
   const { order = 'last visit', offset = 0 } = page;
   const direction = (page.descending ?? FIRST_DOWN[order]) ? 'desc' : 'asc';
-  const found = (await matching(desk, page))
+  const found = select
     .select(['dog.id', 'dog.searchText', KEYS[order].as('key')])
     // Dogs without a value stand last, whichever way round.
     .orderBy(sql`key is null`)
@@ -132,13 +135,18 @@ async function listDogs(desk: Desk, page: Page): Promise<DogLine[]> {
     .execute();
 }
 
-async function countDogs(desk: Desk, listing: Listing): Promise<number> {
-  const row = await (
-    await matching(desk, listing)
-  )
-    .select((eb) => eb.fn.countAll<number>().as('dogs'))
+const listDogs = async (desk: Desk, page: Page): Promise<DogLine[]> =>
+  readPage(desk, await matching(desk, page), page);
+
+/** The first page and how many dogs match in all; the filters are worked out once. */
+async function findDogs(desk: Desk, page: Omit<Page, 'offset'>): Promise<FoundDogs> {
+  const select = await matching(desk, page);
+  const dogs = await readPage(desk, select, page);
+  if (dogs.length < MOST_LISTED) return { dogs, count: dogs.length };
+  const { count } = await select
+    .select((eb) => eb.fn.countAll<number>().as('count'))
     .executeTakeFirstOrThrow();
-  return row.dogs;
+  return { dogs, count };
 }
 
 function dogsOfOwner(desk: Desk, { clientId }: { readonly clientId: string }) {
@@ -151,11 +159,11 @@ function dogsOfOwner(desk: Desk, { clientId }: { readonly clientId: string }) {
     .execute();
 }
 
-type ListCall = 'dogs/list' | 'dogs/count' | 'dogs/ofOwner' | 'dogs/offCourse';
+type ListCall = 'dogs/list' | 'dogs/find' | 'dogs/ofOwner' | 'dogs/offCourse';
 
 export const dogListHandlers: Handlers<ListCall> = {
   'dogs/list': listDogs,
-  'dogs/count': countDogs,
+  'dogs/find': findDogs,
   'dogs/ofOwner': dogsOfOwner,
   'dogs/offCourse': offCourseLines,
 };

@@ -1,17 +1,14 @@
 import { computed, reactive, shallowRef } from 'vue';
-import type { DogLine } from '../../electron/contract/contract.ts';
+import type { DogLine, FoundDogs } from '../../electron/contract/contract.ts';
 import type { DogFilter, DogOrder } from '../../electron/contract/dogList.ts';
 import { useClient } from '../api/client.ts';
 import { useLoad } from '../composables/useLoad.ts';
 import { deedsFor, ownerDeeds, placesFor, splitDeed, type Deed } from './deeds.ts';
 
-interface Found {
+interface Found extends FoundDogs {
   /** What was asked for; the list stays until the next answer is there. */
   readonly query: string;
   readonly filters: readonly DogFilter[];
-  readonly dogs: readonly DogLine[];
-  /** How many there are in all. */
-  readonly count: number;
   readonly deeds: readonly Deed[];
 }
 
@@ -29,14 +26,10 @@ export function useDogList() {
   const load = useLoad<Found>(async () => {
     const query = asked.query.trim();
     const { filters, order, descending } = { ...asked, filters: [...asked.filters] };
-    const [dogs, count] = await Promise.all([
-      client.call('dogs/list', { query, filters, order, descending }),
-      client.call('dogs/count', { query, filters }),
-    ]);
-    if (!dogs.ok) return dogs;
-    if (!count.ok) return count;
-    const deeds = await findDeeds(query, dogs.value);
-    return { ok: true, value: { query, filters, dogs: dogs.value, count: count.value, deeds } };
+    const found = await client.call('dogs/find', { query, filters, order, descending });
+    if (!found.ok) return found;
+    const deeds = await findDeeds(query, found.value.dogs);
+    return { ok: true, value: { query, filters, ...found.value, deeds } };
   });
 
   /** What else the words may mean: a place, a deed for a dog, or an owner without a dog. */

@@ -140,7 +140,7 @@ describe('the list of dogs', () => {
     expect(await filtered('plan ended')).toEqual(['Enda']);
     expect((await filtered('due for follow-up')).sort()).toEqual(['Enda', 'Frea', 'Offa']);
     expect(await filtered('plan ended', 'consent missing')).toEqual(['Enda']);
-    expect(await desk.ok('dogs/count', { query: '', filters: ['consent missing'] })).toBe(2);
+    expect((await desk.ok('dogs/find', { query: '', filters: ['consent missing'] })).count).toBe(2);
   });
 
   test('tells all dogs of one owner, archived ones too', async () => {
@@ -196,10 +196,16 @@ describe('twenty thousand dogs', () => {
     await first.service.close();
     fill(join(folder, 'trotwell.sqlite'), 20_000);
     const desk = testService(folder);
-    expect(await desk.ok('dogs/count', { query: '' })).toBe(20_001);
+    expect((await desk.ok('dogs/find', { query: '' })).count).toBe(20_001);
     expect(await names(desk, { query: 'BRUCK' })).toEqual(['Brückner']);
     expect(await names(desk, { query: 'dog 19999' })).toEqual(['Dog 19999']);
-    expect(await desk.ok('dogs/count', { query: 'ellert' })).toBe(20_000);
+    expect((await desk.ok('dogs/find', { query: 'ellert' })).count).toBe(20_000);
+
+    // The beginning comes with the count, in the same order as page by page.
+    const order = { query: 'dog', order: 'name', descending: true } as const;
+    const { dogs, count } = await desk.ok('dogs/find', order);
+    expect([dogs.length, count]).toEqual([MOST_LISTED, 20_000]);
+    expect(dogs).toEqual(await desk.ok('dogs/list', { ...order, offset: 0 }));
 
     const seen = new Set<string>();
     for (let offset = 0; offset <= 20_000; offset += MOST_LISTED) {

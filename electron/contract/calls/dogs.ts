@@ -3,7 +3,7 @@ import type { DueLine } from '../due.ts';
 import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine, type OwnersDog } from '../dogList.ts';
 import { choice, flag, id, line, whole } from '../fields.ts';
 import { clientInput, dogInput, type Client, type Dog } from '../records.ts';
-import type { DogFile, DogLine } from '../results.ts';
+import type { DogFile, DogLine, FoundDogs } from '../results.ts';
 import { amending } from './amending.ts';
 import { call, nothing } from './call.ts';
 
@@ -14,6 +14,8 @@ const listing = {
     .array(choice('Filter', DOG_FILTERS))
     .max(DOG_FILTERS.length, { error: `At most ${DOG_FILTERS.length} filters can be set.` })
     .optional(),
+  order: choice('Order of the list', DOG_ORDERS).optional(),
+  descending: flag('Order turned round').optional(),
 };
 
 export const dogCalls = {
@@ -23,15 +25,10 @@ export const dogCalls = {
   ),
   /** At most `MOST_LISTED` dogs from `offset` on, latest seen first unless ordered otherwise. */
   'dogs/list': call<readonly DogLine[]>()(
-    z.strictObject({
-      ...listing,
-      order: choice('Order of the list', DOG_ORDERS).optional(),
-      descending: flag('Order turned round').optional(),
-      offset: whole('listOffset').optional(),
-    }),
+    z.strictObject({ ...listing, offset: whole('listOffset').optional() }),
   ),
-  /** How many dogs the list would hold in all. */
-  'dogs/count': call<number>()(z.strictObject(listing)),
+  /** The list from its beginning, and how many dogs it would hold in all. */
+  'dogs/find': call<FoundDogs>()(z.strictObject(listing)),
   /** All dogs of an owner, archived ones too, by name. */
   'dogs/ofOwner': call<readonly OwnersDog[]>()(z.strictObject({ clientId: id('The owner') })),
   /** Dogs whose weight has left its corridor or drifts, the longest since weighed last. */

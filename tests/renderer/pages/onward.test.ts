@@ -34,7 +34,7 @@ async function savingDog() {
   await wrapper.get('form').trigger('submit');
   await shows(wrapper, 'Saving…');
   const kept = () =>
-    comesTrue(async () => expect(await desk.ok('dogs/count', { query: '' })).toBe(1));
+    comesTrue(async () => expect((await desk.ok('dogs/find', { query: '' })).count).toBe(1));
   const stays = () => comesTrue(async () => expect(wrapper.text()).not.toContain('Saving…'));
   return { router, saved, kept, stays };
 }
