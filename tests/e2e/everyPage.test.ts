@@ -87,15 +87,6 @@ describe('every page of the demonstration', () => {
     await page.locator(`main ${ready}`).first().waitFor({ state: 'attached' });
   }
 
-  for (const scheme of ['light', 'dark'] as const) {
-    it.each(PAGES)(`is without axe violations in ${scheme}: $name`, async (target) => {
-      await page.setViewportSize({ width: 1280, height: 800 });
-      await page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' });
-      await visit(target);
-      expect(await axeViolations(page)).toEqual([]);
-    });
-  }
-
   for (const { name, viewport, text } of WINDOWS) {
     it.each(PAGES)(`fits a window of ${name}: $name`, async (target) => {
       await page.setViewportSize(viewport);

@@ -10,7 +10,7 @@ export const deskWalk: Walk = {
     const { box } = deskPage(page);
     await page.getByRole('link', { name: 'Bramble', exact: true }).first().waitFor();
     await shot('desk');
-    await shot('desk-whole', { whole: true });
+    await shot('desk-whole', { whole: true, same: true });
     await box.fill('visit bram');
     await page.getByRole('link', { name: 'New visit for Bramble' }).waitFor();
     await shot('desk-deeds');

@@ -12,7 +12,7 @@ export const dogWalk: Walk = {
     }
     await openBramble(page);
     await shot('dog');
-    await shot('dog-whole', { whole: true });
+    await shot('dog-whole', { whole: true, same: true });
     const { timeline, weight } = dogPage(page);
     await timeline.getByRole('button', { name: /^Food/ }).click();
     await shot('dog-timeline-food', { at: timeline });
@@ -49,7 +49,7 @@ export const dogWalk: Walk = {
     await page.getByLabel('Air temperature in the shade').fill('11');
     await page.getByRole('textbox', { name: 'Humidity' }).fill('70');
     await shot('heat');
-    await shot('heat-whole', { whole: true });
+    await shot('heat-whole', { whole: true, same: true });
     await page.getByRole('link', { name: 'Back to Bramble' }).click();
     await page.getByRole('link', { name: 'Handouts' }).click();
     await page.locator('.page-text span').first().waitFor({ state: 'attached' });

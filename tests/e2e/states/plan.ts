@@ -10,7 +10,7 @@ export const planWalk: Walk = {
     await openBramble(page);
     await plan.open('Bramble');
     await shot('plan');
-    await shot('plan-whole', { whole: true });
+    await shot('plan-whole', { whole: true, same: true });
     const load = page.getByRole('figure', { name: /^Running, minutes a week/ });
     await load.getByRole('button', { name: 'As a table' }).click();
     await load.getByRole('table').first().waitFor();

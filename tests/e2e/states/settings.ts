@@ -44,7 +44,7 @@ export const settingsWalk: Walk = {
     await page.getByRole('button', { name: 'Keep the change' }).click();
     await page.getByText('1 rule is changed.').waitFor();
     await shot('rules-changed');
-    await shot('rules-whole', { whole: true });
+    await shot('rules-whole', { whole: true, same: true });
     await lead(page, '/rules/capUnconditioned', 'Weekly rise, unconditioned dog');
     await shot('rule', { whole: true });
     await page.getByRole('link', { name: 'Change it' }).click();
@@ -52,6 +52,6 @@ export const settingsWalk: Walk = {
     await shot('rule-asked');
     await lead(page, '/science', 'About the science');
     await shot('science');
-    await shot('science-whole', { whole: true });
+    await shot('science-whole', { whole: true, same: true });
   },
 };

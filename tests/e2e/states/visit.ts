@@ -45,9 +45,10 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
     await parts.getByRole('button', { name, exact: true }).click();
     await shot(`visit-${name.toLowerCase().replaceAll(/[^a-z]+/g, '-')}`, {
       at: page.getByRole('heading', { level: 2, name, exact: true }),
+      same: name !== 'History and consent',
     });
   }
-  await shot('visit-whole', { whole: true });
+  await shot('visit-whole', { whole: true, same: true });
   await gaitStates(page, shot);
   await visit.follows.getByRole('button', { name: /^Why/ }).first().click();
   await page.getByRole('dialog').waitFor();
@@ -58,7 +59,11 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
   await page.getByRole('alert').first().waitFor();
   await shot('visit-refused', { at: page.getByRole('heading', { level: 1 }) });
   await visit.weight.fill('56 lb');
-  await page.getByRole('button', { name: 'Save visit' }).click();
+  await page.getByRole('button', { name: 'Save and print both sheets' }).click();
+  await heading(page, 'The visit of Bramble is saved');
+  await page.getByRole('button', { name: 'Print both sheets', disabled: false }).waitFor();
+  await page.getByText('Preparing both sheets…').waitFor({ state: 'detached' });
+  await shot('visit-saved-and-printed');
 }
 
 /** A saved visit: its files, its amendment, its history. */
@@ -116,8 +121,6 @@ export const visitWalk: Walk = {
     await heading(page, 'Follow-up of Bramble');
     await page.getByRole('complementary', { name: 'What follows' }).waitFor();
     await formStates(page, shot);
-    await page.getByRole('heading', { level: 1 }).waitFor();
-    await shot('visit-just-saved');
     await followUpStates(page, shot);
   },
 };

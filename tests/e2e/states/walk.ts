@@ -7,6 +7,8 @@ export interface Look {
   readonly whole?: boolean;
   /** What is to be in sight. */
   readonly at?: Locator;
+  /** The state before, only another part of it in sight: nothing to judge anew. */
+  readonly same?: boolean;
 }
 
 /** Looks at the page as it stands: takes pictures of it, or judges it. Each name comes once. */

@@ -1,0 +1,29 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import type { Shot } from './states/walk.ts';
+import { goWalk, WALKS } from './states/walks.ts';
+import { axeViolations } from './support/axe.ts';
+import { cutOff } from './support/looks.ts';
+
+/** Colours differ between light and dark; everything else axe looks at does not. */
+const COLOURS = ['color-contrast'];
+
+/** Judges each state in light, and its colours in dark as well. */
+function judge(found: string[]): (page: Page) => Shot {
+  return (page) =>
+    async (name, { same = false } = {}) => {
+      if (same) return;
+      await page.emulateMedia({ colorScheme: 'dark' });
+      const dark = await axeViolations(page, COLOURS);
+      await page.emulateMedia({ colorScheme: 'light' });
+      const light = [...(await axeViolations(page)), ...(await cutOff(page))];
+      found.push(...dark.map((line) => `${name}, dark: ${line}`));
+      found.push(...light.map((line) => `${name}: ${line}`));
+    };
+}
+
+it.each(WALKS)('every state of “$name” is without axe violations, light and dark', async (walk) => {
+  const found: string[] = [];
+  await goWalk(walk, { reducedMotion: 'reduce' }, judge(found));
+  expect(found).toEqual([]);
+});
