@@ -144,7 +144,7 @@ describe('bin, archive and erasing', () => {
     await years.fill('60');
     await page.getByRole('button', { name: 'Save the period' }).click();
     await page
-      .getByText(/Retention period must be (from|between) 0/)
+      .getByText(/Retention period must be a whole number from 0/)
       .first()
       .waitFor();
     await years.fill('7');
