@@ -1,7 +1,9 @@
+import { isDeepStrictEqual } from 'node:util';
 import { bundleRecords, type BundleRecords } from '../../contract/bundle.ts';
 import type { DifferentRecord } from '../../contract/bundleImport.ts';
 import { changedFields, type FieldChange } from '../../contract/history/change.ts';
 import { SAME_WEIGHT_KG } from '../../contract/weighing.ts';
+import type { Work } from '../work.ts';
 import { fieldsOf, staysAsMade } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';
 import {
@@ -40,8 +42,11 @@ type Lists = Record<NamedKind, Named[]>;
 const emptyLists = (): Lists =>
   Object.fromEntries(NAMED_KINDS.map((kind) => [kind, []])) as unknown as Lists;
 
-/** Holds the records of a bundle against those that are here. */
-export function compare(bundle: BundleRecords, here: Here): Comparison {
+/** Records compared between two looks at whether the work is to stop. */
+const RECORDS_AT_ONCE = 500;
+
+/** Holds the records of a bundle against those that are here. @throws Refusal (cancelled) */
+export async function compare(bundle: BundleRecords, here: Here, work: Work): Promise<Comparison> {
   const nameOf = namer(bundle);
   const out = {
     fresh: emptyLists(),
@@ -52,9 +57,14 @@ export function compare(bundle: BundleRecords, here: Here): Comparison {
     problems: [] as string[],
   };
   const gone = new Set<string>();
+  const total = NAMED_KINDS.reduce((sum, kind) => sum + bundle[kind].length, 0);
+  let done = 0;
   for (const kind of NAMED_KINDS) {
     const match = matcher(kind, here.records);
     for (const theirs of bundle[kind]) {
+      if (done++ % RECORDS_AT_ONCE === 0) {
+        await work.step({ done, total, step: 'Comparing with the records' });
+      }
       const ours = match(theirs);
       const isErased = ours === null && erasedBy(kind, theirs, here, gone);
       if (isErased !== false) {
@@ -149,7 +159,8 @@ function contradiction(
 type Sorted = { readonly equal: Lists; readonly different: Pair[] };
 
 function sort(kind: NamedKind, ours: Named, theirs: Named, { equal, different }: Sorted): void {
-  const changes = changesOf(kind, ours, theirs);
+  // Most are the same to the letter; that is seen at once.
+  const changes = isDeepStrictEqual(ours, theirs) ? [] : changesOf(kind, ours, theirs);
   if (changes.length === 0) equal[kind].push(theirs);
   else {
     const stays = changes.some(({ path }) => staysAsMade(kind, path));

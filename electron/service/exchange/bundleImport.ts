@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import type { Kysely } from 'kysely';
 import {
   BUNDLE_SHOWN,
   type BundleDone,
@@ -11,7 +10,6 @@ import {
 import { Refusal } from '../../contract/errors.ts';
 import type { Desk } from '../context.ts';
 import { hasContent } from '../files/store.ts';
-import type { Schema } from '../schema.ts';
 import type { Taken } from '../transfer.ts';
 import type { Work } from '../work.ts';
 import { contradictionsIn } from './bundleCheck.ts';
@@ -24,8 +22,6 @@ import { NAMED_KINDS, namer } from './bundleNames.ts';
 import { readBundle, type BundleIn } from './bundleRead.ts';
 import { unreadable } from './bundleZip.ts';
 
-type Db = Kysely<Schema>;
-
 /** A bundle, the records beside it, and what each record of it is. */
 export interface Understood {
   readonly bundle: BundleIn;
@@ -36,11 +32,11 @@ export interface Understood {
 }
 
 /** Holds a bundle against the records. The digest changes with anything that changes the outcome. */
-async function understand(desk: Desk, db: Db, bundle: BundleIn): Promise<Understood> {
+async function understand(desk: Desk, work: Work, bundle: BundleIn): Promise<Understood> {
   const { records, manifest, contents } = bundle;
   const inside = contradictionsIn(records, manifest, contents, desk.today());
-  const here = await readHere(db, records);
-  const found = compare(records, here);
+  const here = await readHere(desk.db, records);
+  const found = await compare(records, here, work);
   const problems = [...inside, ...found.problems];
   const outcome = [
     bundle.digest,
@@ -61,7 +57,7 @@ const told = <T>(all: readonly T[], most: number): Told<T> => ({
 /** What a bundle would bring; nothing is kept. @throws Refusal (input, cancelled) */
 export async function lookAtBundle(desk: Desk, work: Work, taken: Taken): Promise<BundleLook> {
   const bundle = await readBundle(taken.file, work, true);
-  const { found, problems, digest, here } = await understand(desk, desk.db, bundle);
+  const { found, problems, digest, here } = await understand(desk, work, bundle);
   const { madeOn, appVersion, practice, missing } = bundle.manifest;
   const nameOf = namer(bundle.records);
   const erased = found.erasedTops.map(({ kind, record }) => nameOf(kind, record));
@@ -113,7 +109,7 @@ export interface RunBundle extends Choices {
 export async function runBundle(desk: Desk, work: Work, run: RunBundle): Promise<BundleDone> {
   const { file, name } = run.taken;
   const bundle = await readBundle(file, work, false);
-  const understood = await understand(desk, desk.db, bundle);
+  const understood = await understand(desk, work, bundle);
   if (understood.digest !== run.digest) {
     throw new Refusal({
       kind: 'conflict',
