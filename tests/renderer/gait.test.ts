@@ -145,6 +145,30 @@ describe('taps', () => {
     await tap('keyup', 's', 1000);
     expect(kept.list[0]?.liftOffs).toEqual([0.25]);
   });
+  it('of a new run stand alone; those it took the place of, and cleared ones, come back', async () => {
+    const { wrapper, kept, tap } = pad();
+    const touchDowns = () => kept.list.map((entry) => [entry.limb, ...entry.touchDowns]);
+    const press = (words: string) =>
+      wrapper
+        .findAll('button')
+        .find((each) => each.text() === words)!
+        .trigger('click');
+    await tap('keydown', 's', 0);
+    await tap('keydown', 'd', 500);
+    await wrapper.get('.pad').trigger('focusout');
+    expect(wrapper.text()).not.toContain('Bring the earlier times back');
+    await tap('keydown', 'k', 9000);
+    expect(touchDowns()).toEqual([['rightFore', 0]]);
+    await press('Bring the earlier times back');
+    expect(touchDowns()).toEqual([
+      ['leftHind', 0],
+      ['leftFore', 0.5],
+    ]);
+    await press('Clear all times');
+    expect(touchDowns()).toEqual([]);
+    await press('Bring the earlier times back');
+    expect(touchDowns()).toHaveLength(2);
+  });
 });
 
 // Hildebrand (M): walk over 50 % duty; trot at a lateral phase of 43.75–56.25 %.

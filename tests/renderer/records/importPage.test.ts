@@ -94,3 +94,28 @@ describe('the step of the scale', () => {
     expect(page.text()).not.toContain('Keep 2 weighings');
   });
 });
+
+describe('an import', () => {
+  it('can be taken back after the page was left, until another one is run', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'Zoë');
+    const count = async () => (await desk.ok('dogs/file', { dogId })).weighings.length;
+    const client = deskClient(desk, () => ({ name: 'weights.csv', content: NAMELESS }));
+    const { wrapper: page, pinia } = await mountAtDesk(
+      ImportPage,
+      client,
+      {},
+      { path: `/import?dog=${dogId}` },
+    );
+    await press(page, CHOOSE);
+    await press(page, 'Keep 2 weighings');
+    await shows(page, 'Take the import back');
+    page.unmount();
+    const { wrapper: later } = await mountAtDesk(ImportPage, client, {}, { pinia });
+    await shows(later, 'The latest one, 2 weighings');
+    await press(later, 'Take the import back');
+    await shows(later, '2 weighings were removed');
+    expect(await count()).toBe(0);
+    expect(later.text()).not.toContain('The latest one');
+  });
+});

@@ -1,5 +1,6 @@
 import { Readable } from 'node:stream';
 import { enableAutoUnmount, flushPromises, mount, type VueWrapper } from '@vue/test-utils';
+import { createPinia, type Pinia } from 'pinia';
 import { afterEach, expect, vi } from 'vitest';
 import { ref, type Component } from 'vue';
 import type { Router } from 'vue-router';
@@ -48,6 +49,15 @@ export interface AtDesk {
   readonly router: Router;
   /** What the bar above every page says. */
   readonly notice: ReturnType<typeof useNotice>;
+  /** What outlives a change of page. */
+  readonly pinia: Pinia;
+}
+
+interface Surroundings {
+  readonly path?: string;
+  readonly settings?: Partial<Practice>;
+  /** That of an earlier page, to go on from it. */
+  readonly pinia?: Pinia;
 }
 
 /** Mounts a component or page with a real service behind it. */
@@ -55,9 +65,9 @@ export async function mountAtDesk(
   component: Component,
   client: Client,
   props: Record<string, unknown> = {},
-  { path = '/', settings = {} }: { path?: string; settings?: Partial<Practice> } = {},
+  { path = '/', settings = {}, pinia = createPinia() }: Surroundings = {},
 ): Promise<AtDesk> {
-  const plugins = appPlugins(settings, client);
+  const plugins = appPlugins(settings, client, pinia);
   const status = await client.call('app/status', {});
   // The day of the service counts, as in the program.
   if (status.ok) usePractice().status = { ...usePractice().status!, today: status.value.today };
@@ -66,7 +76,7 @@ export async function mountAtDesk(
   await router.push(path);
   const wrapper = mount(component, { props, global: { plugins }, attachTo: document.body });
   await flushPromises();
-  return { wrapper, router, notice };
+  return { wrapper, router, notice, pinia };
 }
 
 /** Waits until the page shows that text. */

@@ -1,4 +1,4 @@
-import { createPinia, setActivePinia } from 'pinia';
+import { createPinia, setActivePinia, type Pinia } from 'pinia';
 import { createApp, ref, type Plugin } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import { blankPractice } from '../../../electron/contract/blank.ts';
@@ -26,8 +26,11 @@ const silent: Client = {
 };
 
 /** What a component finds around it in the program: store, router, and a practice of some settings. */
-export function appPlugins(settings: Partial<Practice> = {}, client = silent): Plugin[] {
-  const pinia = createPinia();
+export function appPlugins(
+  settings: Partial<Practice> = {},
+  client = silent,
+  pinia: Pinia = createPinia(),
+): Plugin[] {
   const host = createApp({});
   provideClient(host, client);
   host.use(pinia);

@@ -41,6 +41,11 @@ describe('the days of a plan', () => {
     expect(wrapper.get('.away').text()).toContain('2025-04-10 to 2025-04-12');
     await wrapper.get('.away button').trigger('click');
     expect(form.values.plan.daysOut).toEqual([]);
+    expect(wrapper.text()).toContain('2025-04-10 to 2025-04-12 taken back.');
+    const undo = wrapper.findAll('button').find((each) => each.text() === 'Undo')!;
+    await undo.trigger('click');
+    expect(form.values.plan.daysOut).toEqual(['2025-04-10', '2025-04-11', '2025-04-12']);
+    expect(wrapper.text()).not.toContain('taken back');
   });
 
   it('take a single day', async () => {
