@@ -10,8 +10,8 @@ const COLOURS = ['color-contrast'];
 
 /** Judges each state in light, and its colours in dark as well. */
 function judge(found: string[]): (page: Page) => Shot {
-  return (page) =>
-    async (name, { same = false } = {}) => {
+  return (first) =>
+    async (name, { same = false, page = first } = {}) => {
       if (same) return;
       await page.emulateMedia({ colorScheme: 'dark' });
       const dark = await axeViolations(page, COLOURS);

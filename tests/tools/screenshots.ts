@@ -22,7 +22,8 @@ const VIEWS = [
   { viewport: LARGE, colorScheme: 'light' },
 ] as const;
 
-async function take(page: Page, name: string, { whole = false, at }: Look): Promise<void> {
+async function take(first: Page, name: string, look: Look): Promise<void> {
+  const { whole = false, at, page = first } = look;
   for (const { viewport, colorScheme } of VIEWS) {
     await page.setViewportSize(viewport);
     await page.emulateMedia({ colorScheme });

@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { dogFormPage } from '../pages/dogFormPage.ts';
+import { startHost } from '../support/host.ts';
 import { heading, lead, openDog, type Walk } from './walk.ts';
 
 const NOBODY = '00000000-0000-4000-8000-000000000000';
@@ -37,6 +38,7 @@ export const troubleWalk: Walk = {
     const stranger = await context.newPage();
     await stranger.goto(new URL('/', desk.host.address).href);
     await heading(stranger, 'Open Trotwell again from its start command');
+    await shot('window-without-key', { page: stranger });
     await context.close();
 
     await desk.host.stop();
@@ -55,14 +57,17 @@ export const troubleWalk: Walk = {
   },
 };
 
-/** A file of records that is none. */
+/** Records that something else wrote over. */
 export const damageWalk: Walk = {
   name: 'damaged records',
-  from: 'nothing',
+  from: 'own',
   async go(page, shot, desk) {
+    await desk.host.stop();
     await writeFile(join(desk.folder, 'trotwell.sqlite'), 'no records');
-    await page.getByRole('button', { name: 'Start empty' }).click();
-    await page.getByText('is not a database').first().waitFor();
+    const again = await startHost(desk.folder);
+    await page.goto(again.address);
+    await heading(page, 'Your records cannot be opened');
     await shot('damaged');
+    await again.stop();
   },
 };

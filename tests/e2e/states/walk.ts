@@ -7,6 +7,8 @@ export interface Look {
   readonly whole?: boolean;
   /** What is to be in sight. */
   readonly at?: Locator;
+  /** A window of its own. */
+  readonly page?: Page;
   /** The state before, only another part of it in sight: nothing to judge anew. */
   readonly same?: boolean;
 }
