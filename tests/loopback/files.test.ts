@@ -142,6 +142,18 @@ describe('a file coming in', () => {
     await expect.poll(() => waiting()).toEqual([]);
   });
 
+  test('is cut off when it takes too long as a whole, although something always arrives', async () => {
+    const line = openLine(host.port);
+    const headers = { ...headersFor(), 'content-length': '1000' };
+    const lines = Object.entries(headers).map(([name, value]) => `${name}: ${value}\r\n`);
+    line.write(`POST /files/in HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\n${lines.join('')}\r\n`);
+    const drip = setInterval(() => line.write('x'), 50);
+    await line.ended;
+    clearInterval(drip);
+    expect(line.text()).not.toContain('200 OK');
+    await expect.poll(() => waiting()).toEqual([]);
+  });
+
   test('leaves nothing when it ends too soon or falls silent', async () => {
     for (const hangUp of [true, false]) {
       const line = openLine(host.port);

@@ -232,6 +232,21 @@ describe('the strict headers', () => {
     ['another host', () => send({ port: host.port, path: '/', headers: { host: 'x' } }), 403],
     ['a form', () => call({ 'content-type': 'text/plain' }), 415],
     ['a body over the limit', () => call({ 'content-length': String(5 * 1024 * 1024) }), 413],
+    [
+      'a file that comes without the key',
+      () => send({ port: host.port, method: 'POST', path: '/files/in' }),
+      401,
+    ],
+    [
+      'a file that is not there',
+      () =>
+        send({
+          port: host.port,
+          path: '/files/out/nothing',
+          headers: { authorization: `Bearer ${key}` },
+        }),
+      404,
+    ],
     ['an old start code', () => start('{}'), 410],
   ];
 
