@@ -112,10 +112,10 @@ describe('an import', () => {
     await shows(page, 'Take the import back');
     page.unmount();
     const { wrapper: later } = await mountAtDesk(ImportPage, client, {}, { pinia });
-    await shows(later, 'The latest one, 2 weighings');
+    await shows(later, 'The latest import, of 2 weighings');
     await press(later, 'Take the import back');
     await shows(later, '2 weighings were removed');
     expect(await count()).toBe(0);
-    expect(later.text()).not.toContain('The latest one');
+    expect(later.text()).not.toContain('The latest import');
   });
 });
