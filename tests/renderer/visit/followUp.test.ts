@@ -152,6 +152,10 @@ describe('the plan proposal of a follow-up', () => {
     await save(wrapper);
     await shows(wrapper, 'Reason for declining is needed');
     expect(saves).toEqual([]);
+    // Accepting asks for none, and declining anew does.
+    await answerPlan(wrapper, 'Accept');
+    expect(wrapper.text()).not.toContain('Reason for declining is needed');
+    await answerPlan(wrapper, 'Decline');
     await wrapper.get('#field-review-note').setValue('He was away; the owner ran on.');
     await save(wrapper);
     await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
