@@ -8,6 +8,9 @@ import { cutOff } from './support/looks.ts';
 /** Colours differ between light and dark; everything else axe looks at does not. */
 const COLOURS = ['color-contrast'];
 
+/** What fits here fits a larger window. */
+const SMALL = { width: 1024, height: 700 };
+
 /** Judges each state in light, and its colours in dark as well. */
 function judge(found: string[]): (page: Page) => Shot {
   return (first) =>
@@ -24,6 +27,6 @@ function judge(found: string[]): (page: Page) => Shot {
 
 it.each(WALKS)('every state of “$name” is without axe violations, light and dark', async (walk) => {
   const found: string[] = [];
-  await goWalk(walk, { reducedMotion: 'reduce' }, judge(found));
+  await goWalk(walk, { viewport: SMALL, reducedMotion: 'reduce' }, judge(found));
   expect(found).toEqual([]);
 });

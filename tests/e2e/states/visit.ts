@@ -49,11 +49,12 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
     });
   }
   await shot('visit-whole', { whole: true, same: true });
-  await gaitStates(page, shot);
+  await parts.getByRole('button', { name: 'Weight and condition' }).click();
   await visit.follows.getByRole('button', { name: /^Why/ }).first().click();
   await page.getByRole('dialog').waitFor();
   await shot('why');
   await page.keyboard.press('Escape');
+  await gaitStates(page, shot);
   await visit.weight.fill('560 lb');
   await page.getByRole('button', { name: 'Save visit' }).click();
   await page.getByRole('alert').first().waitFor();
