@@ -33,6 +33,25 @@ function withoutBreak(part: Content): Content {
   return rest as Content;
 }
 
+/** A paragraph longer than this, in characters, may fill a page by itself. */
+const SHORT_PARAGRAPH = 900;
+
+/** The last part, with the heading right above it, where it is short enough to stay with what follows. */
+export function lastShort(parts: readonly Content[]): {
+  readonly above: readonly Content[];
+  readonly last: readonly Content[];
+} {
+  const last = parts.at(-1);
+  const text = typeof last === 'object' && 'text' in last ? last.text : '';
+  if (last === undefined || (typeof text === 'string' && text.length > SHORT_PARAGRAPH)) {
+    return { above: parts, last: [] };
+  }
+  const before = parts.at(-2);
+  const headed = typeof before === 'object' && 'headlineLevel' in before;
+  const from = parts.length - (headed ? 2 : 1);
+  return { above: parts.slice(0, from), last: parts.slice(from) };
+}
+
 /** More lines of text than this may be too much for one page together. */
 export const MOST_TOGETHER = 8;
 

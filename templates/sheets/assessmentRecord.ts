@@ -11,6 +11,7 @@ import {
   BARE,
   factGrid,
   heading,
+  lastShort,
   paragraph,
   section,
   writingLine,
@@ -267,25 +268,6 @@ function signature(words: LetterWords, tools: Press): Content {
     writingLine(width, tools.colours, 34),
   ]);
   return { table: { widths: [66, '*', 66, '*'], body: [cells] }, layout: BARE, unbreakable: true };
-}
-
-/** A paragraph longer than this, in characters, may fill a page by itself. */
-const SHORT_PARAGRAPH = 900;
-
-/** The last part, with the heading right above it, where it is short enough to stay with the signature. */
-function lastShort(parts: readonly Content[]): {
-  readonly above: readonly Content[];
-  readonly last: readonly Content[];
-} {
-  const last = parts.at(-1);
-  const text = typeof last === 'object' && 'text' in last ? last.text : '';
-  if (last === undefined || (typeof text === 'string' && text.length > SHORT_PARAGRAPH)) {
-    return { above: parts, last: [] };
-  }
-  const before = parts.at(-2);
-  const headed = typeof before === 'object' && 'headlineLevel' in before;
-  const from = parts.length - (headed ? 2 : 1);
-  return { above: parts.slice(0, from), last: parts.slice(from) };
 }
 
 /** The assessment record as one part of a document. */
