@@ -16,9 +16,13 @@ export const usePeople = defineStore('people', () => {
     if (answer.ok) people.value = answer.value;
   }
 
-  /** Reads them again; nobody is shown while the records are locked or another practice opens. */
-  async function load(): Promise<void> {
+  function forget(): void {
     people.value = NOBODY;
+  }
+
+  /** Reads them again; nobody is shown while another practice opens. */
+  async function load(): Promise<void> {
+    forget();
     keep(await client.call('practitioners/list', {}));
   }
 
@@ -32,5 +36,5 @@ export const usePeople = defineStore('people', () => {
   function nameOf(initials: string): string {
     return people.value.practitioners.find((one) => one.initials === initials)?.name ?? '';
   }
-  return { people, active, load, keep, sitDown, nameOf };
+  return { people, active, load, forget, keep, sitDown, nameOf };
 });
