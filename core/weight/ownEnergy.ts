@@ -1,25 +1,23 @@
 import { ArgumentError, inRange, listOf, weightInRange } from '../check.ts';
-import { dayNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { METABOLIC_EXPONENT } from '../energy/resting.ts';
 import { estimate, type Estimate, type FigureInput } from '../figure.ts';
 import { KCAL_PER_KG_CHANGE } from './balance.ts';
+import {
+  checkedRuns,
+  orderedIntakes,
+  surplusUpTo,
+  type DatedKcal,
+  type DoneRun,
+  type Intake,
+} from './eatenLog.ts';
 import { fitLine, type Observation } from './fit.ts';
 import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
 import { posteriorOf } from './posterior.ts';
 import { STABLE_DAYS } from './trend.ts';
 import { measured, toObservation, type MeasuredWeight, type Weighing } from './weighing.ts';
 
-/** What the dog ate from a day on, treats included, until the next entry. */
-export type Intake = { readonly kcalPerDay: number } & (
-  { readonly fromDay: IsoDay } | { readonly day: IsoDay }
-);
-
-/** A run that was done, kcal above rest (see `runningCost`). */
-export interface DoneRun {
-  readonly day: IsoDay;
-  readonly kcal: number;
-}
+export type { DoneRun, Intake } from './eatenLog.ts';
 
 /** A 90 % range around a median, taken as log-normal; an `Estimate` fits as it is. */
 export interface EnergyPrior {
@@ -60,8 +58,6 @@ export const RECORD_DAYS = 182;
 
 /** A food log may begin this many days after the first weighing that counts (D). */
 export const LOG_LATE_DAYS = 3;
-
-const INTAKE_RANGE = { min: 0, max: 20000 };
 
 /**
  * The dog's own maintenance energy, kcal/day, from what it ate and what it weighed over the last
@@ -138,46 +134,6 @@ function checkPrior(prior: EnergyPrior): void {
   inRange('prior.mid', prior.mid, 'kcal/day', { min: 1, max: 20000 });
   inRange('prior.low', prior.low, 'kcal/day', { min: 0.1, max: prior.mid * 0.9999 });
   inRange('prior.high', prior.high, 'kcal/day', { min: prior.mid * 1.0001, max: 50000 });
-}
-
-interface DatedKcal {
-  readonly day: number;
-  readonly kcal: number;
-}
-
-function orderedIntakes(intakes: readonly Intake[]): DatedKcal[] {
-  return intakes
-    .map((intake, index) => {
-      const from = 'fromDay' in intake ? intake.fromDay : intake.day;
-      const name = `intakes[${index}].kcalPerDay`;
-      return {
-        day: dayNumber(from, `intakes[${index}].fromDay`),
-        kcal: inRange(name, intake.kcalPerDay, 'kcal/day', INTAKE_RANGE),
-      };
-    })
-    .sort((a, b) => a.day - b.day);
-}
-
-function checkedRuns(runs: readonly DoneRun[]): DatedKcal[] {
-  return runs.map(({ day, kcal }, index) => ({
-    day: dayNumber(day, `runs[${index}].day`),
-    kcal: inRange(`runs[${index}].kcal`, kcal, 'kcal', INTAKE_RANGE),
-  }));
-}
-
-/** Energy eaten from the first intake up to `day`, less the runs done since, kcal. */
-function surplusUpTo(
-  day: number,
-  intakes: readonly DatedKcal[],
-  runs: readonly DatedKcal[],
-): number {
-  const start = intakes[0]?.day ?? day;
-  const eaten = intakes.reduce((sum, intake, index) => {
-    const end = Math.min(day, intakes[index + 1]?.day ?? day);
-    return sum + Math.max(0, end - intake.day) * intake.kcal;
-  }, 0);
-  const spent = runs.filter((run) => run.day >= start && run.day < day);
-  return eaten - spent.reduce((sum, run) => sum + run.kcal, 0);
 }
 
 interface RecordFit {

@@ -13,6 +13,9 @@ import {
   requiredLine,
   whole,
 } from './fields.ts';
+import { dietItemInput } from './foodRecords.ts';
+
+export * from './foodRecords.ts';
 
 // What the front end may send to be kept. A record as it is read back is its input plus `Stored`.
 
@@ -126,32 +129,6 @@ export type Dog = DogInput &
     /** When the dog was put away, its record kept; null while it is seen. */
     readonly archivedAt: string | null;
   };
-
-export const ENERGY_FROM = ['declared', 'label'] as const;
-
-/** What the label of a food says, % as fed. */
-export const labelInput = z.object({
-  proteinPct: quantity('nutrientPct'),
-  fatPct: quantity('nutrientPct'),
-  fibrePct: quantity('nutrientPct'),
-  moisturePct: quantity('nutrientPct'),
-  ashPct: quantity('nutrientPct'),
-});
-export type FoodLabel = z.output<typeof labelInput>;
-
-export const dietItemInput = z.object({
-  name: requiredLine('Name of the food'),
-  treat: flag('Treat'),
-  kcalPer100g: quantity('kcalPer100g'),
-  gramsPerDay: quantity('gramsPerDay'),
-  gramsPerCup: quantity('gramsPerCup').nullable(),
-  /** True when these grams stay as they are and the other foods take up the change. */
-  fixedGrams: flag('Amount stays fixed'),
-  /** Where `kcalPer100g` comes from: the pack, or computed from `label`. */
-  energyFrom: choice('Source of the food energy', ENERGY_FROM),
-  label: labelInput.nullable(),
-});
-export type DietItem = z.output<typeof dietItemInput>;
 
 /** One measurement on a limb: a joint angle in degrees, thigh girth in cm, standing weight in kg. */
 export const measurementInput = z.discriminatedUnion('kind', [
@@ -301,26 +278,3 @@ export interface RuleChange {
   readonly reason: string;
   readonly updatedAt: string;
 }
-
-export const DECISIONS = ['accepted', 'edited', 'declined'] as const;
-
-/** One food takes the place of another, at the same energy, over some days. */
-export const foodSwitchInput = z.object({
-  replaces: requiredLine('Food to be replaced'),
-  name: requiredLine('Name of the new food'),
-  kcalPer100g: quantity('kcalPer100g'),
-  startDay: day('First day of the changeover'),
-  days: whole('changeoverDays'),
-});
-export type FoodSwitch = z.output<typeof foodSwitchInput>;
-
-/** The practitioner's answer to the food the program proposes at this visit. */
-export const foodDecisionInput = z.object({
-  decision: choice('Decision on the food', DECISIONS),
-  /** The day's energy the practitioner settled on; for `accepted` the service takes the proposal. */
-  kcalPerDay: quantity('kcalPerDay').nullable(),
-  /** Only when a food itself changes. */
-  foodSwitch: foodSwitchInput.nullable(),
-  note: notes('Note on the decision'),
-});
-export type FoodDecisionInput = z.output<typeof foodDecisionInput>;
