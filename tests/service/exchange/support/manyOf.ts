@@ -17,7 +17,9 @@ export function manyOf(entries: Entries, copies: number): Entries {
   };
   for (let copy = 1; copy <= copies; copy++) {
     const mark = `c0b1e5${copy.toString(16).padStart(6, '0')}`;
-    const records = JSON.parse(text.replace(UUID, (id) => id.slice(0, -12) + mark)) as BundleRecords;
+    const records = JSON.parse(
+      text.replace(UUID, (id) => id.slice(0, -12) + mark),
+    ) as BundleRecords;
     for (const file of records.attachments.filter(({ name }) => name.endsWith('.pdf'))) {
       const bytes = Buffer.from(`%PDF-1.4 copy ${copy} ${'x'.repeat(20_000)}`);
       Object.assign(file, { hash: sha256(bytes), bytes: bytes.length });
