@@ -62,6 +62,9 @@ describe('bin, archive and erasing', () => {
     expect(await visits().count()).toBe(before - 1);
     expect(await judged()).toEqual([]);
 
+    // A page that is scrolled keeps it in sight.
+    await page.evaluate(() => scrollTo(0, 600));
+    await expect.poll(async () => (await undo().boundingBox())?.y ?? -1).toBeGreaterThanOrEqual(0);
     await undo().focus();
     await page.keyboard.press('Enter');
     await page.getByText('is back in the records.').waitFor();

@@ -26,6 +26,11 @@ export const deskWalk: Walk = {
     const dialog = page.getByRole('dialog', { name: 'Print sheets for several dogs' });
     await dialog.getByText(/\d of \d chosen/).waitFor();
     await shot('print-several');
+    await dialog.getByRole('button', { name: 'Choose none' }).click();
+    await dialog.getByRole('button', { name: 'Print sheets', exact: true }).click();
+    await dialog.getByText('Choose at least one dog.').waitFor();
+    await shot('print-several-refused');
+    await dialog.getByRole('button', { name: 'Choose all' }).click();
     await dialog.getByRole('button', { name: /^Print \d+ sheets$/ }).click();
     await dialog.getByText(/sheets, \d+ pages\./).waitFor();
     await shot('print-several-done');

@@ -1,5 +1,28 @@
+import type { Page } from 'playwright-core';
 import { dogPage } from '../pages/dogPage.ts';
-import { heading, openBramble, openDog, type Walk } from './walk.ts';
+import { heading, openBramble, openDog, type Shot, type Walk } from './walk.ts';
+
+/** A weighing that is kept, then amended without a reason, and removed. */
+async function weighingStates(page: Page, shot: Shot): Promise<void> {
+  await page.getByLabel('Body weight').fill('25.8');
+  await page.getByRole('button', { name: 'Keep the weighing' }).click();
+  await page
+    .getByRole('button', { name: /^Amend the weighing/ })
+    .first()
+    .click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Body weight').fill('25.7');
+  await dialog.getByRole('button', { name: 'Save the amendment' }).click();
+  await dialog.locator('.problem, [role=alert]').first().waitFor();
+  await shot('weighing-amend-refused');
+  await dialog.getByRole('button', { name: 'Cancel' }).click();
+  await page
+    .getByRole('button', { name: /^Remove the weighing/ })
+    .first()
+    .click();
+  await page.getByRole('button', { name: 'Undo' }).waitFor();
+  await shot('weighing-removed');
+}
 
 /** The page of a dog with what hangs on it: charts, weighings, its form, heat, handouts. */
 export const dogWalk: Walk = {
@@ -26,7 +49,7 @@ export const dogWalk: Walk = {
     await page.getByRole('button', { name: 'Keep the weighing' }).click();
     await page.locator('.problem').first().waitFor();
     await shot('weighing-refused', { at: page.getByRole('form', { name: /^Add a weighing/ }) });
-    await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+    await weighingStates(page, shot);
     await page.getByRole('button', { name: /^Why/ }).first().click();
     await page.getByRole('dialog').waitFor();
     await shot('dog-why');

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { pngOf } from '../../support/pictures.ts';
 import { visitPage } from '../pages/visitPage.ts';
 import { followUpStates } from './followUp.ts';
@@ -34,8 +34,21 @@ async function gaitStates(page: Page, shot: Shot): Promise<void> {
   await shot('visit-footfalls', { at: pad });
 }
 
+/** Gives a file to the photos and letters of the page. */
+async function addFile(page: Page, name: string, buffer: Buffer): Promise<Locator> {
+  const files = page.getByRole('region', { name: 'Photos and letters' });
+  const dialogue = page.waitForEvent('filechooser');
+  await files.getByRole('button', { name: 'Add a file' }).click();
+  await (await dialogue).setFiles({ name, mimeType: 'image/png', buffer });
+  return files;
+}
+
 async function formStates(page: Page, shot: Shot): Promise<void> {
   await shot('visit-empty');
+  const files = await addFile(page, 'gait.png', pngOf(600, 400));
+  await files.getByRole('button', { name: 'Leave out' }).click();
+  await files.getByRole('button', { name: 'Take in again' }).waitFor();
+  await shot('visit-files-waiting', { at: files });
   const visit = visitPage(page);
   await visit.weight.fill('56 lb');
   await visit.score(7);
@@ -69,15 +82,8 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
 
 /** A saved visit: its files, its amendment, its history. */
 async function savedStates(page: Page, shot: Shot): Promise<void> {
-  const files = page.getByRole('region', { name: 'Photos and letters' });
-  for (const [name, buffer] of [
-    ['stride.png', pngOf(600, 400)],
-    ['letter.exe', Buffer.from('MZ')],
-  ] as const) {
-    const dialogue = page.waitForEvent('filechooser');
-    await files.getByRole('button', { name: 'Add a file' }).click();
-    await (await dialogue).setFiles({ name, mimeType: 'image/png', buffer });
-  }
+  await addFile(page, 'stride.png', pngOf(600, 400));
+  const files = await addFile(page, 'letter.exe', Buffer.from('MZ'));
   await files.getByRole('alert').first().waitFor();
   await shot('visit-files', { at: files });
   await files.getByRole('button', { name: 'Open' }).first().click();
