@@ -59,7 +59,15 @@ const withManifest = (change: (manifest: BundleManifest) => void): Entries =>
   changed(out, (_records, manifest) => change(manifest));
 /** The sentences of a look at changed records. */
 async function problems(change: (records: BundleRecords) => void): Promise<readonly string[]> {
-  const { token, look } = await lookedAt(desk, changed(out, change));
+  const { token, look } = await lookedAt(
+    desk,
+    changed(out, (records) => {
+      // Records of one moment leave in the order of their random numbers; a change names the first.
+      records.visits.sort((one, other) => one.day.localeCompare(other.day));
+      records.attachments.sort((one, other) => one.name.localeCompare(other.name));
+      change(records);
+    }),
+  );
   if (look.problems.count > 0) {
     const input = { token, digest: look.digest, different: 'theirs', erased: 'bring back' };
     const error = await desk.refused('import/bundleRun', { ...input, workId: WORK });
