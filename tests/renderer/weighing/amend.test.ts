@@ -56,6 +56,20 @@ async function amending() {
   };
 }
 
+/** The dialog with an amendment typed, after somebody else amended the same weighing. */
+async function overtaken() {
+  const open = await amending();
+  await open.desk.ok('weighings/amend', {
+    id: open.saved.id,
+    basedOn: 1,
+    reason: 'Other desk.',
+    weighing: weighing({ weightKg: 24.4 }),
+  });
+  await open.dialog.get('#field-amend-weighing-weightKg').setValue('25');
+  await open.dialog.get('#field-amend-reason').setValue('Misread.');
+  return open;
+}
+
 describe('a saved weighing', () => {
   it('is amended with a reason, and the page shows it', async () => {
     const { page, dialog, says, stored, save } = await amending();
@@ -89,15 +103,7 @@ describe('a saved weighing', () => {
   });
 
   it('changed by somebody else meanwhile: both are shown, and one decides', async () => {
-    const { desk, page, dialog, says, saved, stored, save, button } = await amending();
-    await desk.ok('weighings/amend', {
-      id: saved.id,
-      basedOn: 1,
-      reason: 'Other desk.',
-      weighing: weighing({ weightKg: 24.4 }),
-    });
-    await dialog.get('#field-amend-weighing-weightKg').setValue('25');
-    await dialog.get('#field-amend-reason').setValue('Misread.');
+    const { page, says, stored, save, button } = await overtaken();
     await save();
     await says('Not saved. Everything you typed is still here.');
     await button('Show what is stored now');
@@ -109,15 +115,7 @@ describe('a saved weighing', () => {
   });
 
   it('changed by somebody else meanwhile: theirs can be taken', async () => {
-    const { desk, page, dialog, says, saved, stored, save, button } = await amending();
-    await desk.ok('weighings/amend', {
-      id: saved.id,
-      basedOn: 1,
-      reason: 'Other desk.',
-      weighing: weighing({ weightKg: 24.4 }),
-    });
-    await dialog.get('#field-amend-weighing-weightKg').setValue('25');
-    await dialog.get('#field-amend-reason').setValue('Misread.');
+    const { page, says, stored, save, button } = await overtaken();
     await save();
     await says('Not saved.');
     await button('Show what is stored now');
