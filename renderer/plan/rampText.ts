@@ -34,10 +34,10 @@ export function minutes(value: number): string {
   return `${shownMinutes(value)}\u00a0min`;
 }
 
-/** One outing in words: "6 × 1 min run, 2 min walk". */
+/** One outing in words, as on paper: "6 × (1 min run, 2 min walk)". */
 export function sessionText(session: RampSession): string {
   if (session.kind === 'continuous') return `${minutes(session.runMin)} run without a break`;
-  return `${session.repeats} × ${minutes(session.runMin)} run, ${minutes(session.walkMin)} walk`;
+  return `${session.repeats} × (${minutes(session.runMin)} run, ${minutes(session.walkMin)} walk)`;
 }
 
 /** What the plan comes to, in one or two sentences. */

@@ -15,7 +15,7 @@ const ramp = buildRamp({
 describe('a plan in words', () => {
   it('names the first outing as it is run', () => {
     // Unconditioned start: 4 × (1 min run, 3 min walk), our own choice (D).
-    expect(plain(sessionText(ramp.weeks[0]!.sessions[0]!))).toBe('4 × 1 min run, 3 min walk');
+    expect(plain(sessionText(ramp.weeks[0]!.sessions[0]!))).toBe('4 × (1 min run, 3 min walk)');
   });
   it('says when the goal is reached', () => {
     expect(plain(rampSentence(ramp, shown))).toContain('30 min without a break first on');
