@@ -103,6 +103,16 @@ export const SOURCES = {
     reference: 'AAHA Canine Life Stage Guidelines, 2019.',
     short: 'AAHA 2019',
   },
+  rehabilitation2018: {
+    reference: 'WSAVA rehabilitation, 2018: exercises on 3 to 5 days a week, on alternate days.',
+    short: 'WSAVA rehabilitation 2018',
+    caveat: 'read in part',
+  },
+  mcmillan2024: {
+    reference: 'McMillan KM et al. 2024: life spans of dogs by size and breed.',
+    short: 'McMillan et al. 2024',
+    caveat: 'from a summary',
+  },
   vetTimes2015: {
     reference: 'Vet Times, 3 November 2015: 10–15 % overweight per condition score point.',
     short: 'Vet Times 2015',
@@ -155,6 +165,12 @@ export const SOURCES = {
     short: 'Nielsen et al. 2014',
     caveat: 'human; the progression result is second hand',
   },
+  frandsen2025: {
+    reference:
+      'Frandsen JSB et al. 2025. Br J Sports Med 59:1203-1210: overuse injury after single sessions longer than the longest of the last 30 days, 5,205 runners.',
+    short: 'Frandsen et al. 2025',
+    caveat: 'human; abstract read',
+  },
   buist2008: {
     reference:
       'Buist I et al. 2008: randomised trial of a graded programme (10 % rule) in novice runners.',
@@ -192,6 +208,17 @@ export const SOURCES = {
     reference:
       'Rothfusz LP. The heat index equation. National Weather Service SR 90-23, with the agency’s adjustments and table.',
     short: 'NOAA heat index',
+  },
+  stull2011: {
+    reference:
+      'Stull R. J Appl Meteorol Climatol 2011;50:2267: wet bulb from humidity and temperature.',
+    short: 'Stull 2011',
+  },
+  higginsIampietro: {
+    reference:
+      'Higgins, Iampietro: rise of the rectal temperature in 45 dogs, faster in humid air.',
+    short: 'Higgins & Iampietro',
+    caveat: 'abstract only',
   },
   magnus: {
     reference: 'Magnus form of the saturation vapour pressure, coefficients 17.625 and 243.04 °C.',
@@ -244,6 +271,21 @@ export const SOURCES = {
   lafuente2019: {
     reference: 'Lafuente P et al. Vet Rec 2019;184:64.',
     short: 'Lafuente et al. 2019',
+  },
+  wilson1927: {
+    reference:
+      'Wilson EB. Probable inference, the law of succession, and statistical inference. J Am Stat Assoc 1927;22:209–212.',
+    short: 'Wilson 1927',
+  },
+  newcombe1998: {
+    reference:
+      'Newcombe RG. Two-sided confidence intervals for the single proportion: comparison of seven methods. Stat Med 1998;17:857–872.',
+    short: 'Newcombe 1998',
+  },
+  alvesInnes2023: {
+    reference:
+      'Alves JC, Innes JF. Minimal clinically-important differences for the LOAD and the Canine Orthopedic Index (COI) in dogs with osteoarthritis. PLoS ONE 2023;18(9):e0291881.',
+    short: 'Alves & Innes 2023',
   },
   commonPractice: {
     reference: 'Common practice of the trade; no published source.',

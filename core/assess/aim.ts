@@ -50,3 +50,19 @@ export function aimOfDecision(
 ): FoodGoal | null {
   return visits.findLast(({ day }) => day <= decidedOn)?.foodGoal ?? null;
 }
+
+/** A ration that differs by less than this from the one before begins nothing, % (D). */
+const SAME_RATION_PERCENT = 2;
+
+/** Since when the dog is fed what it is fed now: a "keep" or "wait" begins nothing. Null without one. */
+export function rationSince(
+  decisions: readonly Pick<AssessedDecision, 'decidedOn' | 'kcalPerDay'>[],
+): IsoDay | null {
+  const now = decisions.at(-1);
+  if (now === undefined) return null;
+  const another = decisions.findLastIndex(
+    ({ kcalPerDay }) =>
+      100 * Math.abs(kcalPerDay - now.kcalPerDay) > SAME_RATION_PERCENT * now.kcalPerDay,
+  );
+  return decisions[another + 1]!.decidedOn;
+}

@@ -1,21 +1,22 @@
 import { idealWeight } from '../condition/idealWeight.ts';
-import { monthsBetween } from '../day.ts';
+import { dayNumber, monthsBetween, type IsoDay } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { restingEnergyFigure } from '../energy/resting.ts';
 import type { Estimate } from '../figure.ts';
 import { isSenior } from '../readiness/age.ts';
-import { screenForRunning } from '../readiness/screen.ts';
-import type { Screening } from '../readiness/types.ts';
 import { adjustFood } from '../weight/adjustFood.ts';
 import { aimContradiction } from '../weight/aimAndTarget.ts';
 import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
 import { weightTrend } from '../weight/trend.ts';
-import { aimOfDecision, presentAim, weighingsOnAim, type Aim } from './aim.ts';
+import { weightState, type WeightState } from '../weight/weightState.ts';
+import { aimOfDecision, presentAim, rationSince, weighingsOnAim, type Aim } from './aim.ts';
 import { courseOf, lastKnown, weighingsUpTo } from './course.ts';
 import { isGrowing } from './growing.ts';
 import { intakesBetween, presentIntake } from './intake.ts';
 import { plannedRunning, runsDone } from './running.ts';
+import { screenRecord } from './screening.ts';
+import { targetInForce, type TargetInForce } from './target.ts';
 import type {
   AssessedDecision,
   AssessedDog,
@@ -38,55 +39,71 @@ export function assess(input: AssessInput): Assessment | null {
   const ageMonths = Math.max(0, monthsBetween(dog.birthDay, day));
   const bcs = lastKnown(visits, (visit) => visit.bcs);
   const ideal = bcs === null ? null : idealWeight({ weightKg, bcs, sighthound: dog.sighthound });
-  const chosen = lastKnown(visits, (visit) => visit.targetWeightKg);
-  const targetWeightKg = chosen ?? ideal?.mid ?? weightKg;
+  const target = targetInForce({ visits, weighings, sighthound: dog.sighthound, day });
+  const targetWeightKg = target.kg;
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
-  const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
+  const decisions = decidedUpTo(input);
   const decision = decisions.at(-1);
   const aim = presentAim(visits);
-  const trend = weightTrend(weighings);
-  const trendOnRation = weightTrend(
-    weighingsOnAim(weighings, { aim, ration: decision?.decidedOn ?? null, day }),
-  );
+  const ration = rationSince(decisions);
+  const trendOnRation = weightTrend(weighingsOnAim(weighings, { aim, ration, day }));
   const earlierKg = weighings.slice(0, -1).map((weighing) => weighing.weightKg);
+  const intakes = intakesBetween(visits, decisions);
+  const runs = runsDone(input.plan, input.sessions ?? [], weightKg);
+  const record = { prior: maintenance, weighings, intakes, runs };
+  const body = weightState(record);
   const facts = {
     day,
     weightKg,
     targetWeightKg,
     maintenance,
-    own: estimateMaintenance({
-      prior: maintenance,
-      weighings,
-      intakes: intakesBetween(visits, decisions),
-      runs: runsDone(input.plan, input.sessions ?? [], weightKg),
-    }),
-    running: plannedRunning(input.plan, weightKg, day),
+    own: estimateMaintenance(record),
+    running: plannedRunning(input.plan, input.sessions ?? [], weightKg, day),
     intakeKcal: presentIntake(latest, decisions),
   };
   return {
     ...facts,
+    body: growthAt(dog, ageMonths, weightKg).growing ? null : body,
     ageMonths,
     resting: restingEnergyFigure(weightKg),
     ideal,
-    targetChosen: chosen !== null,
-    aimProblem: chosen === null ? null : aimProblem(latest, weightKg, chosen, earlierKg),
-    trend,
+    target,
+    aimProblem: aimProblem(latest, weightKg, target, earlierKg),
+    trend: weightTrend(weighings),
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
     ...courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision }),
-    screening: screening(input, visits, latest, weightKg),
+    screening: screenRecord(input, visits, latest, weightKg),
     food: adjustFood({
       ...facts,
       ...fedAt(visits, latest),
       ...growthAt(dog, ageMonths, weightKg),
       ...planAt(visits, aim, decision),
       ...startOf(aim, weightKg, earlierKg),
+      ...steeredBy(body, ration, day),
       currentKcal: facts.intakeKcal,
       trend: trendOnRation,
-      runningKcalPerDay: facts.running?.current?.kcalPerDay ?? 0,
-      runningInRationKcalPerDay: decision?.known.runningKcalPerDay ?? 0,
+      ...runningFed(facts.running, decision),
     }),
   };
+}
+
+const decidedUpTo = ({ foodDecisions, day }: AssessInput) =>
+  foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
+
+/** A plan that is over takes no food away: what the dog runs since is not known, its weight tells. */
+function runningFed(running: Assessment['running'], decision?: AssessedDecision) {
+  const current = running?.current ?? null;
+  return {
+    runningKcalPerDay: current?.kcalPerDay ?? 0,
+    runningInRationKcalPerDay: current === null ? 0 : (decision?.known.runningKcalPerDay ?? 0),
+  };
+}
+
+/** Weight and need as they stand, and how long the ration has been fed. */
+function steeredBy(state: WeightState | null, ration: IsoDay | null, day: IsoDay) {
+  if (state === null || ration === null) return {};
+  return { state, daysOnRation: dayNumber(day, 'day') - dayNumber(ration, 'decision') };
 }
 
 /** Where the present plan began, and what the dog weighed before. */
@@ -97,9 +114,10 @@ function startOf({ start }: Aim, weightKg: number, earlierKg: readonly number[])
 function aimProblem(
   { foodGoal: goal }: AssessedVisit,
   weightKg: number,
-  targetWeightKg: number,
+  { basis, kg: targetWeightKg }: TargetInForce,
   earlierKg: readonly number[],
 ) {
+  if (basis !== 'chosen') return null;
   return aimContradiction({ goal, weightKg, targetWeightKg, earlierKg });
 }
 
@@ -155,11 +173,13 @@ function maintenanceOf(
   ageMonths: number,
 ): Estimate {
   const latest = visits.at(-1)!;
-  const senior = isSenior(ageMonths, dog.adultWeightKg ?? weightKg);
+  const senior = isSenior(ageMonths, dog.adultWeightKg ?? weightKg, undefined, dog.shortNosed);
   const { growing } = growthAt(dog, ageMonths, weightKg);
   const unknown = growing && dog.adultWeightKg === null;
+  const bcs = lastKnown(visits, (visit) => visit.bcs);
+  const heavy = bcs !== null && bcs >= 6 && !growing;
   const maintenance = maintenanceEnergy({
-    weightKg,
+    weightKg: heavy ? idealWeight({ weightKg, bcs }).mid : weightKg,
     lifeStage: growing && !unknown ? 'puppy' : senior ? 'senior' : 'adult',
     neuter: dog.neuter,
     activity: latest.activity,
@@ -185,34 +205,4 @@ function isSlimmed(visits: readonly AssessedVisit[], weightKg: number): boolean 
   const onPlan = visits.filter(({ foodGoal }) => foodGoal === 'lose');
   const heaviest = Math.max(0, ...onPlan.map((visit) => visit.weightKg ?? 0));
   return weightKg <= heaviest * (1 - SLIMMED_FROM_PERCENT / 100);
-}
-
-function screening(
-  { dog, day, rules }: AssessInput,
-  visits: readonly AssessedVisit[],
-  latest: AssessedVisit,
-  weightKg: number,
-): Screening {
-  const bcs = lastKnown(visits, (visit) => visit.bcs);
-  return screenForRunning({
-    day,
-    birthDay: dog.birthDay,
-    weightKg,
-    ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
-    ...(bcs === null ? {} : { bcs }),
-    ...(dog.neuteredAtMonths === null ? {} : { neuteredAtMonths: dog.neuteredAtMonths }),
-    shortNosed: dog.shortNosed,
-    airwayDisease: latest.airwayDisease,
-    airwayClearance: latest.airwayClearance,
-    lameness: { walk: latest.lamenessWalk, trot: latest.lamenessTrot },
-    trotLamenessAssessed: latest.trotLamenessAssessed ?? false,
-    signs: latest.signs,
-    surgery: latest.surgery,
-    radiographicClearance: latest.radiographicClearance,
-    walkBase: latest.walkBase,
-    conditioning: latest.conditioning,
-    consent: latest.consent,
-    overrides: latest.overrides,
-    ...(rules === undefined ? {} : { rules }),
-  });
 }

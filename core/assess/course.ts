@@ -1,4 +1,3 @@
-import { idealWeight } from '../condition/idealWeight.ts';
 import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
 import { lossCorridor, type CorridorPoint } from '../weight/corridor.ts';
@@ -6,7 +5,8 @@ import { weightDrift } from '../weight/drift.ts';
 import { offCorridor } from '../weight/offCorridor.ts';
 import { weightTrend, type WeightTrend } from '../weight/trend.ts';
 import type { Weighing } from '../weight/weighing.ts';
-import { presentAim, weighingsOnAim, type Aim, type AimVisit } from './aim.ts';
+import { presentAim, rationSince, weighingsOnAim, type Aim, type AimVisit } from './aim.ts';
+import { targetInForce } from './target.ts';
 import type { AssessedDecision, AssessedDog, AssessedVisit } from './types.ts';
 
 /** What of a visit says where the weight stands. */
@@ -20,7 +20,7 @@ export interface CourseInput {
   /** Weighings beside those of the visits. */
   readonly weighings?: readonly Weighing[];
   /** Oldest first. */
-  readonly foodDecisions: readonly Pick<AssessedDecision, 'decidedOn'>[];
+  readonly foodDecisions: readonly Pick<AssessedDecision, 'decidedOn' | 'kcalPerDay'>[];
   readonly day: IsoDay;
 }
 
@@ -34,16 +34,12 @@ export function weightCourse(input: CourseInput): Reason | null {
   const visits = input.visits.filter((visit) => visit.day <= day);
   const latest = visits.at(-1);
   const weighings = weighingsUpTo(day, visits, input.weighings);
-  const last = weighings.at(-1);
-  if (latest === undefined || last === undefined) return null;
-  const bcs = lastKnown(visits, (visit) => visit.bcs);
-  const { weightKg } = last;
-  const targetWeightKg =
-    lastKnown(visits, (visit) => visit.targetWeightKg) ??
-    (bcs === null ? weightKg : idealWeight({ weightKg, bcs, ...input.dog }).mid);
+  if (latest === undefined || weighings.length === 0) return null;
+  const { kg: targetWeightKg } = targetInForce({ visits, weighings, ...input.dog, day });
   const aim = presentAim(visits);
-  const decision = input.foodDecisions.findLast(({ decidedOn }) => decidedOn <= day);
-  const ration = decision?.decidedOn ?? null;
+  const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
+  const decision = decisions.at(-1);
+  const ration = rationSince(decisions);
   const trendOnRation = weightTrend(weighingsOnAim(weighings, { aim, ration, day }));
   const course = courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision });
   return course.offCorridor ?? course.drift;

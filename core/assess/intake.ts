@@ -14,17 +14,23 @@ export function presentIntake(
 }
 
 /**
- * What was eaten between visits: the diet told at the later visit, else the ration decided at the
- * earlier one, else the diet told there.
+ * What was eaten from visit to visit: the diet told at the later visit, else the rations decided
+ * from the earlier one on, else the diet told there. After the last visit every ration decided
+ * counts from its day, so that weighings since then are laid to what was fed.
  */
 export function intakesBetween(
   visits: readonly AssessedVisit[],
   decisions: readonly AssessedDecision[],
 ): { readonly fromDay: IsoDay; readonly kcalPerDay: number }[] {
-  return visits.slice(0, -1).flatMap((visit, index) => {
-    const told = intakeEnergy(visits[index + 1]!.diet);
-    const decided = decisions.filter(({ decidedOn }) => decidedOn <= visit.day).at(-1)?.kcalPerDay;
-    const kcalPerDay = told > 0 ? told : (decided ?? intakeEnergy(visit.diet));
-    return kcalPerDay >= 1 ? [{ fromDay: visit.day, kcalPerDay }] : [];
+  return visits.flatMap((visit, index) => {
+    const next = visits[index + 1];
+    const told = intakeEnergy(next?.diet ?? []);
+    if (told > 0) return [{ fromDay: visit.day, kcalPerDay: told }];
+    const before = decisions.findLast(({ decidedOn }) => decidedOn <= visit.day)?.kcalPerDay;
+    const since = decisions
+      .filter(({ decidedOn: on }) => on > visit.day && (next === undefined || on < next.day))
+      .map(({ decidedOn, kcalPerDay }) => ({ fromDay: decidedOn, kcalPerDay }));
+    const first = { fromDay: visit.day, kcalPerDay: before ?? intakeEnergy(visit.diet) };
+    return [first, ...since].filter(({ kcalPerDay }) => kcalPerDay >= 1);
   });
 }

@@ -3,16 +3,21 @@ import type { IsoDay } from '../day.ts';
 import type { Activity, NeuterStatus } from '../energy/maintenance.ts';
 import type { Estimate, Figure, Reason } from '../figure.ts';
 import type { FedFood } from '../food/ration.ts';
+import type { GaitMeasurement } from '../gait/types.ts';
 import type { SessionResult } from '../ramp/reviewTypes.ts';
 import type { Ramp, StartLevel } from '../ramp/types.ts';
-import type { LimbGrades, Screening } from '../readiness/types.ts';
+import type { Disease, HeatIllness, Injury, LamenessClearance } from '../readiness/record.ts';
+import type { LimbGrades, Screening, SurgeryState, WalkBase } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
+import type { RunAsItWas } from '../track/types.ts';
 import type { WeekOfRunning } from '../running/plannedRunning.ts';
 import type { CorridorPoint } from '../weight/corridor.ts';
+import type { TargetInForce } from './target.ts';
 import type { FoodGoal, FoodProposal } from '../weight/foodTypes.ts';
 import type { OwnEnergy } from '../weight/ownEnergy.ts';
 import type { TargetProjection } from '../weight/projection.ts';
 import type { WeightTrend } from '../weight/trend.ts';
+import type { WeightState } from '../weight/weightState.ts';
 import type { Weighing, WeighingMethod } from '../weight/weighing.ts';
 
 /** What the record says of the dog itself. */
@@ -35,16 +40,22 @@ export interface AssessedVisit {
   readonly muscle: MuscleCondition | null;
   readonly lamenessWalk: LimbGrades;
   readonly lamenessTrot: LimbGrades;
-  /** A vet has assessed the lameness seen at trot; not, where left out. */
-  readonly trotLamenessAssessed?: boolean;
+  /** Lameness that vets cleared the dog for work with; none, where left out. */
+  readonly lamenessClearances?: readonly LamenessClearance[];
+  readonly measurements?: readonly GaitMeasurement[];
   readonly signs: readonly string[];
-  readonly surgery: 'none' | 'cleared in writing' | 'not cleared';
+  readonly surgery: SurgeryState;
+  /** What is known of the past; nothing, where left out. */
+  readonly injuries?: readonly Injury[];
+  readonly disease?: Disease;
+  readonly heatIllness?: HeatIllness;
+  readonly medicine?: string;
   readonly airwayDisease: boolean;
   /** Written clearance of the vet for a short nose or airway disease. */
   readonly airwayClearance: boolean;
   readonly radiographicClearance: boolean;
   readonly conditioning: StartLevel;
-  readonly walkBase: 'passed' | 'failed' | 'not tested';
+  readonly walkBase: WalkBase;
   readonly activity: Activity;
   readonly consent: {
     readonly given: boolean;
@@ -86,13 +97,15 @@ export interface AssessInput {
   readonly day: IsoDay;
   readonly plan?: AssessedPlan | null;
   /** Session results of the plan. */
-  readonly sessions?: readonly SessionResult[];
+  readonly sessions?: readonly (SessionResult & Partial<RunAsItWas>)[];
   /** The rules the practice changed. */
   readonly rules?: RuleChanges;
 }
 
 /** What a running plan asks of the food. */
 export interface AssessedRunning {
+  /** Metres climbed on each planned outing, and of how many recorded ones that is the mean; 0: as planned. */
+  readonly climb: { readonly metres: number; readonly recorded: number };
   /** Week by week, in the order of the plan. */
   readonly weeks: readonly WeekOfRunning[];
   /** The week the assessed day falls in, or the first one ahead; null when the plan is over. */
@@ -107,9 +120,10 @@ export interface Assessment {
   readonly resting: Figure;
   readonly maintenance: Estimate;
   readonly ideal: Estimate | null;
-  /** The practitioner's target where one is set, else the middle of the ideal range. */
+  /** The target frozen when the aim began, and what the newest score says of it. */
+  readonly target: TargetInForce;
+  /** The weight of the target in force. */
   readonly targetWeightKg: number;
-  readonly targetChosen: boolean;
   /** What is wrong where the target set and the aim speak against each other; null where they do not. */
   readonly aimProblem: Reason | null;
   /** Over all weighings, for the chart. */
@@ -120,6 +134,8 @@ export interface Assessment {
   /** Empty unless weight is to be lost. */
   readonly corridor: readonly CorridorPoint[];
   readonly own: OwnEnergy;
+  /** Weight and need as the record shows them now, to look ahead from; null while the dog grows. */
+  readonly body: WeightState | null;
   /** The latest weighing outside the corridor by more than its error; null inside or without one. */
   readonly offCorridor: Reason | null;
   /** A slow change of weight in a dog on no plan; null where the record shows none. */

@@ -1,60 +1,73 @@
-/** One body condition score in our own words: what the hands feel and the eyes see. */
+/** One body condition score in our own words: what the hand feels. */
 export interface ConditionScore {
   readonly score: number;
   readonly name: string;
   readonly description: string;
 }
 
-/** Body condition 1–9, 4–5 ideal (Laflamme 1997, WSAVA); the descriptions are our own words. */
+/**
+ * Body condition 1–9, 4–5 ideal (Laflamme 1997, WSAVA). The descriptions are our own, built around what
+ * the hand feels, from the ribs over back and hips to the flank.
+ */
 export const BODY_CONDITION: readonly ConditionScore[] = [
   {
     score: 1,
     name: 'Starved',
-    description: 'Every bone stands out from a distance; no fat, clear loss of muscle.',
+    description:
+      'The hand meets edges and nothing soft, at ribs, spine and hips alike; muscle is going too.',
   },
   {
     score: 2,
     name: 'Very thin',
-    description: 'Ribs, spine and pelvis plain to see; no fat to feel, some muscle gone.',
+    description:
+      'Every rib and every bone of the back stays under the finger without pressing; some muscle is gone.',
   },
   {
     score: 3,
     name: 'Thin',
-    description: 'Ribs felt at once and often seen; tops of the spine show; deep waist.',
+    description:
+      'Fingers drop between the ribs; the spine runs like beads under the thumb; the flank falls in.',
   },
   {
     score: 4,
     name: 'Lean, ideal',
-    description: 'Ribs felt under a very thin cover; waist plain from above; belly tucked up.',
+    description:
+      'A light stroke counts the ribs; the hips are felt but rounded; behind the ribs the hand slides well inward.',
   },
   {
     score: 5,
     name: 'Ideal',
-    description: 'Ribs felt under a thin cover; waist behind the ribs; belly tucked up.',
+    description:
+      'A light stroke finds the ribs under a thin, even layer; behind them the hand still slides inward.',
   },
   {
     score: 6,
     name: 'A little heavy',
-    description: 'Ribs felt under slightly thick cover; waist there but shallow.',
+    description:
+      'The ribs ask for a little pressure; the loins feel soft; behind the ribs the hand hardly slides inward.',
   },
   {
     score: 7,
     name: 'Heavy',
-    description: 'Ribs felt only with pressure; fat over loins and tail base; waist barely there.',
+    description:
+      'The ribs ask for firm pressure; a pad moves under the hand at loins and tail; the sides run straight.',
   },
   {
     score: 8,
     name: 'Obese',
-    description: 'Ribs hardly felt under thick fat; no waist; fat at loins and tail base.',
+    description:
+      'The hand loses the ribs; pads at loins, tail and chest can be taken hold of; the sides bulge.',
   },
   {
     score: 9,
     name: 'Very obese',
-    description: 'Thick fat on chest, spine, tail base, neck and limbs; belly hangs.',
+    description:
+      'No bone reaches the hand; folds lie over back, neck and thighs; the belly swings.',
   },
 ];
 
-export type MuscleCondition = 'normal' | 'mild loss' | 'moderate loss' | 'severe loss';
+export const MUSCLE_CONDITIONS = ['normal', 'mild loss', 'moderate loss', 'severe loss'] as const;
+export type MuscleCondition = (typeof MUSCLE_CONDITIONS)[number];
 
 /** Muscle condition, scored apart from fat (WSAVA); our own words. */
 export const MUSCLE_CONDITION: readonly {

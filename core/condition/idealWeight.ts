@@ -30,9 +30,9 @@ export interface IdealWeightInput {
  * The weight this dog would have in ideal condition, kg, as a range; the practitioner sets the
  * target. Above 5, n = BCS − 5: middle `kg / (1 + 0.10 n)`, low `kg / (1 + 0.15 n)`, high at
  * constant lean mass `kg × (100 − fat %) / 80`, fat % = 20 + 5 n (M/C). At 5 the dog is at its
- * ideal; at 4 too, with room for one point above. At 3 and below, n = 5 − BCS: middle
- * `kg / (1 − 0.10 n)`, low counted from 4, high at 15 % a point: no percentage is published (M), the
- * ends are ours (D).
+ * ideal; at 4 too, with room for one point above. At 3 and below, n = 4 − BCS, as 4
+ * and 5 are both ideal: middle `kg / (1 − 0.10 n)`, low at 5 % a point, high counted from 5: no
+ * percentage is published (M), the ends are ours (D).
  *
  * @throws RangeError for a weight outside 0.1–150 kg or a score that is not 1–9
  * @example idealWeight({ weightKg: 40, bcs: 8 }) // 30.77 (27.59 to 32.5)
@@ -77,18 +77,18 @@ function atIdeal(dog: IdealWeightInput): IdealWeight {
 }
 
 function underIdeal(dog: IdealWeightInput): IdealWeight {
-  const points = 5 - dog.bcs;
+  const points = 4 - dog.bcs;
   const { weightKg } = dog;
-  const low = weightKg / (1 - PER_POINT.usual * (points - 1));
-  const high = weightKg / (1 - PER_POINT.most * points);
+  const low = weightKg / (1 - (PER_POINT.usual / 2) * points);
+  const high = weightKg / (1 - PER_POINT.usual * (points + 1));
   return build(dog, [weightKg / (1 - PER_POINT.usual * points), low, high], {
-    rangeMeaning: 'counted from score 4, to 15 % a point',
-    formula: 'kg / (1 − 0.10 × points under 5)',
+    rangeMeaning: '5 % a point, to counted from score 5',
+    formula: 'kg / (1 − 0.10 × points under 4)',
     evidence: 'D',
     mark: 'M',
     sources: ['ownDecision'],
     notes: [
-      'No percentage is published for thin dogs; 10 % a point is from memory. Find the cause first.',
+      'No percentage is published for thin dogs; 10 % a point under 4 is from memory. Find the cause first.',
     ],
   });
 }

@@ -42,6 +42,12 @@ export function intakeEnergy(foods: readonly FedFood[]): number {
   return foods.reduce((sum, food) => sum + (food.kcalPer100g * food.gramsPerDay) / 100, 0);
 }
 
+export interface RationInput {
+  readonly kcalPerDay: number;
+  readonly foods: readonly FedFood[];
+  readonly mealsPerDay?: number;
+}
+
 /**
  * Shares `kcalPerDay` over the foods as they are fed now: fixed grams stay, treats stay up to 10 %
  * of the day's energy, the remaining foods keep their proportion to one another.
@@ -50,11 +56,7 @@ export function intakeEnergy(foods: readonly FedFood[]): number {
  *   5–950 kcal per 100 g, a cup outside 1–2000 g, or when fixed foods and treats leave no energy for the rest
  * Source: treats at most 10 % (S); proportion kept by our choice (D).
  */
-export function ration(input: {
-  readonly kcalPerDay: number;
-  readonly foods: readonly FedFood[];
-  readonly mealsPerDay?: number;
-}): Ration {
+export function ration(input: RationInput): Ration {
   inRange('kcalPerDay', input.kcalPerDay, 'kcal/day', { min: 1, max: 20000 });
   const mealsPerDay = wholeInRange('mealsPerDay', input.mealsPerDay ?? 2, 'a day', {
     min: 1,
@@ -76,6 +78,17 @@ export function ration(input: {
     return rationItem(food, food.gramsPerDay * factor, mealsPerDay);
   });
   return { kcalPerDay: input.kcalPerDay, mealsPerDay, items, treatAllowanceKcal, treatKcal };
+}
+
+/**
+ * As `ration`; null while no food is listed whose amount could follow, or where fixed foods and
+ * treats already take the whole day.
+ */
+export function rationOrNull(input: RationInput): Ration | null {
+  const foods = input.foods.filter((food) => food.gramsPerDay > 0);
+  const treats = Math.min(energyOf(foods, isTreat), TREAT_SHARE * input.kcalPerDay);
+  const room = input.kcalPerDay - treats - energyOf(foods, isFixed);
+  return foods.some(isFree) && room > 0 ? ration({ ...input, foods }) : null;
 }
 
 const isTreat = (food: FedFood): boolean => food.treat === true;

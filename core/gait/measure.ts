@@ -164,6 +164,7 @@ export function compareSides(
             unit: RANGES[onLeft.kind].unit,
             symmetryIndex: symmetryIndex(onLeft.value, other.value),
             difference,
+            error,
             withinError: verdictOf(onLeft, difference, error) === 'within error',
           },
         ];

@@ -1,14 +1,12 @@
 import { inRange, weightInRange } from '../check.ts';
 import { figure, type Reason } from '../figure.ts';
-import type { Limb } from '../readiness/types.ts';
+import { LIMBS, type Limb } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
 import { changeNote, provenanceOf } from '../rules/rule.ts';
 import { FORE_SHARE } from './reference.ts';
 import { symmetryIndex } from './symmetry.ts';
 import type { StandingShares } from './types.ts';
-
-const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
 
 /**
  * Share of the standing weight per limb, from one reading per limb in kg.

@@ -62,6 +62,8 @@ export interface SideComparison {
   readonly symmetryIndex: number;
   /** left − right. */
   readonly difference: number;
+  /** Differences up to this are within the error of the measurement, in `unit`. */
+  readonly error: number;
   readonly withinError: boolean;
 }
 

@@ -1,35 +1,32 @@
-import { ArgumentError } from '../check.ts';
 import type { Reason } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
 import { provenanceOf, spelled, written, type Rule } from '../rules/rule.ts';
+import { heatAdvice } from './advice.ts';
 import { checkAir, type Air } from './air.ts';
 import { dewPointFigure, heatIndexFigure } from './airFigures.ts';
-import { heatLimits, heatShift } from './shift.ts';
+import { coldBand, coldLimits } from './cold.ts';
 import {
-  HEAT_BANDS,
-  type HeatBand,
-  type HeatBandId,
-  type HeatBandInput,
-  type HeatDog,
-  type HeatLimits,
-  type HeatTable,
+  bandOfAir,
+  bandOfTemperature,
+  checkedLimits,
+  forbidden,
+  heatLadder,
+  heatLimits,
+  LADDER,
+  LADDER_HUMIDITIES_PCT,
+  stricterBand,
+} from './limits.ts';
+import { heatShift } from './shift.ts';
+import type {
+  HeatBand,
+  HeatBandId,
+  HeatBandInput,
+  HeatDog,
+  HeatLimits,
+  HeatTable,
 } from './types.ts';
-
-/** What each band asks for. Texts are common practice; the limits between bands are our own. */
-export const HEAT_ADVICE: Readonly<Record<HeatBandId, readonly string[]>> = {
-  'usual care': ['Run as planned. Offer water every 15 to 20 minutes.'],
-  caution: [
-    'Run as planned, in the shade where you can. Offer water every 15 to 20 minutes.',
-    'Watch the dog: a wide, long tongue, or falling behind, means stop and walk.',
-  ],
-  'half the run time': [
-    'Run half of the planned minutes at most, early or late in the day and in the shade.',
-    'Carry water and offer it every 15 minutes.',
-  ],
-  'walk only': ['Do not run. Walk in the shade, with water.'],
-  'no run': ['No running. Short walks in the coolest hours only.'],
-};
+import { shadeWbgtFigure } from './wetBulb.ts';
 
 const RUN_SHARE: Readonly<Record<HeatBandId, number>> = {
   'usual care': 1,
@@ -39,42 +36,11 @@ const RUN_SHARE: Readonly<Record<HeatBandId, number>> = {
   'no run': 0,
 };
 
-/** The rules whose limits are the bands. */
-const LADDER = ['heatUsualToC', 'heatCautionToC', 'heatHalfToC', 'heatWalkToC'] as const;
-
-function checkedLimits(values: HeatRuleValues): void {
-  const ladder = LADDER.map((id) => values[id]);
-  if (ladder.every((limit, index) => index === 0 || limit >= ladder[index - 1]!)) return;
-  const texts = LADDER.map((id) => `${HEAT_RULES[id].name} ${written(HEAT_RULES[id], values[id])}`);
-  throw new ArgumentError(
-    'rules',
-    '°C',
-    undefined,
-    `The limits of the heat bands must rise, but are: ${texts.join(', ')}`,
-  );
-}
-
-/**
- * For a practice that changes its rules one by one: do the limits of the bands still rise?
- * @throws RangeError naming every limit when they do not, or a rule that is out of its range.
- */
-export function checkHeatLimits(changes: RuleChanges): void {
-  checkedLimits(heatRuleValues(changes));
-}
-
-function bandAt({ tempC, humidityPct }: Air, limits: HeatLimits): HeatBandId {
-  if (tempC > limits.walkToC) return 'no run';
-  if (tempC > limits.halfToC) return 'walk only';
-  const humid = humidityPct >= limits.humidFromPct && tempC >= limits.humidFromC;
-  if (tempC > limits.cautionToC || humid) return 'half the run time';
-  return tempC > limits.usualToC ? 'caution' : 'usual care';
-}
-
-/** A short-nosed dog runs only with a clearance that is on record: an unknown one is none. */
-const forbidden = (dog: HeatDog): boolean => dog.shortNosed === true && dog.cleared !== true;
-
+/** Rules that move a limit; those of the cold have reasons of their own. */
 const changedRules = (rules: HeatRuleValues) =>
-  Object.values(HEAT_RULES).filter(({ id, value }) => rules[id] !== value);
+  Object.values(HEAT_RULES).filter(
+    ({ id, value }) => rules[id] !== value && !id.startsWith('cold') && id !== 'heatNotUsedWeeks',
+  );
 
 /** "Caution up to 18 °C (as published 15 °C)" */
 function changeText(rule: Rule, value: number): string {
@@ -82,70 +48,94 @@ function changeText(rule: Rule, value: number): string {
 }
 
 function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
-  const { usualToC, cautionToC, halfToC, walkToC } = limits;
+  const { usualToC, cautionToC, halfToC, walkToC, wbgt } = limits;
   const changed = changedRules(rules);
   const texts = changed.map((rule) => changeText(rule, rules[rule.id]));
   const note = changed.length === 0 ? '' : ` Set by the practice: ${texts.join('; ')}.`;
   const { evidence, mark, sources } = HEAT_RULES.heatCautionToC;
+  // No caution in the first warm spell: it is half the run time already.
+  const caution = cautionToC > usualToC ? `caution to ${spelled(cautionToC)} °C, ` : '';
+  const damp = [wbgt.usualToC, wbgt.cautionToC, wbgt.halfToC, wbgt.walkToC]
+    .filter((end, index, ends) => end !== ends[index - 1])
+    .map((end) => `${end.toFixed(1)} °C`);
   return {
     code: 'heat-bands',
-    text: `Bands in shade air temperature for this dog: usual care to ${spelled(usualToC)} °C, caution to ${spelled(cautionToC)} °C, half the run time to ${spelled(halfToC)} °C, walk only to ${spelled(walkToC)} °C, no run above.${note}`,
+    text: `Bands in shade air temperature for this dog: usual care to ${spelled(usualToC)} °C, ${caution}half the run time to ${spelled(halfToC)} °C, walk only to ${spelled(walkToC)} °C, no run above. In damp air the bands by shade wet-bulb globe temperature hold where they are stricter: to ${damp.join(', ')}.${note}`,
     params: { usualToC, cautionToC, halfToC, walkToC },
     evidence,
     mark,
-    sources: changed.length === 0 ? sources : ['practiceSetting', ...sources],
-    rules: [...new Set([...LADDER, ...changed.map(({ id }) => id)])],
+    sources: [
+      ...(changed.length === 0 ? [] : (['practiceSetting'] as const)),
+      ...sources,
+      'stull2011',
+    ],
+    rules: [...new Set([...LADDER, 'heatHumidFromPct' as const, ...changed.map(({ id }) => id)])],
   };
 }
 
-function humidReason(rules: HeatRuleValues): Reason {
+/** Why the band is stricter than the air temperature alone would have it. */
+function humidReason(wbgtC: number, byAir: HeatBandId, rules: HeatRuleValues): Reason {
   const { heatHumidFromPct } = HEAT_RULES;
   return {
     code: 'heat-humid',
-    text: `Humid air (${rules.heatHumidFromPct} % and more): panting cools less. Take the cautious end of the advice.`,
-    params: { humidityPct: rules.heatHumidFromPct },
-    ...provenanceOf(heatHumidFromPct, rules.heatHumidFromPct, ['heatHumidFromC']),
+    text: `Damp air: panting cools less. By its shade wet-bulb globe temperature of ${wbgtC.toFixed(1)} °C the band is stricter than by air temperature alone (${byAir}).`,
+    params: { wbgtC, byAir },
+    ...provenanceOf(heatHumidFromPct, rules.heatHumidFromPct, LADDER),
   };
 }
 
+/** The rules in force, and what they make of this dog. */
+function forDog(dog: HeatDog, changes: RuleChanges | undefined) {
+  const rules = heatRuleValues(changes);
+  checkedLimits(rules);
+  const shift = heatShift(dog, rules);
+  const limits = heatLimits(rules, shift.shiftC, dog.acclimatised === false);
+  const bandIn = (air: Air) => (forbidden(dog) ? 'no run' : bandOfAir(air, limits));
+  return { rules, limits, bandIn, reasons: [limitReason(rules, limits), ...shift.reasons] };
+}
+
 /**
- * The dog's own heat band in this air, with what to do and why. Not the human heat index: on days
- * of canine heat illness the median air temperature was 16.9 °C.
+ * The dog's own heat band in this air, with what to do and why, and what the cold asks for. Not the
+ * human heat index: on days of canine heat illness the median air temperature was 16.9 °C.
  *
- * Limits in shade air temperature for an ordinary dog: to 10 °C usual care, to 15 caution, to 18
- * (and in humid air of 85 % and more from 16) half the run time, to 20 walk only, above no run.
- * Down by 3 °C for each burden, 6 at most; short-nosed with clearance 6, without it no run.
+ * The stricter of two: in shade air temperature to 10 °C usual care, to 15 caution, to 18 half the
+ * run time, to 20 walk only, above no run; in shade wet-bulb globe temperature 7.9, 12.6, 15.5 and
+ * 17.4 °C, the same limits at 70 % humidity. Both down by 3 °C for each burden, 6 at most;
+ * short-nosed with clearance 6, without it no run; not used to warm weather, half from caution on.
+ * Cold: below 0 °C a longer warm-up, and a coat for some; below −10 half; below −20 none.
  *
  * @throws RangeError for tempC outside −40–60 °C, humidityPct outside 0–100 %, bcs, weight, an
  *   unknown coat, or rules out of their range or whose limits do not rise.
  * Sources: our own cautious choice (D), after Hall et al. 2022 (warmth on days of heat illness, S)
  * and Carter & Hall 2018 (10.7 % of readings after winter races exceeded 40.6 °C, S).
  */
-export function heatBand({
-  tempC,
-  humidityPct,
-  dog = {},
-  rules: changes,
-}: HeatBandInput): HeatBand {
+export function heatBand({ tempC, humidityPct, dog = {}, rules: given }: HeatBandInput): HeatBand {
   const air = { tempC, humidityPct };
   checkAir(air);
-  const rules = heatRuleValues(changes);
-  checkedLimits(rules);
-  const shift = heatShift(dog, rules);
-  const limits = heatLimits(rules, shift.shiftC);
-  const band = forbidden(dog) ? 'no run' : bandAt(air, limits);
-  const humid = humidityPct >= rules.heatHumidFromPct && tempC >= limits.humidFromC;
-  const heatIndexOfAir = heatIndexFigure(air);
-  const dewPointOfAir = dewPointFigure(air);
+  const { rules, limits, bandIn, reasons } = forDog(dog, given);
+  const band = bandIn(air);
+  const cold = coldBand(tempC, dog, rules);
+  const byAir = bandOfTemperature(air, limits);
+  const wbgt = shadeWbgtFigure(air);
+  const humid = !forbidden(dog) && stricterBand(band, byAir);
+  const heatIndex = heatIndexFigure(air);
+  const dewPoint = dewPointFigure(air);
+  // In the cold the words are those of the cold, unless the dog may run less for another reason.
+  const inCold = cold !== null && RUN_SHARE[band] >= cold.runShare;
   return {
     band,
-    advice: HEAT_ADVICE[band],
-    runShare: RUN_SHARE[band],
+    cold,
+    advice: inCold ? cold.advice : heatAdvice(band, tempC > rules.heatUsualToC),
+    runShare: Math.min(RUN_SHARE[band], cold?.runShare ?? 1),
     limits,
-    reasons: [limitReason(rules, limits), ...shift.reasons, ...(humid ? [humidReason(rules)] : [])],
-    heatIndexC: heatIndexOfAir.value,
-    dewPointC: dewPointOfAir?.value ?? null,
-    figures: { heatIndex: heatIndexOfAir, dewPoint: dewPointOfAir },
+    reasons: [
+      ...reasons,
+      ...(humid ? [humidReason(wbgt.value, byAir, rules)] : []),
+      ...(cold?.reasons ?? []),
+    ],
+    heatIndexC: heatIndex.value,
+    dewPointC: dewPoint?.value ?? null,
+    figures: { heatIndex, dewPoint, wbgt },
   };
 }
 
@@ -162,21 +152,22 @@ export function heatTable(
   } = {},
 ): HeatTable {
   const { dog = {}, tempsC = TABLE_TEMPS_C, humiditiesPct = TABLE_HUMIDITIES_PCT } = input;
-  const rules = heatRuleValues(input.rules);
-  checkedLimits(rules);
-  const shift = heatShift(dog, rules);
-  const limits = heatLimits(rules, shift.shiftC);
+  const { rules, limits, bandIn, reasons } = forDog(dog, input.rules);
   const rows = tempsC.map((tempC) =>
     humiditiesPct.map((humidityPct) => {
       checkAir({ tempC, humidityPct });
-      return forbidden(dog) ? 'no run' : bandAt({ tempC, humidityPct }, limits);
+      return bandIn({ tempC, humidityPct });
     }),
   );
-  const reasons = [limitReason(rules, limits), ...shift.reasons];
-  return { tempsC, humiditiesPct, rows, limits, reasons };
-}
-
-/** True when `a` is stricter than `b`. */
-export function stricterBand(a: HeatBandId, b: HeatBandId): boolean {
-  return HEAT_BANDS.indexOf(a) > HEAT_BANDS.indexOf(b);
+  return {
+    tempsC,
+    humiditiesPct,
+    rows,
+    limits,
+    ladderHumiditiesPct: LADDER_HUMIDITIES_PCT,
+    ladder: forbidden(dog) ? [] : heatLadder(limits),
+    cold: coldLimits(dog, rules),
+    notUsedWeeks: rules.heatNotUsedWeeks,
+    reasons,
+  };
 }

@@ -3,7 +3,7 @@ import type { Provenance, Reason } from '../figure.ts';
 import type { RuleId } from '../rules/all.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
 import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
-import type { HeatDog, HeatLimits } from './types.ts';
+import type { HeatDog } from './types.ts';
 
 /** How far this dog's bands lie below the ordinary ones, and why. */
 export interface HeatShift {
@@ -37,7 +37,9 @@ function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
   }
   if (dog.senior === true) found.push({ code: 'heat-senior', text: 'Senior dog.' });
   if (dog.acclimatised === false) {
-    found.push({ code: 'heat-not-used', text: 'Not used to this weather.' });
+    const weeks = `${rules.heatNotUsedWeeks} ${rules.heatNotUsedWeeks === 1 ? 'week' : 'weeks'}`;
+    const text = `Not used to warm weather: for the first ${weeks} of it half the run time as soon as caution begins.`;
+    found.push({ code: 'heat-not-used', text, from: 'heatNotUsedWeeks' });
   }
   return found;
 }
@@ -98,18 +100,5 @@ function cappedReason(most: number): Reason {
     text: `Together the bands lie ${spelled(most)} °C lower, the most by our rule${changeNote(HEAT_RULES.heatShiftMostC, most)}. With several burdens stay on the cautious side.`,
     params: { shiftC: most },
     ...provenanceOf(HEAT_RULES.heatShiftMostC, most),
-  };
-}
-
-/** The limits of the bands, moved down by `shiftC`. */
-export function heatLimits(rules: HeatRuleValues, shiftC: number): HeatLimits {
-  return {
-    usualToC: rules.heatUsualToC - shiftC,
-    cautionToC: rules.heatCautionToC - shiftC,
-    halfToC: rules.heatHalfToC - shiftC,
-    humidFromC: rules.heatHumidFromC - shiftC,
-    humidFromPct: rules.heatHumidFromPct,
-    walkToC: rules.heatWalkToC - shiftC,
-    shiftC,
   };
 }

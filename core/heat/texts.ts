@@ -59,12 +59,19 @@ export const HOT_GROUND: readonly CareText[] = [
   },
 ];
 
-/** Cold. */
+/** Cold; the bands of the dog stand apart. */
 export const COLD: readonly CareText[] = [
   {
     code: 'cold-no-limit',
-    text: 'No limit from research was found for running in the cold. Warm up longer, and watch the dog.',
+    text: 'No limit from research was found for running in the cold; ours are cautious choices.',
     ...practice,
+  },
+  {
+    code: 'cold-ice',
+    text: 'No running on ice.',
+    evidence: 'D',
+    mark: 'D',
+    sources: ['ownDecision'],
   },
   {
     code: 'cold-boots',

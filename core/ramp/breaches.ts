@@ -4,13 +4,14 @@ import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
 import type { Breach, BreachCode } from './editTypes.ts';
 import { breakGrounds } from './breakRules.ts';
-import { weekLevel } from './level.ts';
+import { sessionLimit, startsAnew } from './limits.ts';
+import { sessionLevel } from './level.ts';
 import { EPSILON } from './load.ts';
 import { stepText } from './path.ts';
 import { BOUT_RULE, CAP_RULE } from './request.ts';
 import { MOST_RUNNING_DAYS } from './schedule.ts';
 import type { Ramp } from './types.ts';
-import type { Walk, WalkedWeek } from './walk.ts';
+import { alongPath, type Walk, type WalkedWeek } from './walk.ts';
 
 /** A breach before the practitioner's reason is looked up. */
 export type Found = Omit<Breach, 'keptBecause'>;
@@ -68,7 +69,7 @@ interface Over {
   readonly note: string;
 }
 
-function overWhat(ramp: Ramp, { slot, before }: WalkedWeek): Over {
+function overWhat(ramp: Ramp, { slot, before, recovery }: WalkedWeek): Over {
   const { rules } = ramp;
   const by = (id: RampRuleId, value: number, others: readonly RampRuleId[] = []) => ({
     provenance: provenanceOf(RAMP_RULES[id], value, others),
@@ -78,8 +79,8 @@ function overWhat(ramp: Ramp, { slot, before }: WalkedWeek): Over {
     const grounds = by('easyBeforeEventPercent', rules.easyBeforeEventPercent);
     return { code: 'event-week-not-easy', why: 'in the easy days before the event', ...grounds };
   }
-  if (slot.kind === 'recovery') {
-    const why = `in a recovery week of ${rules.recoveryPercent} % of the week before`;
+  if (recovery) {
+    const why = `in a recovery week of ${rules.recoveryPercent} % of the highest week`;
     const grounds = by('recoveryPercent', rules.recoveryPercent, ['recoveryEvery']);
     return { code: 'recovery-missing', why, ...grounds };
   }
@@ -92,8 +93,8 @@ function overWhat(ramp: Ramp, { slot, before }: WalkedWeek): Over {
     const id = BOUT_RULE[start];
     return { code: 'over-cap', why: 'in the first week', ...by(id, rules[id]) };
   }
-  const why = `with a rise of ${ramp.capPercent} % over the highest earlier week`;
-  return { code: 'over-cap', why, ...by(CAP_RULE[start], ramp.capPercent) };
+  const why = `with a rise of ${ramp.capPercent} % over the highest whole week before, and after a break of ${rules.returnRisePercent} % over the last`;
+  return { code: 'over-cap', why, ...by(CAP_RULE[start], ramp.capPercent, ['returnRisePercent']) };
 }
 
 /** A note, never a gate: a hand edit that rises fast over two weeks. */
@@ -116,24 +117,60 @@ export function riseNotes(ramp: Ramp, walk: Walk): Found[] {
   });
 }
 
+/**
+ * Sessions against the longest run of the last 30 days. A plan of an older release, made before
+ * the rule, is not judged by it.
+ */
+export function sessionBreaches(ramp: Ramp, walk: Walk): Found[] {
+  const rules: Readonly<Record<string, number | undefined>> = ramp.rules;
+  if (rules['sessionRisePercent'] === undefined) return [];
+  const percent = ramp.rules.sessionRisePercent;
+  const provenance = provenanceOf(RAMP_RULES.sessionRisePercent, percent, [
+    'sessionStepMinutes',
+    'sessionWindowDays',
+  ]);
+  return walk.weeks.flatMap(({ week, before }, weekIndex) => {
+    let { recent } = before;
+    return week.sessions.flatMap(({ day, runMinutes }): Found[] => {
+      const limit = sessionLimit(walk, recent, day);
+      recent = [...recent, { day, minutes: runMinutes, response: 'clean' }];
+      if (runMinutes <= limit + SLACK_MIN) return [];
+      const text = `${day}: ${short(runMinutes)} run-minutes in one session, ${short(limit)} at most after the runs of the ${ramp.rules.sessionWindowDays} days before.`;
+      const params = { minutes: runMinutes, limit };
+      const change = `At most ${short(limit)} run-minutes.`;
+      return [told({ code: 'session-too-long', weekIndex, day, text, params, change }, provenance)];
+    });
+  });
+}
+
 /** The bout path: no step skipped, each with its sessions. */
 export function pathBreaches(ramp: Ramp, walk: Walk): Found[] {
   const { path } = walk.setting;
   const needed = ramp.rules.sessionsPerStep;
-  return walk.weeks.flatMap(({ week, before, slot }, weekIndex): Found[] => {
-    const level = weekLevel(path, week);
-    const anew = slot.return.kind === 'restart';
-    const standing = anew ? 0 : before.stepIndex;
-    if (level <= standing) return [];
-    const step = stepText(path[level] ?? null);
-    if (level > standing + 1) {
-      const text = `Week ${week.number} goes to "${step}" and skips "${stepText(path[standing + 1] ?? null)}".`;
-      return [told({ code: 'bout-path', weekIndex, text, params: { step } }, pathProvenance(ramp))];
-    }
-    if (before.sessionsOnStep >= needed && !anew) return [];
-    const text = `Week ${week.number} goes to "${step}" before ${needed} clean sessions of "${stepText(path[standing] ?? null)}".`;
-    const params = { step, needed };
-    return [told({ code: 'step-too-soon', weekIndex, text, params }, pathProvenance(ramp))];
+  return walk.weeks.flatMap(({ week, before, slot, recovery }, weekIndex): Found[] => {
+    if (recovery || slot.kind !== 'build') return [];
+    let state = startsAnew(before, slot) ? { ...before, stepIndex: 0, sessionsOnStep: 0 } : before;
+    return week.sessions.flatMap((session): Found[] => {
+      const { stepIndex, sessionsOnStep } = state;
+      const level = sessionLevel(path, session);
+      state = alongPath(walk, state, [session]);
+      if (level <= stepIndex) return [];
+      const step = stepText(path[level] ?? null);
+      const { day } = session;
+      const at = { weekIndex, day } as const;
+      if (level > stepIndex + 1) {
+        const text = `Week ${week.number} goes to "${step}" and skips "${stepText(path[stepIndex + 1] ?? null)}".`;
+        return [told({ code: 'bout-path', ...at, text, params: { step } }, pathProvenance(ramp))];
+      }
+      if (sessionsOnStep >= needed) return [];
+      const text = `Week ${week.number} goes to "${step}" before ${needed} clean sessions of "${stepText(path[stepIndex] ?? null)}".`;
+      return [
+        told(
+          { code: 'step-too-soon', ...at, text, params: { step, needed } },
+          pathProvenance(ramp),
+        ),
+      ];
+    });
   });
 }
 
@@ -144,17 +181,17 @@ function pathProvenance({ rules }: Ramp): Provenance {
 /** The first run without a break is no longer than the run-minutes of the fullest session of bouts. */
 export function firstRunBreaches(walk: Walk): Found[] {
   return walk.weeks.flatMap(({ week, before, slot }, weekIndex): Found[] => {
-    const first = before.longest === 0 && before.fullest > 0 && slot.return.kind !== 'restart';
-    if (!first) return [];
-    const limit = before.fullest;
-    return week.sessions
-      .filter(({ kind, runMinutes }) => kind === 'continuous' && runMinutes > limit + SLACK_MIN)
-      .map(({ day, runMinutes }) => {
-        const text = `${day}: ${short(runMinutes)} min without a break, ${short(limit)} at most in the first such week: the run-minutes of the fullest session of bouts before.`;
-        const params = { minutes: runMinutes, limit };
-        const change = `At most ${short(limit)} min without a break.`;
-        return told({ code: 'first-run-too-long', weekIndex, day, text, params, change }, OWN);
-      });
+    if (before.continuous || startsAnew(before, slot)) return [];
+    let { fullest } = before;
+    return week.sessions.flatMap(({ kind, day, runMinutes }): Found[] => {
+      const limit = fullest;
+      if (kind === 'bouts') fullest = Math.max(fullest, runMinutes);
+      if (kind !== 'continuous' || runMinutes <= limit + SLACK_MIN) return [];
+      const text = `${day}: ${short(runMinutes)} min without a break, ${short(limit)} at most in the first such week: the run-minutes of the fullest session of bouts before.`;
+      const params = { minutes: runMinutes, limit };
+      const change = `At most ${short(limit)} min without a break.`;
+      return [told({ code: 'first-run-too-long', weekIndex, day, text, params, change }, OWN)];
+    });
   });
 }
 
@@ -162,6 +199,7 @@ export function firstRunBreaches(walk: Walk): Found[] {
 export function dayBreaches(ramp: Ramp, walk: Walk): Found[] {
   const { request } = ramp;
   const { weekdays, out } = walk.setting.availability;
+  const walking = walk.setting.programme === 'walking';
   let last: IsoDay | null = request.resume?.lastRunDay ?? null;
   return walk.weeks.flatMap(({ week, slot }, weekIndex) => {
     const found: Found[] = [];
@@ -169,7 +207,7 @@ export function dayBreaches(ramp: Ramp, walk: Walk): Found[] {
       found.push(told({ ...breach, weekIndex }, provenance));
     };
     for (const { day } of week.sessions) {
-      if (last !== null && daysBetween(last, day) < 2) {
+      if (!walking && last !== null && daysBetween(last, day) < 2) {
         const text = `${day} follows on the running day ${last}: no two running days in a row.`;
         add({ code: 'consecutive-days', day, text }, REST);
       }
@@ -190,11 +228,11 @@ export function dayBreaches(ramp: Ramp, walk: Walk): Found[] {
         add({ code: 'weekday', day, text }, PRACTICE);
       }
     }
-    if (week.sessions.length > MOST_RUNNING_DAYS) {
+    if (!walking && week.sessions.length > MOST_RUNNING_DAYS) {
       const text = `Week ${week.number} has ${week.sessions.length} running days, ${MOST_RUNNING_DAYS} at most.`;
       add({ code: 'too-many-days', text }, REST);
     }
-    if (slot.days.length >= 7) {
+    if (!walking && slot.days.length >= 7) {
       add({ code: 'no-rest-day', text: `Week ${week.number} has no full rest day.` }, REST);
     }
     return found;
@@ -208,6 +246,7 @@ export function easyAfterLong(ramp: Ramp, walk: Walk): Found[] {
     const { sessions } = week;
     if (!sessions.every(({ kind }) => kind === 'continuous')) return [];
     const longest = Math.max(0, ...sessions.map(({ runMinutes }) => runMinutes));
+    if (longest <= ramp.rules.equalUntilMinutes) return [];
     return sessions.slice(1).flatMap((session, index): Found[] => {
       const before = sessions[index]!;
       const hard = before.runMinutes >= longest - EPSILON || before.focus === 'hills';

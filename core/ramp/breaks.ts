@@ -4,7 +4,7 @@ import type { RampRuleValues } from '../rules/ramp.ts';
 import { breakGrounds } from './breakRules.ts';
 import { lastRunWeek } from './done.ts';
 import type { Seen } from './judge.ts';
-import type { Standing } from './resume.ts';
+import { missedBefore, type Standing } from './replay.ts';
 import type { Review, ReviewDecision } from './reviewTypes.ts';
 import { returnAfter, type Return } from './slots.ts';
 
@@ -12,21 +12,19 @@ const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
 
 /** True while there is no running that a break could take minutes off. */
 function notBegun({ ramp, done }: Standing): boolean {
-  return lastRunWeek(done) === -1 && (ramp.request.resume?.peakMinutes ?? 0) === 0;
+  return lastRunWeek(done) === -1 && (ramp.request.resume?.lastRunDay ?? null) === null;
 }
 
 /** The break up to the day of the review. A plan that has not begun only waits, or grows stale. */
 export function breakBefore(standing: Standing, rules: RampRuleValues): Return {
-  const { planned, ramp, done } = standing;
-  const { day, lastRunDay, due } = done;
+  const { ramp, done } = standing;
+  const { day, due } = done;
   if (notBegun(standing)) {
     const first = due[0]?.session.day ?? ramp.weeks[0]?.sessions[0]?.day;
     const back = returnAfter(first === undefined ? 0 : daysBetween(first, day), rules);
     return back.kind === 'restart' ? back : { kind: 'none' };
   }
-  // Beyond the ordinary rest between running days.
-  const rest = planned.rhythm.restDays;
-  return returnAfter(lastRunDay === null ? 0 : daysBetween(lastRunDay, day) - 1 - rest, rules);
+  return returnAfter(missedBefore(standing), rules);
 }
 
 export function breakOf(back: Return): Review['returnAfterBreak'] {

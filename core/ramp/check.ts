@@ -5,11 +5,12 @@ import {
   loadBreaches,
   pathBreaches,
   riseNotes,
+  sessionBreaches,
   type Found,
 } from './breaches.ts';
 import type { Breach, KeptBreach } from './editTypes.ts';
 import type { Ramp } from './types.ts';
-import { walkRamp } from './walk.ts';
+import { walkRamp, type Walk } from './walk.ts';
 
 /**
  * Checks a plan, edited by hand or not, against the rules it was made with. Every breach names its
@@ -22,15 +23,22 @@ export function checkRamp(ramp: Ramp, kept: readonly KeptBreach[] = []): Breach[
   const walk = walkRamp(ramp);
   const found: Found[] = [
     ...loadBreaches(ramp, walk),
-    ...pathBreaches(ramp, walk),
-    ...firstRunBreaches(walk),
     ...dayBreaches(ramp, walk),
-    ...easyAfterLong(ramp, walk),
-    ...riseNotes(ramp, walk),
+    ...(walk.setting.programme === 'walking' ? [] : runBreaches(ramp, walk)),
   ];
   return found
     .map((breach) => ({ ...breach, keptBecause: keptReason(breach, kept) }))
     .sort((a, b) => a.weekIndex - b.weekIndex);
+}
+
+function runBreaches(ramp: Ramp, walk: Walk): Found[] {
+  return [
+    ...sessionBreaches(ramp, walk),
+    ...pathBreaches(ramp, walk),
+    ...firstRunBreaches(walk),
+    ...easyAfterLong(ramp, walk),
+    ...riseNotes(ramp, walk),
+  ];
 }
 
 function keptReason(breach: Found, kept: readonly KeptBreach[]): string | null {

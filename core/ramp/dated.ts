@@ -1,10 +1,18 @@
 import { addDays, dayFromNumber, type IsoDay } from '../day.ts';
+import { EPSILON } from './load.ts';
 import { stepText } from './path.ts';
-import type { Setting } from './request.ts';
-import type { FilledWeek } from './search.ts';
-import type { SessionPlan } from './sessions.ts';
-import { sessionsOf } from './state.ts';
-import type { RampSession, RampStage, RampWeek, StageId, SurfaceId } from './types.ts';
+import { ownerStart, type Setting } from './request.ts';
+import type { FilledWeek } from './course.ts';
+import { sessionLevel } from './level.ts';
+import { longestAt, type SessionPlan } from './sessions.ts';
+import {
+  START_LEVELS,
+  type RampSession,
+  type RampStage,
+  type RampWeek,
+  type StageId,
+  type SurfaceId,
+} from './types.ts';
 
 /** The ground of a session, in plain words (CP). */
 export const SURFACES: Readonly<Record<SurfaceId, string>> = {
@@ -36,42 +44,66 @@ export function datedSession(
     runMin: plan.runMin,
     walkMin: plan.walkMin,
     runMinutes,
-    effort: plan.effort,
+    // What is new comes into the long session, or makes it that.
+    effort: focus === null ? plan.effort : 'long',
     surface: focus === 'hills' ? 'soft-hilly' : afterInjury ? 'soft-flat' : 'soft-trail',
     focus,
-    warmUpMin: setting.rules.warmUpMinutes,
-    coolDownMin: setting.rules.coolDownMinutes,
-    distanceKm: setting.pace === null ? null : runMinutes / setting.pace,
+    warmUpMin: plan.kind === 'walk' ? 0 : setting.rules.warmUpMinutes,
+    coolDownMin: plan.kind === 'walk' ? 0 : setting.rules.coolDownMinutes,
+    distanceKm: setting.pace === null || plan.kind === 'walk' ? null : runMinutes / setting.pace,
   };
 }
 
 /** A filled week as the plan shows it. */
 export function datedWeek(setting: Setting, filled: FilledWeek, stage: StageId): RampWeek {
-  const { slot, choice } = filled;
-  const plans = choice === null ? [] : sessionsOf(setting, choice, slot.days.length);
+  const { slot, sessions: plans, rung, recovery, cap } = filled;
   const focus = stage === 'time' ? null : stage;
+  const longest = longestAt(plans);
   const sessions = plans.map((plan, index) =>
     // The new thing comes into one session of the week, and an easy one follows it.
-    datedSession(
-      setting,
-      plan,
-      dayFromNumber(slot.days[index]!),
-      plan.effort === 'long' ? focus : null,
-    ),
+    datedSession(setting, plan, dayFromNumber(slot.days[index]!), index === longest ? focus : null),
   );
-  const stepIndex = choice?.stepIndex ?? filled.after.stepIndex;
+  const minutes = weekMinutes(sessions);
+  const isReturn = rung === null && !recovery && slot.kind === 'build' && minutes > 0;
   return {
     number: slot.number,
     startDay: dayFromNumber(slot.first),
-    recovery: slot.recovery,
-    easyBeforeEvent: slot.kind === 'event' || slot.kind === 'bridge',
+    recovery,
+    easyBeforeEvent: slot.kind !== 'build',
     stage,
-    step: stepText(setting.path[stepIndex] ?? null),
-    stepIndex,
-    capMinutes: filled.cap,
-    runMinutes: sessions.reduce((total, session) => total + session.runMinutes, 0),
+    ...stepsOf(setting, sessions),
+    ...(rung === null ? {} : { rung }),
+    ...(isReturn ? { returning: true } : {}),
+    capMinutes: Math.max(minutes, cap === Infinity ? minutes : Math.floor(cap + EPSILON)),
+    runMinutes: minutes,
     sessions,
+    ...paceSetter(setting),
   };
+}
+
+const weekMinutes = (sessions: readonly RampSession[]): number =>
+  sessions.reduce((total, { runMinutes }) => total + runMinutes, 0);
+
+/** Where on the bout path a week stands; a week may go from one step on to the next. */
+export function stepsOf(
+  { path, programme }: Setting,
+  sessions: readonly RampSession[],
+): Pick<RampWeek, 'step' | 'stepIndex'> {
+  if (programme === 'walking') return { step: 'brisk walk', stepIndex: 0 };
+  const levels = sessions.map((session) => sessionLevel(path, session));
+  const steps = [...new Set(levels)].sort((a, b) => a - b);
+  const step = steps.map((level) => stepText(path[level] ?? null)).join(', then ');
+  return { step, stepIndex: Math.max(0, ...levels) };
+}
+
+/** Whose start the plan goes by; an owner who runs the goal already sets no pace. */
+function paceSetter({ request }: Setting): Pick<RampWeek, 'paceSetBy'> {
+  if (request.ownerMinutes === undefined) return {};
+  const owner = ownerStart(request);
+  const lower = owner === null ? -1 : START_LEVELS.indexOf(owner);
+  const dog = START_LEVELS.indexOf(request.start);
+  if (lower === dog) return { paceSetBy: 'both' };
+  return { paceSetBy: lower > dog ? 'owner' : 'dog' };
 }
 
 const STAGE_TEXTS: Readonly<Record<StageId, string>> = {

@@ -1,13 +1,15 @@
 import { ArgumentError, inRange, oneOf } from '../check.ts';
 import { addDays, dayNumber, type IsoDay } from '../day.ts';
+import { rampRuleValues, type RampRuleValues } from '../rules/ramp.ts';
 import {
   NEXT_DAY_RESPONSES,
   SESSION_OUTCOMES,
   STOP_SIGNS,
   type ReviewInput,
+  type SessionOutcome,
   type SessionResult,
 } from './reviewTypes.ts';
-import type { Ramp, RampSession, RampWeek } from './types.ts';
+import type { Ramp, RampSession } from './types.ts';
 
 /** A shortened session whose minutes were not told counts for this part of the plan (D). */
 const SHORTENED_SHARE = 0.5;
@@ -27,6 +29,8 @@ export interface Done {
   readonly due: readonly DueSession[];
   /** The last day on which the dog ran; null when it has not run. */
   readonly lastRunDay: IsoDay | null;
+  /** The rules in force at the review. */
+  readonly rules: RampRuleValues;
   /** True when every due session was done as planned. */
   readonly asPlanned: boolean;
 }
@@ -66,8 +70,11 @@ export function readDone(input: ReviewInput): Done {
   return {
     day,
     due,
+    rules: rampRuleValues(input.rules ?? input.ramp.rules),
     lastRunDay: ran.at(-1)?.session.day ?? input.ramp.request.resume?.lastRunDay ?? null,
-    asPlanned: due.every(({ result }) => result?.outcome === 'done'),
+    asPlanned: due.every(
+      ({ result, session, minutes }) => result?.outcome === 'done' && minutes >= session.runMinutes,
+    ),
   };
 }
 
@@ -97,30 +104,23 @@ function checkResult(result: SessionResult, planned: ReadonlySet<IsoDay>): void 
   }
 }
 
+/** What was timed counts; of a session held back nothing is guessed. */
 function minutesRun(session: RampSession, result: SessionResult | null): number {
   if (result === null || result.outcome === 'missed') return 0;
-  if (result.outcome === 'done') return session.runMinutes;
-  const told = result.runMinutes ?? session.runMinutes * SHORTENED_SHARE;
-  return Math.min(told, session.runMinutes);
+  if (result.runMinutes !== undefined) return result.runMinutes;
+  if (result.outcome === 'held') return 0;
+  return result.outcome === 'done' ? session.runMinutes : session.runMinutes * SHORTENED_SHARE;
+}
+
+/** True where the dog ran, if only in part. */
+export function wasRun(outcome: SessionOutcome): boolean {
+  return outcome === 'done' || outcome === 'shortened';
 }
 
 /** Done in full, normal on the next day, and without a sign. */
 export function isClean({ result }: DueSession): boolean {
   if (result?.outcome !== 'done' || result.nextDay !== 'normal') return false;
   return (result.signs ?? []).length === 0;
-}
-
-/** A week of the plan as it was really run. */
-export function weekAsRun(done: Done, index: number, week: RampWeek): RampWeek {
-  const sessions = done.due
-    .filter(({ weekIndex, minutes }) => weekIndex === index && minutes > 0)
-    .map(({ session, minutes }): RampSession => {
-      if (minutes >= session.runMinutes) return session;
-      const runMin = session.kind === 'continuous' ? minutes : Math.min(session.runMin, minutes);
-      return { ...session, runMin, runMinutes: minutes };
-    });
-  const runMinutes = sessions.reduce((sum, session) => sum + session.runMinutes, 0);
-  return { ...week, sessions, runMinutes };
 }
 
 /** The index of the last week with a session that was due; −1 before the first. */
@@ -131,9 +131,4 @@ export function lastDueWeek(done: Done): number {
 /** The index of the last week in which the dog ran; −1 before the first. */
 export function lastRunWeek(done: Done): number {
   return done.due.findLast(({ minutes }) => minutes > 0)?.weekIndex ?? -1;
-}
-
-/** The weeks of the plan that have begun. */
-export function begunWeeks(ramp: Ramp, done: Done): RampWeek[] {
-  return ramp.weeks.slice(0, lastDueWeek(done) + 1);
 }

@@ -1,10 +1,9 @@
 import { ArgumentError, inRange, oneOf, wholeInRange } from '../check.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
-import { datedSession, stagesOf } from './dated.ts';
+import { datedSession, stagesOf, stepsOf } from './dated.ts';
 import type { RampEdit, SessionChange } from './editTypes.ts';
-import { weekLevel } from './level.ts';
+import { EPSILON } from './load.ts';
 import { goalDayOf, withinReachOf } from './outcome.ts';
-import { stepText } from './path.ts';
 import { settingOf, type Setting } from './request.ts';
 import { givenWeek, type SessionPlan } from './sessions.ts';
 import type { Ramp, RampSession, RampWeek } from './types.ts';
@@ -52,9 +51,9 @@ function madeSession(
   old: RampSession | null,
   change: SessionChange,
 ): RampSession {
-  const kind = oneOf('kind', change.kind ?? old!.kind, ['bouts', 'continuous']);
-  const repeats = kind === 'continuous' ? 1 : (change.repeats ?? old!.repeats);
-  const walkMin = kind === 'continuous' ? 0 : (change.walkMin ?? old!.walkMin);
+  const kind = oneOf('kind', change.kind ?? old!.kind, ['bouts', 'continuous', 'walk']);
+  const repeats = kind === 'bouts' ? (change.repeats ?? old!.repeats) : 1;
+  const walkMin = kind === 'bouts' ? (change.walkMin ?? old!.walkMin) : 0;
   const day = change.day ?? old!.day;
   dayNumber(day, 'day');
   const plan: SessionPlan = {
@@ -113,21 +112,22 @@ function scaled(
   return weeks.map((week) => (week === target ? { ...week, sessions, edited: true } : week));
 }
 
+/** Whole minutes, as a plan shows them; a walking programme has no cap. */
+const capOf = ({ runMinutes }: RampWeek, limit: number): number =>
+  limit === Infinity ? runMinutes : Math.floor(limit + EPSILON);
+
 /** Adds the weeks up again, and what the rules now allow in each. */
 function summed(setting: Setting, ramp: Ramp, weeks: readonly RampWeek[]): Ramp {
   const added = weeks.map((week): RampWeek => {
     if (week.edited !== true) return week;
-    const level = weekLevel(setting.path, week);
-    const stepIndex = level === -1 ? week.stepIndex : level;
     return {
       ...week,
-      stepIndex,
-      step: stepText(setting.path[stepIndex] ?? null),
+      ...(week.sessions.length === 0 ? {} : stepsOf(setting, week.sessions)),
       runMinutes: week.sessions.reduce((sum, { runMinutes }) => sum + runMinutes, 0),
     };
   });
   const limits = walkRamp({ ...ramp, weeks: added }).weeks.map(({ limit }) => limit);
-  const capped = added.map((week, index) => ({ ...week, capMinutes: limits[index]! }));
+  const capped = added.map((week, index) => ({ ...week, capMinutes: capOf(week, limits[index]!) }));
   const goalReachedOn = goalDayOf(capped, setting.goal);
   return {
     ...ramp,

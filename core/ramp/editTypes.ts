@@ -1,10 +1,11 @@
 import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
+import type { RampSession } from './types.ts';
 
 /** What the practitioner may change in a session by hand. */
 export interface SessionChange {
   readonly day?: IsoDay;
-  readonly kind?: 'bouts' | 'continuous';
+  readonly kind?: RampSession['kind'];
   readonly repeats?: number;
   readonly runMin?: number;
   readonly walkMin?: number;
@@ -19,6 +20,7 @@ export type RampEdit =
   | { readonly kind: 'week'; readonly number: number; readonly runMinutes: number };
 
 export const BREACH_CODES = [
+  'session-too-long',
   'over-cap',
   'two-week-rise',
   'consecutive-days',

@@ -1,7 +1,12 @@
+import { addDays } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
 import { redFlagLabel } from '../readiness/signs.ts';
 import { isClean, type Done, type DueSession } from './done.ts';
+import { MOST_UNDONE, runsOf, undoneIn } from './replay.ts';
 import type { ReviewDecision, ReviewInput, SessionResult } from './reviewTypes.ts';
+import type { RecentRun } from './types.ts';
+import { RAMP_RULES } from '../rules/ramp.ts';
+import { provenanceOf } from '../rules/rule.ts';
 
 /** One thing that was seen, and what it asks for. */
 export interface Seen {
@@ -29,6 +34,7 @@ const STOPS: ReadonlySet<string> = new Set([
   'review-sign',
   'review-vet-first',
   'review-not-cleared',
+  'review-third',
 ]);
 const WALKING: ReadonlySet<string> = new Set(['review-walking-only', 'review-still-walking']);
 
@@ -38,6 +44,8 @@ export function seenIn(input: ReviewInput, done: Done): Seen[] {
     ...notCleared(input, done),
     ...findingsSeen(input),
     ...done.due.flatMap((due) => resultSeen(input, done, due)),
+    ...setbacksSeen(input, done),
+    ...illnessSeen(input, done),
     ...missedSeen(done),
   ];
 }
@@ -97,7 +105,7 @@ function resultSeen(input: ReviewInput, done: Done, due: DueSession): Seen[] {
   const { result } = due;
   if (result === null) return [];
   const settled = input.clearedByVetOn !== undefined && input.clearedByVetOn > result.day;
-  return [...stopSigns(result, settled), ...responses(result, settled, isRecent(done, due))];
+  return [...stopSigns(result, settled), ...responses(done, due, settled)];
 }
 
 function stopSigns(result: SessionResult, settled: boolean): Seen[] {
@@ -108,15 +116,18 @@ function stopSigns(result: SessionResult, settled: boolean): Seen[] {
   });
 }
 
-function responses(result: SessionResult, settled: boolean, recent: boolean): Seen[] {
-  const { day, nextDay } = result;
+function responses(done: Done, due: DueSession, settled: boolean): Seen[] {
+  const { day, nextDay } = due.result!;
   const params = { day, response: nextDay ?? '' };
   const reason = (code: string, text: string): Reason => ({ code, text, params, ...SORENESS });
   if (nextDay === 'stiffness over 48 h' && !settled) {
     return [stop('review-stiff-48', `Stiff for over 48 h after ${day}.`, params, STOPPING)];
   }
+  const clean = cleanAfter(done, due);
+  const over = settled || clean >= done.rules.settledAfter;
   const back = (code: string, text: string): Seen => {
-    return { decision: 'back', reason: { ...reason(code, text), rules: ['daysOffAfterBack'] } };
+    const seen: Reason = { ...reason(code, text), rules: ['daysOffAfterBack', 'settledAfter'] };
+    return { decision: over ? 'progress' : 'back', reason: seen };
   };
   if (nextDay === 'stiffness over 24 h') {
     return [back('review-stiff-24', `Stiff for over 24 h after ${day}.`)];
@@ -127,15 +138,62 @@ function responses(result: SessionResult, settled: boolean, recent: boolean): Se
   if (nextDay === 'mild stiffness gone within 24 h') {
     const text = `Mild stiffness after ${day}, gone within 24 h.`;
     const seen = reason('review-mild-stiffness', text);
-    return [{ decision: recent ? 'hold' : 'progress', reason: seen }];
+    return [{ decision: clean < HELD_FOR ? 'hold' : 'progress', reason: seen }];
   }
   return [];
 }
 
 /** A mild sign, or a session missed, counts until a week's worth of clean sessions followed (D). */
-function isRecent(done: Done, due: DueSession): boolean {
-  const after = done.due.slice(done.due.indexOf(due) + 1);
-  return after.filter(isClean).length < 3;
+const HELD_FOR = 3;
+
+function cleanAfter(done: Done, due: DueSession): number {
+  return done.due.slice(done.due.indexOf(due) + 1).filter(isClean).length;
+}
+
+/** Mild stiffness so often in the last runs is for the vet (D). */
+const MILD = { times: 3, ofLast: 6 } as const;
+
+/** Setbacks that come again: the second goes back two steps, the third to the vet. */
+function setbacksSeen({ clearedByVetOn, ramp }: ReviewInput, done: Done): Seen[] {
+  const { rules } = done;
+  const since = addDays(done.day, -rules.setbackDays);
+  const runs = [...(ramp.request.resume?.recent ?? []), ...runsOf(done.due)].filter(
+    ({ day }) => clearedByVetOn === undefined || day >= clearedByVetOn,
+  );
+  const open = runs.filter(
+    ({ day, response }, index) =>
+      response === 'setback' && day >= since && cleanIn(runs.slice(index + 1)) < rules.settledAfter,
+  );
+  const mild = runs.slice(-MILD.ofLast).filter(({ response }) => response === 'mild');
+  const isNew = (run: RecentRun | undefined): boolean =>
+    done.due.some(({ session }) => session.day === run?.day);
+  const from: Provenance = { ...SORENESS, rules: ['setbackDays', 'settledAfter'] };
+  if (open.length >= 3 && isNew(open.at(-1))) {
+    const text = `Stiff for over 24 h, or again, after ${open.length} runs in ${rules.setbackDays} days.`;
+    return [stop('review-third', text, { count: open.length }, from)];
+  }
+  if (mild.length >= MILD.times && isNew(mild.at(-1))) {
+    const text = `Mild stiffness after ${mild.length} of the last ${MILD.ofLast} runs.`;
+    return [stop('review-third', text, { count: mild.length }, from)];
+  }
+  if (open.length < 2 || !isNew(open.at(-1))) return [];
+  const text = `The second setback in ${rules.setbackDays} days: back two steps.`;
+  return [
+    { decision: 'back', reason: { code: 'review-again', text, params: { count: 2 }, ...from } },
+  ];
+}
+
+const cleanIn = (runs: readonly RecentRun[]): number =>
+  runs.filter(({ response }) => response === 'clean').length;
+
+/** After an illness half the load, once the dog has been well for two days. */
+function illnessSeen({ wellSince }: ReviewInput, { rules }: Done): Seen[] {
+  if (wellSince === undefined) return [];
+  const { illnessPercent: percent, illnessRestDays: days } = rules;
+  const text = `Ill, well again since ${wellSince}: ${days} days of normal appetite and energy first, then ${percent} % less than before.`;
+  const from = provenanceOf(RAMP_RULES.illnessPercent, percent, ['illnessRestDays']);
+  const params = { day: wellSince, days, percent };
+  return [{ decision: 'back', reason: { code: 'review-illness', text, params, ...from } }];
 }
 
 const UNDONE = [
@@ -153,6 +211,11 @@ const UNDONE = [
     code: 'review-shortened',
     verb: 'Shortened:',
     is: ({ result }: DueSession) => result?.outcome === 'shortened',
+  },
+  {
+    code: 'review-held',
+    verb: 'Held back by the weather or the owner:',
+    is: ({ result }: DueSession) => result?.outcome === 'held',
   },
   {
     code: 'review-next-day-not-told',
@@ -173,6 +236,14 @@ function missedSeen(done: Done): Seen[] {
         : found.map(({ session }) => session.day).join(', ');
     const params = { count: found.length, day };
     const reason: Reason = { code, text: `${verb} ${days}.`, params, ...OWN };
-    return [{ decision: isRecent(done, last) ? 'hold' : 'progress', reason }];
+    const holds = code === 'review-next-day-not-told' || againNeeded(done, last);
+    const neutral = code === 'review-held' || cleanAfter(done, last) >= HELD_FOR;
+    return [{ decision: holds && !neutral ? 'hold' : 'progress', reason }];
   });
+}
+
+/** One session missed of a week goes on; of two or more the week comes again. */
+function againNeeded({ due }: Done, { weekIndex }: DueSession): boolean {
+  const ofWeek = due.filter((entry) => entry.weekIndex === weekIndex);
+  return undoneIn(ofWeek) > MOST_UNDONE;
 }

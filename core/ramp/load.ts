@@ -1,26 +1,43 @@
 import { inRange, wholeInRange } from '../check.ts';
+import { addDays, type IsoDay } from '../day.ts';
 import type { RampRuleValues } from '../rules/ramp.ts';
+import type { RecentRun } from './types.ts';
 
 /** Room for rounding in floating point, minutes. */
 export const EPSILON = 1e-9;
 
 /**
- * The most run-minutes the rules allow in a building week: `capPercent` over the highest earlier
- * week. While that week is short, a small step more is allowed even where it exceeds the cap, as
- * long as it leads no further than the end of the short range.
+ * The most run-minutes of one session: 10 % over the longest of the last 30 days, or 2 min over
+ * it, whichever is more.
+ * Source: Frandsen et al. 2025 (S, runners) for the 10 % and the 30 days; the 2 min are ours (D).
+ * @example sessionCap(30, rampRuleValues()) // 33
+ */
+export function sessionCap(longest: number, rules: RampRuleValues): number {
+  const byPercent = longest * (1 + rules.sessionRisePercent / 100);
+  return Math.max(byPercent, longest + rules.sessionStepMinutes);
+}
+
+/** Run-minutes of the longest run in the days up to, not including, `day`; 0 where there is none. */
+export function longestBefore(
+  runs: readonly RecentRun[],
+  day: IsoDay,
+  { sessionWindowDays }: RampRuleValues,
+): number {
+  const since = addDays(day, -sessionWindowDays);
+  const within = runs.filter((run) => run.day >= since && run.day < day);
+  return Math.max(0, ...within.map(({ minutes }) => minutes));
+}
+
+/**
+ * The most run-minutes of a building week: `capPercent` over the highest earlier whole week. While
+ * that week is short, a small step more is allowed even where it exceeds the cap, as long as it
+ * leads no further than the end of the short range.
  */
 export function weekCap(peak: number, capPercent: number, rules: RampRuleValues): number {
   const byPercent = peak * (1 + capPercent / 100);
   if (peak >= rules.shortWeekMinutes) return byPercent;
   const smallStep = Math.min(peak + rules.smallStepMinutes, rules.shortWeekMinutes);
   return Math.max(byPercent, smallStep);
-}
-
-/** The lowest highest-week from which `weekCap` reaches `minutes`. */
-export function peakFor(minutes: number, capPercent: number, rules: RampRuleValues): number {
-  const byPercent = minutes / (1 + capPercent / 100);
-  if (minutes > rules.shortWeekMinutes) return byPercent;
-  return Math.min(byPercent, Math.max(0, minutes - rules.smallStepMinutes));
 }
 
 /**

@@ -2,9 +2,20 @@ import type { IsoDay } from '../day.ts';
 import { EPSILON } from './load.ts';
 import type { RampWeek, WithinReach } from './types.ts';
 
-/** The day of the first run without a break that meets the goal. */
+/** Walks of the full length in one week that make the walk base (D). */
+const WALK_BASE_TIMES = 2;
+
+/**
+ * The day of the first run without a break that meets the goal; of a walking programme the day of
+ * the second full walk of a week.
+ */
 export function goalDayOf(weeks: readonly RampWeek[], goal: number): IsoDay | null {
   for (const { sessions } of weeks) {
+    const walks = sessions.filter(
+      ({ kind, runMinutes }) => kind === 'walk' && runMinutes >= goal - EPSILON,
+    );
+    const tested = walks[WALK_BASE_TIMES - 1];
+    if (tested !== undefined) return tested.day;
     const met = sessions.find(
       ({ kind, runMinutes }) => kind === 'continuous' && runMinutes >= goal - EPSILON,
     );

@@ -30,9 +30,6 @@ const LEAD_IN: Readonly<Record<StartLevel, readonly BoutStep[]>> = {
   ],
 };
 
-/** Session count that the first week's bouts are meant for. */
-const USUAL_SESSIONS = 3;
-
 /** The bout path from the first session to the last step before continuous running. */
 export function boutPath(start: StartLevel): readonly BoutStep[] {
   return [...LEAD_IN[start], ...COMMON];
@@ -42,14 +39,6 @@ export function boutPath(start: StartLevel): readonly BoutStep[] {
 export function firstBouts(start: StartLevel, rules: RampRuleValues): number {
   if (start === 'conditioned') return rules.boutsConditioned;
   return start === 'unconditioned' ? rules.boutsUnconditioned : rules.boutsPostInjury;
-}
-
-/**
- * Bouts of the first week. A fourth session spreads the start of three over more days; it does not
- * raise it.
- */
-export function firstWeekBouts(start: StartLevel, sessions: number, rules: RampRuleValues): number {
-  return firstBouts(start, rules) * Math.min(sessions, USUAL_SESSIONS);
 }
 
 /** A step in words, e.g. "2 min run, 2 min walk". */

@@ -3,11 +3,10 @@ import type { Provenance, Reason } from '../figure.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
 import { breakGrounds } from './breakRules.ts';
-import { EPSILON, weekCap } from './load.ts';
 import { BOUT_RULE, CAP_RULE, type Setting } from './request.ts';
-import type { FilledWeek } from './search.ts';
+import type { FilledWeek } from './course.ts';
 import { lacksEasyWeek, MOST_WEEKS, type Rhythm } from './slots.ts';
-import type { RuleCollision, StartLevel } from './types.ts';
+import type { StartLevel } from './types.ts';
 
 interface Dates {
   readonly goalReachedOn: IsoDay | null;
@@ -29,8 +28,7 @@ export function reasonsFor(
     ...(dates.goalReachedOn === null ? [outOfReach(setting, dates)] : []),
     ...longGoal(setting),
     ...noEasyWeek(setting),
-    capReason(setting),
-    recoveryReason(setting),
+    ...loadReasons(setting),
     ...(setting.startDay === request.startDay ? [] : [notBefore(setting.startDay)]),
     ...daysReasons(setting, rhythm),
     ...breakReasons(setting, weeks),
@@ -38,12 +36,56 @@ export function reasonsFor(
   ];
 }
 
-function capReason({ request, rules, capPercent }: Setting): Reason {
-  const rule: Rule = RAMP_RULES[CAP_RULE[request.start]];
+function loadReasons(setting: Setting): Reason[] {
+  if (setting.programme === 'walking') return [walkingReason(setting)];
+  return [
+    sessionReason(setting),
+    capReason(setting),
+    recoveryReason(setting),
+    ...paceReason(setting),
+  ];
+}
+
+function walkingReason({ rules, walkMinutesNow, goal }: Setting): Reason {
+  const rule: Rule = RAMP_RULES.walkStepMinutes;
+  return {
+    code: 'walking-programme',
+    text: `Brisk walks on ${rules.walkDays} days a week, from ${Math.min(walkMinutesNow, goal)} min, ${rules.walkStepMinutes} min longer each week up to ${goal} min${changeNote(rule, rules.walkStepMinutes)}. Two such walks in the last week, sound and clear the next day, are the walk base.`,
+    params: { from: Math.min(walkMinutesNow, goal), step: rules.walkStepMinutes, to: goal },
+    ...provenanceOf(rule, rules.walkStepMinutes, ['walkDays', 'walkFirstMinutes']),
+  };
+}
+
+function sessionReason({ rules }: Setting): Reason {
+  const rule: Rule = RAMP_RULES.sessionRisePercent;
+  const percent = rules.sessionRisePercent;
+  const { sessionStepMinutes: step, sessionWindowDays: days } = rules;
+  return {
+    code: 'session-cap',
+    text: `No session is more than ${percent} % or ${step} min, whichever is more, over the longest run of the last ${days} days${changeNote(rule, percent)}. ${rule.note}`,
+    params: { percent, step, days },
+    ...provenanceOf(rule, percent, ['sessionStepMinutes', 'sessionWindowDays']),
+  };
+}
+
+function paceReason({ request, start }: Setting): Reason[] {
+  const { ownerMinutes } = request;
+  if (ownerMinutes === undefined) return [];
+  const lower = start !== request.start;
+  const text = lower
+    ? `The owner runs ${ownerMinutes} min without a break today: the plan starts lower than the dog alone would.`
+    : `The owner runs ${ownerMinutes} min without a break today: the dog sets the start.`;
+  return [
+    { code: 'owner-start', text, params: { minutes: ownerMinutes, lower: Number(lower) }, ...OWN },
+  ];
+}
+
+function capReason({ start, rules, capPercent }: Setting): Reason {
+  const rule: Rule = RAMP_RULES[CAP_RULE[start]];
   const howSure = capPercent === rule.value ? ` ${rule.note}` : '';
   return {
     code: 'weekly-cap',
-    text: `Run-minutes rise by at most ${capPercent} % over the highest earlier week${changeNote(rule, capPercent)}. While that week is under ${rules.shortWeekMinutes} min, a step of ${rules.smallStepMinutes} min is allowed.${howSure}`,
+    text: `Run-minutes rise by at most ${capPercent} % over the highest whole week so far${changeNote(rule, capPercent)}. While that week is under ${rules.shortWeekMinutes} min, a step of ${rules.smallStepMinutes} min is allowed.${howSure}`,
     params: { capPercent },
     ...provenanceOf(rule, capPercent, ['shortWeekMinutes', 'smallStepMinutes']),
   };
@@ -54,12 +96,15 @@ function recoveryReason({ rules }: Setting): Reason {
   const changed = recoveryEvery !== RAMP_RULES.recoveryEvery.value;
   const rule: Rule = changed ? RAMP_RULES.recoveryEvery : RAMP_RULES.recoveryPercent;
   const value = changed ? recoveryEvery : recoveryPercent;
-  const other: RampRuleId = changed ? 'recoveryPercent' : 'recoveryEvery';
+  const others: RampRuleId[] = [
+    changed ? 'recoveryPercent' : 'recoveryEvery',
+    'recoverySkipPercent',
+  ];
   return {
     code: 'recovery-weeks',
-    text: `One week in ${recoveryEvery} is a recovery week of ${recoveryPercent} % of the week before${changeNote(rule, value)}.`,
+    text: `One week in ${recoveryEvery} is a recovery week of ${recoveryPercent} % of the highest week${changeNote(rule, value)}, unless the week before was light already.`,
     params: { every: recoveryEvery, percent: recoveryPercent },
-    ...provenanceOf(rule, value, [other]),
+    ...provenanceOf(rule, value, others),
   };
 }
 
@@ -129,10 +174,20 @@ function breakReasons({ rules }: Setting, weeks: readonly FilledWeek[]): Reason[
   });
 }
 
+/** These have a reason of their own that names them. */
+const NAMED_ELSEWHERE: ReadonlySet<RampRuleId> = new Set([
+  'sessionRisePercent',
+  'sessionStepMinutes',
+  'sessionWindowDays',
+  'walkDays',
+  'walkFirstMinutes',
+  'walkStepMinutes',
+]);
+
 /** Rules of other starts do not bite and are not named; cap and recovery have their own reason. */
 function bites(id: RampRuleId, start: StartLevel): boolean {
   if (id === 'recoveryEvery' || id === 'recoveryPercent') return false;
-  if (Object.values(CAP_RULE).includes(id)) return false;
+  if (NAMED_ELSEWHERE.has(id) || Object.values(CAP_RULE).includes(id)) return false;
   return !Object.values(BOUT_RULE).includes(id) || BOUT_RULE[start] === id;
 }
 
@@ -164,29 +219,4 @@ function outOfReach({ request }: Setting, { earliestEventDay }: Dates): Reason {
     ...COUNTED,
     change: 'A later day, a shorter goal, or a start from a better base.',
   };
-}
-
-/**
- * Rules whose values exclude each other: the load stops growing although the goal is not met,
- * because what the cap allows is smaller than the next bout.
- */
-export function collisionsOf(
-  setting: Setting,
-  weeks: readonly FilledWeek[],
-  reached: IsoDay | null,
-): RuleCollision[] {
-  if (reached !== null || weeks.length < MOST_WEEKS) return [];
-  const half = weeks[Math.floor(weeks.length / 2)]!.after;
-  const last = weeks.at(-1)!.after;
-  if (last.peak > half.peak + EPSILON) return [];
-  const cap = weekCap(last.peak, setting.capPercent, setting.rules);
-  const room = Number((cap - last.peak).toFixed(2));
-  const step = setting.path[last.stepIndex];
-  if (step === undefined) return [];
-  return [
-    {
-      rules: [CAP_RULE[setting.request.start], 'smallStepMinutes', 'boutsPerSession'],
-      text: `From ${last.peak} run-minutes a week the cap leaves room for ${room} min more, less than one bout of ${step.runMin} min, and a longer bout needs more minutes a week. The load cannot grow: raise the weekly rise or the small step.`,
-    },
-  ];
 }

@@ -3,14 +3,23 @@ import { dayNumber, daysBetween, type IsoDay, type Weekday } from '../day.ts';
 import { rampRuleValues, type RampRuleId, type RampRuleValues } from '../rules/ramp.ts';
 import { boutPath, type BoutStep } from './path.ts';
 import type { Availability } from './schedule.ts';
-import type { RampGoal, RampRequest, StageId, StartLevel } from './types.ts';
+import {
+  PROGRAMMES,
+  START_LEVELS,
+  type Programme,
+  type RampGoal,
+  type RampRequest,
+  type StageId,
+  type StartLevel,
+} from './types.ts';
 
-export const STARTS: readonly StartLevel[] = ['conditioned', 'unconditioned', 'post-injury'];
 /** One change at a time: first time, then pull, then hills, then speed. */
 const STAGES = ['pull', 'hills', 'speed'] as const;
 const GOAL_MIN = { min: 1, max: 240 } as const;
 const EVERY_DAY: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 export const CAP_PERCENT = { min: 5, max: 30 } as const;
+const OWNER_MIN = { min: 0, max: 600 } as const;
+const WALK_MIN = { min: 1, max: 240 } as const;
 const PACE = { min: 2, max: 20 } as const;
 
 /** The rule that gives the weekly rise of a start. */
@@ -29,7 +38,12 @@ export const BOUT_RULE: Readonly<Record<StartLevel, RampRuleId>> = {
 /** A request, checked, with everything that was left open filled in. */
 export interface Setting {
   readonly request: RampRequest;
+  readonly programme: Programme;
   readonly rules: RampRuleValues;
+  /** The lower start of dog and owner. */
+  readonly start: StartLevel;
+  /** A walking programme: minutes of its first walks. */
+  readonly walkMinutesNow: number;
   readonly capPercent: number;
   readonly path: readonly BoutStep[];
   /** Minutes without a break that meet the goal. */
@@ -39,6 +53,21 @@ export interface Setting {
   readonly availability: Availability;
   /** The first day of the plan: not before the age gate. */
   readonly startDay: IsoDay;
+}
+
+/** An owner who runs less than this without a break starts as an unconditioned dog does (D). */
+const OWNER_NOVICE_UNDER_MIN = 10;
+
+/** How the owner comes to the plan; null where it is not told, or the goal is run already. */
+export function ownerStart({ ownerMinutes, goal }: RampRequest): StartLevel | null {
+  if (ownerMinutes === undefined || ownerMinutes >= goalMinutes(goal)) return null;
+  return ownerMinutes < OWNER_NOVICE_UNDER_MIN ? 'unconditioned' : 'conditioned';
+}
+
+/** `START_LEVELS` goes from the highest start to the lowest. */
+function lowerStart(dog: StartLevel, owner: StartLevel | null): StartLevel {
+  if (owner === null) return dog;
+  return START_LEVELS.indexOf(owner) > START_LEVELS.indexOf(dog) ? owner : dog;
 }
 
 /** Minutes without a break that meet the goal. */
@@ -53,8 +82,11 @@ export function goalMinutes(goal: RampGoal): number {
 export function settingOf(request: RampRequest): Setting {
   const rules = rampRuleValues(request.rules);
   dayNumber(request.startDay, 'startDay');
-  oneOf('start', request.start, STARTS);
-  wholeInRange('sessionsPerWeek', request.sessionsPerWeek, 'a week', { min: 2, max: 4 });
+  oneOf('start', request.start, START_LEVELS);
+  const programme = oneOf('programme', request.programme ?? 'running', PROGRAMMES);
+  if (programme === 'running') {
+    wholeInRange('sessionsPerWeek', request.sessionsPerWeek, 'a week', { min: 2, max: 4 });
+  }
   if (request.capPercent !== undefined) {
     inRange('capPercent', request.capPercent, '%', CAP_PERCENT);
   }
@@ -62,13 +94,19 @@ export function settingOf(request: RampRequest): Setting {
   const startDay = startOf(request);
   checkEvent(request, startDay);
   for (const stage of request.laterStages ?? []) oneOf('laterStages', stage, STAGES);
-  const { goal } = request;
+  const { goal, ownerMinutes, walkMinutesNow } = request;
+  if (ownerMinutes !== undefined) inRange('ownerMinutes', ownerMinutes, 'min', OWNER_MIN);
+  if (walkMinutesNow !== undefined) inRange('walkMinutesNow', walkMinutesNow, 'min', WALK_MIN);
+  const start = lowerStart(request.start, ownerStart(request));
   const pace = 'paceMinPerKm' in goal ? goal.paceMinPerKm : (request.paceMinPerKm ?? null);
   return {
     request,
+    programme,
     rules,
-    capPercent: request.capPercent ?? rules[CAP_RULE[request.start]],
-    path: boutPath(request.start),
+    start,
+    walkMinutesNow: Math.floor(walkMinutesNow ?? rules.walkFirstMinutes),
+    capPercent: request.capPercent ?? rules[CAP_RULE[start]],
+    path: programme === 'walking' ? [] : boutPath(start),
     goal: goalMinutes(goal),
     pace,
     availability: availabilityOf(request),

@@ -1,15 +1,31 @@
 import { addDays, type IsoDay } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
-import { rampRuleValues, type RampRuleValues } from '../rules/ramp.ts';
+import type { RampRuleValues } from '../rules/ramp.ts';
 import { breakBefore, breakOf, breakSeen } from './breaks.ts';
 import { buildRamp } from './build.ts';
-import { begunWeeks, lastDueWeek, readDone, weekAsRun, type Done } from './done.ts';
+import { resumeOf } from './course.ts';
+import { courseOf } from './limits.ts';
+import { lastDueWeek, readDone, type Done } from './done.ts';
 import { seenIn, type Seen } from './judge.ts';
-import { backFrom, goOn, repeatFrom, restart, type Standing } from './resume.ts';
+import { EPSILON } from './load.ts';
+import {
+  lowered,
+  MOST_UNDONE,
+  placeAfter,
+  repeated,
+  repeatedCalmly,
+  restartAt,
+  restFits,
+  resumeAt,
+  steppedBack,
+  undoneIn,
+  type Standing,
+} from './replay.ts';
+import { settingOf } from './request.ts';
 import type { Review, ReviewDecision, ReviewInput } from './reviewTypes.ts';
 import type { Return } from './slots.ts';
 import type { Ramp, RampRequest, RampResume } from './types.ts';
-import { walkRamp, weekEnd } from './walk.ts';
+import { weekEnd } from './walk.ts';
 
 /** From mildest to strictest. */
 const STRICTNESS: readonly ReviewDecision[] = ['progress', 'hold', 'back', 'stop'];
@@ -17,23 +33,26 @@ const STRICTNESS: readonly ReviewDecision[] = ['progress', 'hold', 'back', 'stop
 /**
  * Looks at what came of a plan and draws up its next version.
  *
- * All done, sound and normal within 24 h: progress. Mild stiffness gone within 24 h, a session
- * missed or shortened, a next day of which nothing is told: hold (the week is repeated). Stiffness
- * over 24 h, or one that clears and returns: back one step and 2 days off. Lameness, refusal,
- * collapse, a neurological sign, breathing distress, stiffness over 48 h: stop and vet; the stop
- * stands until `clearedByVetOn`. Missed time: up to 7 days the week is repeated, 8–14 days minus
- * 25 %, 15–28 minus 50 % of the last week really run, longer from the walk base. The strictest
- * wins. A mild sign or a missed session no longer holds the plan once three clean sessions followed.
+ * All done, sound and normal within 24 h: progress; so with one session missed of a week, or with
+ * sessions held back by the weather or the owner, which only cost their days. Mild stiffness gone
+ * within 24 h, two sessions of a week missed or shortened, a next day of which nothing is told:
+ * hold (the week comes again). Stiffness over 24 h, or one that clears and returns: back one step
+ * and 2 days off; a second time in 4 weeks two steps; a third, or mild stiffness after 3 of the
+ * last 6 runs: vet. Six clean sessions settle it. Lameness, refusal, collapse, a neurological
+ * sign, breathing distress, stiffness over 48 h: stop and vet; the stop stands until
+ * `clearedByVetOn`. Missed time: up to 7 days the week is repeated, 8-14 days minus 25 %, 15-28
+ * minus 50 % of the last whole week, longer from the walk base; then back by 25 % a week. After an
+ * illness 48 h of normal appetite and energy, then half. The strictest wins.
  *
  * The new version keeps the request (goal, days, event, cap) and begins on `fromDay`. A stop has
  * no weeks. Nothing that was run above the plan raises the next load.
  *
  * @throws RangeError naming the argument: `day`, a result on a day without a session, unknown words.
- * Sources: soreness rules of human rehabilitation (M); missed time: our own choice (D).
+ * Sources: soreness rules of human rehabilitation (M); missed time and illness: our own choice (D).
  */
 export function reviewRamp(input: ReviewInput): Review {
   const done = readDone(input);
-  const rules = rampRuleValues(input.rules ?? input.ramp.rules);
+  const { rules } = done;
   const standing = standingOf(input, done);
   const back = breakBefore(standing, rules);
   const response = seenIn(input, done);
@@ -48,16 +67,27 @@ export function reviewRamp(input: ReviewInput): Review {
     walkBaseFirst: decision !== 'stop' && back.kind === 'restart',
   };
   if (decision === 'stop') return { ...review, ramp: stopped(standing, reasons) };
-  const running = input.ramp.weeks.length > 0;
-  if (decision === 'progress' && running && done.asPlanned && sameRules(input.ramp, rules)) {
-    return { ...review, ramp: asPlanned(standing) };
-  }
-  const soreness = response.some((entry) => entry.decision === 'back');
-  const resume = resumeFor(decision, soreness, back, standing);
-  const earliest = firstDayFor(soreness, back, done.day, rules);
+  const from = decision === 'progress' ? keptFrom(standing, input, rules) : null;
+  if (from !== null) return { ...review, ramp: asPlanned(input, standing, from) };
+  const steps = stepsBack(response);
+  const mild = decision === 'hold' && response.some(isMild);
+  const resume = resumeFor(mild ? 'mild' : decision, steps, back, input, standing);
+  const earliest = firstDayFor(steps > 0, back, input, done);
   const firstDay = afterBrokenWeek(standing, earliest);
   const ramp = nextVersion(input, done.day, firstDay, resume);
   return { ...review, ramp };
+}
+
+const isMild = ({ decision, reason }: Seen): boolean =>
+  decision === 'hold' && reason.code === 'review-mild-stiffness';
+
+/** How many steps the responses ask for. */
+function stepsBack(response: readonly Seen[]): number {
+  const codes = response
+    .filter(({ decision }) => decision === 'back')
+    .map((seen) => seen.reason.code);
+  if (codes.includes('review-again')) return 2;
+  return codes.some((code) => code !== 'review-illness') ? 1 : 0;
 }
 
 /** A plan may have been kept before a rule existed; that rule then changes nothing. */
@@ -67,9 +97,12 @@ function sameRules(ramp: Ramp, rules: RampRuleValues): boolean {
 }
 
 function standingOf(input: ReviewInput, done: Done): Standing {
-  const begun = { ...input.ramp, weeks: begunWeeks(input.ramp, done) };
-  const asRun = { ...begun, weeks: begun.weeks.map((week, index) => weekAsRun(done, index, week)) };
-  return { ramp: input.ramp, done, planned: walkRamp(begun), run: walkRamp(asRun) };
+  const { ramp } = input;
+  const course = courseOf(
+    settingOf({ ...ramp.request, rules: done.rules, capPercent: ramp.capPercent }),
+  );
+  const place = placeAfter(course, ramp, done, lastDueWeek(done) + 1, input.unplanned);
+  return { ramp, done, course, place };
 }
 
 function strictest(seen: readonly Seen[]): ReviewDecision {
@@ -97,7 +130,7 @@ const NOTHING_DUE: Reason = {
 
 const SETTLED: Reason = {
   code: 'review-settled',
-  text: 'What was seen earlier is settled: three clean sessions followed.',
+  text: 'Go on: what was seen or missed earlier no longer holds the plan.',
   params: {},
   ...OWN,
 };
@@ -121,33 +154,44 @@ function anyNewlyDue({ request }: Ramp, { due }: Done): boolean {
 }
 
 function resumeFor(
-  decision: ReviewDecision,
-  soreness: boolean,
+  decision: ReviewDecision | 'mild',
+  steps: number,
   back: Return,
+  { wellSince }: ReviewInput,
   standing: Standing,
 ): RampResume {
-  if (back.kind === 'restart') return restart(standing);
-  if (decision === 'progress') return goOn(standing);
-  if (decision === 'hold') return repeatFrom(standing);
-  // A bad response and a break together: the lower load of the two.
-  return backFrom(standing, back.kind === 'less' ? back.percent : 0, soreness);
+  const { place, course, done } = standing;
+  if (back.kind === 'restart' || place.last === -1) return restartAt(standing);
+  const ill = wellSince === undefined ? place : lowered(place, done.rules.illnessPercent);
+  if (steps > 0) return resumeAt(standing, steppedBack(course, ill, steps));
+  if (decision === 'mild') return resumeAt(standing, repeatedCalmly(course, ill));
+  return resumeAt(standing, decision === 'hold' ? repeated(ill) : ill);
 }
 
 /** After a step back the dog has its days off; before the walk base a week for it (D). */
 const WALK_BASE_DAYS = 7;
 
-function firstDayFor(soreness: boolean, back: Return, day: IsoDay, rules: RampRuleValues): IsoDay {
+function firstDayFor(
+  stepped: boolean,
+  back: Return,
+  { wellSince }: ReviewInput,
+  { day, rules }: Done,
+): IsoDay {
   if (back.kind === 'restart') return addDays(day, WALK_BASE_DAYS);
-  return soreness ? addDays(day, 1 + rules.daysOffAfterBack) : day;
+  const rested = stepped ? addDays(day, 1 + rules.daysOffAfterBack) : day;
+  if (wellSince === undefined) return rested;
+  const well = addDays(wellSince, rules.illnessRestDays);
+  return well > rested ? well : rested;
 }
 
 /**
  * A week in which the dog ran already is left to end before a new one begins: two weeks' load must
  * not come into the same seven days. Not where the event would be missed by it.
  */
-function afterBrokenWeek({ ramp, run, done }: Standing, earliest: IsoDay): IsoDay {
+function afterBrokenWeek({ ramp, done }: Standing, earliest: IsoDay): IsoDay {
   const index = lastDueWeek(done);
-  if (index === -1 || run.weeks[index]!.week.runMinutes === 0) return earliest;
+  const ran = done.due.some(({ weekIndex, minutes }) => weekIndex === index && minutes > 0);
+  if (!ran) return earliest;
   const open = ramp.weeks[index]!.sessions.some(({ day }) => day >= done.day);
   const next = weekEnd(ramp, index);
   const { eventDay } = ramp.request;
@@ -177,37 +221,53 @@ function nextVersion(
   return { ...buildRamp(request), version: ramp.version + 1 };
 }
 
+/**
+ * The index of the week from which a plan goes on as it stands; its number of weeks where it came
+ * to its goal; null where the weeks ahead have to be drawn up anew.
+ */
+function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues): number | null {
+  const { ramp, done, course, place } = standing;
+  if (ramp.weeks.length === 0 || !sameRules(ramp, rules)) return null;
+  const from = ramp.weeks.findIndex(({ sessions }) => sessions.some(({ day }) => day >= done.day));
+  if (from === -1) return goalMet(standing) ? ramp.weeks.length : null;
+  if (done.asPlanned && input.unplanned === undefined) return from;
+  const under = done.due.filter(({ weekIndex }) => weekIndex === from);
+  const due = under.length > 0 ? undoneIn(under) <= MOST_UNDONE : null;
+  const next = ramp.weeks.slice(from).find(({ rung }) => rung !== undefined)?.rung;
+  const last = course.ladder.rungs.length - 1;
+  const inStep = due ?? (next !== undefined && next === Math.min(place.next, last));
+  return inStep && restFits(standing, from, place.recent) ? from : null;
+}
+
+/** True once a run met the goal. */
+function goalMet({ done, course }: Standing): boolean {
+  return done.due.some(
+    ({ session, minutes }) =>
+      session.kind === 'continuous' && minutes >= course.setting.goal - EPSILON,
+  );
+}
+
 /** The plan goes on as it is: from the week the review falls into. */
-function asPlanned(standing: Standing): Ramp {
-  const { ramp, done } = standing;
-  const next = ramp.weeks.findIndex(({ sessions }) => sessions.some(({ day }) => day >= done.day));
-  if (next === -1) {
-    const request = { ...ramp.request, resume: goOn(standing) };
-    return { ...ramp, request, version: ramp.version + 1, weeks: [], stages: [] };
-  }
-  const walked = walkRamp(ramp).weeks[next]!;
-  const week = ramp.weeks[next]!;
-  const { before } = walked;
-  const first = next === 0 ? (ramp.request.resume?.firstWeekMinutes ?? null) : null;
-  const resume: RampResume = {
-    weekNumber: week.number,
-    peakMinutes: before.peak,
-    previousMinutes: before.previous,
-    stepIndex: before.stepIndex,
-    sessionsOnStep: before.sessionsOnStep,
-    longestMinutes: before.longest,
-    fullestMinutes: before.fullest,
-    lastRunDay: walked.lastRunBefore,
-    firstWeekMinutes: first,
+function asPlanned(input: ReviewInput, standing: Standing, from: number): Ramp {
+  const { ramp, done, course } = standing;
+  const week = ramp.weeks[from];
+  const before = placeAfter(course, ramp, done, from, input.unplanned);
+  const earlier = done.due.findLast(({ weekIndex, minutes }) => weekIndex < from && minutes > 0);
+  const resume = resumeOf(course, before, {
+    weekNumber: week?.number ?? (ramp.weeks.at(-1)?.number ?? 0) + 1,
+    lastRunDay: earlier?.session.day ?? ramp.request.resume?.lastRunDay ?? null,
     reviewedOn: done.day,
-  };
+  });
   const { notBeforeDay: _, ...rest } = ramp.request;
+  const startDay = week?.startDay ?? ramp.request.startDay;
   return {
     ...ramp,
     version: ramp.version + 1,
-    request: { ...rest, startDay: week.startDay, resume },
-    weeks: ramp.weeks.slice(next),
-    stages: ramp.stages.filter(({ untilDay }) => untilDay === null || untilDay >= week.startDay),
+    request: { ...rest, startDay, resume },
+    weeks: ramp.weeks.slice(from),
+    stages: ramp.stages.filter(
+      ({ untilDay }) => week !== undefined && (untilDay === null || untilDay >= startDay),
+    ),
   };
 }
 
@@ -233,6 +293,14 @@ function stopped(standing: Standing, reasons: readonly Reason[]): Ramp {
     earliestEventDay: null,
     withinReach: null,
     reasons,
-    request: { ...stillAhead(ramp.request, done.day), resume: backFrom(standing, 0, true) },
+    request: { ...stillAhead(ramp.request, done.day), resume: stoppedAt(standing) },
   };
+}
+
+/** Once the vet has cleared the dog, it goes on from a step before the last whole week. */
+function stoppedAt(standing: Standing): RampResume {
+  const { place, course } = standing;
+  return place.last === -1
+    ? restartAt(standing)
+    : resumeAt(standing, steppedBack(course, place, place.last === place.next ? 2 : 1));
 }

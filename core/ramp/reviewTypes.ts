@@ -4,7 +4,8 @@ import type { LimbGrades } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import type { Ramp } from './types.ts';
 
-export const SESSION_OUTCOMES = ['done', 'shortened', 'missed'] as const;
+/** `held`: held back by the weather or by the owner. It counts for nothing, the days aside. */
+export const SESSION_OUTCOMES = ['done', 'shortened', 'missed', 'held'] as const;
 export type SessionOutcome = (typeof SESSION_OUTCOMES)[number];
 
 /** How the dog was afterwards and on the next day, mildest first. */
@@ -32,8 +33,10 @@ export interface SessionResult {
   /** The planned day of the session. */
   readonly day: IsoDay;
   readonly outcome: SessionOutcome;
-  /** Run-minutes done, where a shortened session was timed. */
+  /** Run-minutes really run, where they were timed or read from a track. */
   readonly runMinutes?: number;
+  /** The longest single run of that day, where it was read from a track. */
+  readonly longestRunMinutes?: number | null;
   /** Absent or null: not told. */
   readonly nextDay?: NextDayResponse | null;
   readonly signs?: readonly StopSign[];
@@ -52,6 +55,12 @@ export interface ReviewFindings {
   readonly screening?: 'ready to start' | 'walking only' | 'vet first';
 }
 
+/** A run that the plan did not ask for, as a record or a track tells of it. */
+export interface UnplannedRun {
+  readonly day: IsoDay;
+  readonly minutes: number;
+}
+
 export interface ReviewInput {
   /** The plan in force. */
   readonly ramp: Ramp;
@@ -63,6 +72,10 @@ export interface ReviewInput {
   readonly rules?: RuleChanges;
   /** Since the last running the vet saw the dog and cleared it: earlier stop signs are settled. */
   readonly clearedByVetOn?: IsoDay;
+  /** The first day of normal appetite and energy after an illness since the last running. */
+  readonly wellSince?: IsoDay;
+  /** Runs beside the plan: they count for the longest of the last 30 days. */
+  readonly unplanned?: readonly UnplannedRun[];
 }
 
 /** Go on as planned, repeat, back one step, or stop and refer. */

@@ -24,9 +24,12 @@ function evenness(offsets: readonly number[]): number {
 }
 
 /** By count, the most even first; among alike, the earliest days first. */
-const COMBINATIONS = [0, 1, 2, 3, 4].map((count) =>
+const COMBINATIONS: readonly number[][][] = [0, 1, 2, 3, 4].map((count) =>
   combinations(count).sort((a, b) => evenness(b) - evenness(a)),
 );
+
+/** By count, those that end first before the others. */
+const EARLY = COMBINATIONS.map((list) => [...list].sort((a, b) => a.at(-1)! - b.at(-1)!));
 
 /** When the owner can run. */
 export interface Availability {
@@ -59,8 +62,39 @@ export function runningDays(
       availability.weekdays.includes(weekdayOf(first + offset)),
   );
   for (let size = Math.min(count, MOST_RUNNING_DAYS); size > 0; size -= 1) {
-    const best = COMBINATIONS[size]!.find((offsets) => offsets.every((offset) => open[offset]));
+    // Fewer than asked for end early, so that the week after can hold its full number again.
+    const known = size === count ? COMBINATIONS[size]! : EARLY[size]!;
+    const best = known.find((offsets) => offsets.every((offset) => open[offset]));
     if (best !== undefined) return best.map((offset) => first + offset);
   }
   return [];
+}
+
+/** Days without a walk, as offsets: those that a week of so many walks leaves free, far apart. */
+const WALK_FREE: Readonly<Record<number, readonly number[]>> = {
+  3: [1, 3, 5, 6],
+  4: [2, 4, 6],
+  5: [2, 6],
+  6: [6],
+  7: [],
+};
+
+/** The days of `count` walks in the `length` days from `first`; walks may follow one another. */
+export function walkingDays(
+  first: number,
+  count: number,
+  availability: Availability,
+  length = 7,
+): number[] {
+  const free = WALK_FREE[count] ?? [];
+  const open = [0, 1, 2, 3, 4, 5, 6]
+    .filter((offset) => offset < length)
+    .map((offset) => ({ offset, day: first + offset }))
+    .filter(({ day }) => !availability.out.has(day))
+    .filter(({ day }) => availability.weekdays.includes(weekdayOf(day)));
+  return open
+    .sort((a, b) => Number(free.includes(a.offset)) - Number(free.includes(b.offset)))
+    .slice(0, count)
+    .map(({ day }) => day)
+    .sort((a, b) => a - b);
 }

@@ -1,69 +1,71 @@
 import type { RampRuleValues } from '../rules/ramp.ts';
 import { EPSILON } from './load.ts';
 import type { BoutStep } from './path.ts';
-import type { SessionEffort } from './types.ts';
+import type { RampSession, SessionEffort } from './types.ts';
 
 /** What a session asks for, before it has a day. */
 export interface SessionPlan {
-  readonly kind: 'bouts' | 'continuous';
+  readonly kind: RampSession['kind'];
   readonly repeats: number;
   readonly runMin: number;
   readonly walkMin: number;
   readonly effort: SessionEffort;
 }
 
-const EFFORTS: readonly SessionEffort[] = ['long', 'easy', 'medium', 'easy'];
-/** Bouts are whole or half minutes. */
-export const GRAIN_MIN = 0.5;
+/** Half minutes are run only in the first bouts after injury. */
+const HALF_MIN = 0.5;
+/** A session this near to the longest of its week is no easy one (D). */
+const EASY_BELOW = 0.9;
+
+export const sessionMinutes = ({ repeats, runMin }: SessionPlan): number => repeats * runMin;
 
 export const minutesOf = (plans: readonly SessionPlan[]): number =>
-  plans.reduce((sum, { repeats, runMin }) => sum + repeats * runMin, 0);
+  plans.reduce((sum, plan) => sum + sessionMinutes(plan), 0);
 
-/** Shares of the longest run over a continuous week: hard, easy, medium (then easy again). */
-export function weekShares(sessions: number, rules: RampRuleValues): number[] {
-  const easy = rules.easyPercent / 100;
-  return [1, easy, rules.mediumPercent / 100, easy].slice(0, sessions);
+export const longestOf = (plans: readonly SessionPlan[]): number =>
+  Math.max(0, ...plans.map(sessionMinutes));
+
+export function boutSession({ runMin, walkMin }: BoutStep, repeats: number): SessionPlan {
+  return { kind: 'bouts', repeats, runMin, walkMin, effort: 'medium' };
 }
 
-/** Sum of `weekShares`: run-minutes of a week whose longest run is 1 min. */
-export function shareSum(sessions: number, rules: RampRuleValues): number {
-  return weekShares(sessions, rules).reduce((a, b) => a + b, 0);
+export function continuousSession(minutes: number): SessionPlan {
+  return { kind: 'continuous', repeats: 1, runMin: minutes, walkMin: 0, effort: 'medium' };
 }
 
-function bout(step: BoutStep, repeats: number, runMin: number, fuller: boolean): SessionPlan {
-  const effort = fuller ? 'long' : 'medium';
-  return { kind: 'bouts', repeats, runMin, walkMin: step.walkMin, effort };
+/** The place of the longest session of a week, the first of several. */
+export function longestAt(plans: readonly SessionPlan[]): number {
+  const longest = longestOf(plans);
+  return plans.findIndex((plan) => sessionMinutes(plan) >= longest - EPSILON);
 }
 
-/** Spreads whole bouts over sessions as evenly as they go, the fuller sessions first. */
-export function boutSessions(step: BoutStep, bouts: number, sessions: number): SessionPlan[] {
-  const base = Math.floor(bouts / sessions);
-  const fuller = bouts % sessions;
-  return Array.from({ length: sessions }, (_, index) => {
-    const more = index < fuller;
-    return bout(step, base + (more ? 1 : 0), step.runMin, more);
-  }).filter(({ repeats }) => repeats > 0);
-}
-
-/** Hard and easy runs without a break. */
-export function continuousSessions(
-  longest: number,
-  sessions: number,
-  rules: RampRuleValues,
-): SessionPlan[] {
-  return weekShares(sessions, rules).map((share, index) => ({
-    kind: 'continuous',
-    repeats: 1,
-    runMin: longest * share,
-    walkMin: 0,
-    effort: EFFORTS[index]!,
-  }));
+/** The longest of a week is its long one, those well under it are easy; sessions alike are medium. */
+export function withEfforts(plans: readonly SessionPlan[]): SessionPlan[] {
+  const longest = longestOf(plans);
+  const alike = plans.every((plan) => sessionMinutes(plan) >= longest - EPSILON);
+  const first = alike ? -1 : longestAt(plans);
+  return plans.map((plan, index) => {
+    if (index === first) return { ...plan, effort: 'long' };
+    return { ...plan, effort: sessionMinutes(plan) < longest * EASY_BELOW ? 'easy' : 'medium' };
+  });
 }
 
 /**
- * A week of given run-minutes on the present step: recovery, before an event, or after a break.
- * Never over `minutes`. Whole bouts of the step where they come within a minute of it; else some
- * sessions use shorter bouts, in half minutes, so that the week is not lighter than meant.
+ * Run-minutes of the runs of a continuous week: alike while they are short, then one long run and
+ * the others at a share of it, in whole minutes.
+ */
+export function continuousWeek(longest: number, count: number, rules: RampRuleValues): number[] {
+  const other =
+    longest <= rules.equalUntilMinutes
+      ? longest
+      : Math.floor((longest * rules.mediumPercent) / 100 + EPSILON);
+  return Array.from({ length: count }, (_, index) => (index === 0 ? longest : other));
+}
+
+/**
+ * A week of given run-minutes on one step: recovery, before an event, or scaled by hand. Never over
+ * `minutes`, in whole bouts where each session holds one, else in shorter bouts of whole minutes;
+ * fewer sessions where even those do not fit.
  */
 export function givenWeek(
   step: BoutStep | null,
@@ -71,49 +73,40 @@ export function givenWeek(
   sessions: number,
   rules: RampRuleValues,
 ): SessionPlan[] {
-  if (sessions === 0) return [];
-  if (step === null) {
-    return continuousSessions(minutes / shareSum(sessions, rules), sessions, rules);
+  for (let count = sessions; count > 0; count -= 1) {
+    const plans = step === null ? evenRuns(minutes, count, rules) : evenBouts(step, minutes, count);
+    if (plans !== null) return withEfforts(plans);
   }
-  const bouts = Math.floor(minutes / step.runMin + EPSILON);
-  const whole = boutSessions(step, bouts, sessions);
-  if (bouts >= sessions && minutes - bouts * step.runMin < 1) return whole;
-  const fine = fineSessions(step, minutes, sessions);
-  return minutesOf(fine) > minutesOf(whole) + EPSILON || bouts < sessions ? fine : whole;
+  return [];
 }
 
-/** Hands what one session could not take up on to the next. */
-function fineSessions(step: BoutStep, minutes: number, sessions: number): SessionPlan[] {
-  const plans: SessionPlan[] = [];
-  let left = minutes;
-  for (let remaining = sessions; remaining > 0; remaining -= 1) {
-    const plan = nearestBouts(step, left / remaining);
-    if (plan === null) continue;
-    plans.push(plan);
-    left -= plan.repeats * plan.runMin;
-  }
-  return plans;
+function evenRuns(minutes: number, count: number, rules: RampRuleValues): SessionPlan[] | null {
+  const each = Math.floor(minutes / count + EPSILON);
+  if (each < rules.leastContinuousMinutes) return null;
+  // A longer week keeps its shape: one long run, the others at their share of it.
+  let longest = each;
+  while (sum(continuousWeek(longest + 1, count, rules)) <= minutes + EPSILON) longest += 1;
+  return continuousWeek(longest, count, rules).map(continuousSession);
 }
 
-/** The session of bouts, none longer than the step's, that comes nearest to `minutes` from below. */
-function nearestBouts(step: BoutStep, minutes: number): SessionPlan | null {
-  const least = Math.min(step.runMin, Math.max(1, step.runMin / 2));
-  const found = fitting(step, minutes, least) ?? fitting(step, minutes, GRAIN_MIN);
-  return found === null ? null : bout(step, found.repeats, found.runMin, false);
-}
+const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
-function fitting(
-  step: BoutStep,
-  minutes: number,
-  least: number,
-): { repeats: number; runMin: number } | null {
-  let best: { repeats: number; runMin: number } | null = null;
-  for (let runMin = step.runMin; runMin >= least - EPSILON; runMin -= GRAIN_MIN) {
-    const repeats = Math.floor(minutes / runMin + EPSILON);
-    if (repeats === 0) continue;
-    if (best === null || repeats * runMin > best.repeats * best.runMin + EPSILON) {
-      best = { repeats, runMin };
-    }
+/** As near to the minutes as bouts of the step, or somewhat shorter ones, come. */
+function evenBouts(step: BoutStep, minutes: number, count: number): SessionPlan[] | null {
+  const grain = step.runMin < 1 ? HALF_MIN : 1;
+  const total = (runMin: number): number => Math.floor(minutes / runMin + EPSILON) * runMin;
+  const holds = (runMin: number): boolean => Math.floor(minutes / runMin + EPSILON) >= count;
+  let best: number | null = null;
+  for (let runMin = step.runMin; runMin >= grain; runMin -= grain) {
+    // Much shorter bouts only where a session holds none of the others.
+    if (best !== null && runMin < step.runMin / 2) break;
+    if (holds(runMin) && (best === null || total(runMin) > total(best) + EPSILON)) best = runMin;
   }
-  return best;
+  if (best === null) return null;
+  const bouts = Math.floor(minutes / best + EPSILON);
+  const [base, fuller] = [Math.floor(bouts / count), bouts % count];
+  // The fuller sessions come last, after the lighter ones.
+  return Array.from({ length: count }, (_, index) =>
+    boutSession({ ...step, runMin: best }, base + (index >= count - fuller ? 1 : 0)),
+  );
 }

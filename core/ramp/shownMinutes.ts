@@ -6,3 +6,10 @@
 export function shownMinutes(minutes: number): number {
   return Math.floor(minutes * 2 + 1e-6) / 2;
 }
+
+/** A week's run-minutes as they are shown: the sum of its sessions as they are shown. */
+export function shownWeekMinutes(week: {
+  readonly sessions: readonly { readonly runMinutes: number }[];
+}): number {
+  return week.sessions.reduce((sum, { runMinutes }) => sum + shownMinutes(runMinutes), 0);
+}

@@ -1,12 +1,12 @@
 import { ArgumentError } from '../check.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
 import type { Setting } from './request.ts';
-import { runningDays, type Availability } from './schedule.ts';
+import { runningDays, walkingDays, type Availability } from './schedule.ts';
 
 /** Weeks the search for a goal goes on; three years of building is no plan any more (D). */
 export const MOST_WEEKS = 156;
 
-export type SlotKind = 'build' | 'recovery' | 'event' | 'bridge';
+export type SlotKind = 'build' | 'event' | 'bridge';
 
 /** How much load a week may hold, seen from the calendar alone. */
 export type Return =
@@ -25,6 +25,7 @@ export interface Slot {
   /** Day numbers of the running days. */
   readonly days: readonly number[];
   readonly kind: SlotKind;
+  /** True where a recovery week is due; it falls out where the week before was light already. */
   readonly recovery: boolean;
   readonly return: Return;
 }
@@ -43,6 +44,17 @@ const RHYTHM_WEEKS = 5;
 /** A gap this much longer than usual means that running days were missed (D). */
 const MISSED_FROM_DAYS = 3;
 
+/** The running days of a week, or the days of its walks, which may follow one another. */
+function outingDays(
+  { programme, request, rules, availability }: Setting,
+  first: number,
+  lastRun: number | null,
+  length = 7,
+): number[] {
+  if (programme === 'walking') return walkingDays(first, rules.walkDays, availability, length);
+  return runningDays(first, request.sessionsPerWeek, availability, lastRun, length);
+}
+
 /** The rhythm of weeks without days out. @throws RangeError when the weekdays leave no plan. */
 export function rhythmOf(setting: Setting): Rhythm {
   const availability: Availability = { ...setting.availability, out: new Set() };
@@ -51,8 +63,7 @@ export function rhythmOf(setting: Setting): Rhythm {
   const counts: number[] = [];
   let restDays = 0;
   for (let week = 0; week < RHYTHM_WEEKS; week += 1) {
-    const { sessionsPerWeek } = setting.request;
-    const days = runningDays(first + week * 7, sessionsPerWeek, availability, lastRun);
+    const days = outingDays({ ...setting, availability }, first + week * 7, lastRun);
     for (const day of days) {
       if (lastRun !== null) restDays = Math.max(restDays, day - lastRun - 1);
       lastRun = day;
@@ -83,40 +94,28 @@ export function returnAfter(missedDays: number, rules: Setting['rules']): Return
   return { kind: 'restart', missedDays };
 }
 
-/**
- * True for the week whose minutes a review has set: its first building week. A recovery week that
- * is due comes before it, so that holding never costs the recovery. A new break takes precedence.
- */
-export function isReviewed(setting: Setting, slots: readonly Slot[], index: number): boolean {
-  if (typeof setting.request.resume?.firstWeekMinutes !== 'number') return false;
-  const building = ({ kind, days }: Slot): boolean => kind === 'build' && days.length > 0;
-  const slot = slots[index]!;
-  if (slot.return.kind === 'less' || slot.return.kind === 'restart') return false;
-  return building(slot) && !slots.slice(0, index).some(building);
-}
+/** True where a week may be one of recovery; a walking programme is too short for them. */
+export const isDue = ({ programme, rules }: Setting, number: number): boolean =>
+  programme === 'running' && number % rules.recoveryEvery === 0;
 
 interface Stretch {
   readonly number: number;
   readonly first: number;
   readonly length: number;
   readonly kind: SlotKind;
-  /** The first week of a reviewed plan was set by the review, break included. */
-  readonly ofReview?: boolean;
 }
 
 function slotOf(setting: Setting, rhythm: Rhythm, stretch: Stretch, lastRun: number | null): Slot {
   const { number, first, kind, length } = stretch;
-  const { sessionsPerWeek } = setting.request;
-  const days = runningDays(first, sessionsPerWeek, setting.availability, lastRun, length);
+  const days = outingDays(setting, first, lastRun, length);
   const gap = lastRun === null || days.length === 0 ? 0 : days[0]! - lastRun - 1;
-  const missed = stretch.ofReview === true ? 0 : gap - rhythm.restDays;
   return {
     number,
     first,
     days,
     kind,
-    recovery: number % setting.rules.recoveryEvery === 0,
-    return: returnAfter(missed, setting.rules),
+    recovery: isDue(setting, number),
+    return: returnAfter(gap - rhythm.restDays, setting.rules),
   };
 }
 
@@ -132,9 +131,7 @@ export function weekSlots(setting: Setting, rhythm: Rhythm, count: number): Slot
   let lastRun = lastRunBefore(setting);
   return Array.from({ length: count }, (_, index) => {
     const number = firstNumber + index;
-    const kind = number % setting.rules.recoveryEvery === 0 ? 'recovery' : 'build';
-    const first = start + index * 7;
-    const stretch: Stretch = { number, first, length: 7, kind, ofReview: index === 0 };
+    const stretch: Stretch = { number, first: start + index * 7, length: 7, kind: 'build' };
     const slot = slotOf(setting, rhythm, stretch, lastRun);
     lastRun = slot.days.at(-1) ?? lastRun;
     return slot;
@@ -178,14 +175,12 @@ export function eventSlots(
   let first = start + before.length * 7;
   const stretches: Stretch[] = [];
   if (spare > 0) {
-    const ofReview = before.length === 0;
-    stretches.push({ number, first, length: spare, kind: 'bridge', ofReview });
+    stretches.push({ number, first, length: spare, kind: 'bridge' });
     number += 1;
     first += spare;
   }
   if (first + 7 === start + days) {
-    const ofReview = stretches.length === 0 && before.length === 0;
-    stretches.push({ number, first, length: 7, kind: 'event', ofReview });
+    stretches.push({ number, first, length: 7, kind: 'event' });
   }
   let lastRun = before.findLast((slot) => slot.days.length > 0)?.days.at(-1) ?? null;
   lastRun ??= lastRunBefore(setting);

@@ -4,7 +4,12 @@ import type { RuleChanges } from '../rules/all.ts';
 import type { RampRuleId, RampRuleValues } from '../rules/ramp.ts';
 
 /** How the dog comes to the plan. */
-export type StartLevel = 'conditioned' | 'unconditioned' | 'post-injury';
+export const START_LEVELS = ['conditioned', 'unconditioned', 'post-injury'] as const;
+export type StartLevel = (typeof START_LEVELS)[number];
+
+/** What a plan trains: brisk walks up to the walk base, or running. */
+export const PROGRAMMES = ['running', 'walking'] as const;
+export type Programme = (typeof PROGRAMMES)[number];
 
 /** What the plan builds up to: minutes without a break, or a distance at the owner's pace. */
 export type RampGoal =
@@ -15,9 +20,11 @@ export type RampGoal =
 export type StageId = 'time' | 'pull' | 'hills' | 'speed';
 
 export interface RampRequest {
+  /** Running if absent, as in plans of older releases. */
+  readonly programme?: Programme;
   readonly startDay: IsoDay;
   readonly start: StartLevel;
-  /** 2–4; running days are never consecutive. */
+  /** 2–4 runs, never on consecutive days; a walking programme goes by the rule `walkDays`. */
   readonly sessionsPerWeek: number;
   readonly goal: RampGoal;
   readonly eventDay?: IsoDay;
@@ -31,12 +38,26 @@ export interface RampRequest {
   readonly daysOut?: readonly IsoDay[];
   /** The owner's pace, for the expected distance of a plan whose goal is minutes; 2–20 min/km. */
   readonly paceMinPerKm?: number;
+  /** Minutes the owner runs without a break today; not told if absent. */
+  readonly ownerMinutes?: number;
+  /** A walking programme: minutes the dog walks briskly today; not known if absent. */
+  readonly walkMinutesNow?: number;
   /** Stages to add after the goal is reached; none if absent. Not with an event. */
   readonly laterStages?: readonly Exclude<StageId, 'time'>[];
   /** The practice's own values of rules, inside their ranges. */
   readonly rules?: RuleChanges;
   /** Where a reviewed plan goes on from; absent for a new plan. */
   readonly resume?: RampResume;
+}
+
+/** How the dog was after a run. */
+export type RunResponse = 'clean' | 'mild' | 'setback' | 'other';
+
+/** A run of the last weeks, as it was really run. */
+export interface RecentRun {
+  readonly day: IsoDay;
+  readonly minutes: number;
+  readonly response: RunResponse;
 }
 
 /** Where a plan stands; what a new version goes on from. */
@@ -57,8 +78,18 @@ export interface RampResume {
   readonly fullestMinutes?: number;
   /** The last day the dog ran; null when it has not run. */
   readonly lastRunDay: IsoDay | null;
-  /** The first week holds exactly so many run-minutes (a repeated or reduced week). */
+  /** Plans of older releases: the first week holds exactly so many run-minutes. */
   readonly firstWeekMinutes: number | null;
+  /** Which building week of the undisturbed plan comes next, from 0; absent in older plans. */
+  readonly rung?: number;
+  /** The one that was run last, in part at least; −1 before the first. */
+  readonly lastRung?: number;
+  /** True while the load comes back after a break, `previousMinutes` at a time. */
+  readonly returning?: boolean;
+  /** True where the week before the first of this version was light already. */
+  readonly lightWeekBefore?: boolean;
+  /** The runs of the last 30 days or more, oldest first. */
+  readonly recent?: readonly RecentRun[];
   /** Day of the review that made this version: sessions before it are judged and settled. */
   readonly reviewedOn: IsoDay;
 }
@@ -71,7 +102,8 @@ export type SurfaceId = 'soft-flat' | 'soft-trail' | 'soft-hilly';
 /** One dated outing. Warm-up and cool-down are walked and are not run-minutes. */
 export interface RampSession {
   readonly day: IsoDay;
-  readonly kind: 'bouts' | 'continuous';
+  /** `walk`: a brisk walk of a walking programme, its minutes in `runMin` and `runMinutes`. */
+  readonly kind: 'bouts' | 'continuous' | 'walk';
   readonly repeats: number;
   /** Minutes run in each repeat. */
   readonly runMin: number;
@@ -91,15 +123,22 @@ export interface RampSession {
   readonly edited?: boolean;
 }
 
+/** Whose present running limits a week. */
+export type PaceSetter = 'dog' | 'owner' | 'both';
+
 export interface RampWeek {
   /** Counted from 1; a later version goes on counting. */
   readonly number: number;
   readonly startDay: IsoDay;
-  /** Every fourth week (editable): run-minutes fall, then go on from the earlier peak. */
+  /** Run-minutes fall, then go on from the earlier peak. */
   readonly recovery: boolean;
   /** In the last, easy days before an event. */
   readonly easyBeforeEvent: boolean;
   readonly stage: StageId;
+  /** Which building week of the undisturbed plan this is, from 0; absent in easy and recovery weeks and in older plans. */
+  readonly rung?: number;
+  /** True in weeks in which the load comes back after a break. */
+  readonly returning?: boolean;
   /** Where on the bout path the week stands, e.g. "2 min run, 2 min walk" or "continuous". */
   readonly step: string;
   /** Index on `boutPath(start)`; its length = continuous. */
@@ -108,6 +147,8 @@ export interface RampWeek {
   readonly capMinutes: number;
   readonly runMinutes: number;
   readonly sessions: readonly RampSession[];
+  /** Who sets the pace of the week; absent where the owner's running was not told. */
+  readonly paceSetBy?: PaceSetter;
   /** True when the practitioner changed a session of it by hand. */
   readonly edited?: boolean;
 }

@@ -1,71 +1,91 @@
 import { addDays, dayNumber, daysBetween, type IsoDay } from '../day.ts';
-import { weekLevel } from './level.ts';
-import { settingOf, type Setting } from './request.ts';
+import { firstPlace, FRESH } from './course.ts';
 import {
-  returnAfter,
-  rhythmOf,
-  type Return,
-  isReviewed,
-  type Rhythm,
-  type Slot,
-  type SlotKind,
-} from './slots.ts';
-import { dayShare, firstState, FRESH, limitOf, startsAnew, type RampState } from './state.ts';
-import type { Ramp, RampWeek } from './types.ts';
+  courseOf,
+  isRecovery,
+  keptRuns,
+  isLight,
+  startsAnew,
+  weekLimit,
+  type Course,
+  type Load,
+} from './limits.ts';
+import { rungAt } from './ladder.ts';
+import { sessionLevel } from './level.ts';
+import { settingOf } from './request.ts';
+import { isDue, returnAfter, type Return, type Slot, type SlotKind } from './slots.ts';
+import type { Ramp, RampSession, RampWeek, RecentRun } from './types.ts';
+
+/** What stands before a week of a plan, edited by hand or not. */
+export interface Before extends Load {
+  /** Where on the bout path the sessions so far have come; its length = continuous. */
+  readonly stepIndex: number;
+  readonly sessionsOnStep: number;
+  /** Run-minutes of the fullest session of bouts so far. */
+  readonly fullest: number;
+  /** True once the dog ran without a break. */
+  readonly continuous: boolean;
+}
+
+/** On the bout path before the first run. */
+const AT_START = { stepIndex: 0, sessionsOnStep: 0, fullest: 0, continuous: false } as const;
 
 /** A week of a plan with what stood before it. */
 export interface WalkedWeek {
   readonly week: RampWeek;
   readonly slot: Slot;
-  readonly before: RampState;
-  readonly after: RampState;
+  readonly before: Before;
   /** The most run-minutes the rules allow, after what came before. */
   readonly limit: number;
-  readonly lastRunBefore: IsoDay | null;
+  readonly recovery: boolean;
 }
 
-export interface Walk {
-  readonly setting: Setting;
-  readonly rhythm: Rhythm;
+export interface Walk extends Course {
   readonly weeks: readonly WalkedWeek[];
 }
 
-/**
- * Follows a plan week by week as it stands, edited or not, and tells what the rules allow in each.
- * `done` gives the week as it was really run, where that differs from the plan.
- */
-export function walkRamp(ramp: Ramp, done: (week: RampWeek) => RampWeek = (week) => week): Walk {
+/** Follows a plan week by week as it stands, and tells what the rules allow in each. */
+export function walkRamp(ramp: Ramp): Walk {
   const setting = settingOf({ ...ramp.request, rules: ramp.rules, capPercent: ramp.capPercent });
-  const rhythm = rhythmOf(setting);
+  const course = courseOf(setting);
   const walked: WalkedWeek[] = [];
-  const slots: Slot[] = [];
-  let state = firstState(ramp.request);
+  let before = beginning(course, ramp);
   let lastRun = ramp.request.resume?.lastRunDay ?? null;
-  ramp.weeks.forEach((planned, index) => {
-    const week = done(planned);
-    const slot = slotOf(ramp, index, week, lastRun, rhythm);
-    slots.push(slot);
-    const limit = allowed(setting, rhythm, state, slot, isReviewed(setting, slots, index));
-    const after = stateAfter(setting, state, slot, week);
-    walked.push({ week, slot, before: state, after, limit, lastRunBefore: lastRun });
-    state = after;
+  ramp.weeks.forEach((week, index) => {
+    const slot = slotOf(ramp, index, week, lastRun, course);
+    const recovery = isRecovery(before, slot);
+    walked.push({ week, slot, before, limit: allowed(course, before, slot, recovery), recovery });
+    before = afterWeek(course, before, walked.at(-1)!);
     lastRun = week.sessions.at(-1)?.day ?? lastRun;
   });
-  return { setting, rhythm, weeks: walked };
+  return { ...course, weeks: walked };
+}
+
+function beginning(course: Course, { request }: Ramp): Before {
+  const { resume } = request;
+  const place = firstPlace(course, request);
+  const { path } = course.setting;
+  if (resume === undefined || place.last < 0) {
+    return { ...place, ...AT_START };
+  }
+  const rung = rungAt(course.ladder, place.last);
+  const ofPlan = resume.rung !== undefined;
+  const stepIndex = ofPlan ? rung.stepIndex : resume.stepIndex;
+  return {
+    ...place,
+    stepIndex,
+    sessionsOnStep: ofPlan ? rung.sessions.length : resume.sessionsOnStep,
+    fullest: Math.max(rung.longest, resume.fullestMinutes ?? 0),
+    continuous: stepIndex === path.length,
+  };
 }
 
 /** The limit of a whole week; of the few days before an easy week, their part of it. */
-function allowed(
-  setting: Setting,
-  rhythm: Rhythm,
-  state: RampState,
-  slot: Slot,
-  reviewed: boolean,
-): number {
+function allowed(course: Course, before: Before, slot: Slot, recovery: boolean): number {
   if (slot.days.length === 0) return 0;
-  const limit = limitOf(setting, state, slot, reviewed);
-  if (slot.kind !== 'bridge' || startsAnew(state, slot)) return limit;
-  return limit * dayShare(setting, rhythm, state.stepIndex, slot.days.length);
+  const limit = weekLimit(course, before, slot, recovery);
+  if (slot.kind !== 'bridge' || startsAnew(before, slot)) return limit;
+  return (limit * Math.min(slot.days.length, course.rhythm.sessions)) / course.rhythm.sessions;
 }
 
 /** The day after the last of a week. */
@@ -79,62 +99,75 @@ function slotOf(
   index: number,
   week: RampWeek,
   lastRun: IsoDay | null,
-  rhythm: Rhythm,
+  { rhythm, setting }: Course,
 ): Slot {
   const first = week.sessions[0]?.day;
   const gap = lastRun === null || first === undefined ? 0 : daysBetween(lastRun, first) - 1;
-  const back: Return =
-    index === 0 ? { kind: 'none' } : returnAfter(gap - rhythm.restDays, ramp.rules);
+  const back: Return = returnAfter(gap - rhythm.restDays, ramp.rules);
   return {
     number: week.number,
     first: dayNumber(week.startDay),
     days: week.sessions.map(({ day }) => dayNumber(day)),
     kind: kindOf(ramp, index, week),
-    recovery: week.recovery,
+    recovery: isDue(setting, week.number),
     return: back,
   };
 }
 
 function kindOf(ramp: Ramp, index: number, week: RampWeek): SlotKind {
-  if (!week.easyBeforeEvent) {
-    return week.number % ramp.rules.recoveryEvery === 0 ? 'recovery' : 'build';
-  }
+  if (!week.easyBeforeEvent) return 'build';
   const { eventDay } = ramp.request;
   const end = ramp.weeks[index + 1]?.startDay ?? eventDay ?? weekEnd(ramp, index);
   return daysBetween(week.startDay, end) < 7 ? 'bridge' : 'event';
 }
 
-function stateAfter(setting: Setting, before: RampState, slot: Slot, week: RampWeek): RampState {
-  const minutes = week.runMinutes;
-  if (week.sessions.length === 0 || slot.kind === 'bridge') return before;
-  const anew = startsAnew(before, slot);
-  const state = anew ? FRESH : before;
-  const lower = slot.return.kind === 'less';
-  const peak = lower && !anew ? minutes : Math.max(state.peak, minutes);
-  const ofWeek = fullestBouts(week);
-  const fullest =
-    lower && !anew ? Math.min(state.fullest, ofWeek) : Math.max(state.fullest, ofWeek);
-  if (slot.kind !== 'build') {
-    const sessionsOnStep = lower ? 0 : state.sessionsOnStep;
-    return { ...state, peak, previous: minutes, sessionsOnStep, fullest };
-  }
-  const level = weekLevel(setting.path, week);
-  const runs = week.sessions.filter(({ kind }) => kind === 'continuous');
-  const stepIndex = Math.max(state.stepIndex, level);
-  const counted = level < state.stepIndex ? 0 : week.sessions.length;
-  const onStep = level > state.stepIndex || anew || lower ? 0 : state.sessionsOnStep;
+const asRun = ({ day, runMinutes }: RampSession): RecentRun => ({
+  day,
+  minutes: runMinutes,
+  response: 'clean',
+});
+
+function afterWeek(
+  course: Course,
+  before: Before,
+  { week, slot, recovery, limit }: WalkedWeek,
+): Before {
+  const { sessions, runMinutes } = week;
+  if (sessions.length === 0) return { ...before, light: true };
+  const state: Before = startsAnew(before, slot) ? { ...FRESH, ...AT_START } : before;
+  const recent = keptRuns([...state.recent, ...sessions.map(asRun)]);
+  const light = isLight(course, state, runMinutes);
+  const whole = sessions.length >= course.rhythm.sessions;
+  const peak = whole ? Math.max(state.peak, runMinutes) : state.peak;
+  if (slot.kind !== 'build' || recovery) return { ...state, recent, light, peak };
+  const lower = slot.return.kind === 'less' || slot.return.kind === 'repeat';
+  const back = week.returning === true || (lower && week.rung === undefined);
   return {
+    ...alongPath(course, state, sessions),
+    recent,
+    light,
+    returning: back || (!whole && state.returning),
     peak,
-    previous: minutes,
-    stepIndex,
-    sessionsOnStep: onStep + (lower ? 0 : counted),
-    longest: Math.max(state.longest, ...runs.map(({ runMinutes }) => runMinutes)),
-    fullest,
+    previous: whole ? runMinutes : back ? limit : state.previous,
   };
 }
 
-/** Run-minutes of the fullest session of bouts in a week. */
-function fullestBouts({ sessions }: RampWeek): number {
-  const bouts = sessions.filter(({ kind }) => kind === 'bouts');
-  return Math.max(0, ...bouts.map(({ runMinutes }) => runMinutes));
+/** Takes the sessions of a week along the bout path, one after another. */
+export function alongPath(
+  { setting }: Course,
+  before: Before,
+  sessions: readonly RampSession[],
+): Before {
+  return sessions.reduce((state, session) => {
+    const level = sessionLevel(setting.path, session);
+    const higher = level > state.stepIndex;
+    const bouts = session.kind === 'bouts';
+    return {
+      ...state,
+      stepIndex: Math.max(level, state.stepIndex),
+      sessionsOnStep: higher ? 1 : state.sessionsOnStep + Number(level === state.stepIndex),
+      fullest: bouts ? Math.max(state.fullest, session.runMinutes) : state.fullest,
+      continuous: state.continuous || !bouts,
+    };
+  }, before);
 }

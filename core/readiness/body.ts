@@ -18,9 +18,24 @@ const SENIOR: Provenance = {
   sources: ['commonPractice', 'aahaLifeStages'],
 };
 
-/** The adult weight the age gate counts with, kg; where none is known the later age counts. */
-export function gateWeightKg({ adultWeightKg, weightKg }: ScreeningInput): number {
-  return adultWeightKg ?? weightKg ?? READINESS_RULES.giantFromKg.value;
+/** Below this age a present weight says little of the adult one: months (D). */
+const ADULT_WEIGHT_ASKED_MONTHS = 24;
+
+const asksAdultWeight = ({ adultWeightKg }: ScreeningInput, ageMonths: number | null): boolean =>
+  adultWeightKg === undefined && ageMonths !== null && ageMonths < ADULT_WEIGHT_ASKED_MONTHS;
+
+/**
+ * The adult weight the age gate counts with, kg; where none is known the later age counts. A dog
+ * under 24 months whose adult weight is not known counts as one of the larger (D).
+ */
+export function gateWeightKg(
+  input: ScreeningInput,
+  ageMonths: number | null,
+  rules?: RuleChanges,
+): number {
+  const known = input.adultWeightKg ?? input.weightKg ?? READINESS_RULES.giantFromKg.value;
+  if (!asksAdultWeight(input, ageMonths)) return known;
+  return Math.max(known, readinessRuleValues(rules).largeFromKg);
 }
 
 /** Body condition: not scored, too high, too low (CP; not scored D). */
@@ -43,7 +58,7 @@ export function conditionReasons({ bcs }: ScreeningInput, rules?: RuleChanges): 
       ),
     ];
   }
-  if (bcs > bcsVetUpTo) return [];
+  if (bcs > bcsVetUpTo) return bcs <= THIN_UP_TO_BCS ? [thin(bcs)] : [];
   const rule = READINESS_RULES.bcsVetUpTo;
   const text = `Body condition ${bcs} of 9: too thin; the cause has to be found${changeNote(rule, bcsVetUpTo)}.`;
   const change = 'The vet finds the cause and the dog gains weight.';
@@ -53,6 +68,15 @@ export function conditionReasons({ bcs }: ScreeningInput, rules?: RuleChanges): 
       underRule(rule, bcsVetUpTo, PRACTICE),
     ),
   ];
+}
+
+/** Up to here a note is made of a thin dog (D). */
+const THIN_UP_TO_BCS = 3;
+
+function thin(bcs: number): Found {
+  const text = `Body condition ${bcs} of 9: thin. Running asks for more food, not less.`;
+  const change = 'Body condition 4 or 5.';
+  return found({ code: 'bcs-thin', gate: 'note', text, change, params: { bcs } }, OWN);
 }
 
 /** Age: not known, too young, better to wait, senior (C, CP and D as each reason says). */
@@ -66,32 +90,44 @@ export function ageReasons(
     const change = 'Enter the day of birth, or an estimate of it by the vet.';
     return [found({ code: 'age-missing', gate: 'walking only', text, change }, OWN)];
   }
-  const gate = ageGate(gateWeightKg(input), input.neuteredAtMonths, rules);
-  if (input.radiographicClearance !== true) {
-    if (ageMonths < gate.requiredMonths) return [tooYoung(input, ageMonths, gate, rules)];
-    if (ageMonths < gate.advisedMonths) {
-      const by = adviceRules(gateWeightKg(input), input.neuteredAtMonths, rules);
-      return [betterWait(ageMonths, gate, by)];
-    }
+  const weightKg = gateWeightKg(input, ageMonths, rules);
+  const gate = ageGate(weightKg, input.neuteredAtMonths, rules);
+  if (input.radiographicClearance === true) {
+    return isSenior(ageMonths, weightKg, rules, input.shortNosed) ? [senior(ageMonths, gate)] : [];
   }
-  return isSenior(ageMonths, gateWeightKg(input), rules) ? [senior(ageMonths, gate)] : [];
+  const asked = asksAdultWeight(input, ageMonths) ? [adultWeightMissing()] : [];
+  if (ageMonths < gate.requiredMonths)
+    return [tooYoung(weightKg, ageMonths, gate, rules), ...asked];
+  if (ageMonths < gate.advisedMonths) {
+    const by = adviceRules(weightKg, input.neuteredAtMonths, rules);
+    return [betterWait(ageMonths, gate, by), ...asked];
+  }
+  return isSenior(ageMonths, weightKg, rules, input.shortNosed)
+    ? [senior(ageMonths, gate), ...asked]
+    : asked;
+}
+
+function adultWeightMissing(): Found {
+  const text = 'The adult weight is not known: the later age of larger dogs counts.';
+  const change = 'Enter the expected adult weight.';
+  return found({ code: 'adult-weight-unknown', gate: 'note', text, change }, OWN);
 }
 
 type GateMonths = ReturnType<typeof ageGate>;
 
 /** The age rule that counts for this dog. */
-function ageRule(input: ScreeningInput, rules?: RuleChanges): Rule {
-  const large = gateWeightKg(input) >= readinessRuleValues(rules).largeFromKg;
+function ageRule(weightKg: number, rules?: RuleChanges): Rule {
+  const large = weightKg >= readinessRuleValues(rules).largeFromKg;
   return large ? READINESS_RULES.ageLargeMonths : READINESS_RULES.ageSmallMonths;
 }
 
 function tooYoung(
-  input: ScreeningInput,
+  weightKg: number,
   ageMonths: number,
   gate: GateMonths,
   rules?: RuleChanges,
 ): Found {
-  const rule = ageRule(input, rules);
+  const rule = ageRule(weightKg, rules);
   const { requiredMonths } = gate;
   const text = `${ageMonths} months old: no running in harness before ${requiredMonths} months${changeNote(rule, requiredMonths)}.`;
   const change = `Wait until ${requiredMonths} months, or the vet confirms closed growth plates on radiographs.`;

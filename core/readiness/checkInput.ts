@@ -1,16 +1,11 @@
 import { ArgumentError, inRange, oneOf, weightInRange, wholeInRange } from '../check.ts';
 import { dayNumber } from '../day.ts';
+import { MUSCLE_CONDITIONS } from '../condition/bodyCondition.ts';
+import { GAITS, INJURY_KINDS, SIDES, YES_NO } from './record.ts';
 import { RED_FLAGS } from './signs.ts';
-import type { Limb, ScreeningInput } from './types.ts';
+import { LIMBS, type Limb, type ScreeningInput } from './types.ts';
 
-const LIMBS: readonly Limb[] = ['leftFore', 'rightFore', 'leftHind', 'rightHind'];
-const FLAGS = [
-  'shortNosed',
-  'airwayDisease',
-  'airwayClearance',
-  'trotLamenessAssessed',
-  'radiographicClearance',
-] as const;
+const FLAGS = ['shortNosed', 'airwayDisease', 'airwayClearance', 'radiographicClearance'] as const;
 
 /** @throws RangeError naming the first argument that is out of range or an unknown word. */
 export function checkInput(input: ScreeningInput): void {
@@ -18,6 +13,8 @@ export function checkInput(input: ScreeningInput): void {
   checkDays(input);
   checkWords(input);
   checkLameness(input);
+  checkClearances(input);
+  checkHistory(input);
 }
 
 function checkNumbers(input: ScreeningInput): void {
@@ -71,5 +68,38 @@ function checkLameness({ lameness }: ScreeningInput): void {
       if (grade == null) continue;
       wholeInRange(`lameness.${gait}.${limb}`, grade, 'of 5', { min: 0, max: 5 });
     }
+  }
+}
+
+function checkClearances({ lamenessClearances = [] }: ScreeningInput): void {
+  for (const { gait, limb, grade, day } of lamenessClearances) {
+    oneOf('lamenessClearances.gait', gait, GAITS);
+    oneOf('lamenessClearances.limb', limb, LIMBS);
+    wholeInRange('lamenessClearances.grade', grade, 'of 5', { min: 0, max: 5 });
+    dayNumber(day, 'lamenessClearances.day');
+  }
+}
+
+function checkHistory({
+  injuries = [],
+  disease,
+  heatIllness,
+  muscle,
+  thighGirthCm,
+}: ScreeningInput): void {
+  for (const { kind, side, day } of injuries) {
+    oneOf('injuries.kind', kind, INJURY_KINDS);
+    oneOf('injuries.side', side, SIDES);
+    if (day !== null) dayNumber(day, 'injuries.day');
+  }
+  for (const organ of ['joints', 'spine', 'heart'] as const) {
+    const told = disease?.[organ];
+    if (told != null) oneOf(`disease.${organ}`, told, YES_NO);
+  }
+  if (heatIllness?.had != null) oneOf('heatIllness.had', heatIllness.had, YES_NO);
+  if (heatIllness?.day != null) dayNumber(heatIllness.day, 'heatIllness.day');
+  if (muscle !== undefined) oneOf('muscle', muscle, MUSCLE_CONDITIONS);
+  for (const [limb, girth] of Object.entries(thighGirthCm ?? {})) {
+    inRange(`thighGirthCm.${limb}`, girth, 'cm', { min: 1, max: 100 });
   }
 }

@@ -19,6 +19,12 @@ export function consentHolds({ consent, day }: Asked): boolean {
   return !isLater({ consent, day }) && !isExpired({ consent, day });
 }
 
+/** True for a consent that holds and is a clearance on record: vet, day and what it covers (D). */
+export function isRecordedClearance(asked: Asked): boolean {
+  const { day, scope = '' } = asked.consent ?? {};
+  return consentHolds(asked) && day != null && scope.trim() !== '';
+}
+
 /** Missing, incomplete, later or ended consent: notes, since local law decides (CP). */
 export function consentReasons({ consent, day }: Asked): Found[] {
   if (consent?.given !== true) {

@@ -24,25 +24,18 @@ export function signReasons({ signs }: ScreeningInput): Found[] {
   }
   return RED_FLAGS.filter(({ id }) => signs.includes(id)).map(({ id, label, emergency }) => {
     const change = emergency
-      ? 'This can be an emergency: call the vet now. It can only be set aside with a consent in force that names the vet.'
+      ? 'This can be an emergency: call the vet now. It can only be set aside with a consent in force that names the vet, its day and what it covers.'
       : 'The vet examines the dog and clears it in writing.';
     return found({ code: codeOf(id), gate: 'vet first', text: `${label}.`, change }, PRACTICE);
   });
 }
 
-/** Surgery, and breathing that limits cooling, without the vet's written clearance (CP; S). */
-export function clearanceReasons(input: ScreeningInput): Found[] {
-  return [...surgeryReason(input), ...airwayReason(input)];
-}
-
-function surgeryReason({ surgery }: ScreeningInput): Found[] {
-  if (surgery !== 'not cleared') return [];
-  const text = 'Surgery in the history without a written clearance.';
-  const change = 'The surgeon or treating vet clears the dog in writing.';
-  return [found({ code: 'surgery', gate: 'vet first', text, change }, PRACTICE)];
-}
-
-function airwayReason({ shortNosed, airwayDisease, airwayClearance }: ScreeningInput): Found[] {
+/** Breathing that limits cooling, without the vet's written clearance (CP; S). */
+export function airwayReasons({
+  shortNosed,
+  airwayDisease,
+  airwayClearance,
+}: ScreeningInput): Found[] {
   if ((shortNosed !== true && airwayDisease !== true) || airwayClearance === true) return [];
   const text =
     shortNosed === true

@@ -4,7 +4,7 @@ import { provenanceOf, type Rule } from '../rules/rule.ts';
 import type { Gate, ScreeningReason } from './types.ts';
 
 /** A reason before overrides are looked at. */
-export type Found = Omit<ScreeningReason, 'overriddenBecause'>;
+export type Found = Omit<ScreeningReason, 'overriddenBecause' | 'unseen'>;
 
 export const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
 export const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };

@@ -6,13 +6,23 @@ import { changeNote, provenanceOf } from '../rules/rule.ts';
 import { ageGate, isSenior } from './age.ts';
 import { ageReasons, conditionReasons, gateWeightKg } from './body.ts';
 import { checkInput } from './checkInput.ts';
-import { consentHolds, consentReasons } from './consent.ts';
-import { clearanceReasons, isEmergency, signReasons } from './history.ts';
-import { isLame, lamenessReasons } from './lameness.ts';
+import { consentReasons, isRecordedClearance } from './consent.ts';
+import { airwayReasons, isEmergency, signReasons } from './history.ts';
+import { injuryReasons, isAfterInjury } from './injury.ts';
+import { knownReasons } from './known.ts';
+import {
+  closesOnlyTheStart,
+  isLame,
+  lamenessReasons,
+  standsWhateverIsWritten,
+} from './lameness.ts';
 import { found, underRule, type Found } from './reason.ts';
 import type { Gate, Screening, ScreeningInput, ScreeningReason } from './types.ts';
 
 const ORDER: readonly Gate[] = ['vet first', 'walking only', 'note'];
+
+/** A written reason shorter than this says nothing a colleague could follow: characters (D). */
+export const SHORTEST_REASON = 10;
 
 /** From here a heavy dog starts as unconditioned (D; start lower when obese: Nielsen 2014, S). */
 const HEAVY_FROM_BCS = 6;
@@ -23,10 +33,13 @@ const HEAVY_FROM_BCS = 6;
  *
  * What is not known keeps the dog walking (D): age, body condition, any limb not looked at in walk
  * or trot, the walk base, and `signs` left out altogether (an empty list says that there are
- * none). `surgery`, `shortNosed` and `airwayDisease` left out count as none. Missing consent is a
- * note, since local law decides. A short nose or airway disease needs `airwayClearance`; consent
- * does not stand in for it. A sign that can be an emergency is set aside only with a consent in
- * force that names the vet (D).
+ * none). `surgery`, `injuries`, `disease`, `heatIllness`, `medicine`, `shortNosed` and
+ * `airwayDisease` left out count as none. Missing consent is a note, since local law decides; known
+ * disease or heat illness without a consent in force is for the vet (D). A short nose or airway
+ * disease needs `airwayClearance`; consent does not stand in for it. A sign that can be an emergency
+ * is set aside only with a consent in force that names vet, day and scope (D). Lameness at walk, and
+ * at trot above grade 1, is never set aside: a vet's clearance on record, by gait, limb and grade,
+ * lets a dog walk with it. A reason of under `SHORTEST_REASON` characters sets nothing aside (D).
  *
  * @throws RangeError naming the argument: bcs 1–9, weights 0.1–150 kg, lameness grades 0–5,
  *   ageMonths 0–360, neuteredAtMonths 1–240, days as calendar days, unknown words, and changed
@@ -41,18 +54,25 @@ export function screenForRunning(input: ScreeningInput): Screening {
   const all = [
     ...signReasons(input),
     ...lamenessReasons(input),
-    ...clearanceReasons(input),
+    ...injuryReasons(input, rules),
+    ...knownReasons(input),
+    ...airwayReasons(input),
     ...bodyReasons(input, ageMonths, rules),
     ...walkBaseReasons(input, rules),
     ...consentReasons(input),
     ...loosened(input, ageMonths),
   ];
   const reasons = all
-    .map((entry) => ({ ...entry, overriddenBecause: overrideFor(input, entry) }))
+    .map((entry) => ({
+      ...entry,
+      unseen: isUnseen(entry, input),
+      overriddenBecause: overrideFor(input, entry),
+    }))
     .sort((a, b) => rank(a) - rank(b));
   const outcome = outcomeOf(reasons);
   return {
     outcome,
+    found: outcomeOf(reasons.filter(({ code, unseen }) => !unseen && !closesOnlyTheStart(code))),
     reasons,
     recommendedStart: outcome === 'ready to start' ? startLevel(input, ageMonths) : null,
     oldEnoughOn: oldEnoughOn(input, ageMonths),
@@ -63,6 +83,18 @@ export function screenForRunning(input: ScreeningInput): Screening {
 function rank({ code, gate }: Found): number {
   return isEmergency(code) ? -1 : ORDER.indexOf(gate);
 }
+
+/** Reasons that ask for an answer. */
+const UNSEEN: ReadonlySet<string> = new Set([
+  'walk-not-seen',
+  'trot-not-seen',
+  'signs-not-asked',
+  'age-missing',
+  'bcs-missing',
+]);
+
+const isUnseen = ({ code }: Found, { walkBase }: ScreeningInput): boolean =>
+  UNSEEN.has(code) || (code === 'walk-base' && walkBase !== 'failed');
 
 function outcomeOf(reasons: readonly ScreeningReason[]): Screening['outcome'] {
   const open = reasons.filter((entry) => entry.overriddenBecause === null);
@@ -78,9 +110,10 @@ function ageOf(input: ScreeningInput): number | null {
 
 function overrideFor(input: ScreeningInput, entry: Found): string | null {
   if (entry.gate === 'note') return null;
-  if (isEmergency(entry.code) && !consentHolds(input)) return null;
+  if (standsWhateverIsWritten(entry)) return null;
+  if (isEmergency(entry.code) && !isRecordedClearance(input)) return null;
   const override = input.overrides?.find(
-    ({ code, reason: why }) => code === entry.code && why.trim() !== '',
+    ({ code, reason: why }) => code === entry.code && why.trim().length >= SHORTEST_REASON,
   );
   return override?.reason ?? null;
 }
@@ -128,10 +161,10 @@ function walkBaseReasons({ walkBase }: ScreeningInput, rules?: RuleChanges): Fou
 /** The start the record supports: never above what the practitioner judged, one lower for a senior. */
 function startLevel(input: ScreeningInput, ageMonths: number | null): StartLevel {
   const judged = input.conditioning ?? 'unconditioned';
-  if (judged === 'post-injury' || input.surgery === 'cleared in writing' || isLame(input)) {
-    return 'post-injury';
-  }
-  const senior = ageMonths !== null && isSenior(ageMonths, gateWeightKg(input), input.rules);
+  const afterInjury = isAfterInjury(input, input.rules);
+  if (judged === 'post-injury' || afterInjury || isLame(input)) return 'post-injury';
+  const weightKg = gateWeightKg(input, ageMonths, input.rules);
+  const senior = ageMonths !== null && isSenior(ageMonths, weightKg, input.rules, input.shortNosed);
   const heavy = input.bcs !== undefined && input.bcs >= HEAVY_FROM_BCS;
   return senior || heavy ? 'unconditioned' : judged;
 }
@@ -140,6 +173,13 @@ function oldEnoughOn(input: ScreeningInput, ageMonths: number | null): IsoDay | 
   if (ageMonths === null || input.birthDay === undefined || input.radiographicClearance === true) {
     return null;
   }
-  const { requiredMonths } = ageGate(gateWeightKg(input), input.neuteredAtMonths, input.rules);
+  const weightKg = gateWeightKg(input, ageMonths, input.rules);
+  const { requiredMonths } = ageGate(weightKg, input.neuteredAtMonths, input.rules);
   return ageMonths < requiredMonths ? addMonths(input.birthDay, requiredMonths) : null;
 }
+
+/** What keeps a dog from starting, and stops no plan in force, is a note or nothing there. */
+export const onPlan = (reasons: Screening['reasons']): Screening['reasons'] =>
+  reasons
+    .filter(({ unseen }) => !unseen)
+    .map((reason) => (closesOnlyTheStart(reason.code) ? { ...reason, gate: 'note' } : reason));

@@ -1,9 +1,18 @@
+import type { MuscleCondition } from '../condition/bodyCondition.ts';
 import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
 import type { StartLevel } from '../ramp/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
+import type { Disease, HeatIllness, Injury, LamenessClearance } from './record.ts';
 
-export type Limb = 'leftFore' | 'rightFore' | 'leftHind' | 'rightHind';
+export const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
+export type Limb = (typeof LIMBS)[number];
+
+export const SURGERY_STATES = ['none', 'cleared in writing', 'not cleared'] as const;
+export type SurgeryState = (typeof SURGERY_STATES)[number];
+
+export const WALK_BASES = ['passed', 'failed', 'not tested'] as const;
+export type WalkBase = (typeof WALK_BASES)[number];
 
 /** Lameness grade 0–5 per limb; null where the limb was not looked at. */
 export type LimbGrades = Readonly<Record<Limb, number | null>>;
@@ -24,13 +33,20 @@ export interface ScreeningInput {
   /** The vet's written clearance to run for a short nose or airway disease. */
   readonly airwayClearance?: boolean;
   readonly lameness?: { readonly walk?: Partial<LimbGrades>; readonly trot?: Partial<LimbGrades> };
-  /** True once a vet has assessed a lameness at trot and cleared the dog for work. */
-  readonly trotLamenessAssessed?: boolean;
+  /** Lameness that vets saw and cleared the dog for work with. */
+  readonly lamenessClearances?: readonly LamenessClearance[];
   /** Ids from `RED_FLAGS`. Empty: none seen; left out: not asked, so walking only. */
   readonly signs?: readonly string[];
-  readonly surgery?: 'none' | 'cleared in writing' | 'not cleared';
+  readonly surgery?: SurgeryState;
+  readonly injuries?: readonly Injury[];
+  /** The latest girths of both thighs, cm. */
+  readonly thighGirthCm?: { readonly leftHind: number; readonly rightHind: number };
+  readonly disease?: Partial<Disease>;
+  readonly heatIllness?: Partial<HeatIllness>;
+  readonly medicine?: string;
+  readonly muscle?: MuscleCondition;
   readonly radiographicClearance?: boolean;
-  readonly walkBase?: 'passed' | 'failed' | 'not tested';
+  readonly walkBase?: WalkBase;
   readonly conditioning?: StartLevel;
   readonly consent?: {
     readonly given: boolean;
@@ -52,12 +68,20 @@ export type Gate = 'vet first' | 'walking only' | 'note';
 
 export interface ScreeningReason extends Reason {
   readonly gate: Gate;
+  /** Not looked at or asked yet: it asks for an answer, and says nothing of the dog. */
+  readonly unseen: boolean;
   /** The practitioner's written reason, where the rule was set aside. */
   readonly overriddenBecause: string | null;
 }
 
 export interface Screening {
   readonly outcome: ScreeningOutcome;
+  /**
+   * What stops a plan in force: the outcome of what was found alone. What was not looked at or asked
+   * yet keeps a new dog walking, but is no finding; lameness no worse than a vet cleared keeps a dog
+   * from starting, but a plan goes on.
+   */
+  readonly found: ScreeningOutcome;
   /** All at once: emergencies, then vet first, walking only and notes. */
   readonly reasons: readonly ScreeningReason[];
   /** The level to start at; as after injury where lame, one lower for a senior. Null unless ready. */

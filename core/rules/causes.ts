@@ -2,7 +2,13 @@ import type { RuleId } from './all.ts';
 
 /** Where in the program a reason or figure is shown. */
 export type CausePlace =
-  'Screening' | 'Running plan' | 'Plan changed by hand' | 'Review of the plan' | 'Heat' | 'Gait';
+  | 'Screening'
+  | 'Running plan'
+  | 'Plan changed by hand'
+  | 'Review of the plan'
+  | 'Heat'
+  | 'Cold'
+  | 'Gait';
 
 /** A kind of reason or figure, in words. */
 export interface Cause {
@@ -18,7 +24,11 @@ export const CAUSES = {
   'bcs-high': { place: 'Screening', text: 'Body condition too high to run' },
   'bcs-low': { place: 'Screening', text: 'Body condition so low that the vet comes first' },
   'walk-base': { place: 'Screening', text: 'The walk base comes first' },
+  'after-injury': { place: 'Screening', text: 'Start as after an injury' },
+  'thigh-thinner': { place: 'Screening', text: 'Note on a thinner thigh after injury' },
   'loosened-rule': { place: 'Screening', text: 'Note that the practice has set a milder rule' },
+  'session-cap': { place: 'Running plan', text: 'How fast a single session may grow' },
+  'walking-programme': { place: 'Running plan', text: 'Brisk walks up to the walk base' },
   'weekly-cap': { place: 'Running plan', text: 'How fast run-minutes may rise' },
   'recovery-weeks': { place: 'Running plan', text: 'Recovery weeks' },
   'break-less': { place: 'Running plan', text: 'Less after days without running' },
@@ -26,6 +36,10 @@ export const CAUSES = {
   'rule-changed': {
     place: 'Running plan',
     text: 'Named in every plan once the practice changed it',
+  },
+  'session-too-long': {
+    place: 'Plan changed by hand',
+    text: 'A session too long for the last 30 days',
   },
   'over-cap': { place: 'Plan changed by hand', text: 'A week with too many run-minutes' },
   'recovery-missing': { place: 'Plan changed by hand', text: 'A recovery week that is none' },
@@ -54,8 +68,11 @@ export const CAUSES = {
     place: 'Review of the plan',
     text: 'Stiffness that came back: days off',
   },
+  'review-again': { place: 'Review of the plan', text: 'A second setback: two steps back' },
+  'review-third': { place: 'Review of the plan', text: 'Setbacks that come again: the vet first' },
+  'review-illness': { place: 'Review of the plan', text: 'Half the load after an illness' },
   'heat-bands': { place: 'Heat', text: 'The bands of temperature for the dog' },
-  'heat-humid': { place: 'Heat', text: 'Humid air' },
+  'heat-humid': { place: 'Heat', text: 'Damp air, by wet-bulb globe temperature' },
   'heat-bcs': { place: 'Heat', text: 'Bands lower for body condition' },
   'heat-heavy': { place: 'Heat', text: 'Bands lower for a heavy dog' },
   'heat-coat': { place: 'Heat', text: 'Bands lower for the coat' },
@@ -63,6 +80,10 @@ export const CAUSES = {
   'heat-not-used': { place: 'Heat', text: 'Bands lower for a dog not used to the weather' },
   'heat-short-nosed': { place: 'Heat', text: 'Bands lower for a short-nosed dog' },
   'heat-shift-capped': { place: 'Heat', text: 'The most by which the bands are lowered' },
+  'cold-warm-up': { place: 'Cold', text: 'A longer warm-up' },
+  'cold-coat': { place: 'Cold', text: 'A coat' },
+  'cold-half': { place: 'Cold', text: 'Half the run time' },
+  'cold-none': { place: 'Cold', text: 'No run' },
   froudeNumber: { place: 'Gait', text: 'Froude number at a pace, and the gait it points to' },
   trotSpeed: { place: 'Gait', text: 'Speed at which walk becomes trot' },
   canterSpeed: { place: 'Gait', text: 'Speed at which trot becomes canter' },
@@ -78,9 +99,11 @@ export const CAUSES = {
 export type CauseCode = keyof typeof CAUSES;
 
 const AGE = ['age-growth', 'loosened-rule'] as const;
+const SESSION = ['session-cap', 'session-too-long'] as const;
 const CAP = ['weekly-cap', 'over-cap'] as const;
 const FIRST = ['over-cap', 'rule-changed'] as const;
 const BREAK = ['break-less', 'over-cap', 'review-break-less', 'rule-changed'] as const;
+const DAMP = ['heat-bands', 'heat-humid'] as const;
 const CANTER = ['froudeNumber', 'canterSpeed', 'canterPace'] as const;
 
 /** Which kinds of reason and figure name a rule, in the order of a dog's way through the program. */
@@ -96,6 +119,10 @@ const BY_RULE: Readonly<Record<RuleId, readonly CauseCode[]>> = {
   bcsVetUpTo: ['bcs-low', 'loosened-rule'],
   seniorFromPercent: ['senior'],
   walkBaseMinutes: ['walk-base'],
+  sessionRisePercent: SESSION,
+  sessionStepMinutes: SESSION,
+  sessionWindowDays: SESSION,
+  afterInjuryMonths: ['after-injury'],
   capConditioned: CAP,
   capUnconditioned: CAP,
   capPostInjury: CAP,
@@ -104,6 +131,7 @@ const BY_RULE: Readonly<Record<RuleId, readonly CauseCode[]>> = {
   twoWeekRisePercent: ['two-week-rise', 'rule-changed'],
   recoveryEvery: ['recovery-weeks', 'recovery-missing'],
   recoveryPercent: ['recovery-weeks', 'recovery-missing'],
+  recoverySkipPercent: ['recovery-weeks', 'rule-changed'],
   easyBeforeEventPercent: ['event-week-not-easy', 'rule-changed'],
   boutsConditioned: FIRST,
   boutsUnconditioned: FIRST,
@@ -111,7 +139,9 @@ const BY_RULE: Readonly<Record<RuleId, readonly CauseCode[]>> = {
   sessionsPerStep: ['bout-path', 'step-too-soon', 'rule-changed'],
   boutsPerSession: ['rule-changed'],
   mostBouts: ['rule-changed'],
-  easyPercent: ['rule-changed'],
+  leastSharePercent: ['rule-changed'],
+  leastContinuousMinutes: ['rule-changed'],
+  equalUntilMinutes: ['rule-changed'],
   mediumPercent: ['longest-not-followed-by-easy', 'rule-changed'],
   stageWeeks: ['rule-changed'],
   warmUpMinutes: ['rule-changed'],
@@ -121,22 +151,41 @@ const BY_RULE: Readonly<Record<RuleId, readonly CauseCode[]>> = {
   breakShortPercent: BREAK,
   breakLongDays: ['break-restart', ...BREAK, 'review-break-restart'],
   breakLongPercent: BREAK,
+  returnRisePercent: ['over-cap', 'rule-changed'],
+  illnessPercent: ['review-illness', 'rule-changed'],
+  illnessRestDays: ['review-illness', 'rule-changed'],
+  setbackDays: ['review-again', 'review-third', 'rule-changed'],
+  settledAfter: [
+    'review-again',
+    'review-third',
+    'review-stiff-24',
+    'review-stiff-returned',
+    'rule-changed',
+  ],
+  walkDays: ['walking-programme'],
+  walkFirstMinutes: ['walking-programme'],
+  walkStepMinutes: ['walking-programme'],
   daysOffAfterBack: ['review-stiff-24', 'review-stiff-returned', 'rule-changed'],
-  heatUsualToC: ['heat-bands'],
-  heatCautionToC: ['heat-bands'],
-  heatHalfToC: ['heat-bands'],
-  heatHumidFromC: ['heat-bands', 'heat-humid'],
-  heatHumidFromPct: ['heat-bands', 'heat-humid'],
-  heatWalkToC: ['heat-bands'],
+  heatUsualToC: DAMP,
+  heatCautionToC: DAMP,
+  heatHalfToC: DAMP,
+  heatHumidFromPct: DAMP,
+  heatWalkToC: DAMP,
   heatShiftC: ['heat-bands', 'heat-bcs', 'heat-heavy', 'heat-coat', 'heat-senior', 'heat-not-used'],
   heatShiftMostC: ['heat-bands', 'heat-short-nosed', 'heat-shift-capped'],
   heatBcsFrom: ['heat-bands', 'heat-bcs'],
   heatHeavyOverKg: ['heat-bands', 'heat-heavy'],
+  heatNotUsedWeeks: ['heat-not-used'],
+  coldWarmUpBelowC: ['cold-warm-up'],
+  coldWarmUpMinutes: ['cold-warm-up'],
+  coldCoatUnderKg: ['cold-coat'],
+  coldHalfBelowC: ['cold-half'],
+  coldNoneBelowC: ['cold-none'],
   froudeTrot: ['froudeNumber', 'trotSpeed'],
   froudeCanterLow: CANTER,
   froudeCanterHigh: CANTER,
   jointErrorDegrees: ['gait-joint-angle'],
-  girthErrorCm: ['gait-thigh-girth'],
+  girthErrorCm: ['thigh-thinner', 'gait-thigh-girth'],
   standingErrorPercent: ['gait-standing-weight'],
   hindDifferencePercent: ['hindDifference', 'hind-difference'],
   pairPhaseTolerance: ['gait-asymmetrical'],

@@ -14,7 +14,10 @@ const band = {
 const MOST = { usual: 15, caution: 20, half: 23, walk: 25 } as const;
 const note = 'Our own cautious band; no published limit for pet dogs was found.';
 
-/** Every number of the heat bands. Temperatures are in the shade. */
+const COLD_NOTE = 'Our own; no limit from research was found for running in the cold.';
+const cold = { unit: '°C', ...OWN_RULE, note: COLD_NOTE } as const;
+
+/** Every number of the heat and cold bands. Temperatures are in the shade. */
 export const HEAT_RULES = {
   heatUsualToC: {
     id: 'heatUsualToC',
@@ -40,25 +43,17 @@ export const HEAT_RULES = {
     max: MOST.half,
     note,
   },
-  heatHumidFromC: {
-    id: 'heatHumidFromC',
-    name: 'In humid air, half the run time at the latest from',
-    value: 16,
-    ...band,
-    max: MOST.caution,
-    note: 'The median temperature on days of canine heat illness was 16.9 °C; the line is our choice.',
-  },
   heatHumidFromPct: {
     id: 'heatHumidFromPct',
-    name: 'Air counts as humid from',
-    value: 85,
+    name: 'The limits in air temperature hold up to',
+    value: 70,
     unit: '% relative humidity',
     min: 50,
     max: 95,
     evidence: 'D',
     mark: 'D',
-    sources: ['ownDecision', 'hall2022'],
-    note,
+    sources: ['ownDecision', 'stull2011', 'carterHall2018', 'higginsIampietro'],
+    note: 'Damper air counts by its shade wet-bulb globe temperature: the limits on it are those of the air temperature at this humidity, and the stricter of the two bands holds.',
   },
   heatWalkToC: {
     id: 'heatWalkToC',
@@ -78,7 +73,7 @@ export const HEAT_RULES = {
     min: 1,
     max: 6,
     ...OWN_RULE,
-    note: 'Down, for each of: body condition 6 and more, over 50 kg, thick or dark coat, senior, not used to the weather.',
+    note: 'Down, in air temperature and in wet-bulb globe temperature, for each of: body condition 6 and more, over 50 kg, thick or dark coat, senior, not used to the weather.',
   },
   heatShiftMostC: {
     id: 'heatShiftMostC',
@@ -111,6 +106,62 @@ export const HEAT_RULES = {
     max: 70,
     ...OWN_RULE,
     note: 'A heavy dog sheds heat more slowly.',
+  },
+  heatNotUsedWeeks: {
+    id: 'heatNotUsedWeeks',
+    name: 'First warm spell: half the run time for',
+    value: 2,
+    unit: 'weeks',
+    min: 1,
+    max: 6,
+    whole: true,
+    ...OWN_RULE,
+    note: 'Then a dog counts as used to the warm weather.',
+  },
+  coldWarmUpBelowC: {
+    id: 'coldWarmUpBelowC',
+    name: 'Cold: a longer warm-up, and a coat for some, below',
+    value: 0,
+    ...cold,
+    min: -5,
+    max: 10,
+  },
+  coldWarmUpMinutes: {
+    id: 'coldWarmUpMinutes',
+    name: 'Cold: warm-up',
+    value: 15,
+    unit: 'min',
+    min: 10,
+    max: 30,
+    whole: true,
+    ...OWN_RULE,
+    note: COLD_NOTE,
+  },
+  coldCoatUnderKg: {
+    id: 'coldCoatUnderKg',
+    name: 'Cold: a coat for dogs under',
+    value: 10,
+    unit: 'kg',
+    min: 2,
+    max: 30,
+    ...OWN_RULE,
+    note: 'A small dog cools faster. Thin dogs (body condition 3 and less) and seniors wear one too.',
+  },
+  coldHalfBelowC: {
+    id: 'coldHalfBelowC',
+    name: 'Cold: half the run time below',
+    value: -10,
+    ...cold,
+    min: -15,
+    max: -5,
+  },
+  coldNoneBelowC: {
+    id: 'coldNoneBelowC',
+    name: 'Cold: no run below',
+    value: -20,
+    ...cold,
+    min: -30,
+    max: -15,
   },
 } as const satisfies RuleTable;
 

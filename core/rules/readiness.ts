@@ -113,8 +113,8 @@ export const READINESS_RULES = {
     max: 90,
     evidence: 'C',
     mark: 'S',
-    sources: ['aahaLifeStages'],
-    note: 'The last quarter. The expected life span by size is our own rough line.',
+    sources: ['aahaLifeStages', 'mcmillan2024'],
+    note: 'The last quarter. Median life spans: 12.7 years small, 11.9 large, 9.8 short-nosed (told of one breed); 10 from 40 kg on is our own. Set it lower where dogs age sooner.',
   },
   walkBaseMinutes: {
     id: 'walkBaseMinutes',
@@ -125,6 +125,16 @@ export const READINESS_RULES = {
     max: 60,
     ...OWN_RULE,
     note: 'Twice in a week, sound, and clear the next day, before any running.',
+  },
+  afterInjuryMonths: {
+    id: 'afterInjuryMonths',
+    name: 'A dog counts as after an injury or surgery for',
+    value: 12,
+    unit: 'months',
+    min: 6,
+    max: 24,
+    ...OWN_RULE,
+    note: 'From its day; longer ago it is history. Without a day it counts as recent.',
   },
 } as const satisfies RuleTable;
 

@@ -37,7 +37,11 @@ export interface WeekOfRunning {
 
 export interface RunningPlanInput {
   readonly weightKg: number;
-  readonly weeks: readonly { readonly sessions: readonly PlannedRun[] }[];
+  /** `number`: the plan's own, where it has one; else weeks count from 1. */
+  readonly weeks: readonly {
+    readonly number?: number;
+    readonly sessions: readonly PlannedRun[];
+  }[];
   /** The owner's pace, for sessions that know only their minutes, min/km. */
   readonly paceMinPerKm?: number;
   /** Metres climbed per km run on the usual route; 0 if absent. */
@@ -63,9 +67,9 @@ export function runningFood(plan: RunningPlanInput): WeekOfRunning[] {
     min: 0,
     max: 500,
   });
-  return plan.weeks.map(({ sessions }, index) =>
+  return plan.weeks.map(({ number, sessions }, index) =>
     weekOfRunning(
-      index + 1,
+      number ?? index + 1,
       sessions.map((session) => runEnergy(plan, session)),
       counted,
     ),

@@ -2,11 +2,12 @@ import { inRange, oneOf, weightInRange, wholeInRange } from '../check.ts';
 import { addDays, dayNumber } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
-import { intakeEnergy, ration, TREAT_SHARE, type Ration } from '../food/ration.ts';
+import { rationOrNull, TREAT_SHARE } from '../food/ration.ts';
 import { aimStanding } from './aimAndTarget.ts';
 import { LOSS_AIM_PERCENT, LOSS_TYPICAL_PERCENT } from './corridor.ts';
 import { OWN, type FoodDraft } from './foodDraft.ts';
 import { follow } from './foodFollow.ts';
+import { steer } from './foodSteer.ts';
 import { feedGrowth, growthOf } from './foodGrowth.ts';
 import { aimedAt, heedFloor, referContradiction, referFirst } from './foodReferral.ts';
 import { warningsFor } from './foodWarnings.ts';
@@ -74,6 +75,8 @@ function check(input: AdjustFoodInput): void {
 function draftFor(input: FoodCase): FoodDraft {
   const growth = input.growing === true ? growthOf(input) : null;
   if (growth !== null) return feedGrowth(input, growth);
+  const steered = input.onPlan === true ? steer(input) : null;
+  if (steered !== null) return steered;
   if (aimStanding(aimedAt(input)) === 'reached') {
     return input.goal === 'lose' ? targetReached(input) : gainReached(input);
   }
@@ -84,7 +87,9 @@ function draftFor(input: FoodCase): FoodDraft {
 
 function finish(input: FoodCase, draft: FoodDraft): FoodProposal {
   const kcal = draft.kcalPerDay;
-  const bowl = kcal === null ? null : rationOrNull(input, kcal);
+  const { foods = [], mealsPerDay } = input;
+  const meals = mealsPerDay === undefined ? {} : { mealsPerDay };
+  const bowl = kcal === null ? null : rationOrNull({ kcalPerDay: kcal, foods, ...meals });
   const days = draft.settled === true ? WEIGH_IN_DAYS.settled : WEIGH_IN_DAYS.settling;
   return {
     verdict: draft.verdict,
@@ -98,17 +103,8 @@ function finish(input: FoodCase, draft: FoodDraft): FoodProposal {
     nextWeighInDay: addDays(input.day, days),
     references: input.goal === 'lose' ? lossReferences(input) : [],
     figure: kcal === null ? null : proposalFigure(input, kcal, draft),
+    ...(draft.forecast === undefined ? {} : { forecast: draft.forecast }),
   };
-}
-
-/** Null while no food is listed whose amount could follow; a warning says so where foods are listed. */
-function rationOrNull(input: AdjustFoodInput, kcalPerDay: number): Ration | null {
-  const foods = (input.foods ?? []).filter(({ gramsPerDay }) => gramsPerDay > 0);
-  const free = foods.some((food) => food.treat !== true && food.fixedGrams !== true);
-  const fixed = foods.filter((food) => food.treat !== true && food.fixedGrams === true);
-  if (!free || intakeEnergy(fixed) >= kcalPerDay * (1 - TREAT_SHARE)) return null;
-  const meals = input.mealsPerDay === undefined ? {} : { mealsPerDay: input.mealsPerDay };
-  return ration({ kcalPerDay, foods, ...meals });
 }
 
 /** Set beside the aim of 1 %, so that nobody is disappointed by the usual (SciELO 2005, S). */

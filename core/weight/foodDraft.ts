@@ -1,6 +1,7 @@
 import type { Estimate, FigureText, Provenance, Reason } from '../figure.ts';
 import type { FoodCase, FoodVerdict } from './foodTypes.ts';
 import { ownEnergyAt } from './ownEnergy.ts';
+import type { Forecast } from './steer.ts';
 
 /** A proposal before floors, foods and warnings are looked at. */
 export interface FoodDraft {
@@ -12,6 +13,7 @@ export interface FoodDraft {
   readonly formula?: Pick<FigureText, 'formula' | 'evidence' | 'mark' | 'sources'>;
   readonly referral?: string;
   readonly waitingFor?: string;
+  readonly forecast?: Forecast;
   /** True once the rate is known well enough to weigh monthly. */
   readonly settled?: boolean;
 }

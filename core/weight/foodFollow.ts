@@ -124,7 +124,7 @@ function moreWeighings(input: AdjustFoodInput, rate: TrendRate, corridor: RateCo
   return `${many} two weeks apart: the rate, ${rateText(rate)}, lies outside the corridor, but its interval does not yet`;
 }
 
-function wait(input: AdjustFoodInput, waitingFor: string): FoodDraft {
+export function wait(input: AdjustFoodInput, waitingFor: string): FoodDraft {
   const { currentKcal = 0 } = input;
   return withRunning(input, {
     verdict: 'wait',
@@ -135,13 +135,13 @@ function wait(input: AdjustFoodInput, waitingFor: string): FoodDraft {
   });
 }
 
-function earlyWater(input: AdjustFoodInput) {
+export function earlyWater(input: AdjustFoodInput) {
   if (input.goal !== 'lose' || (input.trend?.spanDays ?? 0) > STABLE_DAYS) return [];
   return [because('early-water', 'The first two weeks also carry water and gut fill.', HAND)];
 }
 
 /** Food for running that the present ration does not hold yet; a loss plan is left as it is. */
-function withRunning(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
+export function withRunning(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
   const planned = input.runningKcalPerDay ?? 0;
   const extra = planned - (input.runningInRationKcalPerDay ?? planned);
   if (input.goal === 'lose' || draft.kcalPerDay === null || Math.round(extra) === 0) return draft;

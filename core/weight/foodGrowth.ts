@@ -24,11 +24,11 @@ export function feedGrowth(input: FoodCase, growth: Estimate): FoodDraft {
   const { currentKcal: present = 0, runningKcalPerDay: running = 0, bcs, onPlan } = input;
   const asked = growth.mid + running;
   const suits = present >= growth.low + running && present <= growth.high + running;
-  const kcalPerDay = suits ? suited(asked, present, bcs) : asked;
+  const kcalPerDay = suits ? suited(asked, present, bcs) : stepped(asked, present, bcs);
   const same = present > 0 && Math.abs(kcalPerDay / present - 1) < CLOSE_PERCENT / 100;
   const { evidence, mark, sources } = growth.figure;
   const energy = Math.round(growth.mid);
-  const text = `A growing dog is fed for growth, about ${energy} kcal a day (${Math.round(growth.low)} to ${Math.round(growth.high)} kcal): its weight has to rise, so no ration is cut for that.`;
+  const text = `A growing dog is fed for growth, about ${energy} kcal a day (${Math.round(growth.low)} to ${Math.round(growth.high)} kcal): its weight has to rise.`;
   return {
     verdict: onPlan !== true ? 'start' : same ? 'keep' : 'change',
     kcalPerDay: onPlan === true && same ? present : kcalPerDay,
@@ -41,6 +41,12 @@ export function feedGrowth(input: FoodCase, growth: Estimate): FoodDraft {
         ? { formula: 'present ration, inside the range of the growth energy', ...OWN }
         : { formula: growth.figure.formula, evidence, mark, sources },
   };
+}
+
+/** In ideal condition the ration moves by a tenth at most, from weighing to weighing (D). */
+function stepped(asked: number, present: number, bcs: number | undefined): number {
+  if (present <= 0 || (bcs !== 4 && bcs !== 5)) return asked;
+  return Math.min(1.1 * present, Math.max(0.9 * present, asked));
 }
 
 function suited(asked: number, present: number, bcs: number | undefined): number {

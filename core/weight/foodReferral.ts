@@ -71,10 +71,9 @@ const RULES: readonly ReferralRule[] = [
   },
   {
     code: 'muscle-loss',
-    applies: ({ muscle, goal }) =>
-      goal === 'lose' && (muscle === 'moderate loss' || muscle === 'severe loss'),
+    applies: ({ muscle }) => muscle === 'moderate loss' || muscle === 'severe loss',
     text: ({ muscle }) =>
-      `Muscle condition: ${muscle}. Less food would cost more muscle: the vet has to find the cause first.`,
+      `Muscle condition: ${muscle}. The vet has to find the cause before the food is changed.`,
   },
   {
     code: 'unexplained-loss',
@@ -118,8 +117,9 @@ function targetBelowRange({ targetWeightKg, weightKg, bcs }: AdjustFoodInput): b
 const BELIEVED_SHARE_OF_FLOOR = 0.5;
 
 /**
- * Turns a proposal below 0.8 × RER at target weight into a referral (D). More food than now is the
- * right direction even from below the floor: such a step stands, with the vet as a warning.
+ * Turns a proposal below 0.8 × RER at target weight into a referral (D). On a running plan to lose
+ * more food than now is the right direction even from below the floor: such a step stands, with the
+ * vet as a warning.
  */
 export function heedFloor(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
   const floor = referralFloor(Math.min(input.targetWeightKg, input.weightKg));
@@ -128,7 +128,8 @@ export function heedFloor(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
   const params = { kcal: Math.round(floor) };
   const line = `${params.kcal} kcal a day, 0.8 × resting energy of the target weight`;
   const present = input.currentKcal ?? 0;
-  if (next > present && present >= BELIEVED_SHARE_OF_FLOOR * floor) {
+  const losing = input.goal === 'lose' && input.onPlan === true;
+  if (losing && next > present && present >= BELIEVED_SHARE_OF_FLOOR * floor) {
     const more = `Even with more food the ration lies below ${line}. Check that the diet list is whole, and ask the vet.`;
     return { ...draft, warnings: [because('still-below-floor', more, OWN, params)] };
   }

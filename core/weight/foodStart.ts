@@ -1,4 +1,5 @@
 import { maintenanceEnergy, type EnergyReference } from '../energy/maintenance.ts';
+import { referralFloor } from '../food/floors.ts';
 import { metabolicWeight, restingEnergy } from '../energy/resting.ts';
 import type { Provenance } from '../figure.ts';
 import {
@@ -11,6 +12,7 @@ import {
   STEP,
   type FoodDraft,
 } from './foodDraft.ts';
+import { KCAL_PER_KG_CHANGE } from './balance.ts';
 import type { AdjustFoodInput, FoodCase } from './foodTypes.ts';
 
 /** First ration of a plan to gain, × RER at target: middle of the published 1.2–1.8 (S/C). */
@@ -18,11 +20,16 @@ export const GAIN_START_RER = 1.5;
 /** Usual step and its range, % of the present ration (M). */
 export const STEP_PERCENT = { usual: 10, min: 5, max: 20 } as const;
 
-/** First ration of a loss plan: 1.0 × RER at target (Hand p. 532, S); running is not added (D). */
-export function startLoss(input: AdjustFoodInput): FoodDraft {
+/**
+ * First ration of a loss plan: by the dog's own record where it tells more than the formula, else
+ * 1.0 × RER at target (Hand p. 532, S); running is then not added (D).
+ */
+export function startLoss(input: FoodCase): FoodDraft {
+  if (input.own?.informative === true) return startLossByRecord(input);
   const kcal = restingEnergy(input.targetWeightKg);
   const { currentKcal = 0 } = input;
-  if (currentKcal > 0 && currentKcal <= kcal) {
+  const falling = (input.trend?.high ?? 0) < 0;
+  if (currentKcal > 0 && currentKcal <= kcal && !falling) {
     return refer(
       'already-low',
       'The dog already eats no more than the loss ration: go through the diet history again, then ask the vet (hormones).',
@@ -35,6 +42,27 @@ export function startLoss(input: AdjustFoodInput): FoodDraft {
     kcalPerDay: kcal,
     reasons: [because('loss-start', text, HAND), ...runningOnLoss(input)],
     formula: { formula: '70 × target kg^0.75', ...HAND },
+  };
+}
+
+/** Predicted loss a plan starts at by the own record, and the most it may be, % a week (D). */
+const START_RATE_PERCENT = { aim: 1.2, most: 2 } as const;
+
+/** Own need and running, less the energy of 1.2 % a week; never under the floor, nor more than is eaten unless that loses over 2 % a week. */
+function startLossByRecord(input: FoodCase): FoodDraft {
+  const spent = needOf(input).kcal + (input.runningKcalPerDay ?? 0);
+  const atRate = (percent: number) => spent - (percent * KCAL_PER_KG_CHANGE * input.weightKg) / 700;
+  const wanted = Math.max(atRate(START_RATE_PERCENT.aim), referralFloor(input.targetWeightKg));
+  const present = input.currentKcal ?? 0;
+  const slowEnough = present >= atRate(START_RATE_PERCENT.most);
+  const kcalPerDay = present > 0 && present < wanted && slowEnough ? present : wanted;
+  const percent = Math.round((7000 * (spent - kcalPerDay)) / (KCAL_PER_KG_CHANGE * input.weightKg));
+  const text = `By its own record the dog is expected to lose about ${(percent / 10).toFixed(1)} % a week on this ration.`;
+  return {
+    verdict: 'start',
+    kcalPerDay,
+    reasons: [because('expected-rate', text, OWN, { percent: -percent / 10 })],
+    formula: { formula: "the dog's own need and running − 7920 kcal per kg to lose", ...OWN },
   };
 }
 
@@ -120,10 +148,9 @@ export function startHold(input: FoodCase): FoodDraft {
   if (present > 0 && present - fed > need.high) return towardsNeed(input, need.kcal + planned, -1);
   if (present > 0 && fitsAsItIs(input)) return keepPresent(present, planned - fed);
   const { kcal, text, provenance } = need;
-  const thin = input.bcs !== undefined && input.bcs <= 3;
   return {
     verdict: 'start',
-    kcalPerDay: thin ? Math.max(kcal + planned, present) : kcal + planned,
+    kcalPerDay: byCondition(kcal + planned, input),
     reasons: [
       because(
         'hold-start',
@@ -134,6 +161,12 @@ export function startHold(input: FoodCase): FoodDraft {
     ],
     formula: { formula: `${text}${planned > 0 ? ' + running' : ''}`, ...provenance },
   };
+}
+
+/** A thin dog gets no less than it eats, a heavy one, from 6, no more (D). */
+function byCondition(kcal: number, { bcs = 5, currentKcal: present = 0 }: FoodCase): number {
+  if (present <= 0 || bcs === 4 || bcs === 5) return kcal;
+  return bcs <= 3 ? Math.max(kcal, present) : Math.min(kcal, present);
 }
 
 /** In ideal condition and not known to change, or stable by its record. */
@@ -168,10 +201,9 @@ function towardsNeed(input: FoodCase, need: number, direction: 1 | -1): FoodDraf
 }
 
 /** At most 10 %, not past the need; a thin dog gets no less than it eats. */
-function oneStep({ currentKcal = 0, bcs }: FoodCase, need: number, direction: 1 | -1): number {
-  const moved = currentKcal * (1 + (direction * STEP_PERCENT.usual) / 100);
-  if (direction > 0) return Math.min(need, moved);
-  return bcs !== undefined && bcs <= 3 ? currentKcal : Math.max(need, moved);
+function oneStep(input: FoodCase, need: number, direction: 1 | -1): number {
+  const moved = (input.currentKcal ?? 0) * (1 + (direction * STEP_PERCENT.usual) / 100);
+  return byCondition(direction > 0 ? Math.min(need, moved) : Math.max(need, moved), input);
 }
 
 /**

@@ -4,9 +4,12 @@ import type { EnergyReference } from '../energy/maintenance.ts';
 import type { Estimate, Figure, Reason } from '../figure.ts';
 import type { FedFood, Ration } from '../food/ration.ts';
 import type { OwnEnergy } from './ownEnergy.ts';
+import type { Forecast } from './steer.ts';
 import type { WeightTrend } from './trend.ts';
+import type { WeightState } from './weightState.ts';
 
-export type FoodGoal = 'lose' | 'hold' | 'gain';
+export const FOOD_GOALS = ['lose', 'hold', 'gain'] as const;
+export type FoodGoal = (typeof FOOD_GOALS)[number];
 
 export interface AdjustFoodInput {
   readonly day: IsoDay;
@@ -31,6 +34,10 @@ export interface AdjustFoodInput {
   readonly maintenance?: Estimate;
   /** The dog's own estimate, where the record gives one. */
   readonly own?: OwnEnergy;
+  /** Weight and need as the record shows them now; with it the ration is steered by what is predicted. */
+  readonly state?: WeightState;
+  /** Days since the ration in force began; a change waits for two weeks of it. */
+  readonly daysOnRation?: number;
   /** Then growth energy alone is proposed: needs `adultWeightKg`, or a growth estimate above. */
   readonly growing?: boolean;
   /** Expected adult weight of a growing dog, kg. */
@@ -83,6 +90,8 @@ export interface FoodProposal {
   readonly references: readonly EnergyReference[];
   /** The proposed energy as a figure; null with `refer`. */
   readonly figure: Figure | null;
+  /** The rate expected on the proposed ration; left out where the record cannot tell, and in what was kept before. */
+  readonly forecast?: Forecast;
 }
 
 /** A corridor of rates, % of the initial weight per week, negative when losing. */

@@ -1,0 +1,366 @@
+import { dayNumber, type IsoDay } from '../day.ts';
+import type { Reason } from '../figure.ts';
+import { wasRun } from '../ramp/done.ts';
+import { reviewRamp } from '../ramp/review.ts';
+import type { Review } from '../ramp/reviewTypes.ts';
+import type { Ramp, RampSession, RampWeek } from '../ramp/types.ts';
+import { onPlan } from '../readiness/screen.ts';
+import type { Gate, Screening, ScreeningOutcome } from '../readiness/types.ts';
+import type { FoodGoal } from '../weight/foodTypes.ts';
+import { assess } from './assess.ts';
+import { lastKnown } from './course.ts';
+import { toldTarget } from './target.ts';
+import { nextWeighIn } from './weighIn.ts';
+import { plannedSessions, weekAt, type PlanVersion } from './plannedWeeks.ts';
+import { reviewInput, type ToldResult } from './planReview.ts';
+import type { AssessedDecision, AssessedVisit, Assessment, AssessInput } from './types.ts';
+
+/** A version of the running plan as the record keeps it. */
+export interface PresentPlan extends PlanVersion {
+  readonly ramp: Ramp;
+  /** The version in force. */
+  readonly current: boolean;
+  /** The visit it was made at; null when made between visits. */
+  readonly visitId: string | null;
+  readonly createdAt: string;
+  readonly review: { readonly decision: string; readonly reasons: readonly Reason[] } | null;
+}
+
+/** A food decision as the record keeps it. */
+export interface PresentDecision extends AssessedDecision {
+  readonly visitId: string;
+  readonly proposal: { readonly nextWeighInDay: IsoDay };
+}
+
+export interface PresentInput<P extends PresentPlan, D extends PresentDecision> {
+  /** What `assess` takes; the visits with their ids. */
+  readonly record: Omit<AssessInput, 'visits' | 'foodDecisions'> & {
+    readonly visits: readonly (AssessedVisit & { readonly id: string })[];
+    readonly foodDecisions: readonly D[];
+  };
+  /** All versions that count, oldest first. */
+  readonly plans: readonly P[];
+  readonly results: readonly ToldResult[];
+}
+
+/** What the dog is on. Only `running` announces outings. */
+export type PresentProgramme<P> =
+  /** No plan was made. */
+  | { readonly kind: 'none' }
+  /** A plan is in force, and something has to be settled before the next outing. */
+  | {
+      readonly kind: 'waiting';
+      readonly for: 'vet' | 'walking' | 'walk base';
+      readonly plan: P;
+      readonly reasons: readonly Reason[];
+    }
+  /** Running ended until a vet has seen the dog. */
+  | {
+      readonly kind: 'stopped';
+      readonly since: IsoDay;
+      readonly plan: P;
+      readonly reasons: readonly Reason[];
+    }
+  | {
+      readonly kind: 'running';
+      readonly plan: P;
+      /** The week of today as it is numbered on paper; null before the first. */
+      readonly week: RampWeek | null;
+      /** Number of the last week. */
+      readonly lastWeek: number;
+      readonly next: RampSession | null;
+    }
+  | { readonly kind: 'finished'; readonly plan: P };
+
+/** What was told of the outings of a stretch of time. */
+export interface OutingsTold {
+  readonly planned: number;
+  readonly done: number;
+  readonly shortened: number;
+  readonly missed: number;
+  /** Held back by the weather or by the owner; they count for nothing. */
+  readonly held: number;
+  /** Over, and nothing was told of them. */
+  readonly untold: number;
+  /** Longest run without a break, min; null where none was run. */
+  readonly longestRunMinutes: number | null;
+}
+
+export type DueWhat = 'weigh' | 'outing' | 'last outing' | 'consent ends';
+
+/** Where the weight stands against what is aimed at. */
+export type WeightAgainst = 'at target' | 'above' | 'below' | 'no target';
+
+/** Where a dog stands on a day: what every screen and sheet says of it, and nothing else. */
+export interface PresentState<P = PresentPlan, D = PresentDecision> {
+  readonly day: IsoDay;
+  /** The visit it rests on. */
+  readonly visitDay: IsoDay;
+  readonly assessment: Assessment;
+  /** Of the screening, of what was told since, and of what stands in the way of the plan. */
+  readonly mayRun: ScreeningOutcome;
+  /** The screening with `mayRun` as its outcome, and every reason that leads to it. */
+  readonly screening: Screening;
+  readonly programme: PresentProgramme<P>;
+  /** What the record makes of the plan in force today; null without one, or before it begins. */
+  readonly review: Review | null;
+  /** Outings since the visit before the last; since the plan began where there is none. */
+  readonly outings: OutingsTold | null;
+  /** What it is fed: the latest decision. Null before the first: then nothing is decided. */
+  readonly ration: D | null;
+  /** Of the last visit; a decision of an earlier one still feeds the dog. */
+  readonly decidedAtLastVisit: boolean;
+  readonly weight: {
+    readonly kg: number;
+    readonly against: WeightAgainst;
+    /** Distance to the target, kg, never negative; 0 without one. */
+    readonly gapKg: number;
+    readonly bcs: number | null;
+  };
+  readonly aim: FoodGoal;
+  /** The target in force, set or frozen when the aim began; null while the weight is only held. */
+  readonly targetKg: number | null;
+  /** Null without a plan. `day` is the one earliest day the goal is reached, null where it is not. */
+  readonly goal: { readonly day: IsoDay | null; readonly reached: boolean } | null;
+  /** In order of days; what is overdue stands first. */
+  readonly due: readonly { readonly what: DueWhat; readonly day: IsoDay }[];
+}
+
+/** A weight within this share of the target is at it (D: science of the target, 2 %). */
+export const AT_TARGET_SHARE = 0.02;
+
+/**
+ * Puts together where a dog stands on `input.record.day`. Null before the first visit or weighing.
+ * @throws RangeError when a stored quantity is out of range
+ */
+export function presentState<P extends PresentPlan, D extends PresentDecision>(
+  input: PresentInput<P, D>,
+): PresentState<P, D> | null {
+  const { record, plans } = input;
+  const assessment = assess(record);
+  if (assessment === null) return null;
+  const { day } = record;
+  const visits = record.visits.filter((visit) => visit.day <= day);
+  const latest = visits.at(-1)!;
+  const plan = plans.find(({ current }) => current) ?? null;
+  const review = plan === null ? null : reviewOf(input, plan, latest, assessment);
+  const screened = mayRunOf(assessment, plan);
+  const programme = programmeOf(plan, review, screened, assessment, day);
+  const screening = screeningOf(assessment.screening, screened, programme);
+  const decisions = record.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
+  const ration = decisions.at(-1) ?? null;
+  const targetKg = toldTarget(assessment.target);
+  return {
+    day,
+    visitDay: latest.day,
+    assessment,
+    mayRun: screening.outcome,
+    screening,
+    programme,
+    review,
+    outings: outingsOf(input, visits, latest.day),
+    ration,
+    decidedAtLastVisit: ration !== null && ration.visitId === latest.id,
+    weight: weightOf(
+      assessment,
+      targetKg,
+      lastKnown(visits, ({ bcs }) => bcs),
+    ),
+    aim: latest.foodGoal,
+    targetKg,
+    goal: plan === null ? null : goalOf(plan.ramp, day),
+    due: dueOf({ programme, ration, latest, assessment, day }),
+  };
+}
+
+/**
+ * What the record says of the plan in force. The last visit counts until a version was made at it or
+ * since; null before the plan begins.
+ */
+function reviewOf<P extends PresentPlan, D extends PresentDecision>(
+  { record, plans, results }: PresentInput<P, D>,
+  plan: P,
+  latest: AssessedVisit & { readonly id: string },
+  assessment: Assessment,
+): Review | null {
+  const first = plannedSessions(plans)[0]?.day;
+  if (plan.madeOn > record.day || (first !== undefined && first > record.day)) return null;
+  const answered = plan.visitId === latest.id || plan.madeOn > latest.day;
+  return reviewRamp(
+    reviewInput({
+      plan,
+      sessions: results.filter(({ day }) => day <= record.day),
+      rules: record.rules ?? {},
+      day: record.day,
+      clearedByVetOn: null,
+      visit: answered ? null : latest,
+      screening: answered ? null : assessment.screening.found,
+    }),
+  );
+}
+
+/** A dog on a plan is not sent walking by what a follow-up did not look at. */
+function mayRunOf({ screening }: Assessment, plan: PresentPlan | null): ScreeningOutcome {
+  const onPlan = plan !== null && plan.ramp.weeks.length > 0;
+  return onPlan && screening.found === 'ready to start' ? 'ready to start' : screening.outcome;
+}
+
+/** Where the plan waits or stopped by what was told, that is the outcome, with its reasons. */
+function screeningOf(
+  screening: Screening,
+  screened: ScreeningOutcome,
+  programme: PresentProgramme<unknown>,
+): Screening {
+  const isOnPlan = screened !== screening.outcome;
+  const reasons = isOnPlan ? onPlan(screening.reasons) : screening.reasons;
+  const gate = gateOf(programme);
+  if (gate === null || screened !== 'ready to start') {
+    return { ...screening, outcome: screened, reasons };
+  }
+  const held =
+    programme.kind === 'stopped' || programme.kind === 'waiting' ? programme.reasons : [];
+  const added = held.map((reason) => ({
+    ...reason,
+    gate,
+    unseen: false,
+    overriddenBecause: null,
+  }));
+  return {
+    ...screening,
+    outcome: gate,
+    recommendedStart: null,
+    reasons: [...added, ...reasons],
+  };
+}
+
+function gateOf(programme: PresentProgramme<unknown>): Exclude<Gate, 'note'> | null {
+  if (programme.kind === 'stopped') return 'vet first';
+  return programme.kind === 'waiting' && programme.for === 'walk base' ? 'walking only' : null;
+}
+
+function programmeOf<P extends PresentPlan>(
+  plan: P | null,
+  review: Review | null,
+  mayRun: ScreeningOutcome,
+  { screening }: Assessment,
+  day: IsoDay,
+): PresentProgramme<P> {
+  if (plan === null) return { kind: 'none' };
+  if (plan.ramp.weeks.length === 0 && plan.review?.decision === 'stop') {
+    return { kind: 'stopped', since: plan.madeOn, plan, reasons: plan.review.reasons };
+  }
+  const gates = screening.reasons.filter(
+    ({ gate, overriddenBecause }) => gate !== 'note' && overriddenBecause === null,
+  );
+  if (mayRun === 'vet first') return { kind: 'waiting', for: 'vet', plan, reasons: gates };
+  if (mayRun === 'walking only') return { kind: 'waiting', for: 'walking', plan, reasons: gates };
+  if (review?.decision === 'stop') {
+    return { kind: 'stopped', since: day, plan, reasons: review.reasons };
+  }
+  if (review?.walkBaseFirst === true) {
+    return { kind: 'waiting', for: 'walk base', plan, reasons: review.reasons };
+  }
+  const { weeks } = plan.ramp;
+  const sessions = weeks.flatMap((week) => week.sessions);
+  const next = sessions.find((session) => session.day >= day) ?? null;
+  const lastWeek = weeks.at(-1)?.number ?? 0;
+  if (next === null && (weeks.length === 0 || weekAt(plan.ramp, day) === null)) {
+    return { kind: 'finished', plan };
+  }
+  return { kind: 'running', plan, week: weekAt(plan.ramp, day), lastWeek, next };
+}
+
+function outingsOf<P extends PresentPlan, D extends PresentDecision>(
+  { plans, results, record }: PresentInput<P, D>,
+  visits: readonly AssessedVisit[],
+  until: IsoDay,
+): OutingsTold | null {
+  if (plans.length === 0) return null;
+  const since = visits.at(-2)?.day ?? '';
+  const told = new Map(results.map((result) => [result.day, result]));
+  // What is told of the day itself counts; what is planned for it may still be ahead.
+  const over = plannedSessions(plans).filter(
+    ({ day }) => day >= since && (day < until || (day <= record.day && told.has(day))),
+  );
+  const entries = over.map((session) => ({ session, result: told.get(session.day) ?? null }));
+  const count = (outcome: ToldResult['outcome'] | null): number =>
+    entries.filter(({ result }) => (result?.outcome ?? null) === outcome).length;
+  const ran = entries.filter(({ result }) => result !== null && wasRun(result.outcome));
+  return {
+    planned: entries.length,
+    done: count('done'),
+    shortened: count('shortened'),
+    missed: count('missed'),
+    held: count('held'),
+    untold: count(null),
+    longestRunMinutes:
+      ran.length === 0
+        ? null
+        : Math.max(...ran.map(({ session, result }) => longest(session, result!))),
+  };
+}
+
+/** The longest run of an outing, min; of one that was cut short no more than was run. */
+function longest(session: RampSession, { outcome, runMinutes }: ToldResult): number {
+  return outcome === 'shortened' && runMinutes !== null
+    ? Math.min(session.runMin, runMinutes)
+    : session.runMin;
+}
+
+function weightOf(
+  { weightKg }: Assessment,
+  targetKg: number | null,
+  bcs: number | null,
+): PresentState['weight'] {
+  if (targetKg === null) return { kg: weightKg, against: 'no target', gapKg: 0, bcs };
+  const gapKg = Math.abs(weightKg - targetKg);
+  const near = gapKg <= targetKg * AT_TARGET_SHARE;
+  const against = near ? 'at target' : weightKg > targetKg ? 'above' : 'below';
+  return { kg: weightKg, against, gapKg, bcs };
+}
+
+/**
+ * The one day a plan names for its goal: when it is reached, else the earliest it can be; where an
+ * event comes too early, the earliest an event can follow.
+ */
+export function goalDay({
+  goalReachedOn,
+  earliestGoalDay,
+  earliestEventDay,
+  request,
+}: Ramp): IsoDay | null {
+  const earliest = request.eventDay === undefined ? earliestGoalDay : earliestEventDay;
+  return goalReachedOn ?? earliest;
+}
+
+function goalOf(ramp: Ramp, day: IsoDay): NonNullable<PresentState['goal']> {
+  const { goalReachedOn } = ramp;
+  return { day: goalDay(ramp), reached: goalReachedOn !== null && goalReachedOn <= day };
+}
+
+interface DueFrom {
+  readonly programme: PresentProgramme<PresentPlan>;
+  readonly ration: PresentDecision | null;
+  readonly latest: AssessedVisit;
+  readonly assessment: Assessment;
+  readonly day: IsoDay;
+}
+
+function dueOf({ programme, ration, latest, assessment, day }: DueFrom): PresentState['due'] {
+  const due: { what: DueWhat; day: IsoDay }[] = [];
+  const weigh = nextWeighIn({
+    lastWeighedDay: assessment.trend.points.at(-1)?.day ?? null,
+    proposedWeighDay: ration?.proposal.nextWeighInDay ?? null,
+  });
+  if (weigh !== null) due.push({ what: 'weigh', day: weigh });
+  if (programme.kind === 'running' && programme.next !== null) {
+    due.push({ what: 'outing', day: programme.next.day });
+    const last = programme.plan.ramp.weeks.flatMap(({ sessions }) => sessions).at(-1)!.day;
+    if (last !== programme.next.day) due.push({ what: 'last outing', day: last });
+  }
+  const { given, expiryDay } = latest.consent;
+  if (given && expiryDay !== null && dayNumber(expiryDay) >= dayNumber(day)) {
+    due.push({ what: 'consent ends', day: expiryDay });
+  }
+  return due.sort((a, b) => a.day.localeCompare(b.day));
+}

@@ -1,0 +1,43 @@
+import type { QuestionnaireTotal } from '../readiness/record.ts';
+
+/**
+ * The least important difference of published owner questionnaires, points: a total lower by this
+ * much is better for the dog. Source: science of the project, LOAD −4 and COI −14 (S).
+ */
+const LEAST_IMPORTANT: Readonly<Record<string, number>> = { LOAD: 4, COI: 14 };
+
+export type TotalVerdict = 'better' | 'worse' | 'no important change' | 'not judged';
+
+export interface TotalChange {
+  /** Points more than at `since`; less is better for the dog. */
+  readonly change: number;
+  readonly since: QuestionnaireTotal;
+  /** Points; null where none is published for a questionnaire of this name. */
+  readonly leastImportant: number | null;
+  readonly verdict: TotalVerdict;
+}
+
+const named = (name: string): string => name.trim().toUpperCase();
+
+/** A total against the last earlier one of the same name; null without one. */
+export function judgeTotal(
+  total: QuestionnaireTotal,
+  others: readonly QuestionnaireTotal[],
+): TotalChange | null {
+  const since = others
+    .filter(({ name, day }) => named(name) === named(total.name) && day < total.day)
+    .reduce<QuestionnaireTotal | null>(
+      (last, other) => (last === null || other.day >= last.day ? other : last),
+      null,
+    );
+  if (since === null) return null;
+  const change = total.total - since.total;
+  const leastImportant = LEAST_IMPORTANT[named(total.name)] ?? null;
+  return { change, since, leastImportant, verdict: verdictOf(change, leastImportant) };
+}
+
+function verdictOf(change: number, leastImportant: number | null): TotalVerdict {
+  if (leastImportant === null) return 'not judged';
+  if (change <= -leastImportant) return 'better';
+  return change >= leastImportant ? 'worse' : 'no important change';
+}

@@ -1,0 +1,29 @@
+import type { Provenance } from '../figure.ts';
+import type { Programme, Ramp, RampSession } from './types.ts';
+
+/** What a plan trains; plans of older releases hold running only. */
+export function programmeOf({ request }: Pick<Ramp, 'request'>): Programme {
+  return request.programme ?? 'running';
+}
+
+/**
+ * Minutes of the whole outing: warm-up, bouts with the walks after them, cool-down.
+ * @example outingMinutes of 4 × (1 run, 3 walk) with 10 min before and after // 36
+ */
+export function outingMinutes(session: RampSession): number {
+  const { warmUpMin, repeats, runMin, walkMin, coolDownMin } = session;
+  return warmUpMin + repeats * (runMin + walkMin) + coolDownMin;
+}
+
+/** What the days between the runs hold: walks a week and their minutes, days with strength (CP). */
+export const BETWEEN_RUNS = {
+  walks: 2,
+  walkMinutes: { low: 20, high: 30 },
+  strengthDays: { low: 2, high: 3 },
+} as const;
+
+export const BETWEEN_PROVENANCE: Provenance = {
+  evidence: 'D',
+  mark: 'CP',
+  sources: ['commonPractice'],
+};
