@@ -1,7 +1,7 @@
-import type { AssessInput, SessionResult, Weighing } from '../../core/index.ts';
-import type { DogFile } from './contract.ts';
+import { asResult, type AssessInput, type PresentInput, type Weighing } from '../../core/index.ts';
+import type { DogFile, FoodDecision, Plan } from './contract.ts';
 import { toRuleChanges } from './rampRequest.ts';
-import type { RuleChange, SessionInput } from './records.ts';
+import type { RuleChange } from './records.ts';
 import type { WeighingInput } from './weighing.ts';
 
 /** The parts of a dog's record that an assessment rests on. */
@@ -19,7 +19,7 @@ export function assessInput(
   rules: readonly RuleChange[],
   day: string,
   decidingVisitId: string | null,
-): AssessInput {
+) {
   const current = record.plans.find((plan) => plan.current);
   return {
     dog: record.dog,
@@ -28,8 +28,21 @@ export function assessInput(
     foodDecisions: record.foodDecisions.filter(({ visitId }) => visitId !== decidingVisitId),
     day,
     plan: current === undefined ? null : { ramp: current.ramp, climbM: current.request.climbM },
-    sessions: record.sessions.map(toSessionResult),
+    sessions: record.sessions.map(asResult),
     rules: toRuleChanges(rules),
+  } satisfies AssessInput;
+}
+
+/** What core's `presentState` takes from a record. */
+export function presentInput(
+  record: AssessedRecord,
+  rules: readonly RuleChange[],
+  day: string,
+): PresentInput<Plan, FoodDecision> {
+  return {
+    record: assessInput(record, rules, day, null),
+    plans: record.plans,
+    results: record.sessions,
   };
 }
 
@@ -41,10 +54,4 @@ export function toWeighing({
   scaleStepKg,
 }: WeighingInput): Weighing {
   return { day, weightKg, method: weighingMethod, scaleStepKg };
-}
-
-/** A stored result as core takes it: what was not told is left out. */
-export function toSessionResult(record: SessionInput): SessionResult {
-  const { day, outcome, runMinutes, nextDay, signs, note } = record;
-  return { day, outcome, nextDay, signs, note, ...(runMinutes === null ? {} : { runMinutes }) };
 }

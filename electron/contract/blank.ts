@@ -1,19 +1,14 @@
 import type { Ration } from '../../core/index.ts';
 import type { FoodDecision } from './contract.ts';
 import { switchedDiet } from './foodSwitch.ts';
-import type {
-  ClientInput,
-  DogInput,
-  LimbGrades,
-  PlanRequest,
-  Practice,
-  VisitFacts,
-} from './records.ts';
+import type { ClientInput, DogInput, PlanRequest, Practice, VisitFacts } from './records.ts';
+import { blankOf, carriedOf } from './records/blank.ts';
+import { CLIENT } from './records/client.ts';
+import { DOG } from './records/dog.ts';
+import { VISIT } from './records/visit.ts';
 
 // The starting state of each form. A field without an answer is null or empty, never a guess that
 // would be taken for a finding.
-
-const UNSEEN: LimbGrades = { leftFore: null, rightFore: null, leftHind: null, rightHind: null };
 
 export function blankPractice(): Practice {
   return {
@@ -37,34 +32,11 @@ export function blankPractice(): Practice {
   };
 }
 
-export function blankClient(): ClientInput {
-  return {
-    name: '',
-    phone: '',
-    email: '',
-    address: '',
-    vetPractice: '',
-    vetName: '',
-    vetContact: '',
-    notes: '',
-  };
-}
+export const blankClient = (): ClientInput => blankOf(CLIENT);
 
 export function blankDog(): Omit<DogInput, 'clientId'> {
-  return {
-    name: '',
-    breed: '',
-    sex: 'female',
-    neuter: 'unknown',
-    neuteredAtMonths: null,
-    birthDay: '',
-    adultWeightKg: null,
-    withersCm: null,
-    coat: 'ordinary',
-    shortNosed: false,
-    sighthound: false,
-    notes: '',
-  };
+  const { clientId: _clientId, ...dog } = blankOf(DOG);
+  return dog;
 }
 
 /**
@@ -78,37 +50,16 @@ export function blankVisit(
   previous?: VisitFacts,
   decided: Pick<FoodDecision, 'ration' | 'foodSwitch'> | null = null,
 ): VisitFacts {
+  const { diet, ...begun } = {
+    ...blankOf(VISIT),
+    ...(previous === undefined ? null : carriedOf(VISIT, previous)),
+  };
   return {
+    ...begun,
     dogId,
     kind: previous === undefined ? 'intake' : 'follow-up',
     day,
-    weightKg: null,
-    weighingMethod: 'same scale',
-    scaleStepKg: previous?.scaleStepKg ?? 0.1,
-    bcs: null,
-    muscle: null,
-    lamenessWalk: { ...UNSEEN },
-    lamenessTrot: { ...UNSEEN },
-    trotLamenessAssessed: false,
-    gaitNote: '',
-    measurements: [],
-    footfalls: [],
-    signs: [],
-    surgery: previous?.surgery ?? 'none',
-    airwayDisease: previous?.airwayDisease ?? false,
-    airwayClearance: previous?.airwayClearance ?? false,
-    radiographicClearance: previous?.radiographicClearance ?? false,
-    conditioning: previous?.conditioning ?? 'unconditioned',
-    walkBase: previous?.walkBase ?? 'not tested',
-    activity: previous?.activity ?? 'low',
-    consent: previous?.consent ?? { given: false, vet: '', day: null, scope: '', expiryDay: null },
-    overrides: previous?.overrides ?? [],
-    targetWeightKg: previous?.targetWeightKg ?? null,
-    foodGoal: previous?.foodGoal ?? 'hold',
-    mealsPerDay: previous?.mealsPerDay ?? 2,
-    weightLossDiet: previous?.weightLossDiet ?? false,
-    diet: dietNow(switchedDiet(previous?.diet ?? [], decided?.foodSwitch ?? null), decided?.ration),
-    notes: '',
+    diet: dietNow(switchedDiet(diet, decided?.foodSwitch ?? null), decided?.ration),
   };
 }
 
@@ -121,19 +72,6 @@ function dietNow(diet: VisitFacts['diet'], decided: Ration | null | undefined): 
       ? item
       : { ...item, gramsPerDay: Math.round(ration.gramsPerDay * 10) / 10 };
   });
-}
-
-export function blankDietItem(treat = false): VisitFacts['diet'][number] {
-  return {
-    name: '',
-    treat,
-    kcalPer100g: 0,
-    gramsPerDay: 0,
-    gramsPerCup: null,
-    fixedGrams: false,
-    energyFrom: 'declared',
-    label: null,
-  };
 }
 
 export function blankPlanRequest(startDay: string, start: PlanRequest['start']): PlanRequest {

@@ -9,49 +9,40 @@ import {
   keptRation,
   keptReview,
 } from './kept.ts';
-import {
-  clientInput,
-  dogInput,
-  foodSwitchInput,
-  planRequest,
-  sessionInput,
-  visitFacts,
-} from './records.ts';
-import { WEIGHING_ORIGINS, weighingInput } from './weighing.ts';
+import { foodSwitchInput, planRequest, sessionParts, visitParts } from './records.ts';
+import { CLIENT } from './records/client.ts';
+import { DOG } from './records/dog.ts';
+import { shapeOf } from './records/input.ts';
+import { SESSION } from './records/session.ts';
+import { ARCHIVED, AUTHORED, BINNED, OF_DOG, REVISED, STORED } from './records/stored.ts';
+import { VISIT } from './records/visit.ts';
+import { ORIGIN, WEIGHING } from './records/weighing.ts';
 
 // The open bundle: everything kept about one owner, or all of them, in forms other programs read.
 
 export const BUNDLE_FORMAT = 'trotwell open bundle';
-export const BUNDLE_VERSION = 1;
+export const BUNDLE_VERSION = 3;
+
+/** The schema of the records that each form of the bundle holds. */
+export const SCHEMA_OF_BUNDLE: Readonly<Record<number, number>> = { 1: 2, 2: 3, 3: 4 };
 
 const instant = z.iso.datetime({ error: 'A time must be a UTC instant.' });
-const stored = { id: id(), createdAt: instant, updatedAt: instant };
-const revised = { ...stored, revision: whole('revision') };
 const binned = { binnedAt: instant.nullable() };
 const author = line('Initials');
 const hash = z.string().regex(/^[0-9a-f]{64}$/, { error: 'A file must be named by its SHA-256.' });
 
-const client = z.strictObject({ ...clientInput.shape, ...revised, ...binned });
-const dog = z.strictObject({
-  ...dogInput.shape,
-  ...revised,
-  ...binned,
-  archivedAt: instant.nullable(),
-});
-const visit = z.strictObject({ ...visitFacts.shape, ...revised, ...binned, author });
-const weighing = z.strictObject({
-  ...weighingInput.shape,
-  ...revised,
-  dogId: id('The dog'),
-  origin: choice('Origin', WEIGHING_ORIGINS),
-  author,
-});
-const session = z.strictObject({
-  ...sessionInput.shape,
-  ...stored,
-  dogId: id('The dog'),
-  author,
-});
+// The records as they are kept, what the service adds included.
+export const OWNERS = { ...CLIENT, ...REVISED, ...BINNED };
+export const DOGS = { ...DOG, ...REVISED, ...BINNED, ...ARCHIVED };
+export const VISITS = { ...VISIT, ...REVISED, ...BINNED, ...AUTHORED };
+export const WEIGHINGS = { ...WEIGHING, ...REVISED, ...OF_DOG, ...ORIGIN, ...AUTHORED };
+export const SESSIONS = { ...SESSION, ...STORED, ...OF_DOG, ...AUTHORED };
+
+const client = z.strictObject(shapeOf(OWNERS, {}));
+const dog = z.strictObject(shapeOf(DOGS, {}));
+const visit = z.strictObject(shapeOf(VISITS, visitParts));
+const weighing = z.strictObject(shapeOf(WEIGHINGS, {}));
+const session = z.strictObject(shapeOf(SESSIONS, sessionParts));
 const plan = z.strictObject({
   id: id(),
   dogId: id('The dog'),
@@ -90,7 +81,15 @@ const history = z.strictObject({
   recordId: id(),
   clientId: id('The owner').nullable(),
   dogId: id('The dog').nullable(),
-  action: choice('Action', ['amended', 'binned', 'restored', 'removed', 'archived', 'unarchived']),
+  action: choice('Action', [
+    'amended',
+    'binned',
+    'restored',
+    'removed',
+    'archived',
+    'unarchived',
+    'made',
+  ]),
   revision: whole('revision').nullable(),
   author,
   reason: notes('Reason'),
@@ -138,9 +137,12 @@ export const BUNDLE_KINDS = Object.keys(bundleRecords.shape) as readonly BundleK
 /** `manifest.json`: what the bundle is and the hash of every other file in it. */
 export const bundleManifest = z.strictObject({
   format: z.literal(BUNDLE_FORMAT, { error: 'The file is not a bundle of Trotwell.' }),
-  version: z.literal(BUNDLE_VERSION, {
-    error: `The bundle was written in another version of the form; this program reads ${BUNDLE_VERSION}.`,
-  }),
+  version: z
+    .int()
+    .min(1)
+    .max(BUNDLE_VERSION, {
+      error: `The bundle was written in another version of the form; this program reads up to ${BUNDLE_VERSION}.`,
+    }),
   madeOn: instant,
   appVersion: z.string().max(100),
   practice: z.string().max(200),

@@ -9,11 +9,14 @@ import { deedCalls } from './calls/deeds.ts';
 import { diagnosticsCalls } from './calls/diagnostics.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { exchangeCalls } from './calls/exchange.ts';
+import { goesHomeCalls } from './calls/goesHome.ts';
 import { handoutCalls } from './calls/handouts.ts';
 import { historyCalls } from './calls/history.ts';
 import { lockCalls } from './calls/lock.ts';
 import { planCalls } from './calls/plans.ts';
+import { practiceYearCalls } from './calls/practiceYear.ts';
 import { practitionerCalls } from './calls/practitioners.ts';
+import { runCalls } from './calls/runs.ts';
 import { visitCalls } from './calls/visits.ts';
 import { waitingFileCalls } from './calls/waitingFiles.ts';
 import { weighingCalls } from './calls/weighings.ts';
@@ -31,13 +34,16 @@ export const contract = {
   ...diagnosticsCalls,
   ...dogCalls,
   ...visitCalls,
+  ...runCalls,
   ...binCalls,
   ...weighingCalls,
   ...historyCalls,
   ...deedCalls,
+  ...practiceYearCalls,
   ...practitionerCalls,
   ...planCalls,
   ...handoutCalls,
+  ...goesHomeCalls,
   ...batchCalls,
   ...attachmentCalls,
   ...waitingFileCalls,

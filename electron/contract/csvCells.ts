@@ -1,5 +1,8 @@
-/** What a spreadsheet would take for the beginning of a formula, behind any apostrophes of its own. */
-const WOULD_RUN = /^'*[=+\-@\t\r]/;
+/**
+ * What a spreadsheet would take for the beginning of a formula, behind any apostrophes of its own;
+ * set to an East Asian language also the full-width signs.
+ */
+const WOULD_RUN = /^'*[=+\-@\t\r\n＝＋－＠]/;
 
 /** A text as it may stand in a cell: one a spreadsheet would run gets an apostrophe in front. */
 export function neutralCell(text: string): string {
@@ -10,3 +13,10 @@ export function neutralCell(text: string): string {
 export function restoredCell(cell: string): string {
   return cell.startsWith("'") && WOULD_RUN.test(cell) ? cell.slice(1) : cell;
 }
+
+/**
+ * A text as a field of a table (RFC 4180). Which sign parts the fields is set by country or by hand,
+ * so a text with any sign at all stands in quotes: a semicolon in a note begins no cell of its own.
+ */
+export const quotedField = (text: string): string =>
+  /^[\p{L}\p{N}._-]*$/u.test(text) ? text : `"${text.replaceAll('"', '""')}"`;

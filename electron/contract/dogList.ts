@@ -11,6 +11,8 @@ export const DOG_FILTERS = [
   'due for follow-up',
   'off course',
   'plan ended',
+  'stopped',
+  'gaining',
   'consent missing',
   'archived too',
 ] as const;

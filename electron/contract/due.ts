@@ -1,5 +1,3 @@
-import { addDays, WEIGH_IN_DAYS } from '../../core/index.ts';
-
 /** Why a dog stands on the due list. */
 export type DueReason = 'weigh' | 'plan ends' | 'consent ends';
 
@@ -22,17 +20,3 @@ export const DUE_AHEAD_DAYS: Readonly<Record<DueReason, number>> = {
 
 /** What is overdue for longer is no longer listed: the dog has likely left. Our own choice (D). */
 export const DUE_PAST_DAYS = 90;
-
-/**
- * The day of the next weighing; null before there is any. A weighing on or after the day the food
- * asks for answers it; the next is then due by the usual rhythm.
- */
-export function weighDay(known: {
-  readonly lastWeighedDay: string | null;
-  readonly proposedWeighDay: string | null;
-}): string | null {
-  const { lastWeighedDay, proposedWeighDay } = known;
-  if (lastWeighedDay === null) return proposedWeighDay;
-  if (proposedWeighDay !== null && lastWeighedDay < proposedWeighDay) return proposedWeighDay;
-  return addDays(lastWeighedDay, WEIGH_IN_DAYS.settled);
-}

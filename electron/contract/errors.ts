@@ -29,6 +29,8 @@ export type Trouble =
   | 'foreign'
   /** Folder or file cannot be written. */
   | 'unwritable'
+  /** Folder or file cannot be read: by its rights, or because something else lies in its place. */
+  | 'unreadable'
   | 'disk full'
   /** Another program holds it. */
   | 'held';

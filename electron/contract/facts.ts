@@ -1,34 +1,16 @@
-import type { Client, ClientInput, Dog, DogInput, SessionInput, VisitFacts } from './records.ts';
-import type { SessionRecord, Visit } from './results.ts';
+import type { ClientInput, DogInput, SessionInput, VisitFacts } from './records.ts';
+import { only } from './records/blank.ts';
+import { CLIENT } from './records/client.ts';
+import { DOG } from './records/dog.ts';
+import { SESSION } from './records/session.ts';
+import { VISIT } from './records/visit.ts';
+import { WEIGHING } from './records/weighing.ts';
 import type { WeighingInput } from './weighing.ts';
 
-// The part of a record that was entered, without what the service adds to it.
+// The part of a record that was entered, of anything that holds it, such as a stored one.
 
-export function visitFactsOf(visit: Visit): VisitFacts {
-  const { id: _id, createdAt: _created, updatedAt: _updated, ...rest } = visit;
-  const { revision: _revision, author: _author, ...facts } = rest;
-  return facts;
-}
-
-export function dogFactsOf(dog: Dog): DogInput {
-  const { id: _id, createdAt: _created, updatedAt: _updated, ...rest } = dog;
-  const { revision: _revision, archivedAt: _archived, ...facts } = rest;
-  return facts;
-}
-
-export function clientFactsOf(client: Client): ClientInput {
-  const { id: _id, createdAt: _created, updatedAt: _updated, ...rest } = client;
-  const { revision: _revision, ...facts } = rest;
-  return facts;
-}
-
-export function sessionFactsOf(session: SessionRecord): SessionInput {
-  const { day, outcome, runMinutes, nextDay, signs, note } = session;
-  return { day, outcome, runMinutes, nextDay, signs, note };
-}
-
-/** Of anything that holds the facts of a weighing, such as a stored one. */
-export function weighingFactsOf(weighing: WeighingInput): WeighingInput {
-  const { day, weightKg, weighingMethod, scaleStepKg, note } = weighing;
-  return { day, weightKg, weighingMethod, scaleStepKg, note };
-}
+export const visitFactsOf = (visit: VisitFacts): VisitFacts => only(VISIT, visit);
+export const dogFactsOf = (dog: DogInput): DogInput => only(DOG, dog);
+export const clientFactsOf = (client: ClientInput): ClientInput => only(CLIENT, client);
+export const sessionFactsOf = (session: SessionInput): SessionInput => only(SESSION, session);
+export const weighingFactsOf = (weighing: WeighingInput): WeighingInput => only(WEIGHING, weighing);

@@ -1,22 +1,30 @@
 import { z } from 'zod';
+import { chipDigits, chipProblem } from '../../core/chip.ts';
 import { isIsoDay } from '../../core/day.ts';
-import { LIMITS, TEXT_LENGTH, limitSentence, wholeSentence, type LimitName } from './limits.ts';
+import {
+  limitSentence,
+  QUANTITIES,
+  TEXT_LENGTH,
+  wholeSentence,
+  type Limit,
+  type QuantityName,
+} from './quantities.ts';
 
 // The building blocks of every input schema: each refuses with a whole sentence that names the
 // field, its unit and its range, because the sentence is shown to the practitioner as it stands.
 
-/** A number inside a named limit. */
-export const quantity = (name: LimitName) => {
-  const sentence = limitSentence(LIMITS[name]);
-  return z
-    .number({ error: sentence })
-    .min(LIMITS[name].min, { error: sentence })
-    .max(LIMITS[name].max, { error: sentence });
+/** A number inside a limit; a whole one where the limit says so. */
+export const number = (limit: Limit) => {
+  const error = limitSentence(limit);
+  const inside = z.number({ error }).min(limit.min, { error }).max(limit.max, { error });
+  return limit.whole === true ? inside.int({ error: wholeSentence(limit) }) : inside;
 };
 
+/** A number inside a named limit. */
+export const quantity = (name: QuantityName) => number(QUANTITIES[name]);
+
 /** A whole number inside a named limit. */
-export const whole = (name: LimitName) =>
-  quantity(name).int({ error: wholeSentence(LIMITS[name]) });
+export const whole = (name: QuantityName) => number({ ...QUANTITIES[name], whole: true });
 
 // Control characters would spoil paper, CSV and screen alike; tab and line breaks are kept.
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
@@ -49,6 +57,15 @@ export const address = (label: string) => cleaned(label, TEXT_LENGTH.address);
 
 /** Free notes. */
 export const notes = (label: string) => cleaned(label, TEXT_LENGTH.notes);
+
+/** The number of a chip after ISO 11784, digits only; empty allowed. */
+export const chip = (label: string) =>
+  line(label)
+    .transform(chipDigits)
+    .superRefine((digits, context) => {
+      const problem = chipProblem(digits);
+      if (problem !== null) context.addIssue({ code: 'custom', message: problem });
+    });
 
 /** A calendar day written YYYY-MM-DD. */
 export const day = (label: string) =>

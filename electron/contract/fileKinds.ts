@@ -3,6 +3,8 @@ export const FILE_KINDS = {
   pdf: { words: 'PDF', extension: 'pdf', mediaType: 'application/pdf' },
   png: { words: 'Picture', extension: 'png', mediaType: 'image/png' },
   csv: { words: 'Table of numbers', extension: 'csv', mediaType: 'text/csv;charset=utf-8' },
+  ics: { words: 'Calendar', extension: 'ics', mediaType: 'text/calendar;charset=utf-8' },
+  eml: { words: 'Mail draft', extension: 'eml', mediaType: 'message/rfc822' },
 } as const;
 export type FileKind = keyof typeof FILE_KINDS;
 

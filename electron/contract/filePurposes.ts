@@ -1,5 +1,5 @@
 /** What a file is chosen or saved for. Dialogues, limits and doors know these and no others. */
-export type FilePurpose = 'backup' | 'bundle' | 'csv' | 'attachment';
+export type FilePurpose = 'backup' | 'bundle' | 'csv' | 'run' | 'attachment';
 
 /** One purpose: what the dialogue calls its files, their endings, and how large one may be. */
 export interface PurposeOfFiles {
@@ -16,11 +16,13 @@ const TERABYTE = 1024 * 1024 * MEGABYTE;
 
 // Our own decisions (mark D). A backup holds a whole practice with its photos and must never be too
 // large to be read again: the room on the disk is its limit, and this number only bounds what is
-// plainly no backup. A table of weights in 16 MB holds some hundred thousand rows.
+// plainly no backup. A table of weights in 16 MB holds some hundred thousand rows, a track in 20 MB
+// two days at a point a second.
 export const FILE_PURPOSES: Readonly<Record<FilePurpose, PurposeOfFiles>> = {
   backup: { label: 'Backup of Trotwell', extensions: ['trotwell'], maxBytes: TERABYTE },
   bundle: { label: 'Zip archive', extensions: ['zip'], maxBytes: 1024 * MEGABYTE },
   csv: { label: 'Table (CSV)', extensions: ['csv', 'txt'], maxBytes: 16 * MEGABYTE },
+  run: { label: 'Track (GPX) or table (CSV)', extensions: ['gpx', 'csv'], maxBytes: 20 * MEGABYTE },
   attachment: {
     label: 'Photo or PDF',
     extensions: ['jpg', 'jpeg', 'png', 'webp', 'pdf'],

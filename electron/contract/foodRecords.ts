@@ -44,7 +44,10 @@ export type FoodSwitch = z.output<typeof foodSwitchInput>;
 /** The practitioner's answer to the food the program proposes at this visit. */
 export const foodDecisionInput = z.object({
   decision: choice('Decision on the food', DECISIONS),
-  /** The day's energy the practitioner settled on; for `accepted` the service takes the proposal. */
+  /**
+   * The day's energy the practitioner settled on; with `accepted` the proposal as it was seen, which
+   * the service holds its own against (null: not seen on a form). Null where declined.
+   */
   kcalPerDay: quantity('kcalPerDay').nullable(),
   /** Only when a food itself changes. */
   foodSwitch: foodSwitchInput.nullable(),

@@ -64,7 +64,7 @@ const stage = z.enum(['time', 'pull', 'hills', 'speed']);
 const focus = z.enum(['pull', 'hills', 'speed']).nullable();
 const session = z.looseObject({
   day: date,
-  kind: z.enum(['bouts', 'continuous']),
+  kind: z.enum(['bouts', 'continuous', 'walk']),
   repeats: index,
   runMin: minutes,
   walkMin: minutes,
@@ -88,6 +88,7 @@ const week = z.looseObject({
   capMinutes: minutes,
   runMinutes: minutes,
   sessions: z.array(session).max(7),
+  paceSetBy: z.enum(['dog', 'owner', 'both']).optional(),
   edited: z.boolean().optional(),
 });
 const goal = z.union([
@@ -95,6 +96,7 @@ const goal = z.union([
   z.looseObject({ distanceKm: amount, paceMinPerKm: amount }),
 ]);
 const rampRequest = z.looseObject({
+  programme: z.enum(['walking', 'running']).optional(),
   startDay: date,
   start: z.enum(['conditioned', 'unconditioned', 'post-injury']),
   sessionsPerWeek: z.int().min(1).max(7),
@@ -105,6 +107,8 @@ const rampRequest = z.looseObject({
   notBeforeDay: date.optional(),
   daysOut: z.array(date).max(1000).optional(),
   paceMinPerKm: amount.optional(),
+  ownerMinutes: minutes.optional(),
+  walkMinutesNow: minutes.optional(),
   laterStages: z.array(z.enum(['pull', 'hills', 'speed'])).optional(),
   rules: z.record(z.string(), amount).optional(),
   resume: z

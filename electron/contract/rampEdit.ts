@@ -9,7 +9,7 @@ const number = (label: string, unit: string, min: number, max: number) => {
 
 const change = {
   day: day('Day of the session'),
-  kind: choice('Kind of session', ['bouts', 'continuous']),
+  kind: choice('Kind of session', ['bouts', 'continuous', 'walk']),
   repeats: number('Repeats', 'times', 1, 60).int({
     error: 'Repeats must be a whole number from 1 to 60 times.',
   }),

@@ -1,21 +1,37 @@
 import { z } from 'zod';
-import { JOINTS, MOVEMENTS } from '../../core/gait/types.ts';
-import { NEXT_DAY_RESPONSES, SESSION_OUTCOMES, STOP_SIGNS } from '../../core/ramp/reviewTypes.ts';
-import {
-  address,
-  choice,
-  day,
-  flag,
-  id,
-  line,
-  notes,
-  quantity,
-  requiredLine,
-  whole,
-} from './fields.ts';
+import { START_LEVELS } from '../../core/ramp/types.ts';
+import { STOP_SIGNS } from '../../core/ramp/reviewTypes.ts';
+import { address, choice, day, line, quantity, requiredLine, whole } from './fields.ts';
 import { dietItemInput } from './foodRecords.ts';
+import { CLIENT } from './records/client.ts';
+import { DOG } from './records/dog.ts';
+import type { ValuesOf } from './records/fieldKinds.ts';
+import { inputOf } from './records/input.ts';
+import {
+  clearanceInput,
+  footfallsInput,
+  injuryInput,
+  limbGradesInput,
+  measurementInput,
+  overrideInput,
+  palpationInput,
+  questionnaireInput,
+} from './records/parts.ts';
+import { SESSION } from './records/session.ts';
+import { VISIT } from './records/visit.ts';
+import type { CONSENT } from './records/visitGroups.ts';
 
 export * from './foodRecords.ts';
+export type {
+  Clearance,
+  Footfall,
+  InjuryEntry,
+  LimbGrades,
+  Measurement,
+  Override,
+  PalpationGrades,
+  Questionnaire,
+} from './records/parts.ts';
 
 // What the front end may send to be kept. A record as it is read back is its input plus `Stored`.
 
@@ -31,18 +47,6 @@ export interface Revised extends Stored {
   readonly revision: number;
 }
 
-export const SEXES = ['female', 'male'] as const;
-export const NEUTER_STATES = ['intact', 'neutered', 'unknown'] as const;
-export const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
-export const VISIT_KINDS = ['intake', 'follow-up'] as const;
-export const MUSCLE_CONDITIONS = ['normal', 'mild loss', 'moderate loss', 'severe loss'] as const;
-export const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
-export const WEIGHING_METHODS = ['same scale', 'other scale', 'harness on', 'wet coat'] as const;
-export const ACTIVITIES = ['low', 'moderate', 'high', 'working'] as const;
-export const STARTS = ['conditioned', 'unconditioned', 'post-injury'] as const;
-export const WALK_BASES = ['passed', 'failed', 'not tested'] as const;
-export const FOOD_GOALS = ['lose', 'hold', 'gain'] as const;
-export const SURGERY_STATES = ['none', 'cleared in writing', 'not cleared'] as const;
 export const PAPERS = ['A4', 'LETTER'] as const;
 export const DAY_FORMATS = ['YYYY-MM-DD', 'DD.MM.YYYY', 'DD/MM/YYYY', 'MM/DD/YYYY'] as const;
 
@@ -55,6 +59,7 @@ export const HANDOUT_KINDS = [
   'progress-report',
   'heat-card',
   'kit-sheet',
+  'strength-sheet',
   'vet-letter',
   'assessment-record',
 ] as const;
@@ -95,139 +100,36 @@ export const practiceInput = z.object({
 });
 export type Practice = z.output<typeof practiceInput>;
 
-export const clientInput = z.object({
-  name: requiredLine('Name of the owner'),
-  phone: line('Phone'),
-  email: line('E-mail'),
-  address: address('Address'),
-  vetPractice: line('Vet practice'),
-  vetName: line('Name of the vet'),
-  vetContact: line('Contact of the vet'),
-  notes: notes('Notes on the owner'),
-});
-export type ClientInput = z.output<typeof clientInput>;
+export const clientInput = inputOf(CLIENT, {});
+export type ClientInput = ValuesOf<typeof CLIENT>;
 export type Client = ClientInput & Revised;
 
-export const dogInput = z.object({
-  clientId: id('The owner'),
-  name: requiredLine('Name of the dog'),
-  breed: line('Breed'),
-  sex: choice('Sex', SEXES),
-  neuter: choice('Neuter status', NEUTER_STATES),
-  neuteredAtMonths: quantity('neuteredAtMonths').nullable(),
-  birthDay: day('Day of birth'),
-  adultWeightKg: quantity('adultWeightKg').nullable(),
-  withersCm: quantity('withersCm').nullable(),
-  coat: choice('Coat', COATS),
-  shortNosed: flag('Short-nosed'),
-  sighthound: flag('Sighthound build'),
-  notes: notes('Notes on the dog'),
-});
-export type DogInput = z.output<typeof dogInput>;
+export const dogInput = inputOf(DOG, {});
+export type DogInput = ValuesOf<typeof DOG>;
 export type Dog = DogInput &
   Revised & {
     /** When the dog was put away, its record kept; null while it is seen. */
     readonly archivedAt: string | null;
   };
 
-/** One measurement on a limb: a joint angle in degrees, thigh girth in cm, standing weight in kg. */
-export const measurementInput = z.discriminatedUnion('kind', [
-  z.object({
-    kind: z.literal('joint angle'),
-    limb: choice('Limb', LIMBS),
-    joint: choice('Joint', JOINTS),
-    movement: choice('Movement', MOVEMENTS),
-    value: quantity('jointAngle'),
-    note: line('Note on the measurement'),
-  }),
-  z.object({
-    kind: z.literal('thigh girth'),
-    limb: choice('Limb', LIMBS),
-    value: quantity('girthCm'),
-    note: line('Note on the measurement'),
-  }),
-  z.object({
-    kind: z.literal('standing weight'),
-    limb: choice('Limb', LIMBS),
-    value: quantity('standingKg'),
-    note: line('Note on the measurement'),
-  }),
-]);
-export type Measurement = z.output<typeof measurementInput>;
-
-/** Times of touch-down and lift-off of one limb, seconds from any start, in order. */
-export const footfallInput = z.object({
-  limb: choice('Limb', LIMBS),
-  touchDowns: z.array(quantity('footfallSeconds')).max(500),
-  liftOffs: z.array(quantity('footfallSeconds')).max(500),
-});
-export type Footfall = z.output<typeof footfallInput>;
-
-const grade = whole('lameness').nullable();
-const limbGrades = z.object({
-  leftFore: grade,
-  rightFore: grade,
-  leftHind: grade,
-  rightHind: grade,
-});
-/** Lameness 0–5 per limb; null = not looked at. */
-export type LimbGrades = z.output<typeof limbGrades>;
-
-export const consentInput = z.object({
-  given: flag('Consent of the vet'),
-  vet: line('Vet who consented'),
-  day: day('Day of the consent').nullable(),
-  scope: line('Scope of the consent'),
-  expiryDay: day('Day the consent ends').nullable(),
-});
-export type VetConsent = z.output<typeof consentInput>;
-
-export const overrideInput = z.object({
-  code: requiredLine('Rule'),
-  reason: requiredLine('Reason for overriding a rule'),
-});
-export type Override = z.output<typeof overrideInput>;
-
-/** What the practitioner saw, measured and was told. */
-export const visitFacts = z.object({
-  dogId: id('The dog'),
-  kind: choice('Kind of visit', VISIT_KINDS),
-  day: day('Day of the visit'),
-  weightKg: quantity('weightKg').nullable(),
-  weighingMethod: choice('How the dog was weighed', WEIGHING_METHODS),
-  scaleStepKg: quantity('scaleStepKg'),
-  bcs: whole('bcs').nullable(),
-  muscle: choice('Muscle condition', MUSCLE_CONDITIONS).nullable(),
-  lamenessWalk: limbGrades,
-  lamenessTrot: limbGrades,
-  /** A vet has assessed the lameness seen at trot. */
-  trotLamenessAssessed: flag('Lameness at trot assessed by a vet'),
-  gaitNote: notes('Gait note'),
+/** The lists of a visit. */
+export const visitParts = {
+  lamenessWalk: limbGradesInput,
+  lamenessTrot: limbGradesInput,
   measurements: z.array(measurementInput).max(100),
-  footfalls: z
-    .array(footfallInput)
-    .max(4)
-    .refine((timed) => new Set(timed.map(({ limb }) => limb)).size === timed.length, {
-      error: 'Each limb can be timed once a visit.',
-    }),
+  footfalls: footfallsInput,
   signs: z.array(requiredLine('Sign')).max(40),
-  surgery: choice('Surgery', SURGERY_STATES),
-  airwayDisease: flag('Airway disease'),
-  airwayClearance: flag('Written clearance for short nose or airways'),
-  radiographicClearance: flag('Growth plates closed on radiographs'),
-  conditioning: choice('Starting condition', STARTS),
-  walkBase: choice('Walk base', WALK_BASES),
-  activity: choice('Daily activity', ACTIVITIES),
-  consent: consentInput,
   overrides: z.array(overrideInput).max(40),
-  targetWeightKg: quantity('targetWeightKg').nullable(),
-  foodGoal: choice('Aim of feeding', FOOD_GOALS),
-  mealsPerDay: whole('mealsPerDay'),
-  weightLossDiet: flag('Complete diet made for weight loss'),
   diet: z.array(dietItemInput).max(20),
-  notes: notes('Notes on the visit'),
-});
-export type VisitFacts = z.output<typeof visitFacts>;
+  lamenessClearances: z.array(clearanceInput).max(8),
+  injuries: z.array(injuryInput).max(20),
+  palpation: palpationInput,
+  questionnaires: z.array(questionnaireInput).max(6),
+  exercises: z.array(requiredLine('Exercise')).max(12).nullable(),
+};
+export const visitFacts = inputOf(VISIT, visitParts);
+export type VisitFacts = ValuesOf<typeof VISIT>;
+export type VetConsent = ValuesOf<typeof CONSENT>;
 
 export const goalInput = z.union([
   z.object({ continuousMinutes: quantity('continuousMinutes') }),
@@ -238,8 +140,10 @@ export const LATER_STAGES = ['pull', 'hills', 'speed'] as const;
 
 /** What the practitioner asks of the plan; the service has `core` build the ramp from it. */
 export const planRequest = z.object({
+  /** Running if left out. */
+  programme: choice('Programme', ['walking', 'running']).optional(),
   startDay: day('First day of the plan'),
-  start: choice('Starting level', STARTS),
+  start: choice('Starting level', START_LEVELS),
   sessionsPerWeek: whole('sessionsPerWeek'),
   goal: goalInput,
   eventDay: day('Day of the event').nullable(),
@@ -255,21 +159,20 @@ export const planRequest = z.object({
   climbM: quantity('climbM').nullable(),
   /** The owner's pace, where the goal is in minutes. */
   paceMinPerKm: quantity('paceMinPerKm').nullable(),
+  /** Minutes the owner runs without a break today; null or left out where not told. */
+  ownerMinutes: quantity('ownerMinutes').nullish(),
+  /** Minutes the dog walks briskly today, for a walking programme. */
+  walkMinutesNow: quantity('walkMinutesNow').nullish(),
   /** What is added after the goal, one change at a time. */
   laterStages: z.array(choice('Later stage', LATER_STAGES)).max(3),
 });
 export type PlanRequest = z.output<typeof planRequest>;
 
-/** What the owner tells of one planned session; one record a day. */
-export const sessionInput = z.object({
-  day: day('Day of the session'),
-  outcome: choice('Outcome of the session', SESSION_OUTCOMES),
-  runMinutes: quantity('runMinutes').nullable(),
-  nextDay: choice('Response on the next day', NEXT_DAY_RESPONSES).nullable(),
+export const sessionParts = {
   signs: z.array(choice('Stop sign', STOP_SIGNS)).max(STOP_SIGNS.length),
-  note: notes('Note on the session'),
-});
-export type SessionInput = z.output<typeof sessionInput>;
+};
+export const sessionInput = inputOf(SESSION, sessionParts);
+export type SessionInput = ValuesOf<typeof SESSION>;
 
 /** A rule the practice changed, and why. */
 export interface RuleChange {

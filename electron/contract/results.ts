@@ -4,6 +4,7 @@ import type {
   ChangeoverCalendar,
   Figure,
   FoodProposal,
+  PresentState,
   Ramp,
   Ration,
   Reason,
@@ -43,6 +44,8 @@ export interface AppStatus {
   readonly open: OpenPractice;
   /** Set when the own records are there but cannot be opened; nothing is open then. */
   readonly trouble: RecordsTrouble | null;
+  /** Why nothing can be saved, where the records could be opened for reading only; else null. */
+  readonly limited: Trouble | null;
   /** Null where the open practice has no passphrase. While locked nothing below is told. */
   readonly lock: LockState | null;
   /** True when an own practice exists on this machine, open or not. */
@@ -159,6 +162,8 @@ export interface DogFile {
   readonly sessions: readonly SessionRecord[];
   /** What core makes of the record today; null before the first weighing. */
   readonly assessment: Assessment | null;
+  /** Where the dog stands today: what every page and sheet says of it. Null as the assessment. */
+  readonly state: PresentState<Plan, FoodDecision> | null;
 }
 
 export interface SavedVisit {
@@ -196,4 +201,6 @@ export interface RenderedHandout {
   readonly mediaType: 'application/pdf';
   readonly base64: string;
   readonly pages: number;
+  /** Why sheets that were asked for are not in it, a sentence each. */
+  readonly leftOut: readonly string[];
 }

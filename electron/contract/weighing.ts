@@ -1,18 +1,10 @@
-import { z } from 'zod';
-import { choice, day, notes, quantity } from './fields.ts';
-import { WEIGHING_METHODS, type Revised } from './records.ts';
+import type { Revised } from './records.ts';
+import type { ValuesOf } from './records/fieldKinds.ts';
+import { inputOf } from './records/input.ts';
+import { WEIGHING, type WEIGHING_ORIGINS } from './records/weighing.ts';
 
-/** A weighing between visits, as it is typed. */
-export const weighingInput = z.object({
-  day: day('Day of the weighing'),
-  weightKg: quantity('weightKg'),
-  weighingMethod: choice('How the dog was weighed', WEIGHING_METHODS),
-  scaleStepKg: quantity('scaleStepKg'),
-  note: notes('Note on the weighing'),
-});
-export type WeighingInput = z.output<typeof weighingInput>;
-
-export const WEIGHING_ORIGINS = ['typed', 'imported'] as const;
+export const weighingInput = inputOf(WEIGHING, {});
+export type WeighingInput = ValuesOf<typeof WEIGHING>;
 
 export type WeighingRecord = WeighingInput &
   Revised & {

@@ -1,6 +1,8 @@
 import { z } from 'zod';
-import { choice, flag, id, quantity } from './fields.ts';
-import { DAY_FORMATS, WEIGHING_METHODS } from './records.ts';
+import { choice, flag, id, number } from './fields.ts';
+import { DAY_FORMATS } from './records.ts';
+import { WEIGHING } from './records/weighing.ts';
+import { WEIGHING_METHODS } from '../../core/weight/weighing.ts';
 
 // Weights read from a table (CSV) of another program, a scale, or the owner.
 
@@ -46,7 +48,7 @@ export const weightMapping = z.strictObject({
   unit: choice('Unit of the weights', TABLE_WEIGHT_UNITS),
   decimalSign: choice('Decimal sign', DECIMAL_SIGNS),
   weighingMethod: choice('How the dogs were weighed', WEIGHING_METHODS),
-  scaleStepKg: quantity('scaleStepKg'),
+  scaleStepKg: number(WEIGHING.scaleStepKg),
 });
 export type WeightMapping = z.output<typeof weightMapping>;
 

@@ -67,6 +67,8 @@ export interface BackupStatus {
   readonly kept: readonly BackupLine[];
   /** Why the last automatic backup failed; null when it did not. */
   readonly failure: { readonly at: string; readonly message: string } | null;
+  /** The instant of a backup that is dated in the future; null where none is. */
+  readonly fromFuture: string | null;
   /** Null while the own practice is not open. */
   readonly settings: { readonly dailyBackups: number; readonly weeklyBackups: number } | null;
   /** Why the folder is a poor place for records; null when nothing speaks against it. */

@@ -13,8 +13,9 @@ export const HISTORY_KINDS = [
 ] as const;
 export type HistoryKind = (typeof HISTORY_KINDS)[number];
 
+/** `made`: a file to go home was made of it, which changed nothing; the reason says which. */
 export type HistoryAction =
-  'amended' | 'binned' | 'restored' | 'removed' | 'archived' | 'unarchived';
+  'amended' | 'binned' | 'restored' | 'removed' | 'archived' | 'unarchived' | 'made';
 
 /** One thing that was done to a record after it was first kept. */
 export interface HistoryEntry {

@@ -18,6 +18,8 @@ export type Measure =
   | 'kcal per 100 g'
   | '%'
   | 'degrees'
+  /** A number in a unit of its own. */
+  | `in ${string}`
   /** The keys of a list, in order, between `BETWEEN_KEYS`. */
   | 'order';
 

@@ -1,23 +1,5 @@
 import { BETWEEN_KEYS, type Field, type FieldValue, type Measure } from './change.ts';
 
-/** The fields that one property of a record makes. */
-export type Read<V> = (value: V) => readonly Field[];
-
-/** How every property of a record is read. The type makes the list complete. */
-export type Reads<T> = { readonly [K in keyof T]-?: Read<T[K]> };
-
-/** A property that is one field. */
-export const one =
-  <V extends FieldValue>(path: string, label: string, measure: Measure): Read<V> =>
-  (value) => [{ path, label, measure, value }];
-
-/** All fields of a record, in the order of `reads`. */
-export function readFields<T extends object>(reads: Reads<T>, record: T): Field[] {
-  // A state that was kept before the program knew a field does not have it.
-  const known = (Object.keys(reads) as (keyof T)[]).filter((key) => record[key] !== undefined);
-  return known.flatMap((key) => reads[key](record[key]));
-}
-
 /** Entries of a list with a key of their own; entries of the same key are told apart by number. */
 export function keyed<T>(
   entries: readonly T[],
@@ -34,8 +16,8 @@ export function keyed<T>(
 
 /** A list of entries that are either there or not. */
 export const noted =
-  (path: string, listLabel: string, label: (entry: string) => string): Read<readonly string[]> =>
-  (entries) => {
+  (listLabel: string, label: (entry: string) => string) =>
+  (path: string, entries: readonly string[]): Field[] => {
     const all = keyed(entries, (entry) => entry);
     return [
       ...all.map(({ entry, key }) => ({

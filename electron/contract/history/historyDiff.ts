@@ -1,8 +1,13 @@
 import type { ClientInput, DogInput, SessionInput, VisitFacts } from '../records.ts';
+import { CLIENT } from '../records/client.ts';
+import { DOG } from '../records/dog.ts';
+import type { Fields } from '../records/fieldKinds.ts';
+import { readRecord } from '../records/reading.ts';
+import { SESSION } from '../records/session.ts';
+import { VISIT } from '../records/visit.ts';
+import { WEIGHING } from '../records/weighing.ts';
 import type { WeighingInput } from '../weighing.ts';
 import { changedFields, type Field, type FieldChange } from './change.ts';
-import { clientFields, dogFields, sessionFields, weighingFields } from './otherFields.ts';
-import { visitFields } from './visitFields.ts';
 
 export type * from './change.ts';
 
@@ -17,13 +22,17 @@ export interface KeptFacts {
 /** The kinds of record whose changes are read field by field. */
 export type ChangingKind = keyof KeptFacts;
 
-const FIELDS: { readonly [K in ChangingKind]: (facts: KeptFacts[K]) => Field[] } = {
-  client: clientFields,
-  dog: dogFields,
-  visit: visitFields,
-  session: sessionFields,
-  weighing: weighingFields,
-};
+const RECORDS = {
+  client: CLIENT,
+  dog: DOG,
+  visit: VISIT,
+  session: SESSION,
+  weighing: WEIGHING,
+} as const satisfies Record<ChangingKind, Fields>;
+
+/** The fields of one state of a record. */
+export const fieldsOf = <K extends ChangingKind>(kind: K, facts: KeptFacts[K]): Field[] =>
+  readRecord<Fields>(RECORDS[kind], facts);
 
 /**
  * The fields that differ between two states of a record; null for a state in which it was not
@@ -34,6 +43,6 @@ export function changesBetween<K extends ChangingKind>(
   before: KeptFacts[K] | null,
   after: KeptFacts[K] | null,
 ): readonly FieldChange[] {
-  const read = (facts: KeptFacts[K] | null) => (facts === null ? [] : FIELDS[kind](facts));
+  const read = (facts: KeptFacts[K] | null) => (facts === null ? [] : fieldsOf(kind, facts));
   return changedFields(read(before), read(after));
 }
