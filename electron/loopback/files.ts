@@ -58,11 +58,18 @@ function decoded(name: string | string[] | undefined): string {
   }
 }
 
-/** The content of a file the service made; it is removed once it has gone out. Null: no such token. */
-export function sendFile(service: Service, token: string): ReadableStream | null {
+/** A file the service made, on its way out. */
+export interface Outgoing {
+  readonly content: ReadableStream;
+  readonly bytes: number;
+  /** Removes it; to be called once all of it has gone out. */
+  done(): void;
+}
+
+/** Opens a file the service made. Null: no such token. */
+export function sendFile(service: Service, token: string): Outgoing | null {
   const given = service.giveOut(token);
   if (!given.ok) return null;
-  const content = createReadStream(given.value.file);
-  content.once('close', given.value.done);
-  return Readable.toWeb(content) as ReadableStream;
+  const { file, bytes, done } = given.value;
+  return { content: Readable.toWeb(createReadStream(file)) as ReadableStream, bytes, done };
 }

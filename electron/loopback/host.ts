@@ -3,19 +3,23 @@ import { createAdaptorServer, type HttpBindings } from '@hono/node-server';
 import { Hono, type MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { AddressInfo } from 'node:net';
-import type { Server } from 'node:http';
+import type { IncomingMessage, Server } from 'node:http';
 import type { CallName } from '../contract/contract.ts';
 import type { Answer } from '../contract/errors.ts';
 import type { Service } from '../service/service.ts';
 import { listAssets } from '../service/frontEnd/assets.ts';
+import { keepCrowdOut } from './crowd.ts';
 import type { Door } from './door.ts';
 import { FILES_IN, receiveFile, sendFile } from './files.ts';
 import { carriedKey, isFile, isJson, keyIn, sameHost } from './guard.ts';
 import { keepPace } from './pace.ts';
+import { isBeyond, type JsonLimits } from '../service/jsonLimits.ts';
 import { STRICT_HEADERS } from '../service/frontEnd/headers.ts';
 
 /** Largest request: a draft of half a million characters, written as JSON. */
 const MOST_BYTES = 4 * 1024 * 1024;
+/** The fullest visit has some hundred parts, a few levels deep. Ours (D). */
+const CALL_LIMITS: JsonLimits = { deepest: 64, mostParts: 100_000 };
 /** A start code as JSON, with room to spare. */
 const MOST_BYTES_OF_CODE = 1024;
 const SLOWEST_REQUEST_MS = 10_000;
@@ -23,6 +27,10 @@ const SLOWEST_REQUEST_MS = 10_000;
 const SLOWEST_FILE_MS = 4 * 60 * 60_000;
 /** How long answers under way may take once the host is asked to close. */
 const CLOSE_LIMIT_MS = 5_000;
+/** A browser may stop reading while it writes a large file to a slow stick. Ours (D). */
+const SILENT_READER_MS = 60_000;
+/** A window has at most six at once; the limit of open files is often 1,024. Ours (D). */
+const MOST_STRANGERS = 128;
 
 export interface HostOptions {
   readonly service: Service;
@@ -36,6 +44,8 @@ export interface HostOptions {
   readonly slowestRequestMs?: number;
   /** The same for a file as a whole, in milliseconds. */
   readonly slowestFileMs?: number;
+  /** How long the reader of an answer may take nothing, in milliseconds. */
+  readonly silentReaderMs?: number;
 }
 
 export interface Host {
@@ -64,11 +74,14 @@ export async function startHost(options: HostOptions): Promise<Host> {
     // Node looks for late requests at this interval only.
     serverOptions: { connectionsCheckingInterval: slowest / 4 },
   }) as Server;
+  const hasKey = ({ headers }: IncomingMessage): boolean =>
+    options.door.opens(keyIn(headers.authorization));
+  keepCrowdOut(server, MOST_STRANGERS, hasKey);
   keepPace(server, {
     slowestRequestMs: slowest,
     slowestFileMs: options.slowestFileMs ?? SLOWEST_FILE_MS,
-    bringsFile: ({ url, headers }) =>
-      url === FILES_IN && options.door.opens(keyIn(headers.authorization)),
+    silentReaderMs: options.silentReaderMs ?? SILENT_READER_MS,
+    bringsFile: (request) => request.url === FILES_IN && hasKey(request),
   });
   server.on('upgrade', (_request, socket) => socket.destroy());
   await new Promise<void>((resolve, reject) => {
@@ -134,11 +147,18 @@ function buildApp(options: HostOptions, state: HostState): Hono<{ Bindings: Http
     const { status, answer } = await receiveFile(options.service, context.env.incoming);
     return context.json(answer, status);
   });
+  /** Files on their way: each goes out once, also to two who ask in the same moment. */
+  const leaving = new Set<string>();
   app.get('/files/out/:token', withKey, (context) => {
-    const content = sendFile(options.service, context.req.param('token'));
-    if (content === null) return context.body(null, 404);
-    return context.body(content, 200, {
+    const token = context.req.param('token');
+    const file = leaving.has(token) ? null : sendFile(options.service, token);
+    if (file === null) return context.body(null, 404);
+    leaving.add(token);
+    // One that was broken off stays for another try.
+    context.env.outgoing.once('finish', file.done).once('close', () => leaving.delete(token));
+    return context.body(file.content, 200, {
       'content-type': 'application/octet-stream',
+      'content-length': String(file.bytes),
       'content-disposition': 'attachment',
     });
   });
@@ -167,6 +187,12 @@ function codeIn(body: string): string {
 }
 
 async function answer(service: Service, name: CallName, body: string): Promise<Answer<unknown>> {
+  if (isBeyond(body, CALL_LIMITS)) {
+    return {
+      ok: false,
+      error: { kind: 'input', message: 'The request holds more, or deeper, than any call takes.' },
+    };
+  }
   let input: unknown;
   try {
     input = JSON.parse(body);

@@ -23,6 +23,13 @@ export async function serve(options) {
   }
 }
 
+/** Asks the Trotwell that works on the records to end, where the system has no signal for it. */
+export async function askToEnd() {
+  const requests = await import('../service/claim/requests.ts');
+  const { dataFolder } = await import('../service/dataFolder.ts');
+  requests.askToEnd(dataFolder());
+}
+
 const [, script] = process.argv;
 if (script !== undefined && realpathSync(script) === fileURLToPath(import.meta.url)) {
   await serve(optionsOrEnd());

@@ -1,32 +1,56 @@
-import type { IncomingMessage, Server } from 'node:http';
+import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 
-/** How long requests may take to arrive, in milliseconds. */
+/** How long a connection may stand still, in milliseconds. */
 export interface Pace {
-  /** For a call; and for a file, the longest silence. */
+  /** For a call to arrive whole; and for a file, the longest silence of its sender. */
   readonly slowestRequestMs: number;
-  /** For a file as a whole. */
+  /** For a file to arrive as a whole. */
   readonly slowestFileMs: number;
+  /** For an answer under way: how long its reader may take nothing. */
+  readonly silentReaderMs: number;
   /** True for a request that may bring a file: one that carries a key, at the address of files. */
   readonly bringsFile: (request: IncomingMessage) => boolean;
 }
 
 /**
- * Cuts off requests that take too long. Node knows one limit for all of them, which must leave a
- * large backup its time; so the shorter one for everything else is kept here.
+ * Cuts off whoever stands still. A request has to arrive in time; a file that comes or goes may take
+ * as long as it likes while something moves, and the work between them is nobody's silence.
  */
 export function keepPace(server: Server, pace: Pace): void {
   server.requestTimeout = pace.slowestFileMs;
   server.headersTimeout = pace.slowestRequestMs;
-  server.prependListener('request', (request) => {
-    const { socket } = request;
-    const mayGoOn = pace.bringsFile(request);
-    let arrived = socket.bytesRead;
-    const watch = setInterval(() => {
-      if (!mayGoOn || socket.bytesRead === arrived) socket.destroy();
+  server.prependListener('request', (request, response) => watch(request, response, pace));
+}
+
+function watch(request: IncomingMessage, response: ServerResponse, pace: Pace): void {
+  const { socket } = request;
+  const mayTakeTime = pace.bringsFile(request);
+  let arrived = socket.bytesRead;
+  let sent = socket.bytesWritten;
+  let silentMs = 0;
+
+  function look(): void {
+    if (!request.complete) {
+      // What lies here unread waits for the disk, not for its sender.
+      const moves = socket.bytesRead !== arrived || request.readableLength > 0;
+      if (!mayTakeTime || !moves) socket.destroy();
       arrived = socket.bytesRead;
-    }, pace.slowestRequestMs);
-    const stop = (): void => clearInterval(watch);
-    request.once('end', stop);
-    request.once('close', stop);
+      return;
+    }
+    if (response.closed) {
+      clearInterval(timer);
+      return;
+    }
+    const waits = socket.writableLength > 0 && socket.bytesWritten === sent;
+    silentMs = waits ? silentMs + pace.slowestRequestMs : 0;
+    if (silentMs >= pace.silentReaderMs) socket.destroy();
+    sent = socket.bytesWritten;
+  }
+
+  const timer = setInterval(look, pace.slowestRequestMs);
+  // A request that was refused before its body was read ends with its connection only.
+  socket.once('close', () => clearInterval(timer));
+  response.once('close', () => {
+    if (request.complete) clearInterval(timer);
   });
 }

@@ -63,7 +63,8 @@ async function serveClaimed(
     ...(port === undefined ? {} : { port }),
   });
   // Listened for before the address is printed: whoever reads it may end the host at once.
-  const stopped = stopRequested();
+  const ask = Promise.withResolvers<void>();
+  const stopped = Promise.race([stopRequested(), ask.promise]);
   const windows = windowsOf(service, host, open);
   await windows.open(file);
   console.log('The address opens one window, within two minutes. Only this computer can reach it.');
@@ -73,7 +74,7 @@ async function serveClaimed(
       ? 'Press Ctrl-C to close Trotwell; start it again for a new address.'
       : 'Press Enter for a new address, Ctrl-C to close Trotwell.',
   );
-  claim.onLaterStart((request) => void windows.open(request.file));
+  claim.onLaterStart(({ file, end = false }) => (end ? ask.resolve() : void windows.open(file)));
   await stopped;
   enter?.stop();
   await host.close();

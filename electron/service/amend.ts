@@ -40,6 +40,7 @@ export async function assertLatest(
     .selectFrom('history')
     .select('author')
     .where('recordId', '=', stored.id)
+    .where('action', '<>', 'made')
     .orderBy('id', 'desc')
     .executeTakeFirst();
   const by = last === undefined || last.author === '' ? '' : ` by ${last.author}`;

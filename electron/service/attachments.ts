@@ -118,7 +118,7 @@ export function smallPicture(base64: string | null): Buffer | null {
   if (base64 === null) return null;
   const picture = Buffer.from(base64, 'base64');
   const type = typeOf(picture);
-  if (type === 'image/png' || type === 'image/jpeg') return picture;
+  if (type === 'image/png' || type === 'image/jpeg') return contentToKeep(picture).content;
   throw badField('thumbnail', 'The small picture must be a PNG or JPEG.');
 }
 

@@ -1,6 +1,9 @@
 import type { Kysely } from 'kysely';
 import type { Client, ClientInput } from '../contract/records.ts';
 import { clientFactsOf } from '../contract/facts.ts';
+import { CLIENT } from '../contract/records/client.ts';
+import { fromRow, toRow } from '../contract/records/columns.ts';
+import { REVISED } from '../contract/records/stored.ts';
 import { changesBetween } from '../contract/history/historyDiff.ts';
 import { assertLatest } from './amend.ts';
 import type { Desk, Handlers } from './context.ts';
@@ -11,13 +14,9 @@ import { likeWords, matches, searchText } from './searchText.ts';
 
 const MOST_LISTED = 100;
 
-export function clientFromRow({
-  searchText: _searchText,
-  binnedAt: _binnedAt,
-  ...client
-}: ClientRow): Client {
-  return client;
-}
+const KEPT_CLIENT = { ...CLIENT, ...REVISED };
+
+export const clientFromRow = (row: ClientRow): Client => fromRow(KEPT_CLIENT, row);
 
 /** The text an owner is found by. */
 export function searchable(client: ClientInput): string {
@@ -44,7 +43,7 @@ export async function insertClient(
 ): Promise<Client> {
   const at = desk.instant();
   const row: ClientRow = {
-    ...client,
+    ...toRow(CLIENT, client),
     id: desk.newId(),
     searchText: searchable(client),
     createdAt: at,
@@ -90,7 +89,7 @@ export async function amendClient(
   const row = await db
     .updateTable('client')
     .set({
-      ...client,
+      ...toRow(CLIENT, client),
       searchText: searchable(client),
       updatedAt: desk.instant(),
       revision: revision + 1,

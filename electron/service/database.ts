@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { closeSync, existsSync, openSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
 import { assertNotCutOff, assertWhole, hasLog } from './backup/whole.ts';
+import { makeFolder } from './backup/durable.ts';
 import { snapshot } from './backup/snapshot.ts';
-import { stampOf } from './backup/names.ts';
+import { backupsFolder, nextName } from './backup/folder.ts';
 import { migrate, pending, schemaVersion } from './migrate.ts';
 import { MIGRATIONS } from './migrations/index.ts';
 import type { Migration } from './migrations/migration.ts';
@@ -25,11 +26,13 @@ export function openDatabase(
 ): Database {
   assertRuntime();
   try {
-    mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+    makeFolder(dirname(file));
     const existed = existsSync(file);
     // Left by a start that was killed or lost its power: looked at closely, once.
     const interrupted = hasLog(file);
     if (existed) assertNotCutOff(file);
+    // SQLite would make it readable by others; what lies beside it gets its mode from it.
+    else closeSync(openSync(file, 'a', 0o600));
     const db = new BetterSqlite3(file, { timeout: 2000 });
     try {
       assertOursAndNotNewer(db, migrations);
@@ -40,7 +43,7 @@ export function openDatabase(
       setUp(db);
       migrate(db, migrations);
       // What SQLite knows of the tables' sizes may be from before a large import: joins would crawl.
-      db.pragma('optimize = 0x10002');
+      whereThereIsRoom(() => db.pragma('optimize = 0x10002'));
       return db;
     } catch (error) {
       db.close();
@@ -48,6 +51,16 @@ export function openDatabase(
     }
   } catch (error) {
     throw storageRefusal(error);
+  }
+}
+
+/** Does what is of use only, and not needed. */
+function whereThereIsRoom(action: () => void): void {
+  try {
+    action();
+  } catch (error) {
+    const known = storageRefusal(error);
+    if (known === error) throw error;
   }
 }
 
@@ -92,6 +105,7 @@ function setUp(db: Database): void {
 }
 
 function backUpBeforeMigration(db: Database, file: string, instant: string): void {
-  const name = `before-schema-${schemaVersion(db) + 1}-${stampOf(instant)}.sqlite`;
-  snapshot(db, join(dirname(file), 'backups', name));
+  const folder = dirname(file);
+  const name = nextName(folder, `before-schema-${schemaVersion(db) + 1}`, instant);
+  snapshot(db, join(backupsFolder(folder), name));
 }

@@ -1,24 +1,33 @@
 import { randomUUID } from 'node:crypto';
-import { rmSync } from 'node:fs';
+import { existsSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { CamelCasePlugin, Kysely, SqliteDialect } from 'kysely';
+import type { Database } from 'better-sqlite3';
+import { CamelCasePlugin, Kysely, SqliteDialect, type Driver } from 'kysely';
+import { Refusal } from '../contract/errors.ts';
 import type { Desk } from './context.ts';
 import { localDay } from './day.ts';
 import { foldIn, openDatabase } from './database.ts';
+import { openForReading } from './reading.ts';
 import type { Schema } from './schema.ts';
 
 /** The name of each practice's file inside the data folder. */
 export const DATABASE_FILES = { own: 'trotwell.sqlite', demo: 'demonstration.sqlite' } as const;
 
 export interface OpenDesk extends Desk {
+  /** Why nothing can be saved, where the records could be opened for reading only; else null. */
+  readonly limited: Refusal | null;
   close(): Promise<void>;
 }
 
-/** Opens one practice. @throws Refusal when its file cannot be used. */
+/**
+ * Opens one practice; for reading only where its disk is full or cannot be written.
+ * @throws Refusal when its file cannot be used
+ */
 export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Date): OpenDesk {
-  const raw = openDatabase(join(folder, DATABASE_FILES[which]), clock().toISOString());
+  const file = join(folder, DATABASE_FILES[which]);
+  const { raw, limited } = openFile(file, clock().toISOString());
   const db = new Kysely<Schema>({
-    dialect: new SqliteDialect({ database: raw }),
+    dialect: new PatientDialect(raw),
     plugins: [new CamelCasePlugin({ underscoreBeforeDigits: true })],
   });
   return {
@@ -26,12 +35,13 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
     raw,
     which,
     folder,
+    limited,
     today: () => localDay(clock()),
     instant: () => clock().toISOString(),
     newId: randomUUID,
     close: async () => {
       try {
-        foldIn(raw);
+        if (limited === null) foldIn(raw);
       } catch {
         // A full disk or a damaged file: the log keeps what could not be folded in until next time.
       }
@@ -40,6 +50,39 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
       raw.close();
     },
   };
+}
+
+function openFile(file: string, instant: string): { raw: Database; limited: Refusal | null } {
+  try {
+    return { raw: openDatabase(file, instant), limited: null };
+  } catch (error) {
+    const trouble = error instanceof Refusal ? error.error.trouble : undefined;
+    if (trouble !== 'disk full' && trouble !== 'unwritable') throw error;
+    if (!existsSync(file) || statSync(file).size === 0) throw error;
+    return { raw: openForReading(file), limited: error as Refusal };
+  }
+}
+
+/**
+ * SQLite takes a transaction back by itself when the disk is full. Asked to do it again it answers
+ * with an error, and that one would hide the first.
+ */
+class PatientDialect extends SqliteDialect {
+  readonly #raw: Database;
+
+  constructor(raw: Database) {
+    super({ database: raw });
+    this.#raw = raw;
+  }
+
+  override createDriver(): Driver {
+    const driver = super.createDriver();
+    const rollback = driver.rollbackTransaction.bind(driver);
+    driver.rollbackTransaction = async (connection) => {
+      if (this.#raw.inTransaction) await rollback(connection);
+    };
+    return driver;
+  }
 }
 
 /** Removes the demonstration's file, so that it opens as new. */

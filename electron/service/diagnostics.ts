@@ -1,7 +1,8 @@
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { release } from 'node:os';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import { listBackups } from './backup/folder.ts';
 import type { Handlers } from './context.ts';
 import { DATABASE_FILES } from './desk.ts';
 import { schemaVersion } from './migrate.ts';
@@ -23,13 +24,11 @@ function counts(raw: Database): string[] {
 /** Size of a file in bytes; zero where there is none. */
 const bytes = (file: string): number => (existsSync(file) ? statSync(file).size : 0);
 
-/** How many automatic backups there are, and when the newest was written. */
+/** How many backups made by themselves there are, and when the newest was made. */
 function backups(folder: string): string {
-  const place = join(folder, 'backups');
-  const files = existsSync(place) ? readdirSync(place).filter((n) => n.endsWith('.sqlite')) : [];
-  if (files.length === 0) return 'Backups: none';
-  const newest = Math.max(...files.map((name) => statSync(join(place, name)).mtimeMs));
-  return `Backups: ${files.length}, the newest of ${new Date(newest).toISOString()}`;
+  const [newest, ...others] = listBackups(folder);
+  if (newest === undefined) return 'Backups: none';
+  return `Backups: ${others.length + 1}, the newest of ${newest.madeAt}`;
 }
 
 export const diagnosticsHandlers: Handlers<'app/diagnostics'> = {

@@ -1,15 +1,20 @@
 import type { DogFile } from '../contract/contract.ts';
-import { assessRecord, readRecord } from './assessment.ts';
+import { presentState } from '../../core/index.ts';
+import { presentInput } from '../contract/assessInput.ts';
+import { readRecord } from './assessment.ts';
 import { readClient } from './clients.ts';
 import type { Desk, Handlers } from './context.ts';
+import { readRules } from './rules.ts';
 
 /** Everything about one dog. @throws Refusal (not-found). */
 export async function readDogFile(desk: Desk, dogId: string): Promise<DogFile> {
   const record = await readRecord(desk.db, dogId);
+  const state = presentState(presentInput(record, await readRules(desk.db), desk.today()));
   return {
     ...record,
     client: await readClient(desk.db, record.dog.clientId),
-    assessment: await assessRecord(desk.db, record, desk.today()),
+    assessment: state?.assessment ?? null,
+    state,
   };
 }
 

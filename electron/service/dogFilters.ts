@@ -1,9 +1,9 @@
 import { sql } from 'kysely';
+import { nextWeighIn } from '../../core/index.ts';
 import type { DogFilter } from '../contract/dogList.ts';
-import { weighDay } from '../contract/due.ts';
 import type { Desk } from './context.ts';
 import { readDays } from './due.ts';
-import { offCourseLines } from './offCourse.ts';
+import { gainingDogs, offCourseLines } from './offCourse.ts';
 
 /** The ids of the dogs a filter holds for. */
 export async function dogsHolding(
@@ -13,15 +13,30 @@ export async function dogsHolding(
   const today = desk.today();
   if (filter === 'off course') return (await offCourseLines(desk)).map(({ dogId }) => dogId);
   if (filter === 'consent missing') return withoutConsent(desk, today);
+  if (filter === 'stopped') return stopped(desk);
+  if (filter === 'gaining') return gainingDogs(desk);
   const dogs = await readDays(desk.db);
   const holds = (day: string | null, until: string): boolean => day !== null && day <= until;
   return dogs
     .filter((dog) =>
       filter === 'plan ended'
         ? dog.planEndDay !== null && dog.planEndDay < today
-        : holds(weighDay(dog), today),
+        : holds(nextWeighIn(dog), today),
     )
     .map(({ dogId }) => dogId);
+}
+
+/** Dogs whose plan in force has no week left: a review stopped it. */
+async function stopped(desk: Desk): Promise<string[]> {
+  const rows = await desk.db
+    .selectFrom('plan')
+    .leftJoin('visit as madeAt', 'madeAt.id', 'plan.visitId')
+    .select('plan.dogId')
+    .where('plan.current', '=', 1)
+    .where('madeAt.binnedAt', 'is', null)
+    .where(sql<boolean>`json_array_length(plan.ramp, '$.weeks') = 0`)
+    .execute();
+  return rows.map(({ dogId }) => dogId);
 }
 
 /** Dogs that have been seen and whose latest visit holds no consent of a vet, or one that ended. */

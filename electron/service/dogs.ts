@@ -1,6 +1,9 @@
 import type { Kysely } from 'kysely';
 import type { Dog, DogInput } from '../contract/records.ts';
 import { dogFactsOf } from '../contract/facts.ts';
+import { fromRow, toRow } from '../contract/records/columns.ts';
+import { DOG } from '../contract/records/dog.ts';
+import { ARCHIVED, REVISED } from '../contract/records/stored.ts';
 import { changesBetween } from '../contract/history/historyDiff.ts';
 import { assertLatest } from './amend.ts';
 import { amendClient, insertClient, readClient } from './clients.ts';
@@ -10,29 +13,15 @@ import { badField, notFound } from './refuse.ts';
 import type { DogRow, Schema } from './schema.ts';
 import { searchText } from './searchText.ts';
 
-const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
+const KEPT_DOG = { ...DOG, ...REVISED, ...ARCHIVED };
 
-export function dogFromRow(row: DogRow): Dog {
-  const { searchText: _searchText, binnedAt: _binnedAt, ...dog } = row;
-  return {
-    ...dog,
-    sex: dog.sex as Dog['sex'],
-    neuter: dog.neuter as Dog['neuter'],
-    coat: dog.coat as Dog['coat'],
-    shortNosed: dog.shortNosed === 1,
-    sighthound: dog.sighthound === 1,
-  };
-}
+export const dogFromRow = (row: DogRow): Dog => fromRow(KEPT_DOG, row);
 
 /** The row of a dog, without what the service adds. */
-export function dogToRow(dog: DogInput) {
-  return {
-    ...dog,
-    shortNosed: bit(dog.shortNosed),
-    sighthound: bit(dog.sighthound),
-    searchText: searchText(dog.name, dog.breed),
-  };
-}
+export const dogToRow = (dog: DogInput) => ({
+  ...toRow(DOG, dog),
+  searchText: searchText(dog.name, dog.breed, dog.chip),
+});
 
 /** Reads one dog. @throws Refusal (not-found); also while its owner lies in the bin. */
 export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {

@@ -1,12 +1,6 @@
 import { sql, type Kysely } from 'kysely';
-import { addDays } from '../../core/index.ts';
-import {
-  DUE_AHEAD_DAYS,
-  DUE_PAST_DAYS,
-  weighDay,
-  type DueLine,
-  type DueReason,
-} from '../contract/due.ts';
+import { addDays, nextWeighIn } from '../../core/index.ts';
+import { DUE_AHEAD_DAYS, DUE_PAST_DAYS, type DueLine, type DueReason } from '../contract/due.ts';
 import type { Handlers } from './context.ts';
 import type { Schema } from './schema.ts';
 
@@ -83,7 +77,7 @@ export function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
 function dueLines(dog: DogDays, today: string): DueLine[] {
   const { dogId, name, clientName } = dog;
   const days: readonly (readonly [DueReason, string | null])[] = [
-    ['weigh', weighDay(dog)],
+    ['weigh', nextWeighIn(dog)],
     ['plan ends', dog.planEndDay],
     ['consent ends', dog.consentEndDay],
   ];

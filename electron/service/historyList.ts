@@ -152,6 +152,7 @@ export const historyHandlers: Handlers<'history/list' | 'history/ofDog'> = {
       .selectAll()
       .where('kind', '=', kind)
       .where('recordId', '=', recordId)
+      .where('action', '<>', 'made')
       .orderBy('id')
       .execute();
     const changes = isChanging(kind) ? await changesOf(db, kind, rows, recordId) : new Map();

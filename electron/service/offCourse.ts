@@ -35,6 +35,35 @@ export async function offCourseLines(desk: Desk): Promise<OffCourseLine[]> {
   return lines.sort((a, b) => a.day.localeCompare(b.day) || a.name.localeCompare(b.name));
 }
 
+/** From here on a weight is not stable: under 1 % over more than 14 days is (German 2011, S). */
+const GAIN_PERCENT = 1;
+const GAIN_DAYS = 14;
+
+/**
+ * The dogs that weigh 1 % and more above what they weighed over 14 days before, none of which is to
+ * gain. Of dogs weighed of late, as above.
+ */
+export async function gainingDogs(desk: Desk): Promise<string[]> {
+  const dogs = await dogsWeighedSince(desk, addDays(desk.today(), -DUE_PAST_DAYS));
+  const ids = dogs.map(({ id }) => id);
+  const [visits, weighings] = await Promise.all([
+    readCourseVisits(desk, ids),
+    readWeighings(desk, ids),
+  ]);
+  return ids.filter((id) => {
+    const own = visits.get(id) ?? [];
+    if (own.at(-1)?.foodGoal === 'gain') return false;
+    const between = weighings.get(id) ?? [];
+    const last = latestOf(own, between);
+    if (last === null) return false;
+    const until = addDays(last.day, -GAIN_DAYS);
+    const upTo = <T extends { readonly day: string }>(list: readonly T[]) =>
+      list.filter(({ day }) => day < until);
+    const before = latestOf(upTo(own), upTo(between));
+    return before !== null && last.weightKg >= before.weightKg * (1 + GAIN_PERCENT / 100);
+  });
+}
+
 function dogsWeighedSince(desk: Desk, since: string) {
   return desk.db
     .selectFrom('dog')
@@ -113,17 +142,17 @@ async function readWeighings(
 async function readDecisions(
   desk: Desk,
   dogIds: readonly string[],
-): Promise<Map<string, { decidedOn: string }[]>> {
+): Promise<Map<string, { decidedOn: string; kcalPerDay: number }[]>> {
   const rows = await desk.db
     .selectFrom('foodDecision')
     .innerJoin('visit', 'visit.id', 'foodDecision.visitId')
-    .select(['foodDecision.dogId', 'foodDecision.decidedOn'])
+    .select(['foodDecision.dogId', 'foodDecision.decidedOn', 'foodDecision.kcalPerDay'])
     .where('foodDecision.dogId', 'in', oneOf(dogIds))
     .where('visit.binnedAt', 'is', null)
     .orderBy('foodDecision.decidedOn')
     .orderBy('foodDecision.createdAt')
     .execute();
-  return byDog(rows, ({ decidedOn }) => ({ decidedOn }));
+  return byDog(rows, ({ decidedOn, kcalPerDay }) => ({ decidedOn, kcalPerDay: kcalPerDay ?? 0 }));
 }
 
 /** One parameter, however many dogs. */

@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
-import { reviewRamp, type Assessment } from '../../core/index.ts';
+import { reviewInput, reviewRamp, type Assessment } from '../../core/index.ts';
 import type { AssessedRecord } from '../contract/assessInput.ts';
 import type { Plan, Visit } from '../contract/contract.ts';
-import { reviewInput } from '../contract/reviewInput.ts';
+import { toRuleChanges } from '../contract/rampRequest.ts';
 import { assessRecord, readRecord } from './assessment.ts';
 import type { Desk, Handlers } from './context.ts';
 import { currentPlan, keepPlan } from './plans.ts';
@@ -32,11 +32,11 @@ export async function keepReview(
     reviewInput({
       plan,
       sessions: record.sessions,
-      rules: await readRules(db),
+      rules: toRuleChanges(await readRules(db)),
       day,
       clearedByVetOn,
       visit,
-      screening: assessment?.screening.outcome ?? null,
+      screening: assessment?.screening.found ?? null,
     }),
   );
   return keepPlan(desk, db, {

@@ -1,6 +1,7 @@
 import type { Practice, PracticeLogo } from '../contract/records.ts';
 import { checkLogo } from '../../templates/logo.ts';
 import type { Desk, Handlers } from './context.ts';
+import { contentToKeep } from './files/content.ts';
 import { badField } from './refuse.ts';
 
 /** The settings of the open practice; null before they were first saved. */
@@ -48,7 +49,12 @@ export const practiceHandlers: Handlers<'practice/save' | 'practice/setLogo'> = 
     }
     const check = checkLogo(new Uint8Array(Buffer.from(base64, 'base64')));
     if (!check.ok) throw badField('base64', check.problem);
-    const { mediaType, data } = check.logo;
+    const { mediaType } = check.logo;
+    // It goes onto every sheet: without the place it may have been photographed at. A drawing has none.
+    const data =
+      mediaType === 'image/svg+xml'
+        ? check.logo.data
+        : contentToKeep(Buffer.from(check.logo.data, 'base64')).content.toString('base64');
     await desk.db
       .insertInto('practiceLogo')
       .values({ id: 1, mediaType, data })

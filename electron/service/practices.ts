@@ -1,17 +1,19 @@
-import { existsSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AppStatus, RecordsTrouble } from '../contract/contract.ts';
 import { Refusal } from '../contract/errors.ts';
 import { keepBackupIfChanged } from './backup/automatic.ts';
-import { settleRestore } from './backup/swap.ts';
-import { foldIn } from './database.ts';
+import { sweepHalfWritten } from './backup/folder.ts';
+import { completeRestore, settleRestore } from './backup/swap.ts';
 import { localDay } from './day.ts';
 import { seedDemo } from './demo/seed.ts';
 import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
 import { settleImport } from './exchange/bundleContents.ts';
 import { readLogo, readPractice } from './practice.ts';
+import { keepPrivate } from './privacy.ts';
+import { hasRoomAgain } from './reading.ts';
 import { readRules } from './rules.ts';
-import { storageRefusal } from './trouble.ts';
+import { storageRefusal, troubled } from './trouble.ts';
 
 export interface PracticesOptions {
   /** The folder of records. */
@@ -48,11 +50,11 @@ export interface Practices {
 export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): Practices {
   const { folder, version, clock } = options;
   let current: OpenDesk | null = null;
-  const settle = settleOnce(folder);
+  const settle = settleFirst(folder);
   /** The day the open practice was opened or last looked at for its daily backup. */
   let lookedAt = '';
 
-  const ownExists = (): boolean => existsSync(join(folder, DATABASE_FILES.own));
+  const ownExists = (): boolean => isThere(join(folder, DATABASE_FILES.own));
 
   function openAs(which: 'own' | 'demo'): OpenDesk {
     lookedAt = localDay(clock());
@@ -63,8 +65,9 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
   }
 
   function desk(): OpenDesk | null {
+    if (current !== null) return (current = wideWherePossible(current, clock));
     settle();
-    return current === null && ownExists() ? openAs('own') : current;
+    return ownExists() ? openAs('own') : null;
   }
 
   async function letGo(): Promise<void> {
@@ -74,7 +77,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
   }
 
   async function close(): Promise<void> {
-    if (current?.which === 'own') await backUpAtClosing(current);
+    if (current?.which === 'own' && current.limited === null) await keepBackupIfChanged(current);
     await letGo();
   }
 
@@ -84,8 +87,9 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
     close,
     openNow: () => current,
     async open(which) {
-      settle();
       await close();
+      settle();
+      if (which === 'own') ownExists();
       // The demonstration always opens as new, so that its days count back from today.
       if (which === 'demo') removeDemo(folder);
       const opened = openAs(which);
@@ -93,7 +97,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
     },
     async keepDaily() {
       const today = localDay(clock());
-      if (current?.which !== 'own' || today === lookedAt) return;
+      if (current?.which !== 'own' || current.limited !== null || today === lookedAt) return;
       lookedAt = today;
       await keepBackupIfChanged(current);
     },
@@ -101,7 +105,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
       const { trouble, ...open } = await readStatus(desk, hooks.lockState);
       return {
         version,
-        ownExists: ownExists(),
+        ownExists: trouble !== null || ownExists(),
         today: localDay(clock()),
         folder: open.lock?.locked === true ? '' : folder,
         trouble,
@@ -111,31 +115,61 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
   };
 }
 
-/** Before any file is opened: completes a restore that was cut off, or takes it back. */
-function settleOnce(folder: string): () => void {
-  let settled = false;
+/** Records that were opened for reading only are opened as ever once there is room again. */
+function wideWherePossible(desk: OpenDesk, clock: () => Date): OpenDesk {
+  if (desk.limited === null || !hasRoomAgain(desk.folder)) return desk;
+  desk.raw.close();
+  return openDesk(desk.folder, desk.which, clock);
+}
+
+/**
+ * True where the file of records is. A folder that cannot be looked into is no first start.
+ * @throws Refusal (storage) that says why it cannot be told
+ */
+function isThere(file: string): boolean {
+  try {
+    if (statSync(file).isFile()) return true;
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOENT') return false;
+    throw unreadable(
+      code === 'ENOTDIR' ? 'A file lies where the folder of records should be' : null,
+    );
+  }
+  throw unreadable('A folder lies where the file of records should be');
+}
+
+const unreadable = (reason: string | null): Refusal =>
+  troubled(
+    'unreadable',
+    `${reason ?? 'The folder of records cannot be looked into: it belongs to another user, or its disk does not answer'}, so the records cannot be read. Nothing was changed.`,
+  );
+
+/**
+ * Before any file is opened: completes a restore that was cut off, or takes it back. Later only what
+ * was committed is looked for: while one is prepared, its folder is there.
+ */
+function settleFirst(folder: string): () => void {
+  let started = false;
   return () => {
-    if (settled) return;
     try {
-      settleRestore(folder);
+      if (started) completeRestore(folder);
+      else {
+        keepPrivate(folder);
+        settleRestore(folder);
+        sweepHalfWritten(folder);
+      }
     } catch (error) {
       throw storageRefusal(error);
     }
-    settled = true;
+    started = true;
   };
 }
 
-/** Folded in first: what SQLite writes at closing would otherwise count as a change. */
-async function backUpAtClosing(desk: OpenDesk): Promise<void> {
-  try {
-    foldIn(desk.raw);
-  } catch {
-    // A full disk or a damaged file; the backup says so itself.
-  }
-  await keepBackupIfChanged(desk);
-}
-
-type OpenStatus = Pick<AppStatus, 'open' | 'practice' | 'logo' | 'rules' | 'trouble' | 'lock'>;
+type OpenStatus = Pick<
+  AppStatus,
+  'open' | 'practice' | 'logo' | 'rules' | 'trouble' | 'limited' | 'lock'
+>;
 
 const NOTHING_OPEN: OpenStatus = {
   open: null,
@@ -143,6 +177,7 @@ const NOTHING_OPEN: OpenStatus = {
   logo: null,
   rules: [],
   trouble: null,
+  limited: null,
   lock: null,
 };
 
@@ -154,6 +189,7 @@ async function readStatus(
   try {
     const open = desk();
     if (open === null) return NOTHING_OPEN;
+    const limited = open.limited?.error.trouble ?? null;
     const lock = open.which === 'own' ? lockState() : null;
     if (lock?.locked === true) return { ...NOTHING_OPEN, open: open.which, lock };
     return {
@@ -162,6 +198,7 @@ async function readStatus(
       logo: await readLogo(open),
       rules: await readRules(open.db),
       trouble: null,
+      limited,
       lock,
     };
   } catch (error) {

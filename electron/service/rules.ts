@@ -24,7 +24,9 @@ export const ruleHandlers: Handlers<'rules/set'> = {
     const change: RuleChange = { ruleId, value, reason, updatedAt: desk.instant() };
     // Core names the rule, its unit and range when the value does not fit.
     const rule = withRules(toRuleChanges([change])).find(({ id }) => id === ruleId);
-    if (rule?.whole === true && !Number.isInteger(value)) {
+    // A rule there was once is read and passed over, but not changed any more.
+    if (rule === undefined) throw badField('ruleId', 'This rule is no longer used.');
+    if (rule.whole === true && !Number.isInteger(value)) {
       throw badField('value', wholeSentence({ ...rule, label: `“${rule.name}”` }));
     }
     checkHeatLimits(toRuleChanges([...others, change]));

@@ -1,7 +1,19 @@
 import type { Generated } from 'kysely';
 import type { Practice } from '../contract/records.ts';
+import type { Bit, RowOf } from '../contract/records/columns.ts';
+import type { CLIENT } from '../contract/records/client.ts';
+import type { DOG } from '../contract/records/dog.ts';
+import type { SESSION } from '../contract/records/session.ts';
 import type {
-  Bit,
+  ARCHIVED,
+  AUTHORED,
+  BINNED,
+  OF_DOG,
+  REVISED,
+  STORED,
+} from '../contract/records/stored.ts';
+import type { ORIGIN, WEIGHING } from '../contract/records/weighing.ts';
+import type {
   DietItemRow,
   FootfallRow,
   LamenessRow,
@@ -28,59 +40,17 @@ export interface PracticeLogoRow {
   data: string;
 }
 
-export interface ClientRow {
-  id: string;
-  name: string;
-  phone: string;
-  email: string;
-  address: string;
-  vetPractice: string;
-  vetName: string;
-  vetContact: string;
-  notes: string;
+interface Found {
   searchText: string;
-  createdAt: string;
-  updatedAt: string;
-  revision: number;
-  binnedAt: string | null;
 }
 
-export interface DogRow {
-  id: string;
-  clientId: string;
-  name: string;
-  breed: string;
-  sex: string;
-  neuter: string;
-  neuteredAtMonths: number | null;
-  birthDay: string;
-  adultWeightKg: number | null;
-  withersCm: number | null;
-  coat: string;
-  shortNosed: Bit;
-  sighthound: Bit;
-  notes: string;
-  searchText: string;
-  createdAt: string;
-  updatedAt: string;
-  revision: number;
-  archivedAt: string | null;
-  binnedAt: string | null;
-}
+export type ClientRow = RowOf<typeof CLIENT & typeof REVISED & typeof BINNED> & Found;
 
-export interface SessionResultRow {
-  id: string;
-  dogId: string;
-  day: string;
-  outcome: string;
-  runMinutes: number | null;
-  nextDay: string | null;
-  signs: string;
-  note: string;
-  createdAt: string;
-  updatedAt: string;
-  author: string;
-}
+export type DogRow = RowOf<typeof DOG & typeof REVISED & typeof ARCHIVED & typeof BINNED> & Found;
+
+export type SessionResultRow = RowOf<
+  typeof SESSION & typeof STORED & typeof OF_DOG & typeof AUTHORED
+>;
 
 export interface RuleChangeRow {
   ruleId: string;
@@ -163,20 +133,9 @@ export interface HistoryRow {
   at: string;
 }
 
-export interface WeighingRow {
-  id: string;
-  dogId: string;
-  day: string;
-  weightKg: number;
-  weighingMethod: string;
-  scaleStepKg: number;
-  origin: string;
-  note: string;
-  author: string;
-  createdAt: string;
-  updatedAt: string;
-  revision: number;
-}
+export type WeighingRow = RowOf<
+  typeof WEIGHING & typeof REVISED & typeof OF_DOG & typeof AUTHORED & typeof ORIGIN
+>;
 
 export interface StoredFileRow {
   hash: string;

@@ -24,6 +24,7 @@ import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { dueHandlers } from './due.ts';
 import { exchangeHandlers } from './exchange/handlers.ts';
+import { goesHomeHandlers } from './goesHome/handlers.ts';
 import { handoutHandlers } from './handouts/handlers.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { historyHandlers } from './historyList.ts';
@@ -34,6 +35,7 @@ import { countTries } from './lock/tries.ts';
 import { planEditHandlers } from './planEdit.ts';
 import { planReviewHandlers } from './planReview.ts';
 import { practiceHandlers } from './practice.ts';
+import { practiceYearHandlers } from './practiceYear.ts';
 import { practitionerHandlers } from './practitioners.ts';
 import { practicesIn, type PracticesOptions } from './practices.ts';
 import { inputError } from './refuse.ts';
@@ -41,6 +43,8 @@ import { ruleHandlers } from './rules.ts';
 import { freeBytesOf, type FreeBytes } from './room.ts';
 import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
+import { storageRefusal } from './trouble.ts';
+import { runHandlers } from './tracks/handlers.ts';
 import { createTransfer, type Given } from './transfer.ts';
 import { visitHandlers } from './visits.ts';
 import { weighingHandlers } from './weighings.ts';
@@ -79,7 +83,7 @@ type OwnCall = BackupCall | LockCall;
 /** The calls answered at once, while an earlier one is still being worked on. */
 type PromptCall = 'work/state' | 'work/cancel' | 'lock/now';
 /** The calls whose answers are made after their turn. */
-type LateCall = 'handouts/render' | 'handouts/bundle' | 'handouts/batch';
+type LateCall = 'handouts/render' | 'handouts/bundle' | 'handouts/batch' | 'goesHome/mail';
 type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
 
 const handlers = {
@@ -99,6 +103,7 @@ const handlers = {
   ...keepingHandlers,
   ...historyHandlers,
   ...deedHandlers,
+  ...practiceYearHandlers,
   ...practitionerHandlers,
   ...ruleHandlers,
   ...planEditHandlers,
@@ -120,6 +125,13 @@ const promptHandlers = (work: WorkRegister, lock: AppLock): PromptHandlers => ({
   },
 });
 
+/** The calls after which nothing of what they removed may be left in a file. */
+const REMOVING: ReadonlySet<CallName> = new Set([
+  'clients/erase',
+  'bin/empty',
+  'erasures/finish',
+] as const);
+
 /** The schema has parsed the input, so the handler's own input type holds. */
 function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
@@ -140,10 +152,12 @@ function rooms(options: ServiceOptions) {
   const instant = () => clock().toISOString();
   const all: AllHandlers = {
     ...handlers,
+    ...goesHomeHandlers({ printer, fontsFolder }),
     ...handoutHandlers({ printer, fontsFolder, transfer, work, log: options.log }),
     ...exchangeHandlers({ transfer, work, version: options.version }),
     ...attachmentHandlers({ transfer }),
     ...waitingFileHandlers({ transfer }),
+    ...runHandlers({ transfer }),
   };
   const own: OwnHandlers = {
     ...backupHandlers({ ...options, practices, transfer, work, instant, freeBytes }),
@@ -172,7 +186,23 @@ async function answer(room: Rooms, name: CallName, input: unknown): Promise<unkn
   if (desk === null) {
     throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
   }
-  return handlerOf(room.all, name)(desk, input);
+  const result = await handlerOf(room.all, name)(desk, input);
+  if (REMOVING.has(name)) forgetMade(room);
+  return result;
+}
+
+/** Backups, exports and sheets that were made and not fetched hold what was just removed. */
+function forgetMade({ work, transfer }: Rooms): void {
+  work.cancelAll();
+  transfer.forgetAll();
+}
+
+/** Records opened for reading only refuse a save with the reason they were opened so. */
+function whyLimited({ practices }: Rooms, error: unknown): unknown {
+  const limited = practices.openNow()?.limited ?? null;
+  const known = storageRefusal(error);
+  const unwritten = known instanceof Refusal && known.error.trouble === 'unwritable';
+  return limited !== null && unwritten ? limited : error;
 }
 
 /** The lock lies in the records: they must be open before anything is answered. */
@@ -205,10 +235,12 @@ export function createService(options: ServiceOptions): Service {
     if (!Object.hasOwn(contract, name)) {
       return fail({ kind: 'input', message: 'There is no such call.' });
     }
-    return attempt(log, () => {
+    return attempt(log, async () => {
       const parsed = contract[name].input.safeParse(input);
       if (!parsed.success) throw new Refusal(inputError(parsed.error));
-      return answer(room, name, parsed.data);
+      return answer(room, name, parsed.data).catch((error: unknown) => {
+        throw whyLimited(room, error);
+      });
     });
   }
 

@@ -3,6 +3,9 @@ import type { SessionRecord } from '../contract/contract.ts';
 import { sessionFactsOf } from '../contract/facts.ts';
 import { changesBetween } from '../contract/history/historyDiff.ts';
 import type { SessionInput } from '../contract/records.ts';
+import { fromRow, toRow } from '../contract/records/columns.ts';
+import { SESSION } from '../contract/records/session.ts';
+import { AUTHORED, OF_DOG, STORED } from '../contract/records/stored.ts';
 import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
 import { readDog } from './dogs.ts';
@@ -12,14 +15,9 @@ import type { Schema, SessionResultRow } from './schema.ts';
 
 type Db = Kysely<Schema>;
 
-export function sessionFromRow(row: SessionResultRow): SessionRecord {
-  return {
-    ...row,
-    outcome: row.outcome as SessionRecord['outcome'],
-    nextDay: row.nextDay as SessionRecord['nextDay'],
-    signs: JSON.parse(row.signs) as SessionRecord['signs'],
-  };
-}
+const KEPT_SESSION = { ...SESSION, ...STORED, ...OF_DOG, ...AUTHORED };
+
+export const sessionFromRow = (row: SessionResultRow): SessionRecord => fromRow(KEPT_SESSION, row);
 
 /** The session results of a dog, oldest first. */
 export async function readSessions(db: Db, dogId: string): Promise<SessionRecord[]> {
@@ -71,10 +69,9 @@ async function insertSession(
   const row = await db
     .insertInto('sessionResult')
     .values({
-      ...session,
+      ...toRow(SESSION, session),
       id: earlier?.recordId ?? desk.newId(),
       dogId,
-      signs: JSON.stringify(session.signs),
       author: await authorNow(db),
       createdAt: at,
       updatedAt: at,
@@ -105,8 +102,7 @@ async function amendSession(
   const row = await db
     .updateTable('sessionResult')
     .set({
-      ...session,
-      signs: JSON.stringify(session.signs),
+      ...toRow(SESSION, session),
       author: await authorNow(db),
       updatedAt: desk.instant(),
     })

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { createWriteStream, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { createWriteStream, readdirSync, rmSync } from 'node:fs';
 import { chmod, open, rename, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Transform, type Readable } from 'node:stream';
@@ -7,6 +7,7 @@ import { pipeline } from 'node:stream/promises';
 import { plainFileName } from '../contract/fileName.ts';
 import { tooLargeSentence, type TakenFile } from '../contract/filePurposes.ts';
 import { Refusal } from '../contract/errors.ts';
+import { makeFolder } from './backup/durable.ts';
 import { badField } from './refuse.ts';
 import { assertRoom, freeBytesOf, type FreeBytes } from './room.ts';
 
@@ -62,6 +63,8 @@ export interface Transfer {
   produced(file: string, name: string, mediaType: string): Promise<string>;
   /** A file the service made, for a host. @throws Refusal (not-found), as `open` */
   giveOut(token: string): Given;
+  /** Forgets every token and removes its file. */
+  forgetAll(): void;
   /** Removes everything. */
   close(): void;
 }
@@ -83,6 +86,7 @@ function waitingList() {
   return {
     drop,
     clear: () => waiting.clear(),
+    forgetAll: () => [...waiting.keys()].forEach(drop),
     keep(token: string, entry: Waiting): void {
       waiting.set(token, entry);
       const oldest = waiting.keys().next().value;
@@ -106,11 +110,11 @@ export function createTransfer(folder: string, freeBytes: FreeBytes = freeBytesO
   const transfers = join(folder, 'transfer');
   // Named by its process, so that a start sweeps away what a killed one left, and nothing else.
   const own = join(transfers, `${process.pid}-${newToken()}`);
-  const { drop, keep, taken: find, given: giveOut, clear } = waitingList();
+  const { drop, keep, taken: find, given: giveOut, clear, forgetAll } = waitingList();
   sweep(transfers);
 
   function room(): string {
-    mkdirSync(own, { recursive: true, mode: 0o700 });
+    makeFolder(own);
     return join(own, newToken());
   }
 
@@ -154,9 +158,14 @@ export function createTransfer(folder: string, freeBytes: FreeBytes = freeBytesO
       return token;
     },
     giveOut,
+    forgetAll,
     close() {
       clear();
-      rmSync(own, { recursive: true, force: true });
+      try {
+        rmSync(own, { recursive: true, force: true });
+      } catch {
+        // A folder that may not be looked into any more; the next start that can sweeps it away.
+      }
       removeIfEmpty(transfers);
     },
   };

@@ -23,6 +23,13 @@ const NOT_WRITTEN = (): Refusal =>
   );
 const UNWRITABLE = (): Refusal =>
   troubled('unwritable', 'The folder of records cannot be written to; nothing was saved.');
+const HELD = (): Refusal =>
+  troubled('held', 'Another program holds the records; nothing was saved. Close it and try again.');
+const IN_THE_WAY = (): Refusal =>
+  troubled(
+    'unreadable',
+    'In the folder of records something else lies in the place of a file or folder of Trotwell; nothing was saved. Move it away.',
+  );
 const NO_ANSWER = (): Refusal =>
   new Refusal({ kind: 'storage', message: 'The disk did not answer; nothing was saved.' });
 
@@ -39,10 +46,7 @@ function ofDatabase(code: string): Refusal | null {
   if (code.startsWith('SQLITE_FULL')) return FULL();
   if (code.startsWith('SQLITE_READONLY') || code.startsWith('SQLITE_CANTOPEN')) return UNWRITABLE();
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
-    return troubled(
-      'held',
-      'Another program holds the records; nothing was saved. Close it and try again.',
-    );
+    return HELD();
   }
   if (code.startsWith('SQLITE_CONSTRAINT'))
     return new Refusal({
@@ -56,5 +60,8 @@ function ofDatabase(code: string): Refusal | null {
 function ofDisk(code: string): Refusal | null {
   if (['ENOSPC', 'EDQUOT', 'EFBIG'].includes(code)) return FULL();
   if (['EROFS', 'EACCES', 'EPERM'].includes(code)) return UNWRITABLE();
+  if (['ENOTDIR', 'EISDIR', 'EEXIST'].includes(code)) return IN_THE_WAY();
+  // A name that may not be moved: a disk of its own, or on Windows a file that someone looks into.
+  if (['EBUSY', 'EXDEV', 'ENOTEMPTY'].includes(code)) return HELD();
   return code === 'EIO' ? NO_ANSWER() : null;
 }

@@ -1,19 +1,12 @@
 import type { Kysely } from 'kysely';
-import {
-  LIMBS,
-  type DietItem,
-  type Footfall,
-  type LimbGrades,
-  type Measurement,
-  type VisitFacts,
-} from '../contract/records.ts';
+import { LIMBS } from '../../core/readiness/types.ts';
+import type { DietItem, Footfall, LimbGrades, Measurement } from '../contract/records.ts';
+import type { TablesOf } from '../contract/records/fieldKinds.ts';
+import type { VISIT } from '../contract/records/visit.ts';
 import type { DietItemRow, FootfallRow, LamenessRow, MeasurementRow, Schema } from './schema.ts';
 
 /** What belongs to a visit and is kept in tables of its own. */
-export type VisitParts = Pick<
-  VisitFacts,
-  'lamenessWalk' | 'lamenessTrot' | 'signs' | 'overrides' | 'diet' | 'measurements' | 'footfalls'
->;
+export type VisitParts = TablesOf<typeof VISIT>;
 
 export const PART_TABLES = [
   'visitLameness',

@@ -1,43 +1,10 @@
+import type { Bit, RowOf } from '../contract/records/columns.ts';
+import type { AUTHORED, BINNED, REVISED } from '../contract/records/stored.ts';
+import type { VISIT } from '../contract/records/visit.ts';
+
 // The rows of a visit and of its parts, as Kysely sees them; see schema.ts.
 
-/** Yes or no. */
-export type Bit = 0 | 1;
-
-export interface VisitRow {
-  id: string;
-  dogId: string;
-  kind: string;
-  day: string;
-  weightKg: number | null;
-  weighingMethod: string;
-  scaleStepKg: number;
-  bcs: number | null;
-  muscle: string | null;
-  gaitNote: string;
-  surgery: string;
-  airwayDisease: Bit;
-  airwayClearance: Bit;
-  radiographicClearance: Bit;
-  conditioning: string;
-  walkBase: string;
-  activity: string;
-  consentGiven: Bit;
-  consentVet: string;
-  consentDay: string | null;
-  consentScope: string;
-  consentExpiryDay: string | null;
-  targetWeightKg: number | null;
-  foodGoal: string;
-  mealsPerDay: number;
-  weightLossDiet: Bit;
-  notes: string;
-  createdAt: string;
-  updatedAt: string;
-  trotLamenessAssessed: Bit;
-  revision: number;
-  author: string;
-  binnedAt: string | null;
-}
+export type VisitRow = RowOf<typeof VISIT & typeof REVISED & typeof AUTHORED & typeof BINNED>;
 
 export interface LamenessRow {
   visitId: string;

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { ration, type Assessment, type Ration } from '../../core/index.ts';
+import { rationOrNull, type Assessment, type Ration } from '../../core/index.ts';
 import type { FoodDecision, SavedVisit, Visit } from '../contract/contract.ts';
 import type { FoodDecisionInput } from '../contract/records.ts';
 import { changeoverFor, switchedDiet } from '../contract/foodSwitch.ts';
@@ -86,6 +86,7 @@ function settledFood(assessment: Assessment, visit: Visit, input: FoodDecisionIn
       );
     }
     const { kcalPerDay } = food;
+    assertSeen(input.kcalPerDay, kcalPerDay);
     return {
       kcalPerDay,
       ration: input.foodSwitch === null ? food.ration : rationFor(kcalPerDay, visit, input),
@@ -98,6 +99,15 @@ function settledFood(assessment: Assessment, visit: Visit, input: FoodDecisionIn
   return { kcalPerDay, ration: rationFor(kcalPerDay, visit, input) };
 }
 
+/** Nothing is kept that the practitioner did not see: a proposal that changed since asks anew. */
+function assertSeen(seen: number | null, proposed: number): void {
+  if (seen === null || Math.abs(seen - proposed) <= 0.5) return;
+  throw badField(
+    'food.decision',
+    `The proposal is now ${Math.round(proposed)} kcal/day, and you accepted ${Math.round(seen)}. Look at it again; nothing was saved.`,
+  );
+}
+
 function assertFedNow(visit: Visit, name: string): void {
   if (visit.diet.some((item) => !item.treat && item.name === name)) return;
   throw badField(
@@ -106,13 +116,10 @@ function assertFedNow(visit: Visit, name: string): void {
   );
 }
 
-/** Null while no food is listed whose amount could follow. */
+/** Null while no food is listed whose amount could follow, or fixed foods take the whole day. */
 function rationFor(kcalPerDay: number, visit: Visit, input: FoodDecisionInput): Ration | null {
-  const foods = switchedDiet(visit.diet, input.foodSwitch).filter(
-    ({ gramsPerDay }) => gramsPerDay > 0,
-  );
-  if (!foods.some(({ treat, fixedGrams }) => !treat && !fixedGrams)) return null;
-  return ration({ kcalPerDay, foods, mealsPerDay: visit.mealsPerDay });
+  const foods = switchedDiet(visit.diet, input.foodSwitch);
+  return rationOrNull({ kcalPerDay, foods, mealsPerDay: visit.mealsPerDay });
 }
 
 /** Refuses a target weight that speaks against the aim; a target reached since is none. */

@@ -7,6 +7,9 @@ import {
   type WeighingKnown,
   type WeighingRecord,
 } from '../contract/weighing.ts';
+import { fromRow, toRow } from '../contract/records/columns.ts';
+import { AUTHORED, OF_DOG, REVISED } from '../contract/records/stored.ts';
+import { ORIGIN, WEIGHING } from '../contract/records/weighing.ts';
 import { assertLatest, assertReasonGiven } from './amend.ts';
 import { authorNow } from './author.ts';
 import type { Desk, Handlers } from './context.ts';
@@ -17,13 +20,9 @@ import type { Schema, WeighingRow } from './schema.ts';
 
 type Db = Kysely<Schema>;
 
-export function weighingFromRow(row: WeighingRow): WeighingRecord {
-  return {
-    ...row,
-    weighingMethod: row.weighingMethod as WeighingRecord['weighingMethod'],
-    origin: row.origin as WeighingRecord['origin'],
-  };
-}
+const KEPT_WEIGHING = { ...WEIGHING, ...REVISED, ...OF_DOG, ...AUTHORED, ...ORIGIN };
+
+export const weighingFromRow = (row: WeighingRow): WeighingRecord => fromRow(KEPT_WEIGHING, row);
 
 /** The weighings of a dog between visits, oldest first. */
 export async function readWeighings(db: Db, dogId: string): Promise<WeighingRecord[]> {
@@ -108,7 +107,7 @@ async function amendWeighing(
   await keepDeed(desk, db, row, { action: 'amended', before: row, reason: reason ?? '' });
   const amended = await db
     .updateTable('weighing')
-    .set({ ...weighing, updatedAt: desk.instant(), revision: row.revision + 1 })
+    .set({ ...toRow(WEIGHING, weighing), updatedAt: desk.instant(), revision: row.revision + 1 })
     .where('id', '=', id)
     .returningAll()
     .executeTakeFirstOrThrow();
@@ -123,7 +122,7 @@ export const weighingHandlers: Handlers<WeighingCall> = {
       await assertKeepable(desk, db, dogId, weighing);
       const at = desk.instant();
       const row: WeighingRow = {
-        ...weighing,
+        ...toRow(WEIGHING, weighing),
         id: desk.newId(),
         dogId,
         origin: 'typed',

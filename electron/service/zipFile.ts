@@ -18,8 +18,11 @@ export async function writeZip(
   const written = pipeline(zip.outputStream, createWriteStream(file, { mode: 0o600 }), {
     signal: AbortSignal.any([work.signal, stop.signal]),
   });
-  // A failure of the work itself is the one that is reported.
-  const settled = written.catch(() => undefined);
+  /** What the disk said before anything was stopped: the work itself only stumbles over it. */
+  let ofDisk: unknown;
+  const settled = written.catch((error: unknown) => {
+    if (!stop.signal.aborted) ofDisk = error;
+  });
   try {
     await fill(zip);
     zip.end();
@@ -29,6 +32,6 @@ export async function writeZip(
     await settled;
     rmSync(file, { force: true });
     // The last entries are written after the last step, so that a stop can come in between.
-    throw work.signal.aborted ? cancelled() : error;
+    throw work.signal.aborted ? cancelled() : (ofDisk ?? error);
   }
 }

@@ -1,14 +1,17 @@
-import { existsSync, rmSync, statSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import type { Desk } from '../context.ts';
 import { DATABASE_FILES } from '../desk.ts';
-import { contentFile, contentsOf, copyContent, listContents } from './contents.ts';
+import { foldIn } from '../database.ts';
+import { contentFile, contentsOf, copyContent, hashOfFile, listContents } from './contents.ts';
 import {
   backedUpContents,
+  backupNote,
   backupsFolder,
-  freeName,
   listBackups,
+  nextName,
+  noteBackup,
   noteFailure,
   presentContents,
 } from './folder.ts';
@@ -19,45 +22,57 @@ import { storageRefusal } from '../trouble.ts';
 
 /**
  * Copies the own practice into the folder of backups, then lets go of old ones.
+ * @param digest of the records, where it is known already
  * @returns the new backup's name
  * @throws Refusal or SqliteError when the records or the disk do not let it; older ones all stay
  */
-export async function keepBackup(desk: Desk, reason: BackupReason): Promise<string> {
+export async function keepBackup(
+  desk: Desk,
+  reason: BackupReason,
+  digest: string | null = null,
+): Promise<string> {
   const { folder } = desk;
-  const name = freeName(folder, reason, desk.instant());
+  const before = digest ?? (await digestOf(desk));
+  const name = nextName(folder, reason, desk.instant());
   // Attachments first: a backup whose database is there has its attachments too.
   for (const hash of contentsOf(desk.raw)) {
     await copyContent(presentContents(folder), backedUpContents(folder), hash);
   }
   snapshot(desk.raw, join(backupsFolder(folder), name));
+  if (reason === 'automatic') noteBackup(folder, { name, digest: before });
   letGo(folder, await keepingOf(desk));
   return name;
 }
 
 /** Makes an automatic backup when the records changed since the newest one. Never throws. */
 export async function keepBackupIfChanged(desk: Desk): Promise<void> {
-  if (desk.which !== 'own' || !changedSinceBackup(desk.folder)) return;
+  if (desk.which !== 'own') return;
+  const { folder } = desk;
   try {
-    await keepBackup(desk, 'automatic');
-    noteFailure(desk.folder, null);
+    const digest = await digestOf(desk);
+    const note = backupNote(folder);
+    if (note !== null && note.digest === digest) return;
+    await keepBackup(desk, 'automatic', digest);
+    noteFailure(folder, null);
   } catch (error) {
     const known = storageRefusal(error);
     const message = known instanceof Error ? known.message : 'It stopped for an unknown reason.';
-    noteFailure(desk.folder, { at: desk.instant(), message });
+    noteFailure(folder, { at: desk.instant(), message });
   }
 }
 
-/** By the time the files were last written: true also after a start that was killed. */
-export function changedSinceBackup(folder: string): boolean {
+/**
+ * What the file of records holds, as one number. Clocks are set wrong and right again, so the times
+ * of files say nothing. Folded in first: the log would change the file without a change of records.
+ */
+async function digestOf({ raw, folder }: Desk): Promise<string> {
+  try {
+    foldIn(raw);
+  } catch {
+    // A full disk or a damaged file; the backup says so itself.
+  }
   const file = join(folder, DATABASE_FILES.own);
-  const log = `${file}-wal`;
-  const written = [file, log]
-    .filter((path) => existsSync(path) && statSync(path).size > 0)
-    .map((path) => statSync(path).mtimeMs);
-  const copied = listBackups(folder)
-    .filter(({ reason }) => reason === 'automatic')
-    .map(({ name }) => statSync(join(backupsFolder(folder), name)).mtimeMs);
-  return Math.max(0, ...written) > Math.max(0, ...copied);
+  return `${await hashOfFile(file)} ${await hashOfFile(`${file}-wal`)}`;
 }
 
 /** How many backups the practice keeps. */

@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
-import { copyFile } from 'node:fs/promises';
+import { createReadStream, existsSync, readdirSync, rmSync } from 'node:fs';
+import { copyFile, open } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
-import { putInPlace } from './durable.ts';
+import { makeFolder, putInPlace, syncFolder } from './durable.ts';
 
 // The contents of attachments lie apart from the database, each named by its SHA-256, in the folder
 // of records and once more among the backups.
@@ -37,7 +37,7 @@ export async function copyContent(from: string, to: string, hash: string): Promi
   const source = contentFile(from, hash);
   if (!existsSync(source)) return false;
   const temporary = `${target}.part`;
-  mkdirSync(dirname(target), { recursive: true, mode: 0o700 });
+  makeFolder(dirname(target));
   try {
     await copyFile(source, temporary);
     if ((await hashOfFile(temporary)) !== hash) return false;
@@ -46,6 +46,27 @@ export async function copyContent(from: string, to: string, hash: string): Promi
   } finally {
     rmSync(temporary, { force: true });
   }
+}
+
+/** Copies a part out, to nowhere without a target. @returns its SHA-256 */
+export async function copyOut(
+  pieces: AsyncIterable<Uint8Array>,
+  target: string | null,
+): Promise<string> {
+  if (target !== null) makeFolder(dirname(target));
+  const out = target === null ? null : await open(target, 'w', 0o600);
+  const hash = createHash('sha256');
+  try {
+    for await (const piece of pieces) {
+      hash.update(piece);
+      await out?.writeFile(piece);
+    }
+    await out?.sync();
+  } finally {
+    await out?.close();
+  }
+  if (target !== null) syncFolder(dirname(target));
+  return hash.digest('hex');
 }
 
 /** The hashes of all contents in a store. */

@@ -1,4 +1,4 @@
-import { closeSync, fsyncSync, openSync, renameSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync } from 'node:fs';
 import { dirname } from 'node:path';
 
 // A name or content that has only reached the system's memory is lost in a power cut. These put
@@ -24,6 +24,19 @@ export function syncFolder(folder: string): void {
   } finally {
     closeSync(handle);
   }
+}
+
+/** Makes a folder for the user alone, and those above it where needed; their names are on the disk. */
+export function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  try {
+    // One by one: Node's own way to make several says "not found" of a disk that is read-only.
+    mkdirSync(folder, { mode: 0o700 });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+  }
+  syncFolder(dirname(folder));
 }
 
 /** Gives a finished temporary file its name: afterwards the whole file is there, or nothing new. */

@@ -66,8 +66,11 @@ export function backupHandlers(room: BackupRoom): BackupHandlers {
 
 async function status(room: BackupRoom): Promise<ResultOf<'backup/status'>> {
   const keeping = await presentKeeping(room);
+  const kept = listBackups(room.folder);
+  const now = room.instant();
   return {
-    kept: listBackups(room.folder),
+    kept,
+    fromFuture: kept.find(({ madeAt }) => madeAt > now)?.madeAt ?? null,
     failure: lastFailure(room.folder),
     settings:
       keeping === null ? null : { dailyBackups: keeping.daily, weeklyBackups: keeping.weekly },

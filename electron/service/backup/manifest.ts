@@ -1,5 +1,14 @@
 import { z } from 'zod';
-import { damaged } from './header.ts';
+import { damaged } from './refusals.ts';
+
+/** The names inside the archive, in the order they stand in. */
+export const PACKED = {
+  manifest: 'manifest.json',
+  sum: 'manifest.json.sha256',
+  readme: 'README.txt',
+  records: 'trotwell.sqlite',
+  contents: 'files',
+} as const;
 
 const count = z.int().min(0);
 const hash = z.string().regex(/^[0-9a-f]{64}$/);

@@ -1,13 +1,13 @@
-import { createReadStream, rmSync, statSync } from 'node:fs';
-import { open } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { createReadStream, createWriteStream, rmSync, statSync } from 'node:fs';
+import { pipeline } from 'node:stream/promises';
+import { pack as tarPack, type Pack } from 'tar-stream';
 import type { RecordsSummary } from '../../contract/calls/backup.ts';
 import type { WorkState } from '../../contract/calls/work.ts';
-import type { ScryptCost } from '../passphrase.ts';
-import { chunkWriter, type ChunkWriter } from './chunks.ts';
+import { sealed } from './container.ts';
 import { contentFile, hashOfFile } from './contents.ts';
 import { putInPlace } from './durable.ts';
-import { newHeader } from './header.ts';
-import type { Manifest } from './manifest.ts';
+import { PACKED, type Manifest } from './manifest.ts';
 
 /** Told how far the work is; throws when it is to stop. */
 export type Progress = (state: WorkState) => Promise<void>;
@@ -24,7 +24,7 @@ export interface PackSource {
 }
 
 /**
- * Writes a backup file (FORMAT.md) piece by piece; no more than a chunk is held in memory.
+ * Writes a backup file (FORMAT.md) piece by piece; no more than a piece is held in memory.
  * @throws what the disk or `progress` throws; no half file is left behind.
  */
 export async function pack(
@@ -32,24 +32,38 @@ export async function pack(
   source: PackSource,
   passphrase: string | null,
   progress: Progress,
-  cost?: ScryptCost,
+  workFactor?: number,
 ): Promise<Manifest> {
   const manifest = await listWhatIsThere(source, progress);
-  const { header, seal } = await newHeader(passphrase, cost);
   const temporary = `${target}.part`;
+  const tar = tarPack();
   try {
-    const file = await open(temporary, 'w', 0o600);
-    try {
-      await file.write(header);
-      await writeBody(chunkWriter(file, seal), source, manifest, progress);
-    } finally {
-      await file.close();
-    }
+    const written = (async () =>
+      pipeline(
+        await sealed(tar, passphrase, workFactor),
+        createWriteStream(temporary, { mode: 0o600 }),
+      ))();
+    // The disk's own error is the one that is told; an archive that stops ends the writing.
+    const filled = fill(tar, source, manifest, progress).catch((error: unknown) => {
+      tar.destroy(error as Error);
+      throw error;
+    });
+    await firstFailure(
+      written.finally(() => tar.destroy()),
+      filled,
+    );
     putInPlace(temporary, target);
     return manifest;
   } finally {
     rmSync(temporary, { force: true });
   }
+}
+
+/** Waits for both, also when one fails, and throws what went wrong first. */
+async function firstFailure(...work: readonly Promise<void>[]): Promise<void> {
+  const failures: unknown[] = [];
+  await Promise.all(work.map((each) => each.catch((error: unknown) => void failures.push(error))));
+  if (failures.length > 0) throw failures[0];
 }
 
 /** Attachments that are missing or damaged are named as such; they do not stand in the way. */
@@ -72,29 +86,51 @@ async function listWhatIsThere(source: PackSource, progress: Progress): Promise<
   };
 }
 
-async function writeBody(
-  chunks: ChunkWriter,
+const README = `A backup of the records of a practice, made by Trotwell.
+
+${PACKED.records} is an SQLite database with everything that was typed in. files/ holds photos and
+letters, each named by its SHA-256; the table stored_file says what kind of file it is, and the table
+attachment at which visit it is. ${PACKED.manifest} lists all of it with lengths and SHA-256.
+`;
+
+async function fill(
+  tar: Pack,
   source: PackSource,
   manifest: Manifest,
   progress: Progress,
 ): Promise<void> {
-  const json = Buffer.from(JSON.stringify(manifest), 'utf8');
-  const length = Buffer.alloc(4);
-  length.writeUInt32BE(json.length);
-  await chunks.write(length);
-  await chunks.write(json);
-  const files = [
-    source.records,
-    ...manifest.contents.map(({ hash }) => contentFile(source.store, hash)),
+  const mtime = new Date(manifest.madeAt);
+  const json = JSON.stringify(manifest, null, 2);
+  const sum = createHash('sha256').update(json).digest('hex');
+  const texts = [
+    [PACKED.manifest, json],
+    [PACKED.sum, `${sum}  ${PACKED.manifest}\n`],
+    [PACKED.readme, README],
+  ] as const;
+  for (const [name, text] of texts) tar.entry({ name, mtime, mode: 0o600 }, text);
+  const parts = [
+    { name: PACKED.records as string, file: source.records, size: manifest.records.bytes },
+    ...manifest.contents.map(({ hash, bytes }) => ({
+      name: `${PACKED.contents}/${hash}`,
+      file: contentFile(source.store, hash),
+      size: bytes,
+    })),
   ];
-  const total = manifest.contents.reduce((sum, { bytes }) => sum + bytes, manifest.records.bytes);
+  const total = parts.reduce((sum, { size }) => sum + size, 0);
   let done = 0;
-  for (const file of files) {
-    for await (const piece of createReadStream(file, { highWaterMark: 1024 * 1024 })) {
-      await chunks.write(piece as Buffer);
-      done += (piece as Buffer).length;
-      await progress({ done, total, step: 'Writing the backup' });
-    }
+  for (const { name, file, size } of parts) {
+    const entry = tar.entry({ name, size, mtime, mode: 0o600 });
+    await pipeline(
+      createReadStream(file, { highWaterMark: 1024 * 1024 }),
+      async function* (pieces) {
+        for await (const piece of pieces as AsyncIterable<Buffer>) {
+          done += piece.length;
+          await progress({ done, total, step: 'Writing the backup' });
+          yield piece;
+        }
+      },
+      entry,
+    );
   }
-  await chunks.end();
+  tar.finalize();
 }

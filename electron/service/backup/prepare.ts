@@ -4,7 +4,7 @@ import { assertOursAndNotNewer } from '../database.ts';
 import { migrate } from '../migrate.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import { contentsOf } from './contents.ts';
-import { damaged } from './header.ts';
+import { damaged } from './refusals.ts';
 import { syncFile } from './durable.ts';
 import { assertWhole } from './whole.ts';
 

@@ -10,7 +10,7 @@ import { backedUpContents, backupsFolder, presentContents } from './folder.ts';
 import { stampOf } from './names.ts';
 import type { Progress } from './pack.ts';
 import { prepareRecords, readLockRow } from './prepare.ts';
-import { beginRestore, commitRestore, dropRestore, settleRestore } from './swap.ts';
+import { beginRestore, commitRestore, completeRestore, dropRestore } from './swap.ts';
 import { UNPACKED, unpack } from './unpack.ts';
 
 /** A backup file from outside, or one from the folder of backups by its checked name. */
@@ -47,7 +47,22 @@ export async function restore(
   progress: Progress,
 ): Promise<Restored> {
   const { folder } = room;
-  let restored: Restored;
+  try {
+    const restored = await prepare(room, source, progress);
+    completeRestore(folder);
+    return restored;
+  } catch (error) {
+    throw storageRefusal(error);
+  }
+}
+
+/** All up to the point of no return. */
+async function prepare(
+  room: RestoreRoom,
+  source: RestoreSource,
+  progress: Progress,
+): Promise<Restored> {
+  const { folder } = room;
   try {
     const into = beginRestore(folder);
     assertRoom(folder, bytesNeeded(folder, source), room.freeBytes);
@@ -58,16 +73,15 @@ export async function restore(
     await progress({ done: 1, total: 3, step: 'Looking for the attachments' });
     const missing = await fetchContents(folder, join(into, UNPACKED.contents), named);
     await progress({ done: 2, total: 3, step: 'Keeping the present records' });
-    restored = { missing, setAside: await keepPresent(room, desk) };
+    const restored = { missing, setAside: await keepPresent(room, desk) };
     await room.letGo();
     if (desk !== null) assertAlone(folder);
     commitRestore(folder, { setAside: restored.setAside });
+    return restored;
   } catch (error) {
     dropRestore(folder);
-    throw storageRefusal(error);
+    throw error;
   }
-  settleRestore(folder);
-  return restored;
 }
 
 /** What is unpacked, and the backup of the present records beside it. */

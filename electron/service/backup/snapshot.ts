@@ -1,7 +1,7 @@
-import { mkdirSync, rmSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
-import { putInPlace } from './durable.ts';
+import { makeFolder, putInPlace } from './durable.ts';
 import { assertWhole } from './whole.ts';
 
 /**
@@ -11,10 +11,12 @@ import { assertWhole } from './whole.ts';
  *   Nothing is left behind either way.
  */
 export function snapshot(db: Database, target: string): void {
-  mkdirSync(dirname(target), { recursive: true, mode: 0o700 });
+  makeFolder(dirname(target));
   const temporary = `${target}.part`;
   rmSync(temporary, { force: true });
   try {
+    // SQLite writes into an empty file that is there, and leaves its mode as it is.
+    writeFileSync(temporary, '', { mode: 0o600 });
     db.prepare('VACUUM INTO ?').run(temporary);
     assertCopyWhole(temporary);
     putInPlace(temporary, target);

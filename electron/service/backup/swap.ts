@@ -1,7 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DATABASE_FILES } from '../desk.ts';
-import { putInPlace, syncFolder } from './durable.ts';
+import { makeFolder, putInPlace, syncFolder } from './durable.ts';
 import { UNPACKED } from './unpack.ts';
 
 // New records are prepared in the folder `restore`, beside the present ones. The file `ready.json`
@@ -22,7 +22,7 @@ export const restoreFolder = (folder: string): string => join(folder, RESTORE);
 /** Throws away what an earlier restore left, and makes the folder new. */
 export function beginRestore(folder: string): string {
   dropRestore(folder);
-  mkdirSync(join(restoreFolder(folder), UNPACKED.contents), { recursive: true, mode: 0o700 });
+  makeFolder(join(restoreFolder(folder), UNPACKED.contents));
   return restoreFolder(folder);
 }
 
@@ -42,16 +42,33 @@ export function commitRestore(folder: string, ready: Ready): void {
 /**
  * Completes a restore that was committed, or throws away one that was not. Called at every start,
  * before any file of records is opened.
- * @returns true when new records were moved in
+ * @throws what the disk throws; the marker stays then, and no file of records may be opened
  */
-export function settleRestore(folder: string): boolean {
+export function settleRestore(folder: string): void {
+  if (!completeRestore(folder) && existsSync(restoreFolder(folder))) dropRestore(folder);
+}
+
+/**
+ * Moves in what was committed. Where that fails on the way, everything goes back to its place and
+ * the restore is thrown away; the marker never outlives an answer that nothing was changed.
+ * @returns false when nothing was committed
+ * @throws what the disk threw at the move
+ */
+export function completeRestore(folder: string): boolean {
   const ready = readReady(folder);
-  if (ready === null) {
-    if (existsSync(restoreFolder(folder))) dropRestore(folder);
-    return false;
+  if (ready === null) return false;
+  try {
+    moveIn(folder, ready.setAside);
+  } catch (error) {
+    moveBack(folder, ready.setAside);
+    dropRestore(folder);
+    throw error;
   }
-  moveIn(folder, ready.setAside);
-  dropRestore(folder);
+  try {
+    dropRestore(folder);
+  } catch {
+    // The new records are in; the next start finds nothing left to move, and tidies up.
+  }
   return true;
 }
 
@@ -64,27 +81,49 @@ function readReady(folder: string): Ready | null {
   return { setAside: plain ? setAside : null };
 }
 
+const OWN = DATABASE_FILES.own;
+/** What moves out and in again, in this order: log first, database last. */
+const OWN_PARTS = [`${OWN}-wal`, `${OWN}-shm`, OWN];
+
+const oldFolder = (folder: string, setAside: string | null): string =>
+  setAside === null ? join(restoreFolder(folder), 'old') : join(folder, setAside);
+
 /**
- * The old parts move out before the new ones move in, log first, database last: a new database
- * beside an old log would be taken for one that was not closed.
+ * The old parts move out before the new ones move in: a new database beside an old log would be
+ * taken for one that was not closed.
  */
 function moveIn(folder: string, setAside: string | null): void {
   const fresh = restoreFolder(folder);
-  const old = setAside === null ? join(fresh, 'old') : join(folder, setAside);
-  mkdirSync(old, { recursive: true, mode: 0o700 });
-  const own = DATABASE_FILES.own;
+  const old = oldFolder(folder, setAside);
+  makeFolder(old);
   if (existsSync(join(fresh, UNPACKED.contents))) {
-    moveOut(folder, old, UNPACKED.contents);
-    renameSync(join(fresh, UNPACKED.contents), join(folder, UNPACKED.contents));
+    moveAcross(folder, old, UNPACKED.contents);
+    moveAcross(fresh, folder, UNPACKED.contents);
   }
   if (existsSync(join(fresh, UNPACKED.records))) {
-    for (const name of [`${own}-wal`, `${own}-shm`, own]) moveOut(folder, old, name);
-    renameSync(join(fresh, UNPACKED.records), join(folder, own));
+    for (const name of OWN_PARTS) moveAcross(folder, old, name);
+    renameSync(join(fresh, UNPACKED.records), join(folder, OWN));
   }
   syncFolder(old);
   syncFolder(folder);
 }
 
-function moveOut(folder: string, old: string, name: string): void {
-  if (existsSync(join(folder, name))) renameSync(join(folder, name), join(old, name));
+/** Takes back what `moveIn` had done, by what lies where; the last first. */
+function moveBack(folder: string, setAside: string | null): void {
+  const fresh = restoreFolder(folder);
+  const old = oldFolder(folder, setAside);
+  for (const [name, prepared] of [
+    [OWN, UNPACKED.records],
+    [UNPACKED.contents, UNPACKED.contents],
+  ] as const) {
+    const movedIn = !existsSync(join(fresh, prepared)) && existsSync(join(folder, name));
+    if (movedIn) renameSync(join(folder, name), join(fresh, prepared));
+  }
+  for (const name of [...OWN_PARTS.toReversed(), UNPACKED.contents]) moveAcross(old, folder, name);
+  if (setAside !== null) rmSync(old, { recursive: true, force: true });
+  syncFolder(folder);
+}
+
+function moveAcross(from: string, to: string, name: string): void {
+  if (existsSync(join(from, name))) renameSync(join(from, name), join(to, name));
 }

@@ -1,30 +1,28 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
-import { open, type FileHandle } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
-import { readChunks } from './chunks.ts';
-import { contentFile } from './contents.ts';
-import { syncFolder } from './durable.ts';
-import { HEADER_BYTES, damaged, isEncrypted, openHeader } from './header.ts';
-import { MOST_MANIFEST_BYTES, readManifest, type Manifest } from './manifest.ts';
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import { buffer } from 'node:stream/consumers';
+import { extract, type Entry } from 'tar-stream';
+import { asDamage, containerOf, opened } from './container.ts';
+import { contentFile, copyOut } from './contents.ts';
+import { isFormat1Encrypted, unpackFormat1 } from './format1.ts';
+import { MOST_MANIFEST_BYTES, PACKED, readManifest, type Manifest } from './manifest.ts';
 import type { Progress } from './pack.ts';
+import { damaged } from './refusals.ts';
 
 /** The names inside the folder a backup is unpacked into. */
-export const UNPACKED = { records: 'trotwell.sqlite', contents: 'files' } as const;
+export const UNPACKED = { records: PACKED.records, contents: PACKED.contents } as const;
 
 /** True when a backup file asks for a passphrase. @throws Refusal when it is no backup of ours. */
 export async function asksForPassphrase(file: string): Promise<boolean> {
-  const handle = await open(file, 'r');
-  try {
-    return isEncrypted(await readHeader(handle));
-  } finally {
-    await handle.close();
-  }
+  const container = await containerOf(file);
+  return container === 'format 1' ? isFormat1Encrypted(file) : container === 'age';
 }
 
 /**
- * Reads a whole backup file and checks every byte of it; with a folder, also unpacks it there.
- * Names in the file are hashes and never become paths by themselves.
+ * Reads a whole backup file and checks every part of it; with a folder, also unpacks it there.
+ * Names in the file are compared with the list and never become paths by themselves.
  * @throws Refusal: no backup, from a newer version, damaged, no or the wrong passphrase.
  */
 export async function unpack(
@@ -33,97 +31,80 @@ export async function unpack(
   into: string | null,
   progress: Progress,
 ): Promise<Manifest> {
-  const handle = await open(file, 'r');
+  const step = into === null ? 'Checking the backup' : 'Unpacking the backup';
+  const total = statSync(file).size;
+  const container = await containerOf(file);
+  const told = (done: number): Promise<void> => progress({ done, total, step });
+  if (container === 'format 1') return unpackFormat1(file, passphrase, into, told);
   try {
-    const seal = await openHeader(await readHeader(handle), passphrase);
-    const { size } = await handle.stat();
-    const step = into === null ? 'Checking the backup' : 'Unpacking the backup';
-    const chunks = readChunks(handle, seal, (done) => progress({ done, total: size, step }));
-    return await readBody(pieces(chunks), into);
-  } finally {
-    await handle.close();
+    return await readArchive(await opened(file, container, passphrase, told), into);
+  } catch (error) {
+    throw asDamage(error);
   }
 }
 
-async function readHeader(handle: FileHandle): Promise<Buffer> {
-  const header = Buffer.alloc(HEADER_BYTES);
-  const { bytesRead } = await handle.read(header, 0, HEADER_BYTES, 0);
-  return header.subarray(0, bytesRead);
-}
-
-async function readBody(body: Pieces, into: string | null): Promise<Manifest> {
-  const length = (await body.exactly(4)).readUInt32BE();
-  if (length > MOST_MANIFEST_BYTES) throw damaged('its list of contents is too long');
-  const manifest = readManifest((await body.exactly(length)).toString('utf8'));
-  const { records, contents } = manifest;
-  await copyOut(body, records, into === null ? null : join(into, UNPACKED.records));
-  for (const content of contents) {
-    const store = into === null ? null : join(into, UNPACKED.contents);
-    await copyOut(body, content, store === null ? null : contentFile(store, content.hash));
-  }
-  if (!(await body.atEnd())) throw damaged('there is more in it than it lists');
-  return manifest;
-}
-
-/** Copies one part out (to nowhere without a target) and checks it against its hash. */
-async function copyOut(
-  body: Pieces,
-  part: { readonly bytes: number; readonly hash: string },
-  target: string | null,
-): Promise<void> {
-  if (target !== null) mkdirSync(dirname(target), { recursive: true, mode: 0o700 });
-  const out = target === null ? null : await open(target, 'w', 0o600);
+async function readArchive(
+  content: AsyncIterable<Uint8Array>,
+  into: string | null,
+): Promise<Manifest> {
+  const tar = extract();
+  const source = Readable.from(content);
+  source.on('error', (error) => tar.destroy(error));
+  source.pipe(tar);
   try {
-    const hash = createHash('sha256');
-    for await (const piece of body.upTo(part.bytes)) {
-      hash.update(piece);
-      await out?.write(piece);
-    }
-    if (hash.digest('hex') !== part.hash) throw damaged('a part of it is not what it was');
-    await out?.sync();
+    const entries = tar[Symbol.asyncIterator]();
+    const next = async (): Promise<Entry | null> => {
+      const { done, value } = await entries.next();
+      return done === true ? null : (value as Entry);
+    };
+    const manifest = await readList(next);
+    await readParts(next, manifest, into);
+    return manifest;
   } finally {
-    await out?.close();
+    source.destroy();
+    tar.destroy();
   }
-  if (target !== null) syncFolder(dirname(target));
 }
 
-interface Pieces {
-  exactly(bytes: number): Promise<Buffer>;
-  upTo(bytes: number): AsyncGenerator<Buffer>;
-  atEnd(): Promise<boolean>;
+type Next = () => Promise<Entry | null>;
+
+/** The list stands first, and its sum behind it: nothing after it is believed without it. */
+async function readList(next: Next): Promise<Manifest> {
+  const json = await textOf(await next(), PACKED.manifest);
+  const sum = createHash('sha256').update(json).digest('hex');
+  if (!(await textOf(await next(), PACKED.sum)).toString().startsWith(`${sum} `)) {
+    throw damaged('its list of contents is not what it was');
+  }
+  await textOf(await next(), PACKED.readme);
+  return readManifest(json.toString('utf8'));
 }
 
-/** Lets a stream of chunks be taken in pieces of any size. */
-function pieces(chunks: AsyncGenerator<Buffer>): Pieces {
-  let rest: Buffer = Buffer.alloc(0);
-
-  async function refill(): Promise<boolean> {
-    while (rest.length === 0) {
-      const next = await chunks.next();
-      if (next.done === true) return false;
-      rest = next.value;
-    }
-    return true;
+async function textOf(entry: Entry | null, name: string): Promise<Buffer> {
+  if (entry?.header.name !== name) throw damaged('its list of contents is missing');
+  if ((entry.header.size ?? 0) > MOST_MANIFEST_BYTES) {
+    throw damaged('its list of contents is too long');
   }
+  return buffer(entry);
+}
 
-  async function* upTo(bytes: number): AsyncGenerator<Buffer> {
-    let wanted = bytes;
-    while (wanted > 0) {
-      if (!(await refill())) throw damaged('its end is missing');
-      const piece = rest.subarray(0, wanted);
-      rest = rest.subarray(piece.length);
-      wanted -= piece.length;
-      yield piece;
+async function readParts(next: Next, manifest: Manifest, into: string | null): Promise<void> {
+  const parts = [
+    { ...manifest.records, name: PACKED.records as string, place: UNPACKED.records as string },
+    ...manifest.contents.map((content) => ({
+      ...content,
+      name: `${PACKED.contents}/${content.hash}`,
+      place: contentFile(UNPACKED.contents, content.hash),
+    })),
+  ];
+  for (const { name, place, bytes, hash } of parts) {
+    const entry = await next();
+    if (entry === null) throw damaged('its end is missing');
+    const { header } = entry;
+    if (header.name !== name || header.type !== 'file' || header.size !== bytes) {
+      throw damaged('it holds something else than it lists');
     }
+    const copied = await copyOut(entry, into === null ? null : join(into, place));
+    if (copied !== hash) throw damaged('a part of it is not what it was');
   }
-
-  return {
-    upTo,
-    async exactly(bytes) {
-      const parts: Buffer[] = [];
-      for await (const piece of upTo(bytes)) parts.push(piece);
-      return Buffer.concat(parts);
-    },
-    atEnd: async () => !(await refill()),
-  };
+  if ((await next()) !== null) throw damaged('there is more in it than it lists');
 }

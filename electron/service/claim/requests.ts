@@ -20,10 +20,12 @@ const LOOK_EVERY_MS = 500;
 const MOST_BYTES = 64 * 1024;
 const REQUEST = /^again-[\w-]+\.json$/;
 
-/** What a start asks of the Trotwell that runs already: to come to the front, and with what. */
+/** What is asked of the Trotwell that runs already: to come to the front, and with what; or to end. */
 export interface StartRequest {
   /** The absolute path of a backup file to open. */
   readonly file: string | null;
+  /** Asks for the end, as Ctrl-C does where there are no signals. */
+  readonly end?: boolean;
 }
 
 export interface LeftRequest {
@@ -40,6 +42,11 @@ export function leaveRequest(running: string, request: StartRequest): LeftReques
     isTakenUp: () => !existsSync(path),
     takeBack: () => rmSync(path, { force: true }),
   };
+}
+
+/** Asks the Trotwell that works on a folder of records to end, where no signal can. */
+export function askToEnd(folder: string): void {
+  leaveRequest(join(folder, 'running'), { file: null, end: true });
 }
 
 /** Removes what starts that were cut off have left. */
@@ -82,7 +89,8 @@ function takeUp(path: string): StartRequest | null {
     const { size, uid, isFile } = statOf(path);
     const ours = process.getuid === undefined || uid === process.getuid();
     if (!isFile || !ours || size > MOST_BYTES) return null;
-    const { file } = JSON.parse(readFileSync(path, 'utf8')) as { readonly file?: unknown };
+    const { file, end } = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
+    if (end === true) return { file: null, end };
     return { file: typeof file === 'string' && isAbsolute(file) ? file : null };
   } catch {
     return null;

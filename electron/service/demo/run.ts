@@ -5,7 +5,7 @@ import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { source, type Figure, type Reason } from '../../../core/index.ts';
+import { shownWeekMinutes, source, type Figure, type Reason } from '../../../core/index.ts';
 import type { CallName, DogFile, InputOf, ResultOf } from '../../contract/contract.ts';
 import { HANDOUT_KINDS } from '../../contract/records.ts';
 import { createService, type Service } from '../service.ts';
@@ -65,30 +65,40 @@ function tellVisits({ visits, foodDecisions }: DogFile): void {
   }
 }
 
-function tellAssessment({ assessment }: DogFile): void {
-  if (assessment === null) return;
-  console.log(`\nToday, ${assessment.day}`);
-  const figures = [
-    assessment.resting,
-    assessment.ideal?.figure,
-    assessment.trend.figure,
-    assessment.food.figure,
-  ];
+function tellState({ assessment, state }: DogFile): void {
+  if (assessment === null || state === null) return;
+  console.log(`\nToday, ${state.day}`);
+  const { ration, targetKg, weight } = state;
+  console.log(
+    `  Fed: ${ration === null ? 'nothing decided' : `${round(ration.kcalPerDay)} kcal a day since ${ration.decidedOn}`}`,
+  );
+  console.log(`  Weight ${weight.kg} kg, ${weight.against}; target ${targetKg ?? 'none'} kg`);
+  for (const { what, day } of state.due) console.log(`  Due ${day}: ${what}`);
+  const figures = [assessment.resting, assessment.ideal?.figure, assessment.trend.figure];
   for (const figure of figures) if (figure) console.log(figureLine(figure));
-  console.log(`  Screening: ${assessment.screening.outcome}`);
-  for (const reason of assessment.screening.reasons) console.log(reasonLine(reason));
+  console.log(`  May run: ${state.mayRun}`);
+  for (const reason of state.screening.reasons) console.log(reasonLine(reason));
 }
 
-function tellPlan({ plans }: DogFile): void {
+function tellPlan({ plans, state }: DogFile): void {
+  const { programme } = state!;
   const ramp = plans.find(({ current }) => current)?.ramp;
   if (ramp === undefined) return;
   console.log(
-    `\nRunning plan from ${ramp.request.startDay}: ${ramp.weeks.length} weeks, goal reached on ${ramp.goalReachedOn ?? 'no day'}`,
+    `\nProgramme: ${programme.kind}${programme.kind === 'waiting' ? ` for the ${programme.for}` : ''}`,
+  );
+  if (programme.kind === 'running') {
+    console.log(
+      `  week ${programme.week?.number ?? 'none'} of ${programme.lastWeek}, next outing ${programme.next?.day ?? 'none'}`,
+    );
+  }
+  console.log(
+    `\nRunning plan from ${ramp.request.startDay}: ${ramp.weeks.length} weeks, goal reached on ${state!.goal?.day ?? 'no day'}`,
   );
   for (const week of ramp.weeks) {
-    const mark = week.recovery ? ' recovery' : '';
+    const mark = week.recovery ? ', easy week' : '';
     console.log(
-      `  week ${week.number}: ${round(week.runMinutes)} run-minutes, ${week.step}${mark}`,
+      `  week ${week.number}: ${shownWeekMinutes(week)} run-minutes, ${week.step}${mark}`,
     );
   }
   for (const reason of ramp.reasons) console.log(reasonLine(reason));
@@ -123,7 +133,7 @@ try {
   const file = await ask(service, 'dogs/file', { dogId: line!.id });
   console.log(`\n${file.dog.name}, ${file.dog.breed}; owner ${file.client.name}`);
   tellVisits(file);
-  tellAssessment(file);
+  tellState(file);
   tellPlan(file);
   await writeHandouts(service, line!.id, join(folder, 'handouts'));
   console.log(

@@ -1,4 +1,4 @@
-import { blankPractice } from '../../contract/blank.ts';
+import { blankDog, blankPractice } from '../../contract/blank.ts';
 import type {
   ClientInput,
   DogInput,
@@ -57,18 +57,13 @@ export const DEMO_OWNERS: readonly ClientInput[] = [
   owner('Élodie Exemple', '000 000 203', 'Dr B. Invented'),
 ];
 
+const { birthDay: _birthDay, ...WITHOUT_BIRTHDAY } = blankDog();
+
 const dog = (name: string, breed: string, rest: Partial<DemoDog['dog']>): DemoDog['dog'] => ({
+  ...WITHOUT_BIRTHDAY,
   name,
   breed,
-  sex: 'female',
   neuter: 'neutered',
-  neuteredAtMonths: null,
-  adultWeightKg: null,
-  withersCm: null,
-  coat: 'ordinary',
-  shortNosed: false,
-  sighthound: false,
-  notes: '',
   ...rest,
 });
 
@@ -121,6 +116,7 @@ const BRAMBLE: DemoDog = {
         foodGoal: 'lose',
         targetWeightKg: 22,
         consent: consent('Dr A. Invented', 'Conditioning and running in harness'),
+        exercises: ['sit-to-stand', 'backing-up', 'figures-of-eight'],
         diet: [
           food('Dry food, adult', 362, 245),
           food('Training biscuits', 380, 40, { treat: true }),

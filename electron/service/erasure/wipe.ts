@@ -1,9 +1,15 @@
-import { readdirSync, rmSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Erased } from '../../contract/bin.ts';
 import { keepBackup } from '../backup/automatic.ts';
 import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
-import { backedUpContents, backupsFolder, listBackups, noteFailure } from '../backup/folder.ts';
+import {
+  backedUpContents,
+  backupsFolder,
+  listBackups,
+  noteFailure,
+  sweepHalfWritten,
+} from '../backup/folder.ts';
 import type { Desk } from '../context.ts';
 import { storageRefusal } from '../trouble.ts';
 
@@ -34,9 +40,11 @@ export function emptyLog({ raw }: Pick<Desk, 'raw'>): boolean {
 }
 
 /** How many backups made by themselves are older than an erasure, and may hold what was erased. */
-export function olderBackups({ which, folder }: Desk, erasedAt: string | null): number {
+export function olderBackups({ which, folder, instant }: Desk, erasedAt: string | null): number {
   if (which !== 'own' || erasedAt === null) return 0;
-  return listBackups(folder).filter(({ madeAt }) => madeAt < erasedAt).length;
+  // One dated in the future was made while the clock was wrong, and may be from before.
+  const now = instant();
+  return listBackups(folder).filter(({ madeAt }) => madeAt < erasedAt || madeAt > now).length;
 }
 
 /**
@@ -47,7 +55,11 @@ export async function replaceBackups(desk: Desk): Promise<Erased['backups']> {
   if (desk.which !== 'own') return 'none there';
   const { folder } = desk;
   const older = listBackups(folder);
-  if (older.length === 0) return 'none there';
+  if (older.length === 0) {
+    // A first backup that was cut off has copied contents, and has no name yet.
+    clearBackups(desk);
+    return 'none there';
+  }
   let fresh: string;
   try {
     fresh = await keepBackup(desk, 'automatic');
@@ -59,18 +71,16 @@ export async function replaceBackups(desk: Desk): Promise<Erased['backups']> {
   for (const { name } of older) {
     if (name !== fresh) rmSync(join(backupsFolder(folder), name), { force: true });
   }
-  removeHalfWritten(folder);
-  const named = new Set(contentsOf(desk.raw));
-  const store = backedUpContents(folder);
-  for (const hash of listContents(store)) {
-    if (!named.has(hash)) rmSync(contentFile(store, hash), { force: true });
-  }
+  clearBackups(desk);
   return 'replaced';
 }
 
-/** Left by a backup that was killed half-way. */
-function removeHalfWritten(folder: string): void {
-  for (const name of readdirSync(backupsFolder(folder))) {
-    if (name.endsWith('.part')) rmSync(join(backupsFolder(folder), name), { force: true });
+/** Removes from the backups what was begun, and the contents that the records no longer name. */
+function clearBackups({ raw, folder }: Desk): void {
+  sweepHalfWritten(folder);
+  const named = new Set(contentsOf(raw));
+  const store = backedUpContents(folder);
+  for (const hash of listContents(store)) {
+    if (!named.has(hash)) rmSync(contentFile(store, hash), { force: true });
   }
 }

@@ -1,6 +1,6 @@
-import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { syncFolder } from '../backup/durable.ts';
+import { makeFolder, syncFolder } from '../backup/durable.ts';
 import { presentContents } from '../backup/folder.ts';
 import type { Desk } from '../context.ts';
 import { keepContent } from '../files/store.ts';
@@ -26,7 +26,7 @@ export async function withContents<T>(
 ): Promise<T> {
   if (wanted.size === 0) return keep();
   const mark = markOf(desk.folder);
-  mkdirSync(presentContents(desk.folder), { recursive: true, mode: 0o700 });
+  makeFolder(presentContents(desk.folder));
   writeFileSync(mark, '', { mode: 0o600 });
   syncFolder(presentContents(desk.folder));
   try {

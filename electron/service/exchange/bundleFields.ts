@@ -1,7 +1,10 @@
 import type { Field, Measure } from '../../contract/history/change.ts';
-import { one, readFields } from '../../contract/history/fields.ts';
-import { clientFields, dogFields, sessionFields } from '../../contract/history/otherFields.ts';
-import { visitFields } from '../../contract/history/visitFields.ts';
+import { CLIENT } from '../../contract/records/client.ts';
+import { DOG } from '../../contract/records/dog.ts';
+import { readRecord } from '../../contract/records/reading.ts';
+import { SESSION } from '../../contract/records/session.ts';
+import { VISIT } from '../../contract/records/visit.ts';
+import { WEIGHING } from '../../contract/records/weighing.ts';
 import type { Named, NamedKind } from './bundleNames.ts';
 
 // What two states of a record are compared by. What the service adds (author, times, the count of
@@ -19,29 +22,24 @@ const inBin = ({ binnedAt }: { readonly binnedAt: string | null }): Field =>
 type Reads = { readonly [K in NamedKind]: (record: Named<K>) => Field[] };
 
 const FIELDS: Reads = {
-  owners: (owner) => [...clientFields(owner), inBin(owner)],
+  owners: (owner) => [...readRecord(CLIENT, owner), inBin(owner)],
   dogs: (dog) => [
-    ...dogFields(dog),
+    ...readRecord(DOG, dog),
     inBin(dog),
     field('archivedAt', 'Archived', 'yes or no', dog.archivedAt !== null),
   ],
-  visits: (visit) => [...visitFields(visit), inBin(visit)],
+  visits: (visit) => [...readRecord(VISIT, visit), inBin(visit)],
   plans: (plan) => [
     field('current', 'In force', 'yes or no', plan.current),
     field('request', 'What was asked of the plan', 'text', fixed(plan.request)),
     field('ramp', 'Weeks and sessions', 'text', fixed(plan.ramp)),
     field('review', 'Review', 'text', fixed(plan.review)),
     field('keptBreaches', 'Rules broken on purpose', 'text', fixed(plan.keptBreaches)),
-    ...readFields(
-      {
-        madeOn: one('madeOn', 'Made on', 'day'),
-        origin: one('origin', 'How it came about', 'word'),
-        note: one('note', 'Note', 'text'),
-      },
-      { madeOn: plan.madeOn, origin: plan.origin, note: plan.note },
-    ),
+    field('madeOn', 'Made on', 'day', plan.madeOn),
+    field('origin', 'How it came about', 'word', plan.origin),
+    field('note', 'Note', 'text', plan.note),
   ],
-  sessions: sessionFields,
+  sessions: (session) => readRecord(SESSION, session),
   foodDecisions: (decision) => [
     field('decidedOn', 'Decided on', 'day', decision.decidedOn),
     field('decision', 'Decision', 'word', decision.decision),
@@ -53,13 +51,7 @@ const FIELDS: Reads = {
     field('known', 'What was known', 'text', fixed(decision.known)),
     field('note', 'Note', 'text', decision.note),
   ],
-  weighings: (weighing) => [
-    field('day', 'Day of the weighing', 'day', weighing.day),
-    field('weightKg', 'Body weight', 'kg', weighing.weightKg),
-    field('weighingMethod', 'How weighed', 'word', weighing.weighingMethod),
-    field('scaleStepKg', 'Step of the scale', 'kg of a scale', weighing.scaleStepKg),
-    field('note', 'Note', 'text', weighing.note),
-  ],
+  weighings: (weighing) => readRecord(WEIGHING, weighing),
   attachments: (file) => [
     field('name', 'Name of the file', 'text', file.name),
     field('kind', 'Kind of file', 'word', file.kind),

@@ -13,9 +13,11 @@ import {
 } from '../../contract/bundle.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { FILE_PURPOSES, MEGABYTE } from '../../contract/filePurposes.ts';
-import { typeOf } from '../files/content.ts';
+import { contentToKeep, typeOf } from '../files/content.ts';
 import type { Work } from '../work.ts';
 import { cleanBefore } from './bundleBefore.ts';
+import { completed } from './bundleEarlier.ts';
+import { cleanedOf, namingCleaned, type Cleaned, type CleanedContents } from './bundleClean.ts';
 import { readJson } from './bundleJson.ts';
 import { openArchive, quoted, unreadable, type Archive } from './bundleZip.ts';
 
@@ -30,15 +32,16 @@ const FIELDS_SHOWN = 20;
 export interface BundleIn {
   readonly manifest: BundleManifest;
   readonly records: BundleRecords;
-  /** The hashes of the attached files in it. */
+  /** The hashes of the attached files in it, as they are kept. */
   readonly contents: ReadonlySet<string>;
+  readonly cleaned: CleanedContents;
   /** Stands for the records and the list of files. */
   readonly digest: string;
 }
 
 /**
  * Reads an archive as a bundle. With `whole`, every byte of the attached files is checked as well;
- * without, they are checked as they are taken out.
+ * without, letters are checked as they are taken out, and pictures looked at for what is to go.
  * @throws Refusal (input) that says what is wrong with it; (cancelled)
  */
 export async function readBundle(file: string, work: Work, whole: boolean): Promise<BundleIn> {
@@ -48,20 +51,25 @@ export async function readBundle(file: string, work: Work, whole: boolean): Prom
     const manifest = readManifest(manifestText);
     assertListed(archive, manifest);
     let recordsText = '';
+    const cleaned = new Map<string, Cleaned>();
     for (const [done, entry] of manifest.files.entries()) {
       const isContent = entry.name.startsWith('files/');
-      if (isContent && !whole) continue;
+      if (isContent && !whole && entry.name.endsWith('.pdf')) continue;
       await work.step({ done, total: manifest.files.length, step: 'Checking the bundle' });
       if (entry.name === 'records.json') recordsText = await readText(archive, entry.name, entry);
-      else if (isContent) await readContent(archive, entry);
-      else await readChecked(archive, entry, () => undefined);
+      else if (isContent) {
+        const clean = cleanedOf(await readContent(archive, entry), quoted(entry.name));
+        if (clean !== null) cleaned.set(entry.sha256, clean);
+      } else await readChecked(archive, entry, () => undefined);
     }
-    const records = await readRecords(recordsText, work);
+    const records = namingCleaned(await readRecords(recordsText, manifest.version, work), cleaned);
     const contents = new Set(
-      manifest.files.flatMap(({ name, sha256 }) => (name.startsWith('files/') ? [sha256] : [])),
+      manifest.files.flatMap(({ name, sha256 }) =>
+        name.startsWith('files/') ? [cleaned.get(sha256)?.hash ?? sha256] : [],
+      ),
     );
     const digest = createHash('sha256').update(manifestText).digest('hex');
-    return { manifest, records, contents, digest };
+    return { manifest, records, contents, cleaned, digest };
   } finally {
     archive.close();
   }
@@ -70,17 +78,18 @@ export async function readBundle(file: string, work: Work, whole: boolean): Prom
 /** Takes attached files out of a bundle that was read, one after the other. */
 export async function takeContents(
   file: string,
-  { manifest }: Pick<BundleIn, 'manifest'>,
+  { manifest, cleaned }: Pick<BundleIn, 'manifest' | 'cleaned'>,
   wanted: ReadonlySet<string>,
   take: (content: Buffer, done: number) => Promise<void>,
 ): Promise<void> {
   const archive = await openArchive(file);
   try {
     const entries = manifest.files.filter(
-      ({ name, sha256 }) => name.startsWith('files/') && wanted.has(sha256),
+      ({ name, sha256 }) =>
+        name.startsWith('files/') && wanted.has(cleaned.get(sha256)?.hash ?? sha256),
     );
     for (const [done, entry] of entries.entries()) {
-      await take(await readContent(archive, entry), done);
+      await take(contentToKeep(await readContent(archive, entry)).content, done);
     }
   } finally {
     archive.close();
@@ -204,7 +213,7 @@ export const KIND_NAMES: Readonly<Record<BundleKind, string>> = {
   history: 'history entry',
 };
 
-async function readRecords(text: string, work: Work): Promise<BundleRecords> {
+async function readRecords(text: string, version: number, work: Work): Promise<BundleRecords> {
   const all = lists.safeParse(readJson(text, 'records.json'));
   if (!all.success) throw unreadable('The lists in records.json of the bundle are damaged.');
   const total = BUNDLE_KINDS.reduce((sum, kind) => sum + all.data[kind].length, 0);
@@ -218,7 +227,7 @@ async function readRecords(text: string, work: Work): Promise<BundleRecords> {
         await work.step({ done, total, step: 'Checking the records' });
       }
       done += 1;
-      const parsed = element.safeParse(record);
+      const parsed = element.safeParse(completed(kind, record, version));
       const cleaned = parsed.success ? cleanBefore(kind, parsed.data) : parsed;
       if (cleaned.success) read[kind]!.push(cleaned.data);
       else wrong.push(...problemsOf(kind, index, cleaned.error));

@@ -1,11 +1,16 @@
 import { sql, type Kysely, type RawBuilder } from 'kysely';
-import type { BundleRecords } from '../../contract/bundle.ts';
+import {
+  DOGS,
+  OWNERS,
+  SESSIONS,
+  VISITS,
+  WEIGHINGS,
+  type BundleRecords,
+} from '../../contract/bundle.ts';
+import { fromRow } from '../../contract/records/columns.ts';
 import { oneOf } from '../bin/scope.ts';
-import { clientFromRow } from '../clients.ts';
-import { dogFromRow } from '../dogs.ts';
 import type { Schema } from '../schema.ts';
 import { readVisitParts } from '../visitParts.ts';
-import { visitFromRow } from '../visitRows.ts';
 
 type Db = Kysely<Schema>;
 type Where = RawBuilder<boolean>;
@@ -44,8 +49,8 @@ export async function readBundleRecords(
       .execute(db)
       .then(({ rows }) => rows);
   return {
-    owners: clients.map((row) => ({ ...clientFromRow(row), binnedAt: row.binnedAt })),
-    dogs: dogs.map((row) => ({ ...dogFromRow(row), binnedAt: row.binnedAt })),
+    owners: clients.map((row) => fromRow(OWNERS, row)),
+    dogs: dogs.map((row) => fromRow(DOGS, row)),
     visits: await readVisitRecords(db, ofDog),
     plans: (await of('plan')).map(
       (row) =>
@@ -58,9 +63,7 @@ export async function readBundleRecords(
           keptBreaches: JSON.parse(row.keptBreaches),
         }) as BundleRecords['plans'][number],
     ),
-    sessions: (await of('sessionResult')).map(
-      (row) => ({ ...row, signs: JSON.parse(row.signs) }) as BundleRecords['sessions'][number],
-    ),
+    sessions: (await of('sessionResult')).map((row) => fromRow(SESSIONS, row)),
     foodDecisions: (await of('foodDecision')).map(
       (row) =>
         ({
@@ -72,7 +75,7 @@ export async function readBundleRecords(
           known: JSON.parse(row.known),
         }) as BundleRecords['foodDecisions'][number],
     ),
-    weighings: (await of('weighing')) as unknown as BundleRecords['weighings'],
+    weighings: (await of('weighing')).map((row) => fromRow(WEIGHINGS, row)),
     attachments: await readAttachments(db, ofDog),
     history: await readHistory(db, owned, ofDog),
   };
@@ -106,7 +109,7 @@ async function readVisitRecords(db: Db, ofDog: Where): Promise<BundleRecords['vi
       some.map(({ id }) => id),
     );
     for (const row of some) {
-      visits.push({ ...visitFromRow(row), ...partsOf(row.id), binnedAt: row.binnedAt });
+      visits.push({ ...fromRow(VISITS, row), ...partsOf(row.id) });
     }
   }
   return visits;

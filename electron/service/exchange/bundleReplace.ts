@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { HistoryKind } from '../../contract/calls/history.ts';
-import { sessionFactsOf } from '../../contract/facts.ts';
+import { clientFactsOf, dogFactsOf, sessionFactsOf, visitFactsOf } from '../../contract/facts.ts';
 import type { Desk } from '../context.ts';
 import { keepHistory, type Deed } from '../history.ts';
 import type { Schema } from '../schema.ts';
@@ -10,12 +10,9 @@ import type { Pair } from './bundleCompare.ts';
 import type { Named, NamedKind } from './bundleNames.ts';
 import {
   attachmentRow,
-  dogFacts,
   dogRow,
-  ownerFacts,
   ownerRow,
   sessionRow,
-  visitFacts,
   visitRow,
   weighingRow,
 } from './bundleRows.ts';
@@ -115,11 +112,11 @@ export function deedBase(
 function factsOf(kind: ReplaceableKind, record: Named): object {
   switch (kind) {
     case 'owners':
-      return ownerFacts(record as Named<'owners'>);
+      return clientFactsOf(record as Named<'owners'>);
     case 'dogs':
-      return dogFacts(record as Named<'dogs'>);
+      return dogFactsOf(record as Named<'dogs'>);
     case 'visits':
-      return visitFacts(record as Named<'visits'>);
+      return visitFactsOf(record as Named<'visits'>);
     case 'sessions': {
       const session = record as Named<'sessions'>;
       return { ...sessionFactsOf(session), author: session.author };

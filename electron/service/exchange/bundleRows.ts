@@ -1,5 +1,5 @@
-import type { ClientInput, DogInput } from '../../contract/records.ts';
-import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/facts.ts';
+import { DOGS, OWNERS, SESSIONS, VISITS, WEIGHINGS } from '../../contract/bundle.ts';
+import { toRow } from '../../contract/records/columns.ts';
 import { searchable } from '../clients.ts';
 import { dogToRow } from '../dogs.ts';
 import type {
@@ -12,25 +12,18 @@ import type {
   VisitRow,
   WeighingRow,
 } from '../schema.ts';
-import { visitToRow } from '../visitRows.ts';
 import type { Named } from './bundleNames.ts';
 
 // A record of a bundle as a row of its table; the way back from bundleRecords.ts.
 
-export function ownerRow(owner: Named<'owners'>): ClientRow {
-  return { ...owner, searchText: searchable(owner) };
-}
+export const ownerRow = (owner: Named<'owners'>): ClientRow => ({
+  ...toRow(OWNERS, owner),
+  searchText: searchable(owner),
+});
 
-export function dogRow(dog: Named<'dogs'>): DogRow {
-  const { id, createdAt, updatedAt, revision, archivedAt, binnedAt } = dog;
-  const kept = { id, createdAt, updatedAt, revision, archivedAt, binnedAt };
-  return { ...dogToRow(dogFacts(dog)), ...kept };
-}
+export const dogRow = (dog: Named<'dogs'>): DogRow => ({ ...toRow(DOGS, dog), ...dogToRow(dog) });
 
-export function visitRow(visit: Named<'visits'>): VisitRow {
-  const { id, createdAt, updatedAt, revision, author, binnedAt } = visit;
-  return { ...visitToRow(visit), id, createdAt, updatedAt, revision, author, binnedAt };
-}
+export const visitRow = (visit: Named<'visits'>): VisitRow => toRow(VISITS, visit);
 
 export function planRow(plan: Named<'plans'>): PlanRow {
   return {
@@ -43,9 +36,8 @@ export function planRow(plan: Named<'plans'>): PlanRow {
   };
 }
 
-export function sessionRow(session: Named<'sessions'>): SessionResultRow {
-  return { ...session, signs: JSON.stringify(session.signs) };
-}
+export const sessionRow = (session: Named<'sessions'>): SessionResultRow =>
+  toRow(SESSIONS, session);
 
 export function foodDecisionRow(decision: Named<'foodDecisions'>): FoodDecisionRow {
   return {
@@ -58,7 +50,8 @@ export function foodDecisionRow(decision: Named<'foodDecisions'>): FoodDecisionR
   };
 }
 
-export const weighingRow = (weighing: Named<'weighings'>): WeighingRow => ({ ...weighing });
+export const weighingRow = (weighing: Named<'weighings'>): WeighingRow =>
+  toRow(WEIGHINGS, weighing);
 
 export function attachmentRow(file: Named<'attachments'>): AttachmentRow {
   const { mediaType: _mediaType, bytes: _bytes, thumbnail, ...row } = file;
@@ -67,19 +60,3 @@ export function attachmentRow(file: Named<'attachments'>): AttachmentRow {
 
 const textOrNull = (value: unknown): string | null =>
   value === null ? null : JSON.stringify(value);
-
-/** What was entered of an owner, as its history keeps it. */
-export function ownerFacts(owner: Named<'owners'>): ClientInput {
-  const { binnedAt: _binnedAt, ...client } = owner;
-  return clientFactsOf(client);
-}
-
-export function dogFacts(record: Named<'dogs'>): DogInput {
-  const { binnedAt: _binnedAt, ...dog } = record;
-  return dogFactsOf(dog);
-}
-
-export function visitFacts(record: Named<'visits'>) {
-  const { binnedAt: _binnedAt, ...visit } = record;
-  return visitFactsOf(visit);
-}

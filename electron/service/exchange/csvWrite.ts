@@ -1,5 +1,4 @@
-import Papa from 'papaparse';
-import { neutralCell } from '../../contract/csvCells.ts';
+import { neutralCell, quotedField } from '../../contract/csvCells.ts';
 
 /** With it spreadsheets read the file as UTF-8 and keep the letters of every language. */
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -9,14 +8,17 @@ const BYTE_ORDER_MARK = '\uFEFF';
  * their cell. Texts a spreadsheet would run get an apostrophe in front; numbers stay numbers.
  */
 export function writeCsv(columns: readonly string[], records: readonly object[]): string {
-  const rows = records.map((record) =>
-    columns.map((column) => cellOf((record as Readonly<Record<string, unknown>>)[column])),
+  const lines = records.map((record) =>
+    columns.map((column) => fieldOf((record as Readonly<Record<string, unknown>>)[column])),
   );
-  return BYTE_ORDER_MARK + Papa.unparse([[...columns], ...rows], { newline: '\r\n' }) + '\r\n';
+  return (
+    BYTE_ORDER_MARK +
+    [columns.map(quotedField), ...lines].map((line) => `${line.join(',')}\r\n`).join('')
+  );
 }
 
-function cellOf(value: unknown): string | number | boolean {
+function fieldOf(value: unknown): string {
   if (value === null || value === undefined) return '';
-  if (typeof value === 'number' || typeof value === 'boolean') return value;
-  return neutralCell(typeof value === 'string' ? value : JSON.stringify(value));
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  return quotedField(neutralCell(typeof value === 'string' ? value : JSON.stringify(value)));
 }

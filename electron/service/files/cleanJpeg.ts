@@ -11,6 +11,8 @@ const APP2 = 0xe2;
 const APP14 = 0xee;
 const APP15 = 0xef;
 const ORIENTATION = 0x0112;
+/** JFIF's head with its marker, without a small copy of the picture. */
+const JFIF_BYTES = 18;
 
 /**
  * The picture without what was noted beside it: place, time, camera, small copies. Only how it is
@@ -32,7 +34,8 @@ export function cleanJpeg(bytes: Buffer): Buffer {
     if (end > bytes.length) throw brokenFile();
     const segment = bytes.subarray(at, end);
     if (marker === APP1) orientation = orientationIn(segment) ?? orientation;
-    if (isPicture(marker, segment)) kept.push(segment);
+    const drawn = drawnOf(marker, segment);
+    if (drawn !== null) kept.push(drawn);
     at = end;
     if (marker !== SCAN) continue;
     const next = afterScan(bytes, at);
@@ -43,12 +46,26 @@ export function cleanJpeg(bytes: Buffer): Buffer {
   throw brokenFile();
 }
 
-/** True for what the picture needs to be drawn; false for what is only noted beside it. */
-function isPicture(marker: number, segment: Buffer): boolean {
-  if (marker === COMMENT) return false;
-  if (marker < APP0 || marker > APP15) return true;
-  if (marker === APP2) return segment.toString('latin1', 4, 15) === 'ICC_PROFILE';
-  return marker === APP0 || marker === APP14;
+/** What of a segment the picture needs to be drawn; null for what is only noted beside it. */
+function drawnOf(marker: number, segment: Buffer): Buffer | null {
+  if (marker === COMMENT) return null;
+  if (marker < APP0 || marker > APP15) return segment;
+  const begins = (name: string): boolean => segment.toString('latin1', 4, 4 + name.length) === name;
+  if (marker === APP2) return begins('ICC_PROFILE\0') ? segment : null;
+  if (marker === APP14) return begins('Adobe') ? segment : null;
+  return marker === APP0 && begins('JFIF\0') ? withoutThumbnail(segment) : null;
+}
+
+/**
+ * JFIF's head holds a small copy of the picture behind its 16 bytes, and its extension (JFXX) another
+ * one, both of the picture before it was cut or blackened (ITU-T T.871, 10; M, from memory).
+ */
+function withoutThumbnail(segment: Buffer): Buffer {
+  if (segment.length <= JFIF_BYTES) return segment;
+  const head = Buffer.from(segment.subarray(0, JFIF_BYTES));
+  head.writeUInt16BE(JFIF_BYTES - 2, 2);
+  head.writeUInt16BE(0, JFIF_BYTES - 2);
+  return head;
 }
 
 /** Where the next marker stands after the compressed lines of a scan. */

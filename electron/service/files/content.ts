@@ -4,9 +4,27 @@ import { cleanJpeg } from './cleanJpeg.ts';
 import { brokenFile, cutIntoPieces } from './pieces.ts';
 
 const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-/** Pieces of a PNG that tell of place, time or text, not of the picture (W3C PNG, 11.3). */
-const NOTED_IN_PNG: ReadonlySet<string> = new Set(['eXIf', 'tEXt', 'zTXt', 'iTXt', 'tIME']);
-const NOTED_IN_WEBP: ReadonlySet<string> = new Set(['EXIF', 'XMP ']);
+/**
+ * Pieces of a PNG that draw the picture (W3C PNG, 3rd edition, chapter 11): what is on no list may
+ * tell of place, time or person, today or in an edition to come.
+ */
+const DRAWN_IN_PNG: ReadonlySet<string> = new Set(
+  (
+    'IHDR PLTE IDAT IEND tRNS cHRM gAMA iCCP sBIT sRGB cICP mDCV cLLI bKGD pHYs ' + 'acTL fcTL fdAT'
+  ).split(' '),
+);
+/** Pieces of a WebP that draw the picture (RFC 9649, 2.7). */
+const DRAWN_IN_WEBP: ReadonlySet<string> = new Set([
+  'VP8X',
+  'VP8 ',
+  'VP8L',
+  'ALPH',
+  'ICCP',
+  'ANIM',
+  'ANMF',
+]);
+/** What stands in a frame of an animated WebP before the pieces of its picture (2.7.1.5). */
+const FRAME_HEAD_BYTES = 8 + 16;
 /** In the head of a WebP: it has Exif, it has XMP (RFC 9649, 2.7.1). */
 const WEBP_NOTED = 0x08 | 0x04;
 
@@ -46,24 +64,40 @@ function cleanPng(bytes: Buffer): Buffer {
       length: from.readUInt32BE(at) + 12,
     }),
   });
-  const kept = pieces.filter(({ name }) => !NOTED_IN_PNG.has(name));
+  const kept = pieces.filter(({ name }) => DRAWN_IN_PNG.has(name));
   return Buffer.concat([PNG, ...kept.map(({ whole }) => whole)]);
 }
 
 function cleanWebp(bytes: Buffer): Buffer {
+  if (bytes.length < 12) throw brokenFile();
   const end = bytes.readUInt32LE(4) + 8;
   if (end > bytes.length) throw brokenFile();
+  const kept = drawnInWebp(bytes, 12, end);
+  const whole = Buffer.concat([bytes.subarray(0, 12), ...kept]);
+  whole.writeUInt32LE(whole.length - 8, 4);
+  if (whole.toString('latin1', 12, 16) === 'VP8X' && whole.length > 20) whole[20]! &= ~WEBP_NOTED;
+  return whole;
+}
+
+function drawnInWebp(bytes: Buffer, start: number, end: number): readonly Buffer[] {
   const pieces = cutIntoPieces(bytes.subarray(0, end), {
-    start: 12,
+    start,
     end,
     read: (from, at) => {
       const length = from.readUInt32LE(at + 4);
       return { name: from.toString('latin1', at, at + 4), length: 8 + length + (length % 2) };
     },
   });
-  const kept = pieces.filter(({ name }) => !NOTED_IN_WEBP.has(name));
-  const whole = Buffer.concat([bytes.subarray(0, 12), ...kept.map((piece) => piece.whole)]);
+  return pieces
+    .filter(({ name }) => DRAWN_IN_WEBP.has(name))
+    .map(({ name, whole }) => (name === 'ANMF' ? cleanFrame(whole) : whole));
+}
+
+/** A frame is made of pieces itself. */
+function cleanFrame(frame: Buffer): Buffer {
+  if (frame.length < FRAME_HEAD_BYTES) throw brokenFile();
+  const parts = drawnInWebp(frame, FRAME_HEAD_BYTES, 8 + frame.readUInt32LE(4));
+  const whole = Buffer.concat([frame.subarray(0, FRAME_HEAD_BYTES), ...parts]);
   whole.writeUInt32LE(whole.length - 8, 4);
-  if (kept[0]?.name === 'VP8X' && whole.length > 20) whole[20]! &= ~WEBP_NOTED;
   return whole;
 }

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, rmSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { Refusal } from '../../contract/errors.ts';
 import { contentFile, hashOfFile } from '../backup/contents.ts';
-import { putInPlace } from '../backup/durable.ts';
+import { makeFolder, putInPlace } from '../backup/durable.ts';
 import { presentContents } from '../backup/folder.ts';
 
 // The contents of attachments lie in the folder of records, each named by its SHA-256, so that the
@@ -17,7 +17,7 @@ export async function keepContent(folder: string, content: Buffer): Promise<stri
   const file = contentFile(presentContents(folder), hash);
   if ((await hashOfFile(file)) === hash) return hash;
   const temporary = `${file}.part`;
-  mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+  makeFolder(dirname(file));
   try {
     await writeFile(temporary, content, { mode: 0o600 });
     putInPlace(temporary, file);

@@ -1,8 +1,8 @@
-import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
-import { presentContents } from '../backup/folder.ts';
+import { presentContents, sweepHalfWritten } from '../backup/folder.ts';
 import type { Desk } from '../context.ts';
 import { DATABASE_FILES } from '../desk.ts';
 
@@ -27,16 +27,8 @@ export function removeUnusedFiles(desk: Pick<Desk, 'raw' | 'folder' | 'which'>):
   const named = new Set([...contentsOf(desk.raw), ...contentsOfOther(desk)]);
   const unused = listContents(store).filter((hash) => !named.has(hash));
   for (const hash of unused) rmSync(contentFile(store, hash), { force: true });
-  removeHalfWritten(store);
+  sweepHalfWritten(desk.folder);
   return unused.length;
-}
-
-/** Left by a start that was killed while it kept a file. */
-function removeHalfWritten(store: string): void {
-  if (!existsSync(store)) return;
-  for (const name of readdirSync(store, { recursive: true, encoding: 'utf8' })) {
-    if (name.endsWith('.part')) rmSync(join(store, name), { force: true });
-  }
 }
 
 function contentsOfOther(desk: Pick<Desk, 'folder' | 'which'>): readonly string[] {

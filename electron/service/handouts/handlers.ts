@@ -4,7 +4,9 @@ import { Later, type Desk, type LateHandlers } from '../context.ts';
 import { runBatch, type BatchRoom } from './batch.ts';
 import { sheetFileName } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
+import { badField } from '../refuse.ts';
 import { collect } from './material.ts';
+import { whyNoSheet } from './whyNoSheet.ts';
 
 interface Request {
   readonly kinds: readonly HandoutKind[];
@@ -22,13 +24,18 @@ async function render(
   const { kinds, dogId, paper } = request;
   const material = await collect(desk, dogId, paper);
   const language = request.language ?? material.language;
-  const printing = printer.print(printJob(material, kinds, { language, fontsFolder }));
-  const name = kinds.length === 1 ? kinds[0]! : 'visit';
+  const problems = kinds.map((kind) => whyNoSheet(kind, material));
+  const printed = kinds.filter((_, index) => problems[index] === null);
+  const leftOut = problems.filter((problem) => problem !== null);
+  if (printed.length === 0) throw badField('kind', leftOut.join(' '));
+  const printing = printer.print(printJob(material, printed, { language, fontsFolder }));
+  const name = printed.length === 1 ? printed[0]! : 'visit';
   return new Later(
-    printing.then((printed) => ({
-      fileName: sheetFileName(name, material.file.dog.name, desk.today()),
+    printing.then((pdf) => ({
+      fileName: sheetFileName(name, material.file.dog.name, material.context.day),
       mediaType: 'application/pdf',
-      ...printed,
+      leftOut,
+      ...pdf,
     })),
   );
 }

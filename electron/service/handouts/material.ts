@@ -1,10 +1,16 @@
 import {
   heatTable,
+  lastKnown,
+  targetInForce,
+  toldTarget,
+  weighingsUpTo,
   type Assessment,
   type HeatTable,
+  type PresentState,
   type RuleChanges,
 } from '../../../core/index.ts';
 import { heatDogOf } from '../../contract/heatDog.ts';
+import { toWeighing } from '../../contract/assessInput.ts';
 import { toRuleChanges } from '../../contract/rampRequest.ts';
 import { readRules } from '../rules.ts';
 import type { Amendment, Findings, HandoutContext } from '../../../templates/index.ts';
@@ -21,17 +27,16 @@ import { badField } from '../refuse.ts';
 export interface Material {
   readonly file: DogFile;
   readonly assessment: Assessment;
+  /** Where the dog stands: what every sheet says of it. */
+  readonly state: PresentState<Plan, FoodDecision>;
   readonly context: HandoutContext;
   /** The practice's own language. */
   readonly language: Practice['language'];
   readonly latest: Visit;
-  readonly plan: Plan | null;
   /** The rules the practice changed. */
   readonly rules: RuleChanges;
   /** The bands of this dog in the practice's rules. */
   readonly heat: HeatTable;
-  /** The decision taken at the latest visit; one of an earlier visit no longer speaks for it. */
-  readonly decision: FoodDecision | null;
   /** What was changed of the latest visit since it was first saved, oldest first. */
   readonly amendments: readonly Amendment[];
 }
@@ -72,22 +77,22 @@ export async function collect(
   const file = await readDogFile(desk, dogId);
   const { practice, logo, rules } = known ?? (await readLetterhead(desk));
   const latest = file.visits.at(-1);
-  if (file.assessment === null || latest === undefined) {
+  const { state } = file;
+  if (state === null || latest === undefined) {
     throw badField('dogId', 'There is nothing to print yet: weigh the dog at a visit first.');
   }
   return {
     file,
-    assessment: file.assessment,
+    assessment: state.assessment,
+    state,
     language: practice.language,
     latest,
-    plan: file.plans.find(({ current }) => current) ?? null,
     heat: heatTable({
-      dog: heatDogOf(file, file.assessment, rules),
+      dog: heatDogOf(file, state.assessment, rules),
       rules,
     }),
     rules,
     amendments: await amendmentsOf(desk, latest.id),
-    decision: file.foodDecisions.findLast(({ visitId }) => visitId === latest.id) ?? null,
     context: {
       practice: {
         ...practice,
@@ -100,7 +105,8 @@ export async function collect(
       },
       dog: file.dog,
       owner: file.client,
-      day: desk.today(),
+      day: latest.day,
+      printedOn: desk.today(),
       demo: desk.which === 'demo',
     },
   };
@@ -123,21 +129,48 @@ async function amendmentsOf({ db }: Desk, visitId: string): Promise<Amendment[]>
   );
 }
 
-/** What was found at a visit; weight, score and muscle from the last visit up to it that has them. */
-export function findingsAt({ file, assessment }: Material, visit: Visit): Findings {
+/**
+ * What was found at a visit; score and muscle from the last visit up to it that has them. Weight and
+ * target are those of where the dog stood: at the latest visit, of where it stands now.
+ */
+export function findingsAt(material: Material, visit: Visit): Findings {
+  const { file, latest } = material;
   const upTo = file.visits.slice(0, file.visits.findIndex(({ id }) => id === visit.id) + 1);
-  const known = <T>(pick: (visit: Visit) => T | null): T | null =>
-    upTo.map(pick).findLast((value) => value !== null) ?? null;
+  const stood = visit.id === latest.id ? standsNow(material) : stoodAt(material, upTo);
+  const known = <T>(pick: (visit: Visit) => T | null): T | null => lastKnown(upTo, pick);
   return {
     day: visit.day,
-    weightKg: known(({ weightKg }) => weightKg),
+    weightKg: stood.weightKg,
+    weighedOn: stood.weighedOn === visit.day ? null : stood.weighedOn,
     bcs: known(({ bcs }) => bcs),
     muscle: known(({ muscle }) => muscle),
     lamenessWalk: visit.lamenessWalk,
     lamenessTrot: visit.lamenessTrot,
     gaitNote: visit.gaitNote,
-    targetWeightKg: assessment.targetWeightKg,
+    targetWeightKg: stood.targetKg,
     consent: visit.consent,
     overrides: visit.overrides,
   };
+}
+
+/** A weight with its day, and the target in force with it. */
+interface Stood {
+  readonly weightKg: number | null;
+  readonly weighedOn: string | null;
+  readonly targetKg: number | null;
+}
+
+function standsNow({ assessment, state }: Material): Stood {
+  const weighedOn = assessment.trend.points.at(-1)?.day ?? null;
+  return { weightKg: state.weight.kg, weighedOn, targetKg: state.targetKg };
+}
+
+function stoodAt({ file }: Material, upTo: readonly Visit[]): Stood {
+  const { day } = upTo.at(-1)!;
+  const weighings = weighingsUpTo(day, upTo, file.weighings.map(toWeighing));
+  const last = weighings.at(-1);
+  if (last === undefined) return { weightKg: null, weighedOn: null, targetKg: null };
+  const { sighthound } = file.dog;
+  const targetKg = toldTarget(targetInForce({ visits: upTo, weighings, sighthound, day }));
+  return { weightKg: last.weightKg, weighedOn: last.day, targetKg };
 }

@@ -1,41 +1,50 @@
 import {
+  exerciseOf,
+  firstDayOf,
   gaitChanges,
   judgeMeasurements,
   rationByWeek,
   redFlagLabel,
-  reviewRamp,
   type Figure,
   type WeekRation,
 } from '../../../core/index.ts';
-import type { VisitSheet } from '../../../templates/index.ts';
-import { reviewInput } from '../../contract/reviewInput.ts';
+import type { LetterHistory, RunningProgress, VisitSheet } from '../../../templates/index.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
 
 // What each sheet is told. Nothing is computed here: the numbers come from the record and from core.
+// An open proposal is printed nowhere: a ration is the one in force, a plan the one decided on.
 
 type SheetOf<K extends HandoutKind> = Extract<VisitSheet, { kind: K }>;
 type Builders = { readonly [K in HandoutKind]: (material: Material) => SheetOf<K>['data'] };
 
-/** The ramp, while the dog may run. */
-function ramp({ assessment, plan }: Material) {
-  return assessment.screening.outcome === 'ready to start' ? (plan?.ramp ?? null) : null;
+/** The plan in force, while it announces outings. */
+function ramp({ state }: Material) {
+  return state.programme.kind === 'running' ? state.programme.plan.ramp : null;
 }
 
 const signLabels = ({ latest }: Material): string[] =>
   latest.signs.map((id) => redFlagLabel(id) ?? id);
 
-const kcalPerDay = ({ decision, assessment }: Material): number | null =>
-  decision?.kcalPerDay ?? assessment.food.kcalPerDay;
+/** The decision taken at the visit the sheets speak of; null where it stayed as it was. */
+const decidedNow = ({ state }: Material) => (state.decidedAtLastVisit ? state.ration : null);
 
 /** The weeks ahead, where running is fed: not on a plan to lose, which it helps. */
-function byWeek(material: Material): WeekRation[] {
-  const { assessment, decision, latest } = material;
-  const kcal = kcalPerDay(material);
-  if (kcal === null || latest.foodGoal === 'lose') return [];
-  const held = decision?.known.runningKcalPerDay ?? assessment.running?.current?.kcalPerDay ?? 0;
-  return rationByWeek({ kcalPerDay: kcal, runningKcalPerDay: held }, assessment.running);
+function byWeek({ state, assessment }: Material): WeekRation[] {
+  const { ration, aim } = state;
+  if (ration === null || aim === 'lose' || state.programme.kind !== 'running') return [];
+  const { kcalPerDay, known } = ration;
+  return rationByWeek(
+    { kcalPerDay, runningKcalPerDay: known.runningKcalPerDay },
+    assessment.running,
+  );
 }
+
+/** What the practitioner chose for between the runs; nothing while the vet has to see the dog. */
+export const exercises = ({ latest, state }: Material) =>
+  state.screening.outcome === 'vet first'
+    ? []
+    : (latest.exercises ?? []).map(exerciseOf).filter((exercise) => exercise !== undefined);
 
 /** The latest visit's measurements, each against the last one taken the same way. */
 function judged({ file, latest, rules }: Material) {
@@ -47,34 +56,55 @@ function judged({ file, latest, rules }: Material) {
   );
 }
 
-/** How the running goes by the record of today; null without a plan or before anything is told. */
-function runningProgress({ file, plan, context, rules }: Material) {
-  if (plan === null || file.sessions.length === 0) return null;
-  const told = reviewInput({
-    plan,
-    sessions: file.sessions,
-    rules: [],
-    day: context.day,
-    clearedByVetOn: null,
-    visit: null,
-    screening: null,
-  });
-  const { decision, reasons } = reviewRamp({ ...told, rules });
-  // The sheet counts from the visit before this one; a first visit counts from the plan's start.
-  const lastVisit = file.visits.at(-2)?.day ?? '';
-  const planned = plan.ramp.weeks
-    .flatMap(({ sessions }) => sessions)
-    .filter(({ day }) => day >= lastVisit && day < context.day);
-  const done = new Set(
-    file.sessions.filter(({ outcome }) => outcome !== 'missed').map(({ day }) => day),
-  );
-  const run = planned.filter(({ day }) => done.has(day));
+/** How the running goes: what was decided of it, and what was told. Null without a plan. */
+function runningProgress({ state, latest }: Material): RunningProgress | null {
+  const { programme, outings } = state;
+  if (programme.kind === 'none' || outings === null) return null;
+  const told = {
+    sessionsDone: outings.done + outings.shortened,
+    sessionsPlanned: outings.planned,
+    longestRunMinutes: outings.longestRunMinutes,
+  };
+  const { plan } = programme;
+  if (programme.kind === 'stopped') {
+    return { ...told, says: 'stop', reasons: programme.reasons };
+  }
+  if (programme.kind === 'waiting') {
+    return { ...told, says: programme.for === 'vet' ? 'stop' : 'walk', reasons: programme.reasons };
+  }
+  if (programme.kind === 'finished') return { ...told, says: 'finished', reasons: [] };
+  const decided = plan.visitId === latest.id ? plan.review : null;
+  const says =
+    decided?.decision === 'hold' || decided?.decision === 'back' ? decided.decision : 'progress';
+  return { ...told, says, reasons: decided?.reasons ?? [] };
+}
+
+/** What the vet should know of the time before the visit. */
+function letterHistory({ file, latest }: Material): LetterHistory {
+  const lame = (visit: (typeof file.visits)[number]): number =>
+    Math.max(
+      0,
+      ...Object.values({ ...visit.lamenessWalk }).map((grade) => grade ?? 0),
+      ...Object.values(visit.lamenessTrot).map((grade) => grade ?? 0),
+    );
   return {
-    decision,
-    reasons,
-    sessionsDone: run.length,
-    sessionsPlanned: planned.length,
-    longestRunMinutes: run.length === 0 ? null : Math.max(...run.map(({ runMin }) => runMin)),
+    surgery: latest.surgery,
+    airwayClearance: latest.airwayClearance,
+    trotLamenessAssessed: latest.trotLamenessAssessed && lame(latest) > 0,
+    earlierLameness: file.visits
+      .filter((visit) => visit.id !== latest.id && lame(visit) > 0)
+      .map((visit) => ({ day: visit.day, grade: lame(visit) })),
+    afterRuns: file.sessions
+      .filter(
+        ({ nextDay, signs }) => (nextDay !== null && nextDay !== 'normal') || signs.length > 0,
+      )
+      .map(({ day, nextDay, signs }) => ({
+        day,
+        what: [...signs, ...(nextDay === null || nextDay === 'normal' ? [] : [nextDay])].join(', '),
+      })),
+    ownersWords: file.sessions
+      .filter(({ note }) => note.trim() !== '')
+      .map(({ day, note }) => ({ day, note: note.trim() })),
   };
 }
 
@@ -82,46 +112,53 @@ const BUILDERS: Builders = {
   'running-plan': (material) => ({
     ...material.context,
     findings: findingsAt(material, material.latest),
-    screening: material.assessment.screening,
+    screening: material.state.screening,
     ramp: ramp(material),
     heat: material.heat,
+    strength: exercises(material).length > 0,
   }),
   'feeding-sheet': (material) => {
-    const { assessment, context, decision, latest } = material;
-    const proposal = decision?.proposal ?? assessment.food;
+    const { assessment, context, state } = material;
+    const { ration, aim } = state;
     return {
       ...context,
-      aim: latest.foodGoal,
-      proposal,
-      kcalPerDay: kcalPerDay(material),
-      decisionNote: decision?.note ?? '',
-      ration: decision === null ? proposal.ration : decision.ration,
+      aim,
+      proposal: ration?.proposal ?? referralOnly(assessment.food),
+      decidedOn: ration?.decidedOn ?? null,
+      kcalPerDay: ration?.kcalPerDay ?? null,
+      decisionNote: ration?.note ?? '',
+      ration: ration?.ration ?? null,
       need: assessment.own.informative ? assessment.own : assessment.maintenance,
-      targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
-      changeover: decision?.changeover ?? null,
+      targetWeightKg: aim === 'hold' ? null : state.targetKg,
+      changeover: ration?.changeover ?? null,
       byWeek: byWeek(material),
+      nextWeighDay: weighDay(material),
     };
   },
   'progress-report': (material) => {
-    const { assessment, context, decision, file, latest } = material;
+    const { assessment, context, file, latest, state } = material;
     const first = file.visits[0]!;
+    const decision = decidedNow(material);
     const earlier = file.foodDecisions.findLast(({ visitId }) => visitId !== latest.id);
-    const proposal = decision?.proposal ?? assessment.food;
     return {
       ...context,
       trend: assessment.trend,
       corridor: assessment.corridor,
-      targetKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
+      targetKg: state.aim === 'hold' ? null : state.targetKg,
       projection: assessment.projection,
       then: first.id === latest.id ? null : findingsAt(material, first),
       now: findingsAt(material, latest),
       running: runningProgress(material),
       food: {
-        proposal,
+        proposal: decision?.proposal ?? null,
+        referred: decision === null && assessment.food.verdict === 'refer',
+        asProposed: decision?.decision === 'accepted',
+        note: decision?.note ?? '',
         previousKcal: earlier?.kcalPerDay ?? null,
-        kcalPerDay: kcalPerDay(material),
+        kcalPerDay: state.ration?.kcalPerDay ?? null,
+        newFood: decision?.foodSwitch ?? null,
       },
-      nextWeighDay: proposal.nextWeighInDay,
+      nextWeighDay: weighDay(material),
       note: '',
     };
   },
@@ -130,30 +167,34 @@ const BUILDERS: Builders = {
     ...context,
     pace: file.dog.withersCm === null ? null : gaitChanges({ heightM: file.dog.withersCm / 100 }),
   }),
+  'strength-sheet': (material) => ({ ...material.context, exercises: exercises(material) }),
   'vet-letter': (material) => {
-    const { assessment, context, latest } = material;
-    const kcal = kcalPerDay(material);
+    const { assessment, context, latest, state } = material;
+    const kcal = state.ration?.kcalPerDay ?? null;
     return {
       ...context,
       findings: findingsAt(material, latest),
       signs: signLabels(material),
       measurements: judged(material),
-      screening: assessment.screening,
+      screening: material.state.screening,
+      history: letterHistory(material),
       trend: assessment.trend,
       ramp: ramp(material),
       feeding:
         kcal === null
           ? null
           : {
-              aim: latest.foodGoal,
+              aim: state.aim,
               kcalPerDay: kcal,
-              targetWeightKg: latest.foodGoal === 'hold' ? null : assessment.targetWeightKg,
+              targetWeightKg: state.aim === 'hold' ? null : state.targetKg,
             },
       questions: [],
     };
   },
   'assessment-record': (material) => {
-    const { assessment, context, decision, latest, plan } = material;
+    const { assessment, context, file, latest } = material;
+    const decision = decidedNow(material);
+    const plan = file.plans.find(({ current }) => current) ?? null;
     return {
       ...context,
       kind: latest.kind,
@@ -173,29 +214,40 @@ const BUILDERS: Builders = {
       radiographicClearance: latest.radiographicClearance,
       diet: latest.diet,
       measurements: judged(material),
-      screening: assessment.screening,
+      screening: material.state.screening,
       figures: figures(material),
       foodDecision:
         decision === null ? null : { kcalPerDay: decision.kcalPerDay, verdict: decision.decision },
       plan:
         plan === null
           ? null
-          : { version: plan.version, startDay: plan.request.startDay, ramp: plan.ramp },
+          : { version: plan.version, startDay: firstDayOf(plan), ramp: plan.ramp },
       notes: latest.notes,
       amendments: material.amendments,
     };
   },
 };
 
-function figures({ assessment }: Material): Figure[] {
-  const { resting, maintenance, ideal, trendOnRation, own, food } = assessment;
+/** Of a proposal that nobody decided on, only that the vet comes first is printed. */
+const referralOnly = (proposal: Material['assessment']['food']) => ({
+  ...proposal,
+  kcalPerDay: null,
+  ration: null,
+  figure: null,
+});
+
+const weighDay = ({ state }: Material): string | null =>
+  state.due.find(({ what }) => what === 'weigh')?.day ?? null;
+
+function figures(material: Material): Figure[] {
+  const { resting, maintenance, ideal, trendOnRation, own } = material.assessment;
   return [
     resting,
     maintenance.figure,
     ideal?.figure ?? null,
     trendOnRation.figure,
     own.figure,
-    food.figure,
+    decidedNow(material)?.proposal.figure ?? null,
   ].filter((entry) => entry !== null);
 }
 

@@ -1,12 +1,23 @@
 import type { HandoutKind } from '../../contract/records.ts';
 import type { Material } from './material.ts';
+import { exercises } from './sheets.ts';
 
 /**
  * Why a sheet would say nothing for this dog, as a sentence; null where it can be printed. A dog
  * that may not run still gets the sheet of its running plan: it tells the owner why.
  */
-export function whyNoSheet(kind: HandoutKind, { assessment, file, plan }: Material): string | null {
-  if (kind !== 'running-plan' || plan !== null) return null;
-  if (assessment.screening.outcome !== 'ready to start') return null;
+export function whyNoSheet(kind: HandoutKind, material: Material): string | null {
+  const { assessment, file, state } = material;
+  if (kind === 'strength-sheet' && exercises(material).length === 0) {
+    return state.screening.outcome === 'vet first'
+      ? `The vet sees ${file.dog.name} first: no exercises are printed before that.`
+      : `No exercises have been chosen for ${file.dog.name} yet: do it at a visit.`;
+  }
+  if (kind === 'feeding-sheet') {
+    if (state.ration !== null || assessment.food.verdict === 'refer') return null;
+    return `No ration has been decided for ${file.dog.name} yet: do it at a visit.`;
+  }
+  if (kind !== 'running-plan' || state.programme.kind !== 'none') return null;
+  if (state.mayRun !== 'ready to start') return null;
   return `${file.dog.name} has no running plan yet: make one at a visit.`;
 }

@@ -1,0 +1,156 @@
+import { enPractice, fill, OWNER_WORDS, type OwnerWords } from '../../../templates/index.ts';
+import type { HandoutKind, Language } from '../../contract/records.ts';
+import { Refusal } from '../../contract/errors.ts';
+import { Later, type Desk, type Handlers, type LateHandlers } from '../context.ts';
+import { sheetFileName } from '../handouts/fileNames.ts';
+import { printJob, type PrintRoom } from '../handouts/job.ts';
+import { collect, type Material } from '../handouts/material.ts';
+import { whyNoSheet } from '../handouts/whyNoSheet.ts';
+import { keepHistory } from '../history.ts';
+import { badField } from '../refuse.ts';
+import { tableToFill } from '../tracks/toldTable.ts';
+import { storageRefusal } from '../trouble.ts';
+import { homeCalendar } from './homeCalendar.ts';
+import { addressOf, mailDraft, type MailFile } from './mailDraft.ts';
+
+const named = (material: Material, what: string, ending: string): string =>
+  sheetFileName('visit', material.context.dog.name, material.context.day).replace(
+    /visit-(.*)\.pdf$/,
+    `${what}-$1.${ending}`,
+  );
+
+const today = (desk: Desk, material: Material, language: Language | undefined) => ({
+  language: language ?? material.language,
+  alarmHour: null,
+  today: desk.today(),
+  instant: new Date(`${desk.today()}T12:00:00Z`),
+});
+
+/** The words round the sheets: for the owner in the owner's language, for the vet in English. */
+function letter(material: Material, reader: 'owner' | 'vet', words: OwnerWords) {
+  const { context, file } = material;
+  const about = { dog: context.dog.name, practice: context.practice.name };
+  if (reader === 'vet') {
+    const { mail, letter: written } = enPractice;
+    const { vetName } = file.client;
+    const dear = vetName === '' ? written.dearColleague : fill(written.dear, { vet: vetName });
+    return { subject: fill(mail.subject, about), greeting: dear, lines: [fill(mail.text, about)] };
+  }
+  const { goesHome } = words;
+  return {
+    subject: fill(goesHome.subject, about),
+    greeting: fill(goesHome.greeting, { owner: file.client.name }),
+    lines: [fill(goesHome.text, about), goesHome.ask],
+  };
+}
+
+/** Tells the dog's story that a file was made. Records opened for reading only keep no story. */
+async function keepMade(desk: Desk, dogId: string, what: string): Promise<void> {
+  try {
+    await keepHistory(desk, desk.db, {
+      kind: 'dog',
+      recordId: dogId,
+      of: { dogId },
+      action: 'made',
+      revision: null,
+      reason: what,
+      before: {},
+    });
+  } catch (error) {
+    const known = storageRefusal(error);
+    if (!(known instanceof Refusal) || known.error.trouble !== 'unwritable') throw error;
+  }
+}
+
+interface MailAsked {
+  readonly dogId: string;
+  readonly reader: 'owner' | 'vet';
+  readonly kinds: readonly HandoutKind[];
+  readonly language?: Language | undefined;
+}
+
+/** Reads the record now, prints later, and makes the draft of what was printed. */
+async function mail(desk: Desk, { printer, fontsFolder }: PrintRoom, asked: MailAsked) {
+  const material = await collect(desk, asked.dogId, null);
+  const given = today(desk, material, asked.language);
+  const problems = asked.kinds.map((kind) => whyNoSheet(kind, material));
+  const kinds = asked.kinds.filter((_, index) => problems[index] === null);
+  const leftOut = problems.filter((problem) => problem !== null);
+  if (kinds.length === 0) throw badField('kinds', leftOut.join(' '));
+  const { subject, greeting, lines } = letter(material, asked.reader, OWNER_WORDS[given.language]);
+  await keepMade(desk, asked.dogId, `Mail draft to the ${asked.reader}`);
+  const printing = printer.print(printJob(material, kinds, { ...given, fontsFolder }));
+  const { practice, dog, day } = material.context;
+  const calendar = asked.reader === 'owner' ? homeCalendar(material, given) : null;
+  const table =
+    asked.reader === 'owner' && kinds.includes('running-plan')
+      ? tableToFill(material, given.language)
+      : null;
+  const to = addressOf(
+    asked.reader === 'owner' ? material.file.client.email : material.file.client.vetContact,
+  );
+  const close = [practice.practitioner, practice.name, practice.phone].filter(
+    (line) => line !== '',
+  );
+  return new Later(
+    printing.then(async ({ base64 }) => {
+      const files: MailFile[] = [
+        {
+          name: sheetFileName(kinds.length === 1 ? kinds[0]! : 'visit', dog.name, day),
+          mediaType: 'application/pdf',
+          bytes: Buffer.from(base64, 'base64'),
+        },
+        ...(calendar === null || calendar.days + calendar.cancelled === 0
+          ? []
+          : [
+              {
+                name: named(material, 'calendar', 'ics'),
+                mediaType: 'text/calendar',
+                bytes: Buffer.from(calendar.text),
+              },
+            ]),
+      ];
+      if (table !== null) {
+        files.push({ name: table.name, mediaType: 'text/csv', bytes: Buffer.from(table.text) });
+      }
+      const draft = await mailDraft({
+        to,
+        subject,
+        text: [greeting, ...lines, close.join('\n')].join('\n\n'),
+        files,
+        boundary: `${material.latest.id}-${asked.reader}`,
+        instant: given.instant,
+      });
+      return {
+        fileName: named(material, `mail-to-${asked.reader}`, 'eml'),
+        base64: draft.toString('base64'),
+        leftOut,
+        to,
+      };
+    }),
+  );
+}
+
+export const goesHomeHandlers = (
+  room: PrintRoom,
+): Handlers<'goesHome/calendar'> & LateHandlers<'goesHome/mail'> => ({
+  'goesHome/calendar': async (desk, { dogId, language, alarmHour }) => {
+    const material = await collect(desk, dogId, null);
+    const made = homeCalendar(material, { ...today(desk, material, language), alarmHour });
+    if (made.days + made.cancelled === 0) {
+      throw badField(
+        'dogId',
+        'There is nothing to put into a calendar: no outing and no weighing lies ahead.',
+      );
+    }
+    await keepMade(desk, dogId, 'Calendar file');
+    return {
+      fileName: named(material, 'calendar', 'ics'),
+      base64: Buffer.from(made.text).toString('base64'),
+      leftOut: [],
+      days: made.days,
+      cancelled: made.cancelled,
+    };
+  },
+  'goesHome/mail': (desk, asked) => mail(desk, room, asked),
+});

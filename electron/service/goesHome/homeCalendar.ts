@@ -1,0 +1,85 @@
+import { outingMinutes, plannedSessions, type RampSession } from '../../../core/index.ts';
+import {
+  createFormat,
+  fill,
+  OWNER_WORDS,
+  sessionText,
+  type Format,
+  type OwnerWords,
+} from '../../../templates/index.ts';
+import type { Language } from '../../contract/records.ts';
+import type { Material } from '../handouts/material.ts';
+import { calendarFile, type CalendarDay } from './calendar.ts';
+
+interface Asked {
+  readonly language: Language;
+  readonly alarmHour: number | null;
+  readonly today: string;
+  readonly instant: Date;
+}
+
+/** What the record announces from today on, and what an earlier version did and this one does not. */
+export function homeCalendar(material: Material, { language, alarmHour, today, instant }: Asked) {
+  const { file, state, context } = material;
+  const words = OWNER_WORDS[language];
+  const format = createFormat(context.practice, words.frame.numbers);
+  const outing = (session: RampSession): CalendarDay =>
+    outingDay(session, context.dog.name, words, format);
+  const { programme } = state;
+  const announced = programme.kind === 'running' ? plannedSessions([programme.plan]) : [];
+  const outings = announced.filter(({ day }) => day >= today).map(outing);
+  const kept = new Set(outings.map(({ key }) => key));
+  // Whatever any version said of a day that is still ahead may stand in the owner's calendar.
+  const earlier = file.plans
+    .flatMap((plan) => plannedSessions([plan]))
+    .filter(({ day }) => day >= today)
+    .map(outing)
+    .filter(({ key }) => !kept.has(key));
+  const weigh = state.due.find(({ what }) => what === 'weigh');
+  const days = [
+    ...outings,
+    ...(weigh === undefined ? [] : [weighDay(weigh.day, context.dog.name, words)]),
+  ];
+  const cancelled = [...new Map(earlier.map((day) => [day.key, day])).values()];
+  const text = calendarFile({
+    dogId: file.dog.id,
+    name: context.dog.name,
+    language,
+    // Each of these only ever grows, so that a later file counts above an earlier one.
+    sequence:
+      file.plans.length + file.foodDecisions.length + file.visits.length + file.weighings.length,
+    days,
+    cancelled,
+    alarmHour,
+    instant,
+  });
+  return { text, days: days.length, cancelled: cancelled.length };
+}
+
+function outingDay(
+  session: RampSession,
+  dog: string,
+  words: OwnerWords,
+  format: Format,
+): CalendarDay {
+  const { goesHome, plan } = words;
+  return {
+    key: `outing-${session.day}`,
+    day: session.day,
+    summary: fill(goesHome.outing, { dog, text: sessionText(session, plan, format) }),
+    lines: [
+      fill(goesHome.whole, { minutes: format.minutes(outingMinutes(session)) }),
+      plan.warmUp,
+      plan.ground,
+      plan.coolDown,
+    ],
+  };
+}
+
+/** One entry that moves with the record. */
+const weighDay = (day: string, dog: string, { goesHome }: OwnerWords): CalendarDay => ({
+  key: 'weigh',
+  day,
+  summary: fill(goesHome.weigh, { dog }),
+  lines: [],
+});
