@@ -6,29 +6,27 @@ import { build, isBuilt } from './launch/build.mjs';
 import { refuseOldNode } from './launch/node.mjs';
 import { optionsOrEnd } from './launch/options.mjs';
 import { fetchRuntime, findRuntime } from './launch/runtime.mjs';
-import { runWindow } from './launch/window.mjs';
-import { serve } from './loopback/main.mjs';
+import { runWindow, whyNotOpened } from './launch/window.mjs';
+import { askToEnd, serve } from './loopback/main.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const ELECTRON = join(ROOT, 'node_modules', 'electron');
+const FETCHED = join(ROOT, 'node_modules', '.cache', 'trotwell-electron');
 const FETCH_SECONDS = 20;
 
 /** Opens the window and ends the process with it; comes back with a sentence where it cannot. */
 async function openWindow() {
   let program = findRuntime(ELECTRON);
   if (program === null) {
-    console.log(`Fetching the Electron runtime, for at most ${FETCH_SECONDS} seconds …`);
-    program = fetchRuntime(ELECTRON, FETCH_SECONDS * 1000);
+    console.log(`Fetching the Electron runtime; waiting for it at most ${FETCH_SECONDS} seconds …`);
+    const fetched = await fetchRuntime(ELECTRON, FETCHED, FETCH_SECONDS * 1000, console.log);
+    if (fetched.program === null) return `${fetched.sentence} Trotwell opens in your browser.`;
+    program = fetched.program;
   }
-  if (program === null) {
-    return 'The Electron runtime is not on this machine and could not be fetched, so Trotwell opens in your browser.';
-  }
-  const code = await runWindow(program, [
-    ROOT,
-    ...(options.file === undefined ? [] : [options.file]),
-  ]);
+  const words = options.file === undefined ? [ROOT] : [ROOT, options.file];
+  const code = await runWindow(program, words, askToEnd);
   if (code !== null) process.exit(code);
-  return 'The Electron window could not open on this machine, so Trotwell opens in your browser.';
+  return `${whyNotOpened(process.platform)} Trotwell opens in your browser.`;
 }
 
 refuseOldNode();

@@ -1,6 +1,6 @@
 /** What electron-builder fetches beside the Electron runtime, by platform. */
 const TOOLS = {
-  linux: 'fpm for the deb, and the AppImage runtime',
+  linux: 'fpm, which lays out the deb',
   darwin: 'the tool that lays out the dmg',
   win32: 'NSIS and its resources, and the tool that writes version and icon into the program',
 };

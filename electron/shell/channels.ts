@@ -11,3 +11,7 @@ export const SAVE_FILE_CHANNEL = 'shell:save-file';
 export const CHOOSE_FILE_CHANNEL = 'shell:choose-file';
 export const DROP_FILE_CHANNEL = 'shell:drop-file';
 export const SAVE_PRODUCED_CHANNEL = 'shell:save-produced';
+
+/** Main asks the page to hand over what was typed last; the page says that it has. */
+export const LEAVE_CHANNEL = 'shell:leave';
+export const LEFT_CHANNEL = 'shell:left';

@@ -5,8 +5,8 @@ import { dataFolder } from '../service/dataFolder.ts';
 
 export type FolderClaim =
   | { readonly kind: 'ours'; readonly folder: string }
-  /** Another window of Trotwell works on this folder; it has been brought to the front. */
-  | { readonly kind: 'taken' }
+  /** Another window of Trotwell holds the lock; as a rule it has been brought to the front. */
+  | { readonly kind: 'taken'; readonly folder: string }
   | { readonly kind: 'refused'; readonly sentence: string };
 
 /**
@@ -19,6 +19,8 @@ export function claimFolder(): FolderClaim {
   const chromiumFolder = join(folder, 'window');
   try {
     mkdirSync(chromiumFolder, { recursive: true, mode: 0o700 });
+    app.setPath('userData', folder);
+    app.setPath('sessionData', chromiumFolder);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     return {
@@ -26,7 +28,5 @@ export function claimFolder(): FolderClaim {
       sentence: `The folder of records, ${folder}, cannot be made or written (${code ?? 'no reason given'}).`,
     };
   }
-  app.setPath('userData', folder);
-  app.setPath('sessionData', chromiumFolder);
-  return app.requestSingleInstanceLock() ? { kind: 'ours', folder } : { kind: 'taken' };
+  return { kind: app.requestSingleInstanceLock() ? 'ours' : 'taken', folder };
 }

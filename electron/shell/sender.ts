@@ -4,9 +4,13 @@ import { APP_ORIGIN } from './channels.ts';
 /** True for our own page in the top frame; frames and foreign addresses get no answer. */
 export function fromOurPage(event: IpcMainInvokeEvent): boolean {
   const frame = event.senderFrame;
-  if (frame === null || frame.parent !== null) return false;
+  return frame !== null && frame.parent === null && isOurAddress(frame.url);
+}
+
+/** True for an address of our own front end. */
+export function isOurAddress(address: string): boolean {
   try {
-    const { protocol, host } = new URL(frame.url);
+    const { protocol, host } = new URL(address);
     return `${protocol}//${host}` === APP_ORIGIN;
   } catch {
     return false;

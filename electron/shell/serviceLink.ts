@@ -49,6 +49,8 @@ export function startService(entry: string, settings: ServiceSettings): ServiceL
     waiting.get(id)?.(answer);
     waiting.delete(id);
   });
+  // Unheard, it would end the window with it; `exit` follows in any case.
+  child.on('error', (type, location) => console.error(`The service ended: ${type} (${location}).`));
   const send = (message: ToService): void => child.postMessage(message);
   /** Sends what has an answer, and waits for it. */
   const ask = (question: (id: number) => ToService): Promise<Answer<unknown>> => {
