@@ -1,4 +1,5 @@
 import { weekday, type IsoDay } from '../core/day.ts';
+import { wholeLimit } from '../core/heat/limits.ts';
 import { shownMinutes } from '../core/ramp/shownMinutes.ts';
 import { amountInUnits, inUnits } from '../core/quantityText.ts';
 import {
@@ -81,6 +82,8 @@ export interface Format {
   pace(minPerKm: number): string;
   height(cm: number): string;
   temperature(celsius: number): string;
+  /** A limit of temperature, in whole degrees, rounded down. */
+  temperatureLimit(celsius: number): string;
   /** A difference of temperatures. */
   degrees(celsius: number): string;
   percent(value: number, decimals?: number): string;
@@ -109,6 +112,20 @@ function writeShortDay(day: IsoDay, format: PrintSettings['dayFormat']): string 
   return pattern.replace('MM', m).replace('DD', d);
 }
 
+/** Temperatures in the unit of the practice. */
+function temperatures(
+  unit: 'C' | 'F',
+  number: (value: number) => string,
+): Pick<Format, 'temperature' | 'temperatureLimit' | 'degrees'> {
+  const fahrenheit = unit === 'F';
+  const text = (value: number) => withUnit(number(value), `°${unit}`);
+  return {
+    temperature: (celsius) => text(fahrenheit ? fahrenheitFromCelsius(celsius) : celsius),
+    temperatureLimit: (celsius) => text(wholeLimit(celsius, unit)),
+    degrees: (celsius) => text(fahrenheit ? (celsius * 9) / 5 : celsius),
+  };
+}
+
 /** Builds the writer for a practice's settings and a language. */
 export function createFormat(settings: PrintSettings, words: NumberWords): Format {
   const number = (value: number, decimals = 0) =>
@@ -125,7 +142,6 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
   const kilojoules = settings.energyUnit === 'kJ';
   const energyText = (kcal: number) => number(kilojoules ? kjFromKcal(kcal) : kcal);
   const miles = settings.distanceUnit === 'mi';
-  const fahrenheit = settings.temperatureUnit === 'F';
   return {
     number,
     trimmed,
@@ -154,13 +170,7 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
     },
     height: (cm) =>
       pounds ? withUnit(number(inchesFromCm(cm), 1), 'in') : withUnit(number(cm), 'cm'),
-    temperature: (celsius) =>
-      withUnit(
-        number(fahrenheit ? fahrenheitFromCelsius(celsius) : celsius),
-        `°${settings.temperatureUnit}`,
-      ),
-    degrees: (celsius) =>
-      withUnit(number(fahrenheit ? (celsius * 9) / 5 : celsius), `°${settings.temperatureUnit}`),
+    ...temperatures(settings.temperatureUnit, number),
     percent: (value, decimals = 0) => withUnit(number(value, decimals), '%'),
     inUnit: (value, unit) => amountInUnits(value, unit, settings),
     sentence: (text) =>

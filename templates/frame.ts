@@ -119,7 +119,12 @@ function shorten(text: string, most: number): string {
 
 function footer(context: HandoutContext, sheet: Sheet, tools: Press): DynamicContent {
   const { words } = sheet;
-  const about = [shorten(context.dog.name, 40), sheet.kind, tools.format.day(context.day)];
+  const about = [
+    shorten(context.dog.name, 40),
+    sheet.kind,
+    tools.format.day(context.day),
+    fill(words.printed, { day: tools.format.day(context.printedOn) }),
+  ];
   const own = context.demo ? words.demo : shorten(context.practice.footer ?? '', 110);
   return (page, pages) => ({
     margin: [MARGIN.left, 6, MARGIN.right, 0],

@@ -31,8 +31,16 @@ export {
   type RunningProgress,
 } from './sheets/progressReport.ts';
 export { runningPlan, type RunningPlanData } from './sheets/runningPlan.ts';
-export { vetLetter, type LetterWords, type VetLetterData } from './sheets/vetLetter.ts';
+export { strengthSheet, type StrengthSheetData } from './sheets/strengthSheet.ts';
+export {
+  vetLetter,
+  type LetterHistory,
+  type LetterWords,
+  type VetLetterData,
+} from './sheets/vetLetter.ts';
 export { visitBundle, type BundleWords, type VisitSheet } from './sheets/visitBundle.ts';
+export { createFormat, fill, type Format } from './format.ts';
+export { sessionText } from './parts/weekTable.ts';
 export { en } from './words/en.ts';
 export { LANGUAGES, OWNER_WORDS, type Language } from './words/index.ts';
 export { enPractice, type PracticeWords } from './words/enPractice.ts';

@@ -45,8 +45,10 @@ export interface HandoutContext {
   readonly practice: PracticePrint;
   readonly dog: DogFacts;
   readonly owner: OwnerFacts;
-  /** The day printed on the sheet. */
+  /** The day of the visit the sheet speaks of. */
   readonly day: IsoDay;
+  /** The day it is printed, for the foot of the page. */
+  readonly printedOn: IsoDay;
   /** True for the invented demonstration practice; every page says so. */
   readonly demo: boolean;
 }
@@ -78,6 +80,8 @@ export type MuscleCondition = 'normal' | 'mild loss' | 'moderate loss' | 'severe
 export interface Findings {
   readonly day: IsoDay;
   readonly weightKg: number | null;
+  /** Null where it was weighed that day, or never. */
+  readonly weighedOn: IsoDay | null;
   readonly bcs: number | null;
   readonly muscle: MuscleCondition | null;
   readonly lamenessWalk: LimbGrades;

@@ -1,11 +1,10 @@
+import { LIMBS } from '../../core/readiness/types.ts';
 import { fill, type Format } from '../format.ts';
 import type { Findings, LimbGrades } from '../model.ts';
 import type { OwnerWords } from '../words/words.ts';
 import type { Fact } from './layout.ts';
 
 type FindingWords = OwnerWords['findings'];
-
-const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
 
 /** Lameness at one gait: "moves evenly", the limbs with their grades, or "not looked at". */
 export function gaitText(grades: LimbGrades, words: FindingWords): string {
@@ -34,11 +33,13 @@ export function bodyFacts(
   words: FindingWords,
   format: Format,
 ): readonly Fact[] {
-  const { weightKg, targetWeightKg, bcs, muscle } = findings;
+  const { weightKg, weighedOn, targetWeightKg, bcs, muscle } = findings;
   const or = <T>(value: T | null, write: (value: T) => string) =>
     value === null ? words.notSeen : write(value);
+  const weighed = (kg: number): string =>
+    weighedOn === null ? format.weight(kg) : `${format.weight(kg)} (${format.day(weighedOn)})`;
   return [
-    { name: words.weight, value: or(weightKg, format.weight) },
+    { name: words.weight, value: or(weightKg, weighed) },
     ...(targetWeightKg === null
       ? []
       : [{ name: words.target, value: format.weight(targetWeightKg) }]),

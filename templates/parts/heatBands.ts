@@ -1,5 +1,5 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
-import { HEAT_BANDS, type HeatBandId, type HeatTable } from '../../core/training.ts';
+import type { HeatBandId, HeatTable } from '../../core/training.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
@@ -10,58 +10,121 @@ type HeatWords = OwnerWords['heat'];
 
 interface BandLine {
   readonly band: HeatBandId;
-  /** "to 10 °C", or "above 20 °C" for the last. */
-  readonly range: string;
+  /** "to 10 °C" for each humidity of the ladder, or "above 20 °C" for the last. */
+  readonly ranges: readonly string[];
 }
 
-const neverRuns = ({ rows }: HeatTable): boolean =>
-  rows.every((row) => row.every((band) => band === 'no run'));
+/** True where no warmth or cold allows running: limits would read as leave to run. */
+export const neverRuns = ({ ladder }: HeatTable): boolean => ladder.length === 0;
 
-/** The dog's bands with their limits; one line where it may not run at any temperature. */
+/** The dog's bands with their limits at each humidity; the last is "no run". */
 function bandLines(table: HeatTable, words: HeatWords, format: Format): BandLine[] {
-  if (neverRuns(table)) return [{ band: 'no run', range: words.always }];
-  const { limits } = table;
-  const to = (celsius: number) => fill(words.upTo, { to: format.temperature(celsius) });
+  const to = (celsius: number) => fill(words.upTo, { to: format.temperatureLimit(celsius) });
+  const above = (celsius: number) => fill(words.above, { from: format.temperatureLimit(celsius) });
+  const ends = table.ladder.at(-1)?.toC ?? [];
   return [
-    { band: 'usual care', range: to(limits.usualToC) },
-    { band: 'caution', range: to(limits.cautionToC) },
-    { band: 'half the run time', range: to(limits.halfToC) },
-    { band: 'walk only', range: to(limits.walkToC) },
-    {
-      band: 'no run',
-      range: fill(words.above, { from: format.temperature(limits.walkToC) }),
-    },
+    ...table.ladder.map(({ band, toC }) => ({ band, ranges: toC.map(to) })),
+    { band: 'no run', ranges: ends.map(above) },
   ];
 }
 
-/** The bands side by side: temperature over what to do. */
+const humidities = (table: HeatTable, words: HeatWords, format: Format): string[] =>
+  table.ladderHumiditiesPct.map((humidity) => fill(words.upTo, { to: format.percent(humidity) }));
+
+/** The bands side by side, each with its temperature in ordinary and in wet air. */
 export function heatStrip(table: HeatTable, words: HeatWords, tools: Press): Content {
+  if (neverRuns(table)) return { text: `${words.always}: ${words.bands['no run']}`, bold: true };
   const lines = bandLines(table, words, tools.format);
+  const heads = humidities(table, words, tools.format);
+  const row = (column: number): TableCell[] => [
+    { text: fill(words.humidity, { to: heads[column] ?? '' }), style: 'small' },
+    ...lines.map(({ ranges }): TableCell => ({ text: ranges[column] ?? '' })),
+  ];
   return {
     table: {
       headerRows: 1,
       dontBreakRows: true,
-      widths: lines.map(() => '*'),
+      widths: [96, ...lines.map(() => '*' as const)],
       body: [
-        lines.map(({ range }): TableCell => ({ text: range, bold: true })),
-        lines.map(({ band }): TableCell => ({ text: words.bands[band] })),
+        ['', ...lines.map(({ band }): TableCell => ({ text: words.bands[band], bold: true }))],
+        row(0),
+        row(heads.length - 1),
       ],
     },
     layout: { ...calmTable(tools.colours), paddingTop: () => 2.5, paddingBottom: () => 2 },
   };
 }
 
-/** The bands one under another, with what each means, in large type. */
+const LADDER_LAYOUT = { paddingTop: () => 2, paddingBottom: () => 1.5 } as const;
+
+/** One line for a dog that does not run, whatever the air. */
+function neverLine(words: HeatWords, tools: Press): Content {
+  const cells: TableCell[] = [
+    { text: words.always, font: 'Serif', fontSize: 13 },
+    { text: words.bands['no run'], bold: true, fontSize: 12, margin: [0, 1, 0, 0] },
+    { text: words.never, margin: [0, 1, 0, 0] },
+  ];
+  return {
+    table: { dontBreakRows: true, widths: [112, 130, '*'], body: [cells] },
+    layout: { ...calmTable(tools.colours, 0), ...LADDER_LAYOUT },
+  };
+}
+
+/** The bands one under another, with what each means, in large type: limits by humidity. */
 export function heatLadder(table: HeatTable, words: HeatWords, tools: Press): Content {
-  const body = bandLines(table, words, tools.format).map(({ band, range }): TableCell[] => [
-    { text: range, font: 'Serif', fontSize: 13 },
-    { text: words.bands[band], bold: true, fontSize: 12, margin: [0, 1, 0, 0] },
-    { text: words.advice[band], margin: [0, 1, 0, 0] },
+  if (neverRuns(table)) return neverLine(words, tools);
+  const heads = humidities(table, words, tools.format).map((to): TableCell => ({
+    text: fill(words.humidity, { to }),
+    style: 'tableHead',
+  }));
+  const body = bandLines(table, words, tools.format).map(({ band, ranges }): TableCell[] => [
+    ...ranges.map((text): TableCell => ({ text, font: 'Serif', fontSize: 10.5, noWrap: true })),
+    { text: [{ text: words.bands[band], bold: true }, `. ${words.advice[band]}`] },
   ]);
   return {
-    table: { dontBreakRows: true, widths: [112, 130, '*'], body },
-    layout: { ...calmTable(tools.colours, 0), paddingTop: () => 5, paddingBottom: () => 5 },
+    table: {
+      headerRows: 1,
+      dontBreakRows: true,
+      widths: [...heads.map(() => 58), '*'],
+      body: [[...heads, ''], ...body],
+    },
+    layout: { ...calmTable(tools.colours), ...LADDER_LAYOUT },
   };
+}
+
+/** What holds beside the bands: the watch line of cool air, and the first warm spell. */
+export function heatWatch(table: HeatTable, dog: string, words: HeatWords): readonly Content[] {
+  if (neverRuns(table)) return [];
+  const days = table.notUsedWeeks * 7;
+  return [
+    { text: fill(words.watch, { dog }), margin: [0, 3, 0, 1] },
+    paragraph(fill(words.firstWarm, { dog, days }), 0),
+  ];
+}
+
+/** What the cold asks of this dog; nothing for one that does not run at all. */
+export function coldLines(
+  table: HeatTable,
+  dog: string,
+  words: HeatWords,
+  format: Format,
+): readonly Content[] {
+  if (neverRuns(table)) return [];
+  const { cold } = table;
+  const limit = (celsius: number) => ({ limit: format.temperature(celsius), dog });
+  const minutes = format.minutes(cold.warmUpMinutes);
+  return [
+    bullets(
+      [
+        fill(words.cold.warmUp, { ...limit(cold.warmUpBelowC), minutes }),
+        ...(cold.coat ? [fill(words.cold.coat, limit(cold.warmUpBelowC))] : []),
+        fill(words.cold.half, limit(cold.halfBelowC)),
+        fill(words.cold.none, limit(cold.noneBelowC)),
+        words.cold.ice,
+      ],
+      0.5,
+    ),
+  ];
 }
 
 /** Why the limits of this dog lie lower than those of others; nothing when they do not. */
@@ -81,48 +144,4 @@ export function heatReasons(
       `${words.shifts[reason.code] ?? format.sentence(reason.text)}\u00a0${levelMark(reason.evidence)}`,
   );
   return [...(shiftC > 0 && !neverRuns(table) ? [paragraph(lower, 2)] : []), bullets(because, 0.5)];
-}
-
-/** Shades from paper to grey, so that the order of the bands shows without colour. */
-const SHADES = ['#ffffff', '#f4f6f5', '#e4e9e6', '#cfd6d2', '#b4bdb8'] as const;
-
-/**
- * The temperatures at which damp air changes what this dog may do; every cell names its band. Null
- * when it changes nothing: a grid of equal columns would only pretend to say something.
- */
-export function dampAirGrid(table: HeatTable, words: HeatWords, tools: Press): Content | null {
-  const { tempsC, humiditiesPct, rows } = table;
-  const telling = rows.flatMap((row, index) =>
-    row.some((band) => band !== row[0]) ? [{ row, tempC: tempsC[index] ?? 0 }] : [],
-  );
-  if (telling.length === 0) return null;
-  const head = humiditiesPct.map((humidity): TableCell => ({
-    text: tools.format.percent(humidity),
-    style: 'tableHead',
-    alignment: 'center',
-  }));
-  const body = telling.map(({ row, tempC }): TableCell[] => [
-    { text: tools.format.temperature(tempC), bold: true },
-    ...row.map((band): TableCell => ({
-      text: words.short[band],
-      alignment: 'center',
-      fontSize: 8.5,
-      fillColor: SHADES[HEAT_BANDS.indexOf(band)],
-    })),
-  ]);
-  return {
-    table: {
-      headerRows: 1,
-      dontBreakRows: true,
-      widths: [66, ...humiditiesPct.map(() => '*' as const)],
-      body: [[{ text: words.gridHead, style: 'tableHead' }, ...head], ...body],
-    },
-    layout: {
-      ...calmTable(tools.colours),
-      paddingTop: () => 2,
-      paddingBottom: () => 1,
-      paddingLeft: () => 2,
-      paddingRight: () => 2,
-    },
-  };
 }

@@ -1,5 +1,6 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Figure, Reason } from '../../core/figure.ts';
+import { LIMBS } from '../../core/readiness/types.ts';
 import type { JudgedMeasurement, Screening } from '../../core/training.ts';
 import { fill, withUnit, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
@@ -9,8 +10,6 @@ import { bullets, calmTable, listSection, section } from './layout.ts';
 import { levelMark } from './sources.ts';
 
 // Parts of the sheets that one professional writes for another.
-
-const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
 
 export const tableHead = (
   text: string,

@@ -15,7 +15,8 @@ export const levelMark = (level: EvidenceLevel): string => `[${level}]`;
 
 function named(id: SourceId, style: 'short' | 'reference', words: OwnerWords['sources']): string {
   const entry: Source = source(id);
-  const name = style === 'short' ? (words.names[id] ?? entry.short) : entry.reference;
+  if (style === 'short') return words.names[id] ?? entry.short;
+  const name = entry.reference;
   if (entry.caveat === undefined) return name;
   const caveat = words.caveats[entry.caveat] ?? entry.caveat;
   return fill(words.caveat, { source: name, caveat });

@@ -1,4 +1,5 @@
 import type { Column, Content, TableCell } from 'pdfmake/interfaces';
+import { shownWeekMinutes } from '../../core/ramp/shownMinutes.ts';
 import type { Ramp, RampSession, RampWeek } from '../../core/training.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
@@ -37,11 +38,20 @@ function sessionRow(session: RampSession, words: PlanWords, format: Format): Tab
   ];
 }
 
-/** The line over a week's sessions: number, first day, minutes in all, and whether it is easy. */
-function weekLine(week: RampWeek, words: PlanWords, format: Format): Content {
+/**
+ * The line over a week's sessions: number, first day, minutes in all, what the days between hold, and
+ * whether it is easy.
+ */
+function weekLine(
+  week: RampWeek,
+  words: PlanWords,
+  format: Format,
+  between: string | null,
+): Content {
   const about = [
     format.day(week.startDay),
-    fill(words.weekMinutes, { minutes: format.minutes(week.runMinutes) }),
+    fill(words.weekMinutes, { minutes: format.minutes(shownWeekMinutes(week)) }),
+    ...(between === null ? [] : [between]),
   ];
   return {
     columns: [
@@ -121,11 +131,16 @@ function sessionTable(body: TableCell[][], ruled = true): Content {
  * The plan as a log to tick: a row for each week that never splits over pages, the header on every
  * page. An easy week is named and shaded.
  */
-export function weekTable(ramp: Ramp, words: PlanWords, tools: Press): Content {
+export function weekTable(
+  ramp: Ramp,
+  words: PlanWords,
+  tools: Press,
+  between: string | null = null,
+): Content {
   const rows = ramp.weeks.map((week) => [
     {
       stack: [
-        weekLine(week, words, tools.format),
+        weekLine(week, words, tools.format, between),
         sessionTable(week.sessions.map((session) => sessionRow(session, words, tools.format))),
       ],
     },

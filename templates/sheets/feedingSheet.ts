@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { WeekRation } from '../../core/assess/running.ts';
+import type { IsoDay } from '../../core/day.ts';
 import type { Estimate, Provenance } from '../../core/figure.ts';
 import type { ChangeoverCalendar, FoodGoal, FoodProposal, Ration } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
@@ -14,9 +15,11 @@ import type { OwnerWords } from '../words/words.ts';
 
 export interface FeedingSheetData extends HandoutContext {
   readonly aim: FoodGoal;
-  /** What core proposed, with its reasons, warnings and next weigh-in. */
+  /** The proposal that was answered; without an amount where nothing was decided. */
   readonly proposal: FoodProposal;
-  /** What the practitioner settled on, kcal a day; null where the vet comes first. */
+  /** The day of the decision; null where nothing was decided. */
+  readonly decidedOn: IsoDay | null;
+  /** What was decided, kcal a day; null where the vet comes first. */
   readonly kcalPerDay: number | null;
   /** Why it differs from the proposal; empty where it was taken as it stands, or no reason was given. */
   readonly decisionNote: string;
@@ -27,6 +30,7 @@ export interface FeedingSheetData extends HandoutContext {
   readonly targetWeightKg: number | null;
   /** The day's energy of the weeks ahead, where the plan's running is fed. */
   readonly byWeek?: readonly WeekRation[];
+  readonly nextWeighDay: IsoDay | null;
   /** Only when the food itself changes. */
   readonly changeover: ChangeoverCalendar | null;
 }
@@ -124,7 +128,7 @@ function treats(ration: Ration, words: OwnerWords, tools: Press): Content {
 
 function weighIn(data: FeedingSheetData, words: OwnerWords, tools: Press): Content {
   const { feeding } = words;
-  const day = tools.format.weekdayDay(data.proposal.nextWeighInDay);
+  const day = data.nextWeighDay === null ? '' : tools.format.weekdayDay(data.nextWeighDay);
   return section(feeding.weighTitle, [{ text: day, bold: true }, { text: feeding.weigh }]);
 }
 

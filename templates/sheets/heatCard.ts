@@ -1,11 +1,12 @@
+import type { Content } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
 import type { HeatTable } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import { heatFirstAid } from '../parts/advice.ts';
-import { dampAirGrid, heatLadder, heatReasons } from '../parts/heatBands.ts';
-import { paragraph, section } from '../parts/layout.ts';
+import { coldLines, heatLadder, heatReasons, heatWatch } from '../parts/heatBands.ts';
+import { pair, paragraph, section } from '../parts/layout.ts';
 import { sourceNote } from '../parts/sources.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
@@ -20,12 +21,16 @@ const ADVICE: readonly Provenance[] = [
   { evidence: 'D', mark: 'CP', sources: ['commonPractice'] },
 ];
 
+/** Two short parts in two columns: the card is one page. */
+const sideBySide = ([left, right]: readonly Content[]): readonly Content[] =>
+  left === undefined ? [] : [right === undefined ? left : pair(left, right)];
+
 /** The heat card as one part of a document. */
 export function heatCardPart(data: HeatCardData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { heat } = words;
   const name = data.dog.name;
-  const grid = dampAirGrid(data.heat, heat, tools);
+  const cold = coldLines(data.heat, name, heat, tools.format);
   const reasons = heatReasons(data.heat, name, heat, tools.format);
   return {
     words: words.frame,
@@ -34,12 +39,15 @@ export function heatCardPart(data: HeatCardData, words: OwnerWords): Sheet {
     body: [
       paragraph(heat.intro, 4),
       heatLadder(data.heat, heat, tools),
-      ...(reasons.length === 0 ? [] : [section(heat.whyTitle, reasons)]),
-      ...(grid === null ? [] : [section(heat.gridTitle, [grid])]),
+      ...heatWatch(data.heat, name, heat),
+      ...sideBySide([
+        ...(reasons.length === 0 ? [] : [section(heat.whyTitle, reasons)]),
+        ...(cold.length === 0 ? [] : [section(heat.cold.title, cold)]),
+      ]),
       heatFirstAid(words, name, tools),
     ],
     end: [
-      { text: `${heat.ground} ${heat.times}`, margin: [0, 6, 0, 3] },
+      { text: `${heat.ground} ${heat.times}`, margin: [0, 4, 0, 2] },
       { text: fill(heat.ask, { dog: name }), bold: true },
       sourceNote([...data.heat.reasons, ...ADVICE], words.sources),
     ],

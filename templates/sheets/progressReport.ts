@@ -20,7 +20,8 @@ import type { OwnerWords } from '../words/words.ts';
 
 /** What the log of the runs came to. */
 export interface RunningProgress {
-  readonly decision: 'progress' | 'hold' | 'back' | 'stop';
+  /** What was decided of the plan, or what it waits for. */
+  readonly says: 'progress' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
   readonly reasons: readonly Reason[];
   readonly sessionsDone: number;
   readonly sessionsPlanned: number;
@@ -28,10 +29,23 @@ export interface RunningProgress {
 }
 
 export interface FoodProgress {
-  readonly proposal: FoodProposal;
+  /** The proposal that was answered at this visit; null where nothing was decided. */
+  readonly proposal: FoodProposal | null;
+  /** Nothing was decided because the vet comes first. */
+  readonly referred: boolean;
+  /** The decision is the proposal. */
+  readonly asProposed: boolean;
+  /** The practitioner's words on the decision; may be empty. */
+  readonly note: string;
   /** Fed until now and from now on, kcal a day. */
   readonly previousKcal: number | null;
   readonly kcalPerDay: number | null;
+  /** A food that takes another's place; null where none does. */
+  readonly newFood: {
+    readonly replaces: string;
+    readonly name: string;
+    readonly startDay: IsoDay;
+  } | null;
 }
 
 export interface ProgressReportData extends HandoutContext {
@@ -133,7 +147,7 @@ function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   return listSection(
     progress.runningTitle,
     [
-      { text: progress.decisions[running.decision], bold: true, margin: [0, 0, 0, 2] },
+      { text: progress.decisions[running.says], bold: true, margin: [0, 0, 0, 2] },
       { text: runs, margin: [0, 0, 0, 2] },
       reasonList(running.reasons, tools),
     ],
@@ -141,28 +155,51 @@ function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   );
 }
 
-/** Which sentence says what happens to the food. */
-function foodState(food: FoodProgress): keyof OwnerWords['progress']['food'] {
-  const { verdict } = food.proposal;
-  if (verdict === 'refer') return 'refer';
-  if (food.kcalPerDay === null) return 'open';
-  return verdict === 'change' && food.previousKcal === null ? 'start' : verdict;
+/** Which sentence says what happens to the food: by what is written down, not by what was proposed. */
+function foodState(food: FoodProgress, written: (kcal: number) => string) {
+  const { kcalPerDay, previousKcal, proposal } = food;
+  if (food.referred) return 'refer';
+  if (kcalPerDay === null) return 'open';
+  if (proposal !== null && previousKcal === null) return 'start';
+  if (proposal !== null && written(kcalPerDay) !== written(previousKcal ?? kcalPerDay))
+    return 'change';
+  return proposal?.verdict === 'wait' ? 'wait' : 'keep';
 }
 
 function foodBlock(food: FoodProgress, tools: ReasonPress): Content {
   const { progress } = tools.words;
-  const { proposal, kcalPerDay, previousKcal } = food;
+  const { proposal, kcalPerDay, previousKcal, newFood } = food;
   const { format } = tools;
-  const sentence = fill(progress.food[foodState(food)], {
+  const sentence = fill(progress.food[foodState(food, format.energy)], {
     dog: tools.dog,
     energy: kcalPerDay === null ? '' : format.energy(kcalPerDay),
     before: previousKcal === null ? '' : format.energy(previousKcal),
   });
+  const reasons =
+    proposal === null || !food.asProposed ? [] : [...proposal.reasons, ...proposal.warnings];
   return section(progress.foodTitle, [
     { text: sentence, bold: true, margin: [0, 0, 0, 2] },
-    reasonList([...proposal.reasons, ...proposal.warnings], tools),
+    ...(food.referred && kcalPerDay !== null
+      ? [fill(progress.food.keep, { energy: format.energy(kcalPerDay) })]
+      : []),
+    ...(newFood === null
+      ? []
+      : [
+          {
+            text: fill(progress.newFood, {
+              name: newFood.name,
+              replaces: newFood.replaces,
+              day: format.day(newFood.startDay),
+            }),
+          },
+        ]),
+    ...(food.note.trim() === '' ? [] : [{ text: food.note }]),
+    reasonList(reasons, tools),
   ]);
 }
+
+/** What leaves outings to be run and ticked. */
+const FOLLOWED: readonly RunningProgress['says'][] = ['progress', 'hold', 'back'];
 
 function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): Content {
   const { progress } = words;
@@ -172,9 +209,9 @@ function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): C
       ? []
       : [fill(progress.weighOn, { ...dog, day: tools.format.weekdayDay(data.nextWeighDay) })]),
     ...(data.food?.kcalPerDay == null ? [] : [progress.followFood]),
-    ...(data.running === null || data.running.decision === 'stop'
-      ? []
-      : [progress.followPlan, progress.bringLog]),
+    ...(data.running !== null && FOLLOWED.includes(data.running.says)
+      ? [progress.followPlan, progress.bringLog]
+      : []),
     fill(progress.ask, dog),
   ];
   return callout(progress.nextTitle, [bullets(steps)], tools.colours);
@@ -193,8 +230,8 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
   const because: readonly Provenance[] = [
     ...(trend.figure === null ? [] : [trend.figure]),
     ...(running?.reasons ?? []),
-    ...(food?.proposal.reasons ?? []),
-    ...(food?.proposal.warnings ?? []),
+    ...(food?.asProposed === true ? (food.proposal?.reasons ?? []) : []),
+    ...(food?.asProposed === true ? (food.proposal?.warnings ?? []) : []),
   ];
   return {
     words: words.frame,

@@ -37,6 +37,8 @@ export interface RunningPlanData extends HandoutContext {
   readonly ramp: Ramp | null;
   /** The bands of this dog, from core's `heatTable`; without them the plan prints no limits. */
   readonly heat?: HeatTable | null;
+  /** True where exercises were chosen for the days between. */
+  readonly strength?: boolean;
 }
 
 /** Where the advice that is the same for every dog comes from. */
@@ -100,7 +102,7 @@ export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet
       nextDay(words, dog.name, tools),
       ...heatLimits(data, words, tools),
       heatFirstAid(words, dog.name, tools),
-      ...(ramp === null ? [] : [advice, ...weekPages(ramp, dog.name, words, tools)]),
+      ...(ramp === null ? [] : [advice, ...weekPages(ramp, data, words, tools)]),
       ...notes.body,
     ],
     end: [...(ramp === null ? [advice] : notes.end), sourceNote(items, words.sources)],
@@ -113,12 +115,18 @@ function heatLimits(data: RunningPlanData, words: OwnerWords, tools: Press): rea
 }
 
 /** The log on pages of its own, to hang up. */
-function weekPages(ramp: Ramp, dog: string, words: OwnerWords, tools: Press): readonly Content[] {
+function weekPages(
+  ramp: Ramp,
+  { dog, strength }: RunningPlanData,
+  words: OwnerWords,
+  tools: Press,
+): readonly Content[] {
   const { plan } = words;
+  const between = strength === true ? words.strength.planLine : null;
   return [
     { text: plan.weekTable, style: 'heading', pageBreak: 'before', margin: [0, 0, 0, 4] },
-    paragraph(fill(plan.weekIntro, { dog }), 6),
-    weekTable(ramp, plan, tools),
+    paragraph(fill(plan.weekIntro, { dog: dog.name }), 6),
+    weekTable(ramp, plan, tools, between),
   ];
 }
 

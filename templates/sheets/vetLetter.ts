@@ -1,5 +1,7 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
+import type { IsoDay } from '../../core/day.ts';
 import type { Provenance } from '../../core/figure.ts';
+import { shownWeekMinutes } from '../../core/ramp/shownMinutes.ts';
 import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import type { FoodGoal, WeightTrend } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
@@ -22,6 +24,20 @@ import type { HandoutDocument } from '../render.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
 import type { OwnerWords } from '../words/words.ts';
 
+/** What the vet should know of the time before the visit. */
+export interface LetterHistory {
+  readonly surgery: 'none' | 'cleared in writing' | 'not cleared';
+  /** The vet's written clearance for a short nose or airway disease. */
+  readonly airwayClearance: boolean;
+  /** Lame at trot, and a vet has assessed it. */
+  readonly trotLamenessAssessed: boolean;
+  /** The worst grade of each earlier visit with lameness, oldest first. */
+  readonly earlierLameness: readonly { readonly day: IsoDay; readonly grade: number }[];
+  /** Signs and stiffness told of runs, oldest first. */
+  readonly afterRuns: readonly { readonly day: IsoDay; readonly what: string }[];
+  readonly ownersWords: readonly { readonly day: IsoDay; readonly note: string }[];
+}
+
 export interface VetLetterData extends HandoutContext {
   readonly findings: Findings;
   /** Labels of the warning signs noted at the visit. */
@@ -29,6 +45,7 @@ export interface VetLetterData extends HandoutContext {
   /** Measurements of the visit, as core judged them. */
   readonly measurements: readonly JudgedMeasurement[];
   readonly screening: Screening;
+  readonly history: LetterHistory;
   readonly trend: WeightTrend | null;
   /** Null while no running is planned. */
   readonly ramp: Ramp | null;
@@ -91,6 +108,38 @@ function found(data: VetLetterData, words: LetterWords, tools: Press): readonly 
   ];
 }
 
+/** So many of the latest entries of each kind are told; a letter is no log (D). */
+const LATEST = 5;
+
+function history(
+  { history: past }: VetLetterData,
+  words: PracticeWords['letter'],
+  { format }: Press,
+): readonly Content[] {
+  const told = (entries: readonly string[], text: string): string[] =>
+    entries.length === 0 ? [] : [fill(text, { entries: entries.slice(-LATEST).join('; ') })];
+  const lines = [
+    words.surgery[past.surgery],
+    ...(past.airwayClearance ? [words.airwayClearance] : []),
+    ...(past.trotLamenessAssessed ? [words.trotLamenessAssessed] : []),
+    ...told(
+      past.earlierLameness.map(({ day, grade }) =>
+        fill(words.gradeOn, { day: format.day(day), grade }),
+      ),
+      words.earlierLameness,
+    ),
+    ...told(
+      past.afterRuns.map(({ day, what }) => `${format.day(day)}: ${what}`),
+      words.afterRuns,
+    ),
+    ...told(
+      past.ownersWords.map(({ day, note }) => `${format.day(day)}: “${note}”`),
+      words.ownersWords,
+    ),
+  ];
+  return [section(words.historyTitle, [bullets(lines)])];
+}
+
 function weight(
   data: VetLetterData,
   words: PracticeWords['letter'],
@@ -109,7 +158,7 @@ function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
   const { ramp } = data;
   if (ramp === null) return section(letter.planTitle, [{ text: letter.noPlan }]);
   const { format } = tools;
-  const minutes = ramp.weeks.map((week) => week.runMinutes);
+  const minutes = ramp.weeks.map(shownWeekMinutes);
   const text = fill(letter.plan, {
     start: ramp.request.start,
     count: ramp.request.sessionsPerWeek,
@@ -133,24 +182,30 @@ function feeding(
   const text = fill(words.food, {
     aim: words.aims[aim],
     energy: tools.format.energy(kcalPerDay),
-    target: targetWeightKg === null ? words.unknown : tools.format.weight(targetWeightKg),
   });
-  return [section(words.foodTitle, [{ text }])];
+  const target =
+    targetWeightKg === null
+      ? ''
+      : ` ${fill(words.foodTarget, { target: tools.format.weight(targetWeightKg) })}`;
+  return [section(words.foodTitle, [{ text: `${text}${target}` }])];
 }
 
-/** Consent on file, and the vet's answer to tick, sign and send back. */
+/** Consent on file; where there is none, the vet's answer to tick, sign and send back. */
 function consent(data: VetLetterData, words: PracticeWords['letter'], tools: Press): Content {
   const { consent: given } = data.findings;
   const { format } = tools;
-  const or = (text: string) => (text === '' ? words.unknown : text);
-  const onFile = given.given
-    ? fill(words.consentGiven, {
-        vet: or(given.vet),
-        day: given.day === null ? words.unknown : format.day(given.day),
-        scope: or(given.scope),
-        expiry: given.expiryDay === null ? words.unknown : format.day(given.expiryDay),
-      })
-    : words.consentMissing;
+  if (given.given) {
+    const parts = [
+      given.vet,
+      given.day === null ? '' : format.day(given.day),
+      given.scope === '' ? '' : fill(words.consentScope, { scope: given.scope }),
+      given.expiryDay === null
+        ? ''
+        : fill(words.consentUntil, { day: format.day(given.expiryDay) }),
+    ].filter((part) => part !== '');
+    const onFile = fill(words.consentGiven, { parts: parts.join(', ') || words.consentBare });
+    return section(words.consentTitle, [paragraph(onFile, 6)]);
+  }
   const answer = (text: string): TableCell[] => [tickBox(9), { text, margin: [4, -1, 0, 3] }];
   const [agree, limits, see, wait] = words.answers;
   const answers = [
@@ -167,7 +222,7 @@ function consent(data: VetLetterData, words: PracticeWords['letter'], tools: Pre
       ]),
   );
   return section(words.consentTitle, [
-    paragraph(onFile, 6),
+    paragraph(words.consentMissing, 6),
     { table: { widths: [14, '*', 14, '*'], body: answers }, layout: BARE },
     { table: { widths: [66, '*', 66, '*'], body: signature }, layout: BARE },
   ]);
@@ -199,6 +254,7 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
       subject(data, letter, tools),
       ...opening(data, letter, tools),
       ...found(data, words, tools),
+      ...history(data, letter, tools),
       ...weight(data, letter, tools),
       screeningResult(data.screening, data.dog.name, letter, tools.format),
       plan(data, words, tools),

@@ -8,6 +8,7 @@ import { heatCardPart, type HeatCardData } from './heatCard.ts';
 import { kitSheetPart, type KitSheetData } from './kitSheet.ts';
 import { progressReportPart, type ProgressReportData } from './progressReport.ts';
 import { runningPlanPart, type RunningPlanData } from './runningPlan.ts';
+import { strengthSheetPart, type StrengthSheetData } from './strengthSheet.ts';
 import { vetLetterPart, type LetterWords, type VetLetterData } from './vetLetter.ts';
 
 /** A sheet of a visit with its data. */
@@ -17,6 +18,7 @@ export type VisitSheet =
   | { readonly kind: 'progress-report'; readonly data: ProgressReportData }
   | { readonly kind: 'heat-card'; readonly data: HeatCardData }
   | { readonly kind: 'kit-sheet'; readonly data: KitSheetData }
+  | { readonly kind: 'strength-sheet'; readonly data: StrengthSheetData }
   | { readonly kind: 'vet-letter'; readonly data: VetLetterData }
   | { readonly kind: 'assessment-record'; readonly data: AssessmentRecordData };
 
@@ -38,6 +40,8 @@ function part(sheet: VisitSheet, words: BundleWords): Sheet {
       return heatCardPart(sheet.data, words.owner);
     case 'kit-sheet':
       return kitSheetPart(sheet.data, words.owner);
+    case 'strength-sheet':
+      return strengthSheetPart(sheet.data, words.owner);
     case 'vet-letter':
       return vetLetterPart(sheet.data, words.professional);
     case 'assessment-record':

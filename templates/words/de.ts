@@ -1,3 +1,4 @@
+import { strengthDe } from './strength/de.ts';
 import type { OwnerWords } from './words.ts';
 
 /** Deutscher Wortlaut der Blätter für die Halterinnen und Halter. Lücken stehen in `{}`. */
@@ -11,6 +12,7 @@ export const de: OwnerWords = {
     },
     demo: 'Vorführung: Menschen und Hunde sind erfunden',
     owner: 'für {owner}',
+    printed: 'gedruckt am {day}',
     page: 'Seite {page} von {pages}',
   },
   plan: {
@@ -63,7 +65,7 @@ export const de: OwnerWords = {
     nextTitle: 'Wie geht es {dog} am Tag danach?',
     nextSigns: [
       'Gut',
-      'Etwas steif, nach 24 Stunden weg. Oder ein Lauf fiel aus',
+      'Etwas steif, nach 24 Stunden weg. Oder zwei Läufe fielen aus',
       'Länger als 24 Stunden steif. Oder es kommt wieder',
       'Lahm oder länger als 48 Stunden steif',
     ],
@@ -186,6 +188,7 @@ export const de: OwnerWords = {
       'wenn {dog} schnell abnimmt oder viel mehr trinkt als sonst',
     ],
   },
+  strength: strengthDe,
   heat: {
     kind: 'Hitzekarte',
     cardTitle: 'Hitzekarte für {dog}',
@@ -194,6 +197,12 @@ export const de: OwnerWords = {
     upTo: 'bis {to}',
     above: 'über {from}',
     always: 'immer',
+    humidity: 'Luftfeuchte {to}',
+    never: 'Ruhige Gänge, mit Wasser.',
+    watch:
+      'Auch in kühler Luft auf {dog} achten. Zunge breit und lang, oder der Hund bleibt zurück: anhalten, gehen.',
+    firstWarm:
+      'Die ersten warmen Tage im Jahr: höchstens die halbe Zeit, bis {dog} {days} warme Tage erlebt hat.',
     bands: {
       'usual care': 'Nach Plan laufen',
       caution: 'Mit Vorsicht laufen',
@@ -202,18 +211,11 @@ export const de: OwnerWords = {
       'no run': 'Nicht laufen',
     },
     advice: {
-      'usual care': 'Wasser mitnehmen. Alle 15 bis 20 Minuten etwas anbieten.',
-      caution: 'Im Schatten, früh oder spät. Wasser mitnehmen, auf den Atem achten.',
-      'half the run time': 'Höchstens die halbe Zeit. Schatten und Wasser.',
-      'walk only': 'Im Schatten gehen, mit Wasser.',
-      'no run': 'Ein kurzer Gang in der kühlsten Stunde. Vorher den Boden mit der Hand prüfen.',
-    },
-    short: {
-      'usual care': 'laufen',
-      caution: 'Vorsicht',
-      'half the run time': 'halb',
-      'walk only': 'gehen',
-      'no run': 'nicht laufen',
+      'usual care': 'Alle 15 bis 20 Minuten Wasser anbieten.',
+      caution: 'Nicht schneller. Wasser, auf den Atem achten.',
+      'half the run time': 'Höchstens. Alle 15 Minuten Wasser.',
+      'walk only': 'Mit Wasser.',
+      'no run': 'Ein kurzer Gang in der kühlsten Stunde.',
     },
     whyTitle: 'Warum diese Grenzen',
     lower: 'Die Grenzen für {dog} liegen {shift} tiefer als für andere Hunde:',
@@ -228,8 +230,6 @@ export const de: OwnerWords = {
       'heat-not-used': 'warme Tage sind noch ungewohnt',
       'heat-shift-capped': 'bei mehr als einem Grund lieber vorsichtig sein',
     },
-    gridTitle: 'Wann feuchte Luft das ändert',
-    gridHead: 'Luft, Feuchte',
     ask: 'Fragen Sie in der Praxis, wie viel Wärme {dog} verträgt: bei Krankheit, Medikamenten oder kurzer Nase.',
     firstAidTitle: 'Zu heiß? Erst kühlen, dann in die Tierarztpraxis',
     signs:
@@ -242,7 +242,15 @@ export const de: OwnerWords = {
     ],
     ground:
       'Legen Sie die Hand auf den Boden. Ist er für die Hand zu heiß, dann auch für die Pfoten.',
-    times: 'An warmen Tagen früh oder spät laufen.',
+    times: 'An warmen Tagen früh oder spät und im Schatten laufen.',
+    cold: {
+      title: 'Und in der Kälte',
+      warmUp: 'Unter {limit}: {minutes} aufwärmen.',
+      coat: 'Unter {limit}: {dog} trägt einen Mantel.',
+      half: 'Unter {limit}: höchstens die halbe Zeit.',
+      none: 'Unter {limit}: nicht laufen.',
+      ice: 'Nicht auf Eis laufen.',
+    },
   },
   progress: {
     kind: 'Bericht',
@@ -277,7 +285,10 @@ export const de: OwnerWords = {
       hold: 'Die gleiche Woche noch einmal.',
       back: 'Zwei Tage Pause, dann eine Stufe zurück.',
       stop: 'Nicht mehr laufen. Bitte in die Tierarztpraxis.',
+      walk: 'Vorerst nur gehen. Noch kein Laufen.',
+      finished: 'Der Plan ist geschafft.',
     },
+    newFood: 'Neues Futter: {name} statt {replaces}, ab {day}.',
     foodTitle: 'Futter',
     food: {
       start: 'Neue Menge: {energy} am Tag.',
@@ -294,6 +305,28 @@ export const de: OwnerWords = {
     bringLog: 'Den Laufplan zum nächsten Besuch mitbringen.',
     noteTitle: 'Ein Wort von uns',
     ask: 'Fragen Sie in der Tierarztpraxis, wenn {dog} lahmt, schlecht frisst, viel mehr trinkt oder anders ist als sonst.',
+  },
+  goesHome: {
+    outing: '{dog}: {text}',
+    whole: 'Der ganze Ausgang dauert {minutes}, mit Aufwärmen und Auslaufen.',
+    weigh: '{dog} wiegen',
+    subject: '{dog}: was wir besprochen haben',
+    greeting: 'Guten Tag {owner},',
+    text: 'anbei die Blätter für {dog}. Ist eine Kalenderdatei dabei, öffnen Sie sie: Die Tage stehen dann im eigenen Kalender.',
+    ask: 'Lahm, schwach oder anders als sonst? Dann aufhören und in der Tierarztpraxis anrufen.',
+    told: {
+      day: 'Tag',
+      planned: 'Was zu tun ist',
+      done: 'Gelaufen? {yes}, {partly}, {no} oder {held}',
+      minutes: 'Minuten gelaufen',
+      nextDay:
+        'Tag danach: 1 gut, 2 steif, nach einem Tag weg, 3 länger als einen Tag steif, 4 später wieder steif, 5 länger als zwei Tage steif, 6 lahm',
+      note: 'Notizen',
+      yes: 'ja',
+      partly: 'teils',
+      no: 'nein',
+      held: 'verschoben',
+    },
   },
   kit: {
     kind: 'Geschirr und Lauftipps',
@@ -334,6 +367,24 @@ export const de: OwnerWords = {
     pace: 'Bei {slow} oder langsamer kann {dog} traben. Bei {fast} oder schneller muss {dog} galoppieren.',
   },
   reasons: {
+    'lameness-walk-cleared':
+      '{dog} lahmt im Schritt. Die Praxis hat es gesehen. {dog} geht, und läuft noch nicht.',
+    'lameness-trot-cleared':
+      '{dog} lahmt im Trab. Die Praxis hat es gesehen. Zum Anfangen ist es noch zu viel.',
+    'after-injury':
+      'Vor weniger als {months} Monaten war etwas verletzt oder operiert. Wir beginnen tief.',
+    'injury-day-missing':
+      'Wir kennen den Tag der Verletzung oder Operation nicht. Wir rechnen, als wäre es neu.',
+    'thigh-thinner': 'Ein Oberschenkel ist dünner als der andere.',
+    'disease-joints': '{dog} ist an den Gelenken krank.',
+    'disease-spine': '{dog} ist am Rücken krank.',
+    'disease-heart': '{dog} ist am Herzen krank.',
+    'heat-illness': '{dog} war schon einmal krank von Hitze. Es kann eher wieder so kommen.',
+    'muscle-lost': '{dog} hat Muskeln verloren.',
+    medicine: '{dog} bekommt ein Mittel. Es kann Schmerz verdecken.',
+    'bcs-thin': 'Körperform {bcs} von 9: {dog} ist dünn. Laufen braucht mehr Futter.',
+    'adult-weight-unknown':
+      'Wir wissen nicht, wie schwer {dog} wird. Es gilt das spätere Alter der größeren Hunde.',
     'lameness-trot-assessed':
       '{dog} lahmt im Trab. Die Praxis hat es angeschaut. Wir beginnen tief und hören bei jeder Änderung auf.',
     'walk-not-seen': 'Wir haben noch nicht alle vier Beine im Schritt gesehen.',
@@ -379,9 +430,14 @@ export const de: OwnerWords = {
     'consent-missing':
       'Die Zustimmung der Tierarztpraxis liegt nicht vor. In vielen Ländern ist sie nötig. Es gilt das Recht am Ort.',
     'consent-expired': 'Die Zustimmung der Praxis galt bis {day}.',
+    'session-cap':
+      'Kein Lauf ist mehr als {percent} oder {step} Min. länger als der längste der letzten {days} Tage; es gilt das größere.',
+    'walking-programme':
+      'Die Spaziergänge wachsen von {from} auf {to} Min., jede Woche um {step} Min.',
+    'owner-start': 'Sie laufen heute {minutes} Min. ohne Pause. Der Plan rechnet damit.',
     'weekly-cap':
       'Die Laufzeit einer Woche steigt höchstens um {capPercent} % über die bisher höchste Woche.',
-    'recovery-weeks': 'Jede {every}. Woche ist leicht: {percent} der Woche davor.',
+    'recovery-weeks': 'Jede {every}. Woche ist leicht: {percent} der höchsten Woche.',
     'long-goal': 'Das Ziel von {minutes} Minuten ohne Pause ist lang. Wir reden erst darüber.',
     'no-easy-week':
       'Der Termin am {day} ist nah. Davor passt keine leichte Woche, nur die erste, die leicht ist.',
@@ -408,7 +464,12 @@ export const de: OwnerWords = {
     'review-not-cleared':
       'Seit dem {day} ruht das Laufen. Die Praxis hat es noch nicht frei gegeben.',
     'review-still-walking': 'Seit dem {day} nur gehen. Noch keine Prüfung sagt mehr.',
-    'review-settled': 'Was vorher war, ist erledigt: Drei gute Läufe kamen danach.',
+    'review-settled': 'Der Plan geht weiter: Was vorher war oder ausfiel, hält ihn nicht mehr auf.',
+    'review-held': 'Wegen Wetter oder von Ihnen zurückgestellt: {count} Läufe, zuletzt am {day}.',
+    'review-illness':
+      '{dog} war krank und ist seit {day} gesund: erst {days} gute Tage, dann {percent} weniger.',
+    'review-again': 'Das war das zweite Mal in kurzer Zeit. Der Plan geht zwei Schritte zurück.',
+    'review-third': 'Steif nach {count} Läufen in kurzer Zeit. Erst schaut die Tierarztpraxis.',
     'review-lameness-walk': '{dog} lahmt heute im Schritt.',
     'review-lameness-trot': '{dog} lahmt heute im Trab.',
     'review-sign': 'Es gibt ein Zeichen, das die Praxis anschauen muss.',
@@ -434,7 +495,7 @@ export const de: OwnerWords = {
       'Das Ziel ist erreicht. Das Futter steigt in kleinen Schritten. Wiegen Sie alle zwei Wochen.',
     'too-high': 'Das Gewicht liegt höher, als es soll.',
     'too-low': 'Das Gewicht liegt tiefer, als es soll.',
-    inside: 'Das Gewicht liegt da, wo es soll.',
+    inside: 'Das Gewicht verläuft wie geplant.',
     wait: 'Noch ändert sich nichts. Wir müssen öfter wiegen.',
     step: 'Die Menge ändert sich um {percent}.',
     'nutrient-floor':
@@ -456,6 +517,8 @@ export const de: OwnerWords = {
     'running-on-loss':
       'Die geplanten Läufe kosten etwa {kcal} am Tag. Das wird nicht zusätzlich gefüttert.',
     'early-water': 'In den ersten zwei Wochen ist ein Teil davon Wasser.',
+    'expected-rate': 'Beim nächsten Wiegen sehen wir, ob das Gewicht folgt wie erwartet.',
+    'at-floor': 'Weniger füttern wir nicht. Sagen Sie es Ihrer Tierarztpraxis.',
     'recheck-diet': 'Erst schauen wir noch einmal, was {dog} neben dem Napf bekommt.',
     'gain-high':
       'Das ist viel Futter. Fragen Sie in der Praxis, wenn {dog} trotzdem nicht zunimmt.',
@@ -481,6 +544,18 @@ export const de: OwnerWords = {
     'target-above-range': 'Das Zielgewicht sieht zu hoch aus. Wir prüfen es zuerst.',
   },
   changes: {
+    'lameness-walk-cleared': '{dog} geht gleichmäßig.',
+    'lameness-trot-cleared': '{dog} trabt gleichmäßiger.',
+    'injury-day-missing': 'Wir notieren, was es war, welche Seite und wann.',
+    'thigh-thinner': 'Wir üben dort Kraft und messen wieder.',
+    'disease-joints': 'Die Praxis stimmt schriftlich zu.',
+    'disease-spine': 'Die Praxis stimmt schriftlich zu.',
+    'disease-heart': 'Die Praxis stimmt schriftlich zu.',
+    'heat-illness': 'Die Praxis stimmt schriftlich zu.',
+    'muscle-lost': 'Die Praxis findet den Grund, und die Muskeln kommen wieder.',
+    medicine: 'Fragen Sie die Praxis, was das für das Laufen heißt.',
+    'bcs-thin': 'eine Körperform von 4 oder 5',
+    'adult-weight-unknown': 'Sie sagen uns, wie schwer {dog} wird.',
     'lameness-trot-assessed': '{dog} trabt gleichmäßig.',
     'walk-not-seen': 'Wir schauen {dog} auf hartem, ebenem Boden im Schritt zu.',
     'signs-not-asked': 'Wir gehen die Liste mit Ihnen durch.',

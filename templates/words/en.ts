@@ -1,3 +1,5 @@
+import { strengthEn } from './strength/en.ts';
+
 import type { ReasonWords } from './words.ts';
 
 /**
@@ -14,6 +16,7 @@ export const en = {
     },
     demo: 'Demonstration: invented people and dogs',
     owner: 'for {owner}',
+    printed: 'printed {day}',
     page: 'Page {page} of {pages}',
   },
   plan: {
@@ -66,7 +69,7 @@ export const en = {
     nextTitle: 'How was {dog} the next day?',
     nextSigns: [
       'Fine',
-      'A bit stiff, but gone within 24 hours. Or you missed one run',
+      'A bit stiff, but gone within 24 hours. Or you missed two runs',
       'Stiff for more than 24 hours. Or it comes back',
       'Lame, or stiff for more than 48 hours',
     ],
@@ -185,6 +188,7 @@ export const en = {
       'if {dog} loses weight fast, or drinks much more than before',
     ],
   },
+  strength: strengthEn,
   heat: {
     kind: 'Heat card',
     cardTitle: 'Heat card for {dog}',
@@ -193,6 +197,11 @@ export const en = {
     upTo: 'to {to}',
     above: 'above {from}',
     always: 'always',
+    humidity: 'humidity {to}',
+    never: 'Quiet walks, with water.',
+    watch: 'Watch {dog} in cool air too. A wide, long tongue, or falling behind: stop and walk.',
+    firstWarm:
+      'The first warm spell of the year: half the time at most, until {dog} has had {days} warm days.',
     bands: {
       'usual care': 'Run as planned',
       caution: 'Run with care',
@@ -202,17 +211,10 @@ export const en = {
     },
     advice: {
       'usual care': 'Carry water. Offer some every 15 to 20 minutes.',
-      caution: 'Stay in the shade. Go early or late. Carry water and watch the breath.',
-      'half the run time': 'Half the planned time at most. Shade and water.',
-      'walk only': 'Walk in the shade, with water.',
-      'no run': 'A short walk in the coolest hour. Test the ground with your hand first.',
-    },
-    short: {
-      'usual care': 'run',
-      caution: 'with care',
-      'half the run time': 'half',
-      'walk only': 'walk',
-      'no run': 'no run',
+      caution: 'Not faster than planned. Carry water and watch the breath.',
+      'half the run time': 'No more. Water every 15 minutes.',
+      'walk only': 'With water.',
+      'no run': 'A short walk in the coolest hour.',
     },
     whyTitle: 'Why these limits',
     lower: 'The limits for {dog} lie {shift} lower than for other dogs:',
@@ -226,8 +228,6 @@ export const en = {
       'heat-not-used': 'it is not used to warm days yet',
       'heat-shift-capped': 'with more than one reason, be on the careful side',
     } as ReasonWords,
-    gridTitle: 'When damp air changes this',
-    gridHead: 'Air, humidity',
     ask: 'Ask your vet what heat {dog} can bear if it is ill, on medicine or has a short nose.',
     firstAidTitle: 'Too hot? Cool first, then go to the vet',
     signs:
@@ -239,7 +239,15 @@ export const en = {
       'Call the vet on the way, even if {dog} seems well again.',
     ],
     ground: 'Put your hand on the ground. If it is too hot for your hand, it is too hot for paws.',
-    times: 'On warm days, go early or late.',
+    times: 'On warm days, go early or late, and in the shade.',
+    cold: {
+      title: 'And in the cold',
+      warmUp: 'Below {limit}: warm up for {minutes}.',
+      coat: 'Below {limit}: {dog} wears a coat.',
+      half: 'Below {limit}: half the planned time at most.',
+      none: 'Below {limit}: no run.',
+      ice: 'Do not run on ice.',
+    },
   },
   progress: {
     kind: 'Progress report',
@@ -275,7 +283,10 @@ export const en = {
       hold: 'Do the same week once more.',
       back: 'Take two days off. Then go back one step.',
       stop: 'Stop running and see your vet.',
+      walk: 'Only walk for now. No running yet.',
+      finished: 'The plan is done.',
     },
+    newFood: 'New food: {name} in place of {replaces}, from {day}.',
     foodTitle: 'Food',
     food: {
       start: 'New amount: {energy} a day.',
@@ -292,6 +303,28 @@ export const en = {
     bringLog: 'Bring the running plan to the next visit.',
     noteTitle: 'A word from us',
     ask: 'Ask your vet if {dog} is lame, off its food, drinks much more or is not itself.',
+  },
+  goesHome: {
+    outing: '{dog}: {text}',
+    whole: 'Whole outing {minutes}, with warm-up and cool-down.',
+    weigh: 'Weigh {dog}',
+    subject: '{dog}: what we agreed',
+    greeting: 'Dear {owner},',
+    text: 'the sheets for {dog} are attached. Where there is a calendar file with them, open it: the days then stand in your own calendar.',
+    ask: 'Lame, weak or not as usual? Stop, and call your vet.',
+    told: {
+      day: 'Day',
+      planned: 'What to do',
+      done: 'Done? {yes}, {partly}, {no} or {held}',
+      minutes: 'Minutes run',
+      nextDay:
+        'Next day: 1 fine, 2 stiff but gone in a day, 3 stiff for more than a day, 4 stiff again later, 5 stiff for more than two days, 6 lame',
+      note: 'Notes',
+      yes: 'yes',
+      partly: 'partly',
+      no: 'no',
+      held: 'held back',
+    },
   },
   kit: {
     kind: 'Kit and running tips',
@@ -333,6 +366,22 @@ export const en = {
   },
   /** Core's reasons in plain words, by code; core's own sentence is printed where one is missing. */
   reasons: {
+    'lameness-walk-cleared':
+      '{dog} is lame at a walk. Your vet has seen it. {dog} walks, and does not run yet.',
+    'lameness-trot-cleared':
+      '{dog} is lame at a trot. Your vet has seen it. It is still too much to start running.',
+    'after-injury': 'There was an injury or surgery less than {months} months ago. We start low.',
+    'injury-day-missing': 'We do not know the day of the injury or surgery. We take it as recent.',
+    'thigh-thinner': 'One thigh is thinner than the other.',
+    'disease-joints': '{dog} has a disease of the joints.',
+    'disease-spine': '{dog} has a disease of the back.',
+    'disease-heart': '{dog} has a disease of the heart.',
+    'heat-illness': '{dog} has been ill from heat before. It can happen again sooner.',
+    'muscle-lost': '{dog} has lost muscle.',
+    medicine: '{dog} takes medicine. It can hide pain.',
+    'bcs-thin': 'Body condition {bcs} of 9: {dog} is thin. Running asks for more food.',
+    'adult-weight-unknown':
+      'We do not know the adult weight. We take the later age of larger dogs.',
     'lameness-trot-assessed':
       '{dog} is lame at a trot. The vet has looked at it. We start low and stop at any change.',
     'walk-not-seen': 'We have not looked at all four legs at a walk yet.',
@@ -375,9 +424,13 @@ export const en = {
     'consent-missing':
       'Your vet’s consent is not on file. In many countries it is needed. Local law decides.',
     'consent-expired': 'Your vet’s consent ended on {day}.',
+    'session-cap':
+      'No run is more than {percent} or {step} min longer than the longest of the last {days} days, whichever is more.',
+    'walking-programme': 'The walks grow from {from} to {to} min, by {step} min each week.',
+    'owner-start': 'You run {minutes} min without a break today. The plan takes that into account.',
     'weekly-cap':
       'The run time of a week rises by at most {capPercent} % over the highest week so far.',
-    'recovery-weeks': 'One week in {every} is easy: {percent} of the week before.',
+    'recovery-weeks': 'One week in {every} is easy: {percent} of the highest week.',
     'long-goal': 'The goal of {minutes} minutes without a break is long. We talk it over first.',
     'no-easy-week':
       'The event on {day} is near. There is no easy week before it, only the first light one.',
@@ -399,7 +452,12 @@ export const en = {
     'review-not-begun': 'No run of the plan is done yet. It starts again with its first week.',
     'review-not-cleared': 'Running was stopped on {day}. The vet has not cleared {dog} since.',
     'review-still-walking': 'Only walking since {day}. No check has said more yet.',
-    'review-settled': 'What we saw before is settled: three clean runs came after it.',
+    'review-settled': 'The plan goes on: what we saw or missed before no longer holds it.',
+    'review-held': 'Runs held back by the weather or by you: {count}, the last on {day}.',
+    'review-illness':
+      '{dog} was ill and is well since {day}: {days} good days first, then {percent} less.',
+    'review-again': 'That was the second time in a short while. The plan goes back two steps.',
+    'review-third': 'Stiff after {count} runs in a short while. The vet has a look first.',
     'review-lameness-walk': '{dog} is lame at a walk today.',
     'review-lameness-trot': '{dog} is lame at a trot today.',
     'review-sign': 'There is a sign that the vet has to look at.',
@@ -425,7 +483,7 @@ export const en = {
       'The target is reached. The food goes up in small steps. Weigh every two weeks.',
     'too-high': 'The weight lies above where it should be.',
     'too-low': 'The weight lies below where it should be.',
-    inside: 'The weight is where it should be.',
+    inside: 'The weight is changing as planned.',
     wait: 'Nothing changes yet. We need more weighings.',
     step: 'The amount changes by {percent}.',
     'nutrient-floor':
@@ -445,6 +503,8 @@ export const en = {
     'muscle-mild-loss': 'Some muscle is lost. We check it at each weighing.',
     'running-on-loss': 'The planned runs burn about {kcal} a day. That is not fed on top.',
     'early-water': 'In the first two weeks some of the loss is water.',
+    'expected-rate': 'The next weighing shows whether the weight follows as expected.',
+    'at-floor': 'This is the least we feed. Your vet should know about it.',
     'recheck-diet': 'First we look again at all that {dog} gets beside the bowl.',
     'gain-high': 'This is a lot of food. Ask your vet if {dog} still does not gain weight.',
     'no-free-food': 'We cannot give grams yet. We talk about the foods at the next visit.',
@@ -468,6 +528,18 @@ export const en = {
   } as ReasonWords,
   /** What would change a reason, by its code; empty where the reason itself says it. */
   changes: {
+    'lameness-walk-cleared': '{dog} walks evenly.',
+    'lameness-trot-cleared': '{dog} trots more evenly.',
+    'injury-day-missing': 'We note what it was, which side and when.',
+    'thigh-thinner': 'We work on strength there, and measure again.',
+    'disease-joints': 'Your vet agrees in writing.',
+    'disease-spine': 'Your vet agrees in writing.',
+    'disease-heart': 'Your vet agrees in writing.',
+    'heat-illness': 'Your vet agrees in writing.',
+    'muscle-lost': 'Your vet finds the cause, and the muscle comes back.',
+    medicine: 'Ask your vet what it means for running.',
+    'bcs-thin': 'a body condition of 4 or 5',
+    'adult-weight-unknown': 'You tell us how heavy {dog} will be.',
     'lameness-trot-assessed': '{dog} trots evenly.',
     'walk-not-seen': 'We watch {dog} walk on hard, flat ground.',
     'signs-not-asked': 'We go through the list with you.',

@@ -1,3 +1,4 @@
+import { strengthEs } from './strength/es.ts';
 import type { OwnerWords } from './words.ts';
 
 /** Textos en español de las hojas para las personas dueñas. Los huecos van entre `{}`. */
@@ -11,6 +12,7 @@ export const es: OwnerWords = {
     },
     demo: 'Demostración: personas y perros inventados',
     owner: 'para {owner}',
+    printed: 'impreso el {day}',
     page: 'Página {page} de {pages}',
   },
   plan: {
@@ -63,7 +65,7 @@ export const es: OwnerWords = {
     nextTitle: '¿Cómo está {dog} al día siguiente?',
     nextSigns: [
       'Bien',
-      'Algo rígido, pasa en 24 horas. O faltó una carrera',
+      'Algo rígido, pasa en 24 horas. O faltaron dos carreras',
       'Rígido más de 24 horas. O vuelve a estarlo',
       'Cojo, o rígido más de 48 horas',
     ],
@@ -80,7 +82,7 @@ export const es: OwnerWords = {
     ground: 'Corra por caminos blandos y llanos. Calle dura, solo un tramo corto.',
     oneChange:
       'Cambie una sola cosa a la vez: primero más tiempo, luego más tiro, luego ritmo o cuestas.',
-    water: 'Lleve agua. Ofrezca un poco cada 15 a 20 minutos.',
+    water: 'Agua cada 15 a 20 minutos.',
     coolDown:
       'Enfriar: 5 a 10 minutos al paso. Un perro con calor no sube enseguida a un coche caliente.',
     feedingTitle: 'Comida y agua',
@@ -184,6 +186,7 @@ export const es: OwnerWords = {
       'si {dog} baja de peso rápido o bebe mucho más que antes',
     ],
   },
+  strength: strengthEs,
   heat: {
     kind: 'Tarjeta de calor',
     cardTitle: 'Tarjeta de calor de {dog}',
@@ -192,6 +195,12 @@ export const es: OwnerWords = {
     upTo: 'hasta {to}',
     above: 'más de {from}',
     always: 'siempre',
+    humidity: 'humedad {to}',
+    never: 'Paseos tranquilos, con agua.',
+    watch:
+      'También con aire fresco, mire a {dog}. Lengua ancha y larga, o se queda atrás: pare y camine.',
+    firstWarm:
+      'Los primeros días de calor del año: la mitad del tiempo como mucho, hasta que {dog} haya vivido {days} días de calor.',
     bands: {
       'usual care': 'Correr según el plan',
       caution: 'Correr con cuidado',
@@ -200,18 +209,11 @@ export const es: OwnerWords = {
       'no run': 'No correr',
     },
     advice: {
-      'usual care': 'Lleve agua. Ofrezca un poco cada 15 a 20 minutos.',
-      caution: 'A la sombra, temprano o tarde. Lleve agua y mire cómo respira.',
-      'half the run time': 'La mitad del tiempo como mucho. Sombra y agua.',
-      'walk only': 'Camine a la sombra, con agua.',
-      'no run': 'Un paseo corto a la hora más fresca. Antes pruebe el suelo con la mano.',
-    },
-    short: {
-      'usual care': 'correr',
-      caution: 'cuidado',
-      'half the run time': 'mitad',
-      'walk only': 'caminar',
-      'no run': 'no correr',
+      'usual care': 'Agua cada 15 a 20 minutos.',
+      caution: 'No más rápido. Lleve agua y mire cómo respira.',
+      'half the run time': 'Como mucho. Agua cada 15 minutos.',
+      'walk only': 'Con agua.',
+      'no run': 'Un paseo corto a la hora más fresca.',
     },
     whyTitle: 'Por qué estos límites',
     lower: 'Los límites de {dog} están {shift} más abajo que en otros perros:',
@@ -226,8 +228,6 @@ export const es: OwnerWords = {
       'heat-not-used': 'aún no está hecho al calor',
       'heat-shift-capped': 'con más de un motivo, mejor ser prudente',
     },
-    gridTitle: 'Cuándo cambia esto el aire húmedo',
-    gridHead: 'Aire, humedad',
     ask: 'Pregunte al veterinario cuánto calor aguanta {dog} si está enfermo, toma medicamentos o tiene la nariz corta.',
     firstAidTitle: '¿Mucho calor? Primero enfriar, luego el veterinario',
     signs:
@@ -239,7 +239,15 @@ export const es: OwnerWords = {
       'Llame al veterinario de camino, aunque {dog} parezca estar bien.',
     ],
     ground: 'Ponga la mano en el suelo. Si quema la mano, quema las patas.',
-    times: 'En días de calor, corra temprano o tarde.',
+    times: 'En días de calor, corra temprano o tarde, y a la sombra.',
+    cold: {
+      title: 'Y con frío',
+      warmUp: 'Por debajo de {limit}: caliente {minutes}.',
+      coat: 'Por debajo de {limit}: {dog} lleva abrigo.',
+      half: 'Por debajo de {limit}: la mitad del tiempo como mucho.',
+      none: 'Por debajo de {limit}: no correr.',
+      ice: 'No corra sobre hielo.',
+    },
   },
   progress: {
     kind: 'Informe',
@@ -274,7 +282,10 @@ export const es: OwnerWords = {
       hold: 'Repita la misma semana.',
       back: 'Dos días libres. Luego un paso atrás.',
       stop: 'No corra más. Vaya al veterinario.',
+      walk: 'Por ahora, solo caminar. Todavía sin correr.',
+      finished: 'El plan está terminado.',
     },
+    newFood: 'Alimento nuevo: {name} en lugar de {replaces}, desde el {day}.',
     foodTitle: 'Comida',
     food: {
       start: 'Cantidad nueva: {energy} al día.',
@@ -291,6 +302,28 @@ export const es: OwnerWords = {
     bringLog: 'Traer el plan de carrera a la próxima visita.',
     noteTitle: 'Unas palabras nuestras',
     ask: 'Pregunte al veterinario si {dog} cojea, come mal, bebe mucho más o no es como siempre.',
+  },
+  goesHome: {
+    outing: '{dog}: {text}',
+    whole: 'La salida entera dura {minutes}, con calentamiento y vuelta a la calma.',
+    weigh: 'Pesar a {dog}',
+    subject: '{dog}: lo que acordamos',
+    greeting: 'Hola, {owner}:',
+    text: 'adjuntamos las hojas de {dog}. Si hay un archivo de calendario, ábralo: los días estarán en su calendario.',
+    ask: '¿Cojera, debilidad o no es como siempre? Pare y llame al veterinario.',
+    told: {
+      day: 'Día',
+      planned: 'Qué hacer',
+      done: '¿Hecho? {yes}, {partly}, {no} o {held}',
+      minutes: 'Minutos de carrera',
+      nextDay:
+        'Día siguiente: 1 bien, 2 rígido, pasó en un día, 3 rígido más de un día, 4 rígido otra vez después, 5 rígido más de dos días, 6 cojo',
+      note: 'Notas',
+      yes: 'sí',
+      partly: 'en parte',
+      no: 'no',
+      held: 'aplazado',
+    },
   },
   kit: {
     kind: 'Equipo y consejos',
@@ -331,6 +364,24 @@ export const es: OwnerWords = {
     pace: 'A {slow} o más lento, {dog} puede trotar. A {fast} o más rápido debe galopar.',
   },
   reasons: {
+    'lameness-walk-cleared':
+      '{dog} cojea al paso. El veterinario lo ha visto. {dog} camina, y no corre aún.',
+    'lameness-trot-cleared':
+      '{dog} cojea al trote. El veterinario lo ha visto. Es mucho aún para empezar a correr.',
+    'after-injury':
+      'Hubo una lesión o una operación hace menos de {months} meses. Se empieza bajo.',
+    'injury-day-missing':
+      'No se sabe el día de la lesión o de la operación. Se toma como reciente.',
+    'thigh-thinner': 'Un muslo es más delgado que el otro.',
+    'disease-joints': '{dog} tiene mal de huesos y juntas.',
+    'disease-spine': '{dog} tiene un mal de espalda.',
+    'disease-heart': '{dog} tiene un mal de corazón.',
+    'heat-illness': '{dog} ya estuvo mal por el calor. Puede volver a pasar antes.',
+    'muscle-lost': '{dog} ha perdido músculo.',
+    medicine: '{dog} toma un remedio. Puede tapar el dolor.',
+    'bcs-thin': 'Forma del cuerpo {bcs} de 9: {dog} está flaco. Correr pide más comida.',
+    'adult-weight-unknown':
+      'No se sabe el peso adulto. Vale la edad más tardía de los perros grandes.',
     'lameness-trot-assessed':
       '{dog} cojea al trote. El veterinario lo ha visto. Empezamos abajo y paramos ante cualquier cambio.',
     'walk-not-seen': 'Aún no miramos las cuatro patas al paso.',
@@ -374,9 +425,13 @@ export const es: OwnerWords = {
     'consent-missing':
       'No consta el permiso del veterinario. En muchos países hace falta. Decide la ley del lugar.',
     'consent-expired': 'El permiso del veterinario acabó el {day}.',
+    'session-cap':
+      'Ninguna carrera pasa en más de {percent} o de {step} min de la más larga de los últimos {days} días; vale lo que sea más.',
+    'walking-programme': 'Los paseos pasan de {from} a {to} min, {step} min más cada semana.',
+    'owner-start': 'Usted corre hoy {minutes} min sin pausa. El plan lo tiene en cuenta.',
     'weekly-cap':
       'El tiempo de carrera de una semana sube como mucho un {capPercent} % sobre la más alta.',
-    'recovery-weeks': 'Una semana de cada {every} es suave: {percent} de la anterior.',
+    'recovery-weeks': 'Una semana de cada {every} es suave: {percent} de la semana más alta.',
     'long-goal': 'La meta de {minutes} minutos sin pausa es larga. Antes lo hablamos.',
     'no-easy-week':
       'La fecha del {day} está cerca. Antes no cabe una semana suave, solo la primera, que es ligera.',
@@ -401,7 +456,12 @@ export const es: OwnerWords = {
     'review-not-begun': 'Aún no se hizo ninguna carrera del plan. Vuelve a su primera semana.',
     'review-not-cleared': 'El {day} se paró de correr. El veterinario aún no ha dado permiso.',
     'review-still-walking': 'Solo caminar desde el {day}. Ningún examen ha dicho más.',
-    'review-settled': 'Lo que se vio antes ya pasó: siguieron tres buenas carreras.',
+    'review-settled': 'El plan sigue: lo que se vio o faltó antes ya no lo frena.',
+    'review-held': 'Carreras que frenó el tiempo o usted: {count}, la última el {day}.',
+    'review-illness':
+      '{dog} estuvo enfermo y está bien desde el {day}: primero {days} días buenos, luego {percent} menos.',
+    'review-again': 'Es la segunda vez en poco tiempo. El plan vuelve dos pasos.',
+    'review-third': 'Rígido tras {count} carreras en poco tiempo. Primero lo mira el veterinario.',
     'review-lameness-walk': '{dog} cojea hoy al paso.',
     'review-lameness-trot': '{dog} cojea hoy al trote.',
     'review-sign': 'Hay una señal que el veterinario debe mirar.',
@@ -427,7 +487,7 @@ export const es: OwnerWords = {
       'La meta está lograda. La comida sube en pasos pequeños. Pese cada dos semanas.',
     'too-high': 'El peso está por encima de donde debe.',
     'too-low': 'El peso está por debajo de donde debe.',
-    inside: 'El peso está donde debe.',
+    inside: 'El peso cambia según lo previsto.',
     wait: 'Aún no cambia nada. Hacen falta más pesajes.',
     step: 'La cantidad cambia un {percent}.',
     'nutrient-floor':
@@ -449,6 +509,8 @@ export const es: OwnerWords = {
     'running-on-loss':
       'Las carreras previstas gastan unas {kcal} al día. No se añaden a la comida.',
     'early-water': 'En las dos primeras semanas, parte de la bajada es agua.',
+    'expected-rate': 'El próximo pesaje dirá si el peso responde como esperamos.',
+    'at-floor': 'Menos comida no damos. Dígaselo a su veterinario.',
     'recheck-diet': 'Primero repasamos todo lo que {dog} recibe fuera del plato.',
     'gain-high': 'Es mucha comida. Pregunte al veterinario si {dog} aun así no sube de peso.',
     'no-free-food': 'Aún no podemos dar gramos. Lo hablamos en la próxima visita.',
@@ -470,6 +532,18 @@ export const es: OwnerWords = {
     'target-above-range': 'El peso meta parece muy alto. Primero lo revisamos.',
   },
   changes: {
+    'lameness-walk-cleared': '{dog} camina parejo.',
+    'lameness-trot-cleared': '{dog} trota más parejo.',
+    'injury-day-missing': 'Se anota qué fue, de qué lado y cuándo.',
+    'thigh-thinner': 'Se hace fuerza de ese lado, y se mide otra vez.',
+    'disease-joints': 'El veterinario da permiso por escrito.',
+    'disease-spine': 'El veterinario da permiso por escrito.',
+    'disease-heart': 'El veterinario da permiso por escrito.',
+    'heat-illness': 'El veterinario da permiso por escrito.',
+    'muscle-lost': 'El veterinario halla la causa, y el músculo vuelve.',
+    medicine: 'Pregunte al veterinario qué supone para correr.',
+    'bcs-thin': 'una forma del cuerpo de 4 o 5',
+    'adult-weight-unknown': 'Usted nos dice cuánto pesará {dog}.',
     'lameness-trot-assessed': '{dog} trota parejo.',
     'walk-not-seen': 'Miramos caminar a {dog} en suelo duro y llano.',
     'signs-not-asked': 'Repasamos la lista con usted.',

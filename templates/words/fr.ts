@@ -1,3 +1,4 @@
+import { strengthFr } from './strength/fr.ts';
 import { frenchSpacing } from './frenchSpacing.ts';
 import type { OwnerWords } from './words.ts';
 
@@ -12,6 +13,7 @@ export const fr: OwnerWords = frenchSpacing({
     },
     demo: 'Démonstration : personnes et chiens inventés',
     owner: 'pour {owner}',
+    printed: 'imprimé le {day}',
     page: 'Page {page} sur {pages}',
   },
   plan: {
@@ -64,7 +66,7 @@ export const fr: OwnerWords = frenchSpacing({
     nextTitle: 'Comment va {dog} le lendemain ?',
     nextSigns: [
       'Bien',
-      'Un peu raide, fini en 24 heures. Ou une course manquée',
+      'Un peu raide, fini en 24 heures. Ou deux courses manquées',
       'Raide plus de 24 heures. Ou cela revient',
       'Boite, ou raide plus de 48 heures',
     ],
@@ -82,7 +84,7 @@ export const fr: OwnerWords = frenchSpacing({
     ground: 'Courez sur des chemins souples et plats. La route dure, juste pour un court passage.',
     oneChange:
       'Changez une seule chose à la fois : d’abord la durée, puis la traction, puis la vitesse ou les côtes.',
-    water: 'Prenez de l’eau. Offrez-en toutes les 15 à 20 minutes.',
+    water: 'De l’eau toutes les 15 à 20 minutes.',
     coolDown:
       'Retour au calme : 5 à 10 minutes de pas. Un chien chaud ne monte pas tout de suite dans une voiture chaude.',
     feedingTitle: 'Repas et eau',
@@ -187,6 +189,7 @@ export const fr: OwnerWords = frenchSpacing({
       'si {dog} maigrit vite ou boit bien plus que d’habitude',
     ],
   },
+  strength: strengthFr,
   heat: {
     kind: 'Carte chaleur',
     cardTitle: 'Carte chaleur de {dog}',
@@ -195,6 +198,12 @@ export const fr: OwnerWords = frenchSpacing({
     upTo: 'jusqu’à {to}',
     above: 'plus de {from}',
     always: 'toujours',
+    humidity: 'humidité {to}',
+    never: 'Des marches calmes, avec de l’eau.',
+    watch:
+      'Par temps frais aussi, regardez {dog}. Langue large et longue, ou retard : arrêtez, marchez.',
+    firstWarm:
+      'Les premiers jours chauds de l’année : la moitié du temps au plus, jusqu’à ce que {dog} ait vécu {days} jours chauds.',
     bands: {
       'usual care': 'Courir comme prévu',
       caution: 'Courir avec soin',
@@ -203,18 +212,11 @@ export const fr: OwnerWords = frenchSpacing({
       'no run': 'Pas de course',
     },
     advice: {
-      'usual care': 'Prenez de l’eau. Offrez-en toutes les 15 à 20 minutes.',
-      caution: 'À l’ombre, tôt ou tard. Prenez de l’eau et regardez le souffle.',
-      'half the run time': 'La moitié du temps prévu au plus. Ombre et eau.',
-      'walk only': 'Marchez à l’ombre, avec de l’eau.',
-      'no run': 'Une petite sortie à l’heure la plus fraîche. Testez d’abord le sol de la main.',
-    },
-    short: {
-      'usual care': 'courir',
-      caution: 'avec soin',
-      'half the run time': 'moitié',
-      'walk only': 'marcher',
-      'no run': 'non',
+      'usual care': 'De l’eau toutes les 15 à 20 minutes.',
+      caution: 'Pas plus vite. De l’eau, et regardez le souffle.',
+      'half the run time': 'Au plus. De l’eau toutes les 15 minutes.',
+      'walk only': 'Avec de l’eau.',
+      'no run': 'Une petite sortie à l’heure la plus fraîche.',
     },
     whyTitle: 'Pourquoi ces limites',
     lower: 'Les limites de {dog} sont {shift} plus bas que pour d’autres chiens :',
@@ -229,8 +231,6 @@ export const fr: OwnerWords = frenchSpacing({
       'heat-not-used': 'les jours chauds sont encore nouveaux',
       'heat-shift-capped': 'avec plus d’une raison, restez prudent',
     },
-    gridTitle: 'Quand l’air humide change cela',
-    gridHead: 'Air, humidité',
     ask: 'Demandez au vétérinaire quelle chaleur {dog} supporte en cas de maladie, de médicament ou de nez court.',
     firstAidTitle: 'Trop chaud ? Refroidir d’abord, puis le vétérinaire',
     signs:
@@ -242,7 +242,15 @@ export const fr: OwnerWords = frenchSpacing({
       'Appelez le vétérinaire en route, même si {dog} semble aller mieux.',
     ],
     ground: 'Posez la main sur le sol. S’il est trop chaud pour la main, il l’est pour les pattes.',
-    times: 'Les jours chauds, courez tôt ou tard.',
+    times: 'Les jours chauds, courez tôt ou tard, et à l’ombre.',
+    cold: {
+      title: 'Et par temps froid',
+      warmUp: 'Sous {limit} : échauffez pendant {minutes}.',
+      coat: 'Sous {limit} : {dog} porte un manteau.',
+      half: 'Sous {limit} : la moitié du temps prévu au plus.',
+      none: 'Sous {limit} : pas de course.',
+      ice: 'Ne courez pas sur la glace.',
+    },
   },
   progress: {
     kind: 'Bilan',
@@ -277,7 +285,10 @@ export const fr: OwnerWords = frenchSpacing({
       hold: 'Refaites la même semaine.',
       back: 'Deux jours de repos, puis une étape en arrière.',
       stop: 'Plus de course. Allez chez le vétérinaire.',
+      walk: 'Pour l’instant, marchez seulement. Pas encore de course.',
+      finished: 'Le plan est terminé.',
     },
+    newFood: 'Nouvel aliment : {name} à la place de {replaces}, à partir du {day}.',
     foodTitle: 'Repas',
     food: {
       start: 'Nouvelle quantité : {energy} par jour.',
@@ -294,6 +305,28 @@ export const fr: OwnerWords = frenchSpacing({
     bringLog: 'Apporter le plan de course à la prochaine visite.',
     noteTitle: 'Un mot de notre part',
     ask: 'Demandez au vétérinaire si {dog} boite, mange mal, boit bien plus ou n’est pas comme d’habitude.',
+  },
+  goesHome: {
+    outing: '{dog} : {text}',
+    whole: 'Sortie entière {minutes}, avec l’échauffement et le retour au calme.',
+    weigh: 'Peser {dog}',
+    subject: '{dog} : ce dont nous avons convenu',
+    greeting: 'Bonjour {owner},',
+    text: 'voici les fiches pour {dog}. Si un fichier de calendrier est joint, ouvrez-le : les jours seront dans votre calendrier.',
+    ask: 'Boiterie, faiblesse, ou pas comme d’habitude ? Arrêtez et appelez le vétérinaire.',
+    told: {
+      day: 'Jour',
+      planned: 'À faire',
+      done: 'Fait ? {yes}, {partly}, {no} ou {held}',
+      minutes: 'Minutes de course',
+      nextDay:
+        'Lendemain : 1 bien, 2 raide, passé en un jour, 3 raide plus d’un jour, 4 raide de nouveau plus tard, 5 raide plus de deux jours, 6 boite',
+      note: 'Notes',
+      yes: 'oui',
+      partly: 'en partie',
+      no: 'non',
+      held: 'reporté',
+    },
   },
   kit: {
     kind: 'Matériel et conseils',
@@ -339,6 +372,24 @@ export const fr: OwnerWords = frenchSpacing({
     pace: 'À {slow} ou plus lent, {dog} peut trotter. À {fast} ou plus vite, il lui faut galoper.',
   },
   reasons: {
+    'lameness-walk-cleared':
+      '{dog} boite au pas. Le vétérinaire l’a vu. {dog} marche, et ne court pas encore.',
+    'lameness-trot-cleared':
+      '{dog} boite au trot. Le vétérinaire l’a vu. C’est encore trop pour commencer à courir.',
+    'after-injury':
+      'Il y a eu une blessure ou une opération il y a moins de {months} mois. On commence bas.',
+    'injury-day-missing':
+      'On ne sait pas le jour de la blessure ou de l’opération. On la compte comme récente.',
+    'thigh-thinner': 'Une cuisse est plus mince que l’autre.',
+    'disease-joints': '{dog} a une maladie des os et des jointures.',
+    'disease-spine': '{dog} a une maladie du dos.',
+    'disease-heart': '{dog} a une maladie du cœur.',
+    'heat-illness': '{dog} a déjà été malade de chaleur. Cela peut revenir plus vite.',
+    'muscle-lost': '{dog} a perdu du muscle.',
+    medicine: '{dog} prend un remède. Il peut cacher la douleur.',
+    'bcs-thin': 'État du corps {bcs} sur 9 : {dog} est maigre. Courir demande plus à manger.',
+    'adult-weight-unknown':
+      'On ne sait pas le poids adulte. L’âge plus tardif des grands chiens compte.',
     'lameness-trot-assessed':
       '{dog} boite au trot. Le vétérinaire l’a vu. Nous partons bas et arrêtons au moindre changement.',
     'walk-not-seen': 'Nous n’avons pas encore vu les quatre pattes au pas.',
@@ -384,9 +435,14 @@ export const fr: OwnerWords = frenchSpacing({
     'consent-missing':
       'L’accord du vétérinaire n’est pas au dossier. Dans bien des pays, il le faut. La loi du lieu décide.',
     'consent-expired': 'L’accord du vétérinaire a pris fin le {day}.',
+    'session-cap':
+      'Aucune course ne dépasse de plus de {percent} ou de {step} min la plus longue des {days} derniers jours ; le plus grand des deux compte.',
+    'walking-programme':
+      'Les promenades passent de {from} à {to} min, {step} min de plus chaque semaine.',
+    'owner-start': 'Vous courez {minutes} min sans pause aujourd’hui. Le plan en tient compte.',
     'weekly-cap':
       'La durée de course d’une semaine monte de {capPercent} % au plus par rapport à la plus haute.',
-    'recovery-weeks': 'Une semaine sur {every} est facile : {percent} de la semaine d’avant.',
+    'recovery-weeks': 'Une semaine sur {every} est facile : {percent} de la plus haute semaine.',
     'long-goal': 'Le but de {minutes} minutes sans pause est long. Parlons-en d’abord.',
     'no-easy-week':
       'Le jour du {day} est proche. Pas de semaine facile avant, sauf la première, qui est légère.',
@@ -413,7 +469,12 @@ export const fr: OwnerWords = frenchSpacing({
     'review-not-cleared':
       'La course est arrêtée depuis le {day}. Le vétérinaire n’a pas encore donné son accord.',
     'review-still-walking': 'Marcher seulement depuis le {day}. Aucun examen n’a dit plus.',
-    'review-settled': 'Ce qui s’est vu avant est réglé : trois bonnes courses ont suivi.',
+    'review-settled': 'Le plan continue : ce qui s’est vu ou a manqué avant ne le retient plus.',
+    'review-held': 'Courses retenues par le temps ou par vous : {count}, la dernière le {day}.',
+    'review-illness':
+      '{dog} a été malade et va bien depuis le {day} : d’abord {days} bons jours, puis {percent} de moins.',
+    'review-again': 'C’est la deuxième fois en peu de temps. Le plan recule de deux pas.',
+    'review-third': 'Raide après {count} courses en peu de temps. Le vétérinaire regarde d’abord.',
     'review-lameness-walk': '{dog} boite au pas ce jour.',
     'review-lameness-trot': '{dog} boite au trot ce jour.',
     'review-sign': 'Il y a un signe que le vétérinaire doit voir.',
@@ -440,7 +501,7 @@ export const fr: OwnerWords = frenchSpacing({
       'Le but est atteint. La ration monte par petits pas. Pesez toutes les deux semaines.',
     'too-high': 'Le poids est au-dessus de ce qu’il devrait être.',
     'too-low': 'Le poids est au-dessous de ce qu’il devrait être.',
-    inside: 'Le poids est là où il doit être.',
+    inside: 'Le poids évolue comme prévu.',
     wait: 'Rien ne change encore. Il faut plus de pesées.',
     step: 'La quantité change de {percent}.',
     'nutrient-floor':
@@ -462,6 +523,8 @@ export const fr: OwnerWords = frenchSpacing({
     'running-on-loss':
       'Les courses prévues dépensent environ {kcal} par jour. On ne les ajoute pas à la ration.',
     'early-water': 'Les deux premières semaines, une part de la perte est de l’eau.',
+    'expected-rate': 'La prochaine pesée dira si le poids suit comme prévu.',
+    'at-floor': 'C’est le moins que nous donnons. Parlez-en au vétérinaire.',
     'recheck-diet': 'D’abord nous revoyons tout ce que {dog} reçoit en plus de la gamelle.',
     'gain-high': 'C’est beaucoup. Demandez au vétérinaire si {dog} ne grossit toujours pas.',
     'no-free-food': 'Pas encore de grammes. Nous en parlerons à la prochaine visite.',
@@ -483,6 +546,18 @@ export const fr: OwnerWords = frenchSpacing({
     'target-above-range': 'Le poids visé semble trop haut. Nous le vérifions d’abord.',
   },
   changes: {
+    'lameness-walk-cleared': '{dog} marche droit.',
+    'lameness-trot-cleared': '{dog} trotte plus droit.',
+    'injury-day-missing': 'On note ce que c’était, de quel côté et quand.',
+    'thigh-thinner': 'On fait de la force de ce côté, et on mesure encore.',
+    'disease-joints': 'Le vétérinaire donne son accord écrit.',
+    'disease-spine': 'Le vétérinaire donne son accord écrit.',
+    'disease-heart': 'Le vétérinaire donne son accord écrit.',
+    'heat-illness': 'Le vétérinaire donne son accord écrit.',
+    'muscle-lost': 'Le vétérinaire trouve la cause, et le muscle revient.',
+    medicine: 'Demandez au vétérinaire ce que cela veut dire pour courir.',
+    'bcs-thin': 'un état du corps de 4 ou 5',
+    'adult-weight-unknown': 'Vous nous dites le poids que {dog} aura.',
     'lameness-trot-assessed': '{dog} trotte droit.',
     'walk-not-seen': 'Nous regardons {dog} marcher sur un sol dur et plat.',
     'signs-not-asked': 'Nous parcourons la liste avec vous.',
