@@ -2,6 +2,7 @@ import { createPinia } from 'pinia';
 import { createApp } from 'vue';
 import { createClient, provideClient } from './api/client.ts';
 import App from './App.vue';
+import { watchLeaving } from './composables/leaving.ts';
 import { createAppRouter } from './router.ts';
 import { usePractice } from './stores/practice.ts';
 import { useTextSize } from './stores/textSize.ts';
@@ -11,7 +12,6 @@ import './styles/tokens.css';
 import './styles/base.css';
 import './styles/controls.css';
 import './styles/dialog.css';
-import './styles/chart.css';
 import './styles/why.css';
 
 // The client comes first: it takes the start code out of the address before the router reads it.
@@ -27,3 +27,4 @@ const practice = usePractice();
 if (!client.refused.value) await practice.load();
 app.use(createAppRouter());
 app.mount('#app');
+watchLeaving();

@@ -1,6 +1,44 @@
-import { createRouter, createWebHashHistory, type Router } from 'vue-router';
+import { createRouter, createWebHashHistory, type RouteRecordRaw, type Router } from 'vue-router';
 import { useNotice } from './stores/notice.ts';
 import { usePractice } from './stores/practice.ts';
+
+const DOG_PAGES: readonly RouteRecordRaw[] = [
+  {
+    path: '/dogs/:dogId',
+    component: () => import('./pages/DogPage.vue'),
+    props: true,
+  },
+  {
+    path: '/dogs/:dogId/edit',
+    component: () => import('./pages/DogFormPage.vue'),
+    props: true,
+  },
+  {
+    path: '/dogs/:dogId/visits/:visitId',
+    component: () => import('./pages/VisitPage.vue'),
+    props: true,
+  },
+  {
+    path: '/dogs/:dogId/plan',
+    component: () => import('./pages/PlanPage.vue'),
+    props: true,
+  },
+  {
+    path: '/dogs/:dogId/charts',
+    component: () => import('./pages/ChartsPage.vue'),
+    props: true,
+  },
+  {
+    path: '/dogs/:dogId/heat',
+    component: () => import('./pages/HeatPage.vue'),
+    props: true,
+  },
+  {
+    path: '/dogs/:dogId/handouts',
+    component: () => import('./pages/HandoutsPage.vue'),
+    props: true,
+  },
+];
 
 /** The pages. All but the desk are fetched when first opened. */
 export function createAppRouter(): Router {
@@ -24,38 +62,10 @@ export function createAppRouter(): Router {
         props: true,
       },
       { path: '/restore', component: () => import('./pages/RestorePage.vue') },
+      { path: '/year', component: () => import('./pages/YearPage.vue') },
       { path: '/science', component: () => import('./pages/SciencePage.vue') },
       { path: '/dogs/new', component: () => import('./pages/DogFormPage.vue') },
-      {
-        path: '/dogs/:dogId',
-        component: () => import('./pages/DogPage.vue'),
-        props: true,
-      },
-      {
-        path: '/dogs/:dogId/edit',
-        component: () => import('./pages/DogFormPage.vue'),
-        props: true,
-      },
-      {
-        path: '/dogs/:dogId/visits/:visitId',
-        component: () => import('./pages/VisitPage.vue'),
-        props: true,
-      },
-      {
-        path: '/dogs/:dogId/plan',
-        component: () => import('./pages/PlanPage.vue'),
-        props: true,
-      },
-      {
-        path: '/dogs/:dogId/heat',
-        component: () => import('./pages/HeatPage.vue'),
-        props: true,
-      },
-      {
-        path: '/dogs/:dogId/handouts',
-        component: () => import('./pages/HandoutsPage.vue'),
-        props: true,
-      },
+      ...DOG_PAGES,
       { path: '/:rest(.*)*', component: () => import('./pages/NotFoundPage.vue') },
     ],
   });

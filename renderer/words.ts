@@ -26,7 +26,6 @@ export const LIMB_WORDS: Words<Limb> = {
   leftHind: 'Left hind',
   rightHind: 'Right hind',
 };
-export const LIMBS = Object.keys(LIMB_WORDS) as readonly Limb[];
 
 /** Lameness grade 0 to 5, in our own words, so that two people in one practice mean the same. */
 export const LAMENESS_WORDS: readonly string[] = [
@@ -37,6 +36,17 @@ export const LAMENESS_WORDS: readonly string[] = [
   'severe, limb only touched down',
   'limb not used',
 ];
+
+/** Monday first. */
+export const WEEKDAY_NAMES = [
+  'Monday',
+  'Tuesday',
+  'Wednesday',
+  'Thursday',
+  'Friday',
+  'Saturday',
+  'Sunday',
+] as const;
 
 export const KIND_WORDS: Words<VisitFacts['kind']> = {
   intake: 'Intake',
@@ -57,6 +67,7 @@ export const OUTCOME_WORDS: Words<SessionInput['outcome']> = {
   done: 'Done',
   shortened: 'Shortened',
   missed: 'Missed',
+  held: 'Held back',
 };
 export const NEXT_DAY_WORDS: Words<NonNullable<SessionInput['nextDay']>> = {
   normal: 'Normal',
@@ -88,6 +99,55 @@ export const SURGERY_WORDS: Words<VisitFacts['surgery']> = {
   'cleared in writing': 'Cleared in writing',
   'not cleared': 'Not cleared',
 };
+export const GAIT_WORDS: Words<VisitFacts['lamenessClearances'][number]['gait']> = {
+  walk: 'Walk',
+  trot: 'Trot',
+};
+export const INJURY_WORDS: Words<VisitFacts['injuries'][number]['kind']> = {
+  injury: 'Injury',
+  surgery: 'Surgery',
+};
+export const SIDE_WORDS: Words<VisitFacts['injuries'][number]['side']> = {
+  left: 'Left',
+  right: 'Right',
+  both: 'Both',
+  middle: 'Middle',
+};
+export const RISE_WORDS: Words<NonNullable<VisitFacts['sitToStand']>> = {
+  even: 'Evenly',
+  'leans left': 'Leans to the left',
+  'leans right': 'Leans to the right',
+  cannot: 'Cannot',
+};
+const APPETITE_WORDS: Words<NonNullable<VisitFacts['appetite']>> = {
+  normal: 'Normal',
+  'less than usual': 'Less than usual',
+  'more than usual': 'More than usual',
+};
+const STOOL_WORDS: Words<NonNullable<VisitFacts['stool']>> = {
+  normal: 'Normal',
+  soft: 'Soft',
+  loose: 'Loose',
+  hard: 'Hard',
+};
+const FOOD_KIND_WORDS: Words<NonNullable<VisitFacts['feeding']['foodKind']>> = {
+  complete: 'Complete food',
+  'home-made': 'Home-made',
+  raw: 'Raw',
+  mixed: 'Mixed',
+};
+const YES_NO_WORDS: Words<NonNullable<VisitFacts['disease']['joints']>> = { no: 'No', yes: 'Yes' };
+/** Words that may also be left without an answer. */
+const askedOf = <T extends string>(words: Words<T>, none = 'Not asked') => [
+  { value: null, label: none },
+  ...optionsOf(words),
+];
+export const RISE_OPTIONS = askedOf(RISE_WORDS, 'Not looked at');
+export const APPETITE_OPTIONS = askedOf(APPETITE_WORDS);
+export const STOOL_OPTIONS = askedOf(STOOL_WORDS);
+export const FOOD_KIND_OPTIONS = askedOf(FOOD_KIND_WORDS);
+export const YES_NO_OPTIONS = askedOf(YES_NO_WORDS);
+
 export const WEIGHING_WORDS: Words<VisitFacts['weighingMethod']> = {
   'same scale': 'Same scale',
   'other scale': 'Other scale',
@@ -141,6 +201,7 @@ export const HANDOUT_WORDS: Words<HandoutKind> = {
   'progress-report': 'Progress report',
   'heat-card': 'Heat card',
   'kit-sheet': 'Kit and technique',
+  'strength-sheet': 'Strength and balance',
   'vet-letter': 'Letter to the vet',
   'assessment-record': 'Assessment record',
 };

@@ -16,6 +16,8 @@ export interface Bridge {
   dropFile(name: string, bytes: Uint8Array, purpose: FilePurpose): Promise<Answer<TakenFile>>;
   /** Opens the system's save dialogue for a file the service made. True only when it is written. */
   saveProduced(token: string, name: string, purpose: FilePurpose): Promise<boolean>;
+  /** Has main wait for what is handed over before the window closes; the last callback counts. */
+  onLeave(handOver: () => Promise<void>): void;
 }
 
 declare global {

@@ -73,13 +73,16 @@ export function loopbackFiles({ key, onRefusedKey }: LoopbackOptions): FileWays 
       return file === null ? { ok: true, value: null } : sendFile(file, purpose);
     },
     async saveProduced(token, name) {
-      const response = await fetch(`/files/out/${token}`, { headers: { authorization } }).catch(
-        () => null,
-      );
-      if (response?.status === 401) onRefusedKey();
-      if (response === null || !response.ok) return 'not saved';
-      download(await response.blob(), name);
-      return 'handed over';
+      try {
+        const response = await fetch(`/files/out/${token}`, { headers: { authorization } });
+        if (response.status === 401) onRefusedKey();
+        if (response.status === 404) return 'gone';
+        if (!response.ok) return 'broken off';
+        download(await response.blob(), name);
+        return 'handed over';
+      } catch {
+        return 'broken off';
+      }
     },
   };
 }

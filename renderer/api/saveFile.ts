@@ -22,7 +22,15 @@ export type Saving =
   /** The browser has it, and keeps where it put it to itself. */
   | 'handed over'
   /** The practitioner cancelled, or was told why it could not be written. */
-  | 'not saved';
+  | 'not saved'
+  /** It ended on its way to the browser, or the browser has no room for it; it is still kept. */
+  | 'broken off'
+  /** The service no longer has it. */
+  | 'gone';
+
+/** True where the same file can be handed over once more. */
+export const canBeTriedAgain = (saving: Saving): boolean =>
+  saving === 'not saved' || saving === 'broken off';
 
 /** Hands a file to the practitioner: the system's save dialogue in Electron, a download elsewhere. */
 export async function saveFile(fileName: string, base64: string, kind: FileKind): Promise<Saving> {
@@ -49,5 +57,7 @@ export function savePdf(fileName: string, base64: string): Promise<Saving> {
 export function savingSentence(fileName: string, saving: Saving): string {
   if (saving === 'saved') return `${fileName} is saved.`;
   if (saving === 'handed over') return `${fileName} is handed over for saving.`;
-  return `${fileName} was not saved.`;
+  if (saving === 'gone') return `${fileName} is no longer kept. Make it again.`;
+  if (saving === 'not saved') return `${fileName} was not saved.`;
+  return `${fileName} did not arrive whole, so nothing was saved: the connection ended, or the browser has no room for it. It is still kept here; make room, then save it again.`;
 }

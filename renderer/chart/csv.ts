@@ -1,4 +1,4 @@
-import { neutralCell } from '../../electron/contract/csvCells.ts';
+import { neutralCell, quotedField } from '../../electron/contract/csvCells.ts';
 import { columnHead, plainCell, type Cell, type ChartColumn, type ChartTable } from './table.ts';
 
 /** With it spreadsheets read the file as UTF-8 and keep the letters of every language. */
@@ -11,7 +11,7 @@ const END_OF_LINE = '\r\n';
  * in front; numbers stay numbers, their minus with them.
  */
 export function csvOf(table: ChartTable): string {
-  const heads = table.columns.flatMap((column) => headsOf(column).map(quoted));
+  const heads = table.columns.flatMap((column) => headsOf(column).map(quotedField));
   const rows = table.rows.map((row) =>
     table.columns.flatMap((column, index) => cellTexts(row[index] ?? null, column)),
   );
@@ -28,9 +28,5 @@ function cellTexts(cell: Cell, { kind, digits }: ChartColumn): readonly string[]
   if (cell === null) return kind === 'range' ? ['', ''] : [''];
   if (typeof cell === 'number') return [plainCell(cell, digits)];
   if (typeof cell !== 'string') return cell.map((end) => plainCell(end, digits));
-  return [quoted(neutralCell(cell))];
-}
-
-function quoted(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return [quotedField(neutralCell(cell))];
 }

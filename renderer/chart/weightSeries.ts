@@ -16,3 +16,9 @@ export interface ChartBand {
   readonly mid: number;
   readonly high: number;
 }
+
+/** Something that happened to the weight's course: the food changed, a stage of the plan began. */
+export interface ChartMark {
+  readonly day: string;
+  readonly words: string;
+}

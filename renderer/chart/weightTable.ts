@@ -1,18 +1,22 @@
 import { fromBase, type Unit } from '../units/dimensions.ts';
-import type { ChartBand, ChartPoint } from './weightSeries.ts';
+import type { ChartBand, ChartMark, ChartPoint } from './weightSeries.ts';
 import type { Cell, ChartColumn, ChartTable } from './table.ts';
 
 export interface WeightSeries {
   readonly points: readonly ChartPoint[];
   readonly trend: readonly ChartBand[];
   readonly corridor: readonly ChartBand[];
+  readonly marks: readonly ChartMark[];
 }
 
 /**
- * The numbers of the weight chart, one line a weighing or a day of a band, by day. Bands that are
- * not drawn have no columns.
+ * The numbers of the weight chart, one line a weighing, a day of a band or of something that
+ * happened, by day. Bands that are not drawn have no columns.
  */
-export function weightTable({ points, trend, corridor }: WeightSeries, unit: Unit): ChartTable {
+export function weightTable(
+  { points, trend, corridor, marks }: WeightSeries,
+  unit: Unit,
+): ChartTable {
   const inUnit = (kg: number) => fromBase(kg, unit);
   const rangeOf = ({ low, high }: ChartBand): Cell => [inUnit(low), inUnit(high)];
   const number = (head: string, digits = unit.digits): ChartColumn => ({
@@ -34,8 +38,8 @@ export function weightTable({ points, trend, corridor }: WeightSeries, unit: Uni
       cells: (band: ChartBand): Cell[] => [rangeOf(band)],
     },
   ].filter(({ items }) => items.length > 1);
-  const noted = points.some(({ flag }) => flag !== '');
-  const days = [...points, ...bands.flatMap(({ items }) => items)].map(({ day }) => day);
+  const noted = marks.length > 0 || points.some(({ flag }) => flag !== '');
+  const days = [...points, ...marks, ...bands.flatMap(({ items }) => items)].map(({ day }) => day);
 
   const rows = [...new Set(days)].sort().flatMap((day): (readonly Cell[])[] => {
     const weighed = points.filter((point) => point.day === day);
@@ -43,7 +47,11 @@ export function weightTable({ points, trend, corridor }: WeightSeries, unit: Uni
       const item = items.find((candidate) => candidate.day === day);
       return item === undefined ? columns.map(() => null) : cellsOf(item);
     });
-    const note = (flag: string): Cell[] => (noted ? [flag === '' ? null : flag] : []);
+    const happened = marks.filter((mark) => mark.day === day).map(({ words }) => words);
+    const note = (flag: string): Cell[] => {
+      const words = [flag, ...happened].filter((part) => part !== '').join('; ');
+      return noted ? [words === '' ? null : words] : [];
+    };
     if (weighed.length === 0) return [[day, null, null, ...cells, ...note('')]];
     return weighed.map(({ kg, errorKg, flag }) => [
       day,

@@ -9,6 +9,24 @@ export interface KeptDraft {
 
 const PREFIX = 'trotwell:draft:';
 
+/** What is still on its way to the service, by client. */
+const onTheWay = new WeakMap<Client, Promise<unknown>>();
+
+/**
+ * Sends one change after the other: two calls on two connections may arrive in either order, and a
+ * draft that arrives after it was dropped would come back as input never saved.
+ */
+function inTurn<T>(client: Client, send: () => Promise<T>): Promise<T> {
+  const turn = draftsKept(client).then(send);
+  onTheWay.set(client, turn);
+  return turn;
+}
+
+/** Resolves when the service has taken every draft given to it so far. */
+export async function draftsKept(client: Client): Promise<void> {
+  await onTheWay.get(client);
+}
+
 /**
  * Drafts lie in two places: this window's session storage, written at once, and the service,
  * written shortly after. The first survives a reload and a service that is gone; the second
@@ -21,7 +39,8 @@ export function draftStore(client: Client, practiceName: string, key: string) {
       sessionStorage.setItem(local, JSON.stringify(draft));
     },
     async keepThere(draft: KeptDraft): Promise<boolean> {
-      return (await client.call('drafts/put', { key, json: JSON.stringify(draft) })).ok;
+      const json = JSON.stringify(draft);
+      return (await inTurn(client, () => client.call('drafts/put', { key, json }))).ok;
     },
     async find(): Promise<KeptDraft | null> {
       const here = readDraft(sessionStorage.getItem(local));
@@ -31,7 +50,7 @@ export function draftStore(client: Client, practiceName: string, key: string) {
     },
     async drop(): Promise<void> {
       sessionStorage.removeItem(local);
-      await client.call('drafts/drop', { key });
+      await inTurn(client, () => client.call('drafts/drop', { key }));
     },
   };
 }

@@ -1,6 +1,7 @@
 import { onBeforeUnmount, ref, watch } from 'vue';
 import { useClient } from '../api/client.ts';
 import { usePractice } from '../stores/practice.ts';
+import { whenLeaving } from './leaving.ts';
 import { draftStore, layOver, type KeptDraft } from './draftStore.ts';
 import { plainCopy } from './plainCopy.ts';
 import { useDraftUndo } from './useDraftUndo.ts';
@@ -13,19 +14,24 @@ function draftKeeper(store: () => ReturnType<typeof draftStore>) {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let waiting: KeptDraft | null = null;
 
-  function flush(): void {
+  async function flush(): Promise<void> {
     clearTimeout(timer);
     if (waiting === null) return;
-    void store().keepThere(waiting);
+    const draft = waiting;
     waiting = null;
+    await store().keepThere(draft);
   }
-  onBeforeUnmount(flush);
+  const stop = whenLeaving(flush);
+  onBeforeUnmount(() => {
+    stop();
+    void flush();
+  });
   return {
     keep(draft: KeptDraft): void {
       store().keepHere(draft);
       waiting = draft;
       clearTimeout(timer);
-      timer = setTimeout(flush, WAIT_MS);
+      timer = setTimeout(() => void flush(), WAIT_MS);
     },
     async forget(): Promise<void> {
       clearTimeout(timer);

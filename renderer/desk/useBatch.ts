@@ -4,7 +4,7 @@ import type { DogLine } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import type { HandoutKind, Practice } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
-import { savingSentence, type Saving } from '../api/saveFile.ts';
+import { canBeTriedAgain, savingSentence, type Saving } from '../api/saveFile.ts';
 import { plainCopy } from '../composables/plainCopy.ts';
 import { useForm } from '../composables/useForm.ts';
 import { useWork } from '../composables/useWork.ts';
@@ -97,6 +97,6 @@ export function useBatch() {
     print,
     save,
     again: clear,
-    unsaved: computed(() => saving.value === 'not saved'),
+    unsaved: computed(() => saving.value !== null && canBeTriedAgain(saving.value)),
   };
 }

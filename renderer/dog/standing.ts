@@ -1,6 +1,4 @@
-import type { Assessment } from '../../core/index.ts';
-import type { Plan } from '../../electron/contract/contract.ts';
-import { weekAt } from '../plan/rampText.ts';
+import type { PresentProgramme, PresentState } from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
 
 const READY = {
@@ -9,41 +7,49 @@ const READY = {
   'vet first': 'should see the vet before running',
 } as const;
 
+/** What keeps a dog with a plan from its next outing. */
+const WAITING = {
+  vet: 'The plan waits for the vet.',
+  walking: 'The plan waits: walking only until what stands against running is settled.',
+  'walk base': 'The plan waits: the walk base has to be passed again before any running.',
+} as const;
+
 /** Where the dog stands, in two or three short sentences. */
-export function standing(
-  name: string,
-  assessment: Assessment,
-  plan: Plan | null,
-  today: string,
-  shown: Shown,
-): string {
+export function standing<P>(name: string, state: PresentState<P, unknown>, shown: Shown): string {
+  const { programme } = state;
   return [
-    `${name} ${READY[assessment.screening.outcome]}.`,
-    weightSentence(assessment, shown),
-    planSentence(plan, today, shown),
+    `${name} ${READY[state.mayRun]}.`,
+    weightSentence(state, shown),
+    planSentence(programme, shown),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
 }
 
-function weightSentence(assessment: Assessment, shown: Shown): string {
-  const { weightKg, targetWeightKg, targetChosen } = assessment;
-  const now = shown.amount('weight', weightKg);
-  if (!targetChosen) return `Weight ${now}.`;
-  const above = weightKg - targetWeightKg;
-  if (Math.abs(above) < 0.05) return `Weight ${now}, at the target.`;
-  const gap = shown.amount('weight', Math.abs(above));
-  return `Weight ${now}, ${gap} ${above > 0 ? 'above' : 'below'} the target.`;
+function weightSentence({ weight }: PresentState<unknown, unknown>, shown: Shown): string {
+  const now = shown.amount('weight', weight.kg);
+  if (weight.against === 'no target') return `Weight ${now}.`;
+  if (weight.against === 'at target') return `Weight ${now}, at the target.`;
+  return `Weight ${now}, ${shown.amount('weight', weight.gapKg)} ${weight.against} the target.`;
 }
 
-function planSentence(plan: Plan | null, today: string, shown: Shown): string {
-  if (plan === null) return '';
-  const { weeks } = plan.ramp;
-  if (weeks.length === 0) return 'No running is planned.';
-  const first = weeks[0]?.sessions[0]?.day;
-  if (first !== undefined && today < first) return `The plan begins on ${shown.weekdayDay(first)}.`;
-  const week = weekAt(plan.ramp, today);
-  return week === null
-    ? 'The plan has come to its end.'
-    : `Week ${week.number} of ${weeks.at(-1)?.number} of the plan.`;
+/** What becomes of the plan, in one sentence; empty without one. */
+export function planSentence(programme: PresentProgramme<unknown>, shown: Shown): string {
+  switch (programme.kind) {
+    case 'none':
+      return '';
+    case 'waiting':
+      return WAITING[programme.for];
+    case 'stopped':
+      return 'Running is stopped.';
+    case 'finished':
+      return 'The plan has come to its end.';
+    case 'running':
+      if (programme.week !== null) {
+        return `Week ${programme.week.number} of ${programme.lastWeek} of the plan.`;
+      }
+      return programme.next === null
+        ? ''
+        : `The plan begins on ${shown.weekdayDay(programme.next.day)}.`;
+  }
 }

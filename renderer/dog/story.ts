@@ -1,6 +1,5 @@
-import { compareLameness } from '../../core/index.ts';
+import { compareLameness, nextWeighIn } from '../../core/index.ts';
 import type { DogFile, Visit } from '../../electron/contract/contract.ts';
-import { weighDay } from '../../electron/contract/due.ts';
 import type { Shown } from '../units/shown.ts';
 import { LIMB_WORDS } from '../words.ts';
 import { sessionText } from '../plan/rampText.ts';
@@ -69,43 +68,26 @@ export interface Coming {
   readonly words: string;
 }
 
+const DUE_WORDS = {
+  weigh: 'Weigh again',
+  'last outing': 'Last outing of the plan',
+  'consent ends': 'Last day of the vet’s consent',
+} as const;
+
 /** What comes next for a dog, in order of days. A weighing that is overdue comes first. */
-export function comingNext(file: DogFile, today: string): Coming[] {
-  return [nextWeighing(file), ...planDays(file, today), consentEnd(file, today)]
-    .filter((coming) => coming !== null)
-    .sort((a, b) => a.day.localeCompare(b.day));
-}
-
-function nextWeighing({ visits, weighings, foodDecisions }: DogFile): Coming | null {
-  const weighed = [
-    ...weighings.map(({ day }) => day),
-    ...visits.filter(({ weightKg }) => weightKg !== null).map(({ day }) => day),
-  ].sort();
-  const day = weighDay({
-    lastWeighedDay: weighed.at(-1) ?? null,
-    proposedWeighDay: foodDecisions.at(-1)?.proposal.nextWeighInDay ?? null,
-  });
-  return day === null ? null : { day, words: 'Weigh again' };
-}
-
-/** As on paper: no outing is announced to a dog that may not run. */
-function planDays({ plans, assessment }: DogFile, today: string): Coming[] {
-  if (assessment?.screening.outcome !== 'ready to start') return [];
-  const plan = plans.find(({ current }) => current);
-  const sessions = plan?.ramp.weeks.flatMap((week) => week.sessions) ?? [];
-  const next = sessions.find(({ day }) => day >= today);
-  const last = sessions.at(-1);
-  if (next === undefined || last === undefined) return [];
-  return [
-    { day: next.day, words: `Next outing: ${sessionText(next)}` },
-    ...(last.day === next.day ? [] : [{ day: last.day, words: 'Last outing of the plan' }]),
-  ];
-}
-
-function consentEnd({ visits }: DogFile, today: string): Coming | null {
-  const consent = visits.at(-1)?.consent;
-  if (consent?.given !== true || consent.expiryDay === null || consent.expiryDay < today) {
-    return null;
+export function comingNext({ state, weighings }: DogFile): Coming[] {
+  // Before the first visit nothing but the rhythm of weighing is due.
+  if (state === null) {
+    const day = nextWeighIn({
+      lastWeighedDay: weighings.at(-1)?.day ?? null,
+      proposedWeighDay: null,
+    });
+    return day === null ? [] : [{ day, words: DUE_WORDS.weigh }];
   }
-  return { day: consent.expiryDay, words: 'Last day of the vet’s consent' };
+  const { programme } = state;
+  return state.due.map(({ what, day }) => {
+    if (what !== 'outing') return { day, words: DUE_WORDS[what] };
+    const next = programme.kind === 'running' ? programme.next : null;
+    return { day, words: `Next outing: ${next === null ? '' : sessionText(next)}` };
+  });
 }

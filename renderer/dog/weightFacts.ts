@@ -1,4 +1,4 @@
-import { weightTrend, type Assessment } from '../../core/index.ts';
+import { HOLD_BAND_PERCENT, weightTrend, type Assessment } from '../../core/index.ts';
 import { toWeighing } from '../../electron/contract/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 
@@ -7,23 +7,33 @@ export interface WeightFacts extends Pick<Assessment, 'trend' | 'corridor'> {
   readonly targetKg: number | null;
   /** Null before there is a target. */
   readonly projection: Assessment['projection'] | null;
+  /** Where the weight may move while the aim is to hold it; null with another aim. */
+  readonly hold: { readonly low: number; readonly high: number } | null;
 }
 
 /**
  * What is known of a dog's weight; null before the first weighing. Before the first visit there is
  * neither a target nor a corridor, but weighings between visits have a trend already.
  */
-export function weightFacts({ assessment, weighings }: DogFile): WeightFacts | null {
+export function weightFacts({ assessment, weighings, state }: DogFile): WeightFacts | null {
   if (assessment !== null) {
-    const { trend, corridor, projection, targetChosen, targetWeightKg } = assessment;
+    const { trend, corridor, projection, targetWeightKg } = assessment;
+    const targetKg = state?.targetKg ?? null;
     return {
       trend,
       corridor,
-      targetKg: targetChosen ? targetWeightKg : null,
-      projection: targetChosen ? projection : null,
+      targetKg,
+      projection: targetKg === null ? null : projection,
+      hold: state?.aim === 'hold' ? holdBand(targetWeightKg) : null,
     };
   }
   if (weighings.length === 0) return null;
   const trend = weightTrend(weighings.map(toWeighing));
-  return { trend, corridor: [], targetKg: null, projection: null };
+  return { trend, corridor: [], targetKg: null, projection: null, hold: null };
 }
+
+/** The ration stays while the weight is inside; outside it is steered back to the target. */
+const holdBand = (targetKg: number) => ({
+  low: targetKg * (1 - HOLD_BAND_PERCENT.under / 100),
+  high: targetKg * (1 + HOLD_BAND_PERCENT.above / 100),
+});

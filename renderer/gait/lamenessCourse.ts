@@ -1,6 +1,6 @@
-import { compareLameness, type LamenessChange } from '../../core/index.ts';
+import { compareLameness, type LamenessChange, LIMBS } from '../../core/index.ts';
 import type { Visit } from '../../electron/contract/contract.ts';
-import { LIMBS, LIMB_WORDS, type Limb } from '../words.ts';
+import { LIMB_WORDS, type Limb } from '../words.ts';
 
 export type Gait = 'walk' | 'trot';
 export const GAITS = ['walk', 'trot'] as const satisfies readonly Gait[];
@@ -76,16 +76,4 @@ export function changeOf(course: LamenessCourse, limb: LimbCourse, index: number
     (change) => change.limb === limb.limb && change.gait === limb.gait,
   );
   return found === undefined ? '' : changeWords(found);
-}
-
-/** The stretches of visits in a row that have a grade; a visit without one parts them. */
-export function stretches(grades: readonly (number | null)[]): readonly (readonly number[])[] {
-  const found: number[][] = [];
-  grades.forEach((grade, index) => {
-    if (grade === null) return;
-    const last = found.at(-1);
-    if (last !== undefined && last.at(-1) === index - 1) last.push(index);
-    else found.push([index]);
-  });
-  return found;
 }

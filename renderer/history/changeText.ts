@@ -90,6 +90,7 @@ function valueText(
     const amount = shown.amount(dimension, value, digits);
     return measure === 'g a day' ? `${amount} a day` : amount;
   }
+  if (measure.startsWith('in ')) return `${value} ${measure.slice('in '.length)}`;
   if (measure === 'body condition score') return `${value} of 9`;
   if (measure === 'lameness grade') return `${value} of 5`;
   return String(value);

@@ -8,4 +8,5 @@ export const DEED_WORDS: Readonly<Record<HistoryAction, string>> = {
   removed: 'Removed',
   archived: 'Put into the archive',
   unarchived: 'Taken out of the archive',
+  made: 'Made',
 };

@@ -1,6 +1,7 @@
 import { nextTick, onBeforeUnmount, watch } from 'vue';
 import { defineStore } from 'pinia';
 import { useClient } from '../api/client.ts';
+import { draftsKept } from '../composables/draftStore.ts';
 import { usePractice } from '../stores/practice.ts';
 
 /** Locking from the page: by hand, or because nobody is there. */
@@ -14,7 +15,7 @@ export const useLock = defineStore('lock', () => {
     if (status === null || status.lock === null || status.lock.locked) return;
     practice.shut();
     await nextTick();
-    await client.call('app/status', {});
+    await draftsKept(client);
     await client.call('lock/now', {});
   }
 

@@ -31,6 +31,6 @@ export function loadTable(
 }
 
 function kindOf({ recovery, easyBeforeEvent }: RampWeek): string {
-  if (recovery) return 'recovery';
+  if (recovery) return 'easy week';
   return easyBeforeEvent ? 'easy before the event' : '';
 }

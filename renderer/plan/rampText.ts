@@ -1,8 +1,8 @@
 import {
+  goalDay,
   shownMinutes,
   type Ramp,
   type RampSession,
-  type RampWeek,
   type ReviewDecision,
 } from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
@@ -36,6 +36,7 @@ export function minutes(value: number): string {
 
 /** One outing in words, as on paper: "6 × (1 min run, 2 min walk)". */
 export function sessionText(session: RampSession): string {
+  if (session.kind === 'walk') return `${minutes(session.runMin)} brisk walk`;
   if (session.kind === 'continuous') return `${minutes(session.runMin)} run without a break`;
   return `${session.repeats} × (${minutes(session.runMin)} run, ${minutes(session.walkMin)} walk)`;
 }
@@ -48,10 +49,9 @@ export function rampSentence(ramp: Ramp, shown: Shown): string {
   if (ramp.goalReachedOn !== null) {
     return `${length}; ${goal} first on ${shown.weekdayDay(ramp.goalReachedOn)}.`;
   }
+  const day = goalDay(ramp);
   const earliest =
-    ramp.earliestGoalDay === null
-      ? ''
-      : ` The earliest day inside the limits is ${shown.weekdayDay(ramp.earliestGoalDay)}.`;
+    day === null ? '' : ` The earliest day inside the limits is ${shown.weekdayDay(day)}.`;
   return `${length}; ${goal} cannot be reached in that time.${earliest}${reachText(ramp, shown)}`;
 }
 
@@ -66,13 +66,4 @@ function reachText(ramp: Ramp, shown: Shown): string {
   const { continuousMinutes, distanceKm } = ramp.withinReach;
   const distance = distanceKm === null ? '' : `, about ${shown.amount('distance', distanceKm)}`;
   return ` Within reach by then: ${minutes(continuousMinutes)} without a break${distance}.`;
-}
-
-/** The week of a plan that `day` falls into; null before it starts and after it ends. */
-export function weekAt(ramp: Pick<Ramp, 'weeks'>, day: string): RampWeek | null {
-  const begun = ramp.weeks.filter((week) => week.startDay <= day);
-  const week = begun.at(-1);
-  if (week === undefined) return null;
-  const last = week.sessions.at(-1)?.day ?? week.startDay;
-  return begun.length === ramp.weeks.length && day > last ? null : week;
 }

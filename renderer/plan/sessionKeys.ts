@@ -11,6 +11,7 @@ export const OUTCOME_KEYS: readonly { readonly key: string; readonly value: Outc
   { key: 'd', value: 'done' },
   { key: 's', value: 'shortened' },
   { key: 'm', value: 'missed' },
+  { key: 'h', value: 'held' },
 ];
 
 /** One digit for each way the next day can be, mildest first. */
@@ -34,8 +35,10 @@ export function answerOf(told: ToldSession, asked: Asked, key: string): SessionI
 /** What was told of a session, in a few words. */
 export function resultText(result: SessionInput): string {
   const minutes = result.runMinutes === null ? '' : ` at ${minutesText(result.runMinutes)}`;
+  const longest =
+    result.longestRunMinutes === null ? '' : `, longest ${minutesText(result.longestRunMinutes)}`;
   const next =
     result.nextDay === null ? '' : `, next day: ${NEXT_DAY_WORDS[result.nextDay].toLowerCase()}`;
   const signs = result.signs.map((sign) => `, ${STOP_SIGN_WORDS[sign].toLowerCase()}`).join('');
-  return `${OUTCOME_WORDS[result.outcome]}${minutes}${next}${signs}`;
+  return `${OUTCOME_WORDS[result.outcome]}${minutes}${longest}${next}${signs}`;
 }

@@ -1,12 +1,13 @@
 import { computed, ref, shallowRef, type ComputedRef, type Ref, type ShallowRef } from 'vue';
 import type { AppError } from '../../electron/contract/errors.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
-import type { ToldResult } from '../../electron/contract/reviewInput.ts';
 import { useClient } from '../api/client.ts';
 import { inputOf } from './timeline.ts';
 
 /** A told result with the initials of who took it down. */
-export type SignedResult = ToldResult & { readonly author: string };
+export type SignedResult = SessionInput & { readonly updatedAt: string } & {
+  readonly author: string;
+};
 
 export interface SessionResults {
   /** What was told of each session, oldest first. */

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
-import { isBare, matches, type Pressed, type Shortcut } from './shortcut.ts';
+import { isBare, isHeld, matches, type Pressed, type Shortcut } from './shortcut.ts';
 
 const STORED = 'trotwell:single-keys';
 
@@ -24,12 +24,13 @@ export const useShortcuts = defineStore('shortcuts', () => {
   }
   /**
    * What `pressed` does; a page's own shortcut goes before one of the whole program. Keys of fields
-   * are the business of their form.
+   * are the business of their form; in a field (`typing`) only keys with Alt do something.
    */
-  function find(pressed: Pressed, mac: boolean): Shortcut | undefined {
+  function find(pressed: Pressed, mac: boolean, typing = false): Shortcut | undefined {
     const listened = inForce.value.filter(({ scope }) => scope !== 'fields');
+    const works = (key: string) => (typing ? isHeld(key) : singleKeys.value || !isBare(key));
     return listened.findLast(({ keys }) =>
-      keys.some((key) => (singleKeys.value || !isBare(key)) && matches(key, pressed, mac)),
+      keys.some((key) => works(key) && matches(key, pressed, mac)),
     );
   }
   return { inForce, sheetOpen, singleKeys, add, remove, find };

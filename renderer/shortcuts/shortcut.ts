@@ -12,8 +12,9 @@ export type Scope = keyof typeof SCOPES;
 /** Something the keyboard does at once. */
 export interface Shortcut {
   /**
-   * Alternatives: one character as it is typed ("?", "v"), or "Mod+k" (Ctrl, on a Mac Cmd). Keys of
-   * fields are listened for by their form, and told of here: "Enter", "Shift+Enter".
+   * Alternatives: one character as it is typed ("?", "v"), "Mod+k" (Ctrl, on a Mac Cmd), or "Alt+1",
+   * which works in fields too. Keys of fields are listened for by their form, and told of here:
+   * "Enter", "Shift+Enter".
    */
   readonly keys: readonly string[];
   /** What it does, as a line of the sheet: "New follow-up". */
@@ -25,11 +26,19 @@ export interface Shortcut {
 }
 
 /** What of a keyboard event decides. */
-export type Pressed = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>;
+export type Pressed = Pick<
+  KeyboardEvent,
+  'key' | 'code' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'
+>;
 
 export function isMac(platform: string): boolean {
   return /^(Mac|iP)/.test(platform);
 }
+
+const ALT_DIGIT = /^Alt\+(\d)$/;
+
+/** Whether the key works wherever the focus is, in a field too. */
+export const isHeld = (key: string): boolean => ALT_DIGIT.test(key);
 
 /** Whether the key is a bare character, which speech input can produce by accident. */
 export const isBare = (key: string): boolean => key.length === 1;
@@ -39,6 +48,8 @@ export const isBare = (key: string): boolean => key.length === 1;
  * places, and has to be up for letters.
  */
 export function matches(key: string, pressed: Pressed, mac: boolean): boolean {
+  const [, digit] = ALT_DIGIT.exec(key) ?? [];
+  if (digit !== undefined) return isAltDigit(digit, pressed);
   if (pressed.altKey) return false;
   const typed = pressed.key.toLowerCase();
   if (!isBare(key)) {
@@ -52,11 +63,17 @@ export function matches(key: string, pressed: Pressed, mac: boolean): boolean {
   return !pressed.shiftKey || !/\p{L}/u.test(key);
 }
 
+/** By its place on the keyboard: with Alt held the key itself may be any sign. */
+function isAltDigit(digit: string, { code, altKey, ...held }: Pressed): boolean {
+  return altKey && code === `Digit${digit}` && !held.ctrlKey && !held.metaKey && !held.shiftKey;
+}
+
 /** The keys of one alternative as they are printed: ["Ctrl", "K"], ["Shift", "Enter"]. */
 export function keyCaps(key: string, mac: boolean): readonly string[] {
   if (isBare(key)) return [key.toUpperCase()];
   return key.split('+').map((part) => {
     if (part === 'Mod') return mac ? 'Cmd' : 'Ctrl';
+    if (part === 'Alt') return mac ? 'Option' : 'Alt';
     return isBare(part) ? part.toUpperCase() : part;
   });
 }
@@ -66,8 +83,13 @@ const TYPED_INTO =
 
 /** Whether a key pressed there belongs to a field or to an open sheet, and not to a shortcut. */
 export function belongsElsewhere(target: EventTarget | null): boolean {
-  if (!(target instanceof Element)) return false;
-  return (
-    target.closest(`${TYPED_INTO}, [role="dialog"], [role="alertdialog"], [role="menu"]`) !== null
-  );
+  return isIn(`${TYPED_INTO}, ${SHEETS}`, target);
 }
+
+const SHEETS = '[role="dialog"], [role="alertdialog"], [role="menu"]';
+
+/** Whether a key pressed there belongs to an open sheet. */
+export const belongsToSheet = (target: EventTarget | null): boolean => isIn(SHEETS, target);
+
+const isIn = (where: string, target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest(where) !== null;

@@ -2,7 +2,7 @@ import { nextTick, onBeforeUnmount, onMounted } from 'vue';
 import { useRouter } from 'vue-router';
 import { usePractice } from '../stores/practice.ts';
 import { useShortcuts } from './registry.ts';
-import { belongsElsewhere, isMac } from './shortcut.ts';
+import { belongsElsewhere, belongsToSheet, isMac } from './shortcut.ts';
 import { useShortcut } from './useShortcut.ts';
 
 /** Listens to the keyboard for every shortcut, and brings those that work on all pages. */
@@ -37,8 +37,9 @@ export function useAppShortcuts(): void {
 
   function listen(event: KeyboardEvent): void {
     if (event.defaultPrevented || event.isComposing || event.repeat) return;
-    if (belongsElsewhere(event.target)) return;
-    const found = shortcuts.find(event, isMac(navigator.platform));
+    if (belongsToSheet(event.target)) return;
+    const typing = belongsElsewhere(event.target);
+    const found = shortcuts.find(event, isMac(navigator.platform), typing);
     if (found === undefined) return;
     event.preventDefault();
     void found.run();

@@ -9,8 +9,8 @@ export interface NoticeAction {
 
 /**
  * One short sentence about what has just been done, shown and read out, with at most one thing to
- * do about it. It outlives the change of page that follows the deed, and goes with the next one;
- * no clock takes it away.
+ * do about it. It outlives the change of page that follows the deed, goes with the next one, and
+ * leaves by itself once it could be read twice over (`NoticeBar`).
  */
 export const useNotice = defineStore('notice', () => {
   const text = ref('');

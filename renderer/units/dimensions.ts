@@ -53,11 +53,18 @@ const LB = unit('lb', KG_PER_LB, 1, 'lbs', 'pound', 'pounds');
 const GRAM_OF_KG = unit('g', 0.001, 0);
 const OUNCE_OF_KG = unit('oz', GRAMS_PER_OUNCE / 1000, 1);
 
+const CM = unit('cm', 1, 0);
+const METRE = unit('m', 100, 2);
+const MM = unit('mm', 0.1, 0);
+const INCH = unit('in', CM_PER_INCH, 1, '"', 'inch', 'inches');
+
 const FIXED: Record<
   Exclude<
     Dimension,
     | 'weight'
     | 'scaleStep'
+    | 'length'
+    | 'girth'
     | 'energy'
     | 'energyPer100g'
     | 'energyPerDay'
@@ -68,13 +75,11 @@ const FIXED: Record<
   >,
   readonly [Unit, ...Unit[]]
 > = {
-  length: [unit('cm', 1, 0), unit('in', CM_PER_INCH, 1, '"', 'inch', 'inches'), unit('m', 100, 2)],
   grams: [unit('g', 1, 0, 'gram', 'grams'), unit('oz', GRAMS_PER_OUNCE, 1), unit('kg', 1000, 2)],
   climb: [unit('m', 1, 0), unit('ft', 0.3048, 0, 'feet')],
   minutes: [unit('min', 1, 1, 'minutes', 'm'), unit('h', 60, 2, 'hour', 'hours')],
   months: [unit('months', 1, 0, 'month', 'mo'), unit('years', 12, 1, 'year', 'y', 'yr')],
   percent: [unit('%', 1, 1, 'percent')],
-  girth: [unit('cm', 1, 1), unit('in', CM_PER_INCH, 1, '"', 'inch', 'inches'), unit('mm', 0.1, 0)],
   degrees: [unit('°', 1, 0, 'deg', 'degrees')],
   count: [unit('', 1, 0)],
 };
@@ -118,6 +123,13 @@ export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [U
       const mi = unit('mi', KM_PER_MILE, 1, 'mile', 'miles');
       return miles ? [mi, km] : [km, mi, unit('m', 0.001, 0)];
     }
+    // Who runs in miles measures in inches.
+    case 'length':
+      return miles ? [INCH, CM, METRE] : [CM, INCH, METRE];
+    case 'girth':
+      return miles
+        ? [{ ...INCH, digits: 2 }, { ...CM, digits: 1 }, MM]
+        : [{ ...CM, digits: 1 }, INCH, MM];
     case 'pace': {
       const perKm = unit('min/km', 1, 2, 'min per km', '/km');
       const perMile = unit('min/mi', 1 / KM_PER_MILE, 2, 'min per mi', 'min/mile', '/mi');

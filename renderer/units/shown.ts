@@ -1,5 +1,6 @@
 import type { Figure } from '../../core/figure.ts';
 import type { Practice } from '../../electron/contract/records.ts';
+import { wholeLimit } from '../../core/heat/limits.ts';
 import { inUnits } from '../../core/quantityText.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 
@@ -20,6 +21,8 @@ export interface Shown {
   /** "680 to 920 kcal/day". */
   figureRange(low: number, high: number, unit: string): string;
   temperature(celsius: number): string;
+  /** A limit of temperature, in whole degrees, rounded down. */
+  temperatureLimit(celsius: number): string;
   /** A calendar day in the practice's format. */
   day(iso: string | null | undefined): string;
   /** A calendar day with its weekday, "Mon 03.02.2025". */
@@ -99,6 +102,11 @@ export function shownWith(choices: ShownChoices): Shown {
       return ends[0] === ends[1] ? '' : shown.figureRange(low, high, unit);
     },
     temperature: (celsius) => shown.amount('temperature', celsius),
+    temperatureLimit: (celsius) =>
+      joined(
+        roundText(wholeLimit(celsius, choices.temperatureUnit), 0),
+        unitsOf('temperature', choices)[0].name,
+      ),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
     sentence: (text) =>
       inUnits(text, choices).replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),

@@ -4,8 +4,11 @@ import type { Ref } from 'vue';
 const STOPS = 'input, select, textarea, [data-enter-stop]';
 /** Parts that hold the focus while nothing in them asks for anything; never a stop. */
 const AT_REST = '[data-enter-leaves]';
-/** Fields that Enter leaves. In a text area it begins a line, and a select or a button needs it. */
-const LEFT_BY_ENTER = `input:not([type="file"]), ${AT_REST}`;
+/**
+ * Fields that Enter leaves. In a text area it begins a line, and a button needs it; a select opens by
+ * the space bar and the arrow keys.
+ */
+const LEFT_BY_ENTER = `input:not([type="file"]), select, ${AT_REST}`;
 const SUBMIT = 'button[type="submit"]';
 
 /**
@@ -48,7 +51,7 @@ function move(form: HTMLFormElement, from: HTMLElement, step: 1 | -1): void {
 }
 
 function canBeReached(stop: HTMLElement): boolean {
-  const never = `:disabled, [type="hidden"], [type="file"], ${AT_REST}`;
+  const never = `:disabled, [type="hidden"], [type="file"], [aria-hidden="true"], ${AT_REST}`;
   return !stop.matches(never) && stop.checkVisibility();
 }
 

@@ -1,4 +1,6 @@
+import type { FoodProposal } from '../../core/index.ts';
 import type { FoodDecisionInput, FoodSwitch } from '../../electron/contract/records.ts';
+import { isOvertaken } from './useAnswerTo.ts';
 
 export interface FoodEntry {
   decision: FoodDecisionInput['decision'] | 'open';
@@ -38,14 +40,37 @@ export function foodSwitchOf(food: FoodEntry): FoodSwitch | null {
   return { ...rest, kcalPer100g, days };
 }
 
+/** Answers that hold whatever is proposed. */
+export const FREE_FOOD_ANSWERS = ['edited'] as const;
+
+/** What of a proposal an answer is given to, as it is shown: what differs by less is the same. */
+export const foodKey = ({ verdict, kcalPerDay }: FoodProposal): string =>
+  `${verdict} ${kcalPerDay === null ? '' : Math.round(kcalPerDay)}`;
+
+/** The energy of a proposal that was answered, kcal/day; null where it had none. */
+export function answeredKcal({ answeredTo }: FoodEntry): number | null {
+  const [, kcal = ''] = answeredTo.split(' ');
+  return kcal === '' ? null : Number(kcal);
+}
+
+/** True while the food was decided on another proposal than the present one. */
+export const isFoodOvertaken = (food: FoodEntry, proposal: FoodProposal): boolean =>
+  isOvertaken(food, foodKey(proposal), FREE_FOOD_ANSWERS);
+
 /** The answer to the food proposal as it is sent; null while it is left open. */
 export function foodDecisionOf(food: FoodEntry): FoodDecisionInput | null {
   if (food.decision === 'open') return null;
   return {
     decision: food.decision,
-    kcalPerDay: food.decision === 'edited' ? food.kcalPerDay : null,
+    kcalPerDay: decidedKcal(food),
     // What is missing is sent as it is: the service names the field, its unit and its range.
     foodSwitch: food.switches ? (food.foodSwitch as FoodSwitch) : null,
     note: food.note,
   };
+}
+
+/** What was typed, or what was seen when the proposal was accepted. */
+function decidedKcal(food: FoodEntry): number | null {
+  if (food.decision === 'edited') return food.kcalPerDay;
+  return food.decision === 'accepted' ? answeredKcal(food) : null;
 }

@@ -1,5 +1,8 @@
-import { checkRamp, editRamp, type Ramp } from '../../core/index.ts';
+import { checkRamp, editRamp, type Ramp, type Review } from '../../core/index.ts';
 import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
+import { DECISION_HEADS, rampSentence } from '../plan/rampText.ts';
+import type { Shown } from '../units/shown.ts';
+import { isOvertaken } from './useAnswerTo.ts';
 import { fittingEdits, keptBreaches, type RampEntry } from '../plan/useRampEdit.ts';
 
 /** The answer to the plan proposal while it is being given, with its changes by hand. */
@@ -22,6 +25,21 @@ export function blankPlanAnswer(): PlanAnswerEntry {
     reasons: [],
   };
 }
+
+/** What of a review an answer is given to: its sentence, and each week's minutes after it. */
+export function planKey(review: Review, shown: Shown): string {
+  const { decision, fromDay, ramp } = review;
+  const sentence = `${DECISION_HEADS[decision]}, from ${shown.day(fromDay)}: ${rampSentence(ramp, shown)}`;
+  return [sentence, ...ramp.weeks.map((week) => week.runMinutes)].join('\n');
+}
+
+/** The sentence of the review that was answered. */
+export const answeredSentence = ({ answeredTo }: Pick<PlanAnswerEntry, 'answeredTo'>): string =>
+  answeredTo.split('\n')[0]!;
+
+/** True while the plan was decided on another review than the present one. */
+export const isPlanOvertaken = (entry: PlanAnswerEntry, review: Review, shown: Shown): boolean =>
+  isOvertaken(entry, planKey(review, shown));
 
 /** Whether the proposal is taken over, as it is or changed. */
 export const takesProposal = ({ decision }: PlanAnswerEntry): boolean =>

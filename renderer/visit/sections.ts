@@ -1,14 +1,15 @@
 /** Every part of the visit form. */
 const TITLES = {
-  history: 'History and consent',
+  why: 'Why it comes',
   weight: 'Weight and condition',
   sessions: 'Sessions since the last visit',
   gait: 'Gait and lameness',
-  signs: 'Signs',
-  food: 'Food',
+  signs: 'Pain and signs',
+  history: 'History and consent',
   plan: 'Running plan',
-  notes: 'Notes',
-  proposals: 'Proposals',
+  food: 'Food',
+  notes: 'Notes and photos',
+  proposals: 'Decisions',
 } as const;
 
 export type SectionId = keyof typeof TITLES;
@@ -19,7 +20,7 @@ export interface Section {
 }
 
 /** Parts that only a visit with a plan in force has. */
-const OF_A_RUNNING_PLAN: readonly SectionId[] = ['sessions', 'proposals'];
+const OF_A_RUNNING_PLAN: readonly SectionId[] = ['sessions'];
 
 /** The parts of a visit, in the order of an assessment. */
 export function sectionsOf(followsPlan: boolean): readonly Section[] {
@@ -27,6 +28,9 @@ export function sectionsOf(followsPlan: boolean): readonly Section[] {
     .filter((id) => followsPlan || !OF_A_RUNNING_PLAN.includes(id))
     .map((id) => ({ id, title: TITLES[id] }));
 }
+
+/** The key that leads to a part by its place; the tenth has the 0. */
+export const keyOfSection = (index: number): string => `Alt+${(index + 1) % 10}`;
 
 /** Brings a part into view and moves the focus to its heading. */
 export function goToSection(id: SectionId): void {

@@ -1,4 +1,4 @@
-import { readonly, ref, watch, type Ref } from 'vue';
+import { computed, type ComputedRef } from 'vue';
 
 /** An answer to a proposal that changes as the form is filled in. */
 export interface Answer<D extends string> {
@@ -8,38 +8,41 @@ export interface Answer<D extends string> {
 }
 
 export interface AnswerTo<D extends string> {
-  /** True from the moment an answer was opened again, until there is a new one. */
-  readonly changed: Readonly<Ref<boolean>>;
+  /**
+   * What was proposed when the answer was given, where another thing is proposed now; null while
+   * the answer stands as it was given. Until it is looked at, nothing is saved.
+   */
+  readonly changedFrom: ComputedRef<string | null>;
   decide(decision: D | 'open'): void;
 }
 
+/** True while an answer was given to another proposal than the present one. */
+export function isOvertaken<D extends string>(
+  { decision, answeredTo }: Answer<D>,
+  proposal: string,
+  free: readonly D[] = [],
+): boolean {
+  if (decision === 'open' || (free as readonly string[]).includes(decision)) return false;
+  return answeredTo !== proposal;
+}
+
 /**
- * Ties an answer to the proposal it was given to: on another proposal it is open again, so that
- * nothing is decided that was not seen. `free` names answers that hold for any proposal.
+ * Ties an answer to the proposal it was given to. An answer is never taken back: where something
+ * else is proposed since, old and new stand side by side until the practitioner has looked. `free`
+ * names answers that hold for any proposal.
  */
 export function useAnswerTo<D extends string>(
   answer: () => Answer<D>,
   proposal: () => string,
   free: readonly D[] = [],
 ): AnswerTo<D> {
-  const changed = ref(false);
-  const isFree = (decision: D | 'open') => (free as readonly string[]).includes(decision);
-  watch(
-    [proposal, () => answer().decision, () => answer().answeredTo],
-    ([proposed, decision, answeredTo]) => {
-      if (decision === 'open' || isFree(decision) || answeredTo === proposed) return;
-      answer().decision = 'open';
-      answer().answeredTo = '';
-      changed.value = true;
-    },
-    { immediate: true },
-  );
   return {
-    changed: readonly(changed),
+    changedFrom: computed(() =>
+      isOvertaken(answer(), proposal(), free) ? answer().answeredTo : null,
+    ),
     decide(decision) {
       answer().decision = decision;
       answer().answeredTo = decision === 'open' ? '' : proposal();
-      changed.value = false;
     },
   };
 }

@@ -1,9 +1,16 @@
 import { computed, type ComputedRef } from 'vue';
-import { reviewRamp, type Ramp, type Review, type Screening } from '../../core/index.ts';
+import {
+  plannedSessions,
+  reviewInput,
+  reviewRamp,
+  type Ramp,
+  type Review,
+  type Screening,
+} from '../../core/index.ts';
+import { toRuleChanges } from '../../electron/contract/rampRequest.ts';
 import type { DogFile, Plan } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
-import { reviewInput } from '../../electron/contract/reviewInput.ts';
-import { askedOf, plannedSessions, toldSessions } from '../plan/timeline.ts';
+import { askedOf, toldSessions } from '../plan/timeline.ts';
 import { answeredRamp } from './planAnswerEntry.ts';
 import { factsOf, type VisitForm } from './visitForm.ts';
 
@@ -22,7 +29,8 @@ interface ProposalContext {
   readonly file: DogFile;
   readonly sessions: () => DogFile['sessions'];
   readonly rules: () => readonly RuleChange[];
-  readonly screening: () => Screening['outcome'] | null;
+  /** What the form's screening found; what was not looked at yet is no finding. */
+  readonly screening: () => Screening['found'] | null;
 }
 
 /** Reviews the plan in force with every change of the form, by the same input as when it is saved. */
@@ -51,7 +59,7 @@ export function usePlanProposal(
         reviewInput({
           plan,
           sessions: sessions(),
-          rules: rules(),
+          rules: toRuleChanges(rules()),
           day,
           clearedByVetOn: form.review.clearedByVetOn,
           visit: factsOf(form.visit),

@@ -4,11 +4,8 @@ import type { HandoutKind } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { savePdf, savingSentence } from '../api/saveFile.ts';
 
-/** What the owner takes home from a visit: what to feed and how to run. */
-const SHEETS: readonly HandoutKind[] = ['feeding-sheet', 'running-plan'];
-
-/** Prints feeding sheet and running plan as one file, without leaving the page. */
-export function useSheets(dogId: string) {
+/** Prints the sheets that the practice chose for such a visit as one file, without leaving the page. */
+export function useSheets(dogId: string, kinds: readonly HandoutKind[]) {
   const client = useClient();
   const printing = ref(false);
   const error = shallowRef<AppError | null>(null);
@@ -19,13 +16,16 @@ export function useSheets(dogId: string) {
     if (printing.value) return;
     printing.value = true;
     said.value = '';
-    const answer = await client.call('handouts/bundle', { kinds: [...SHEETS], dogId, paper: null });
+    const answer = await client.call('handouts/bundle', { kinds: [...kinds], dogId, paper: null });
     printing.value = false;
     error.value = answer.ok ? null : answer.error;
     if (!answer.ok) return;
-    const { fileName, base64, pages } = answer.value;
+    const { fileName, base64, pages, leftOut } = answer.value;
     const saving = await savePdf(fileName, base64);
-    said.value = `Both sheets, ${pages} pages: ${savingSentence(fileName, saving)}`;
+    const counted = pages === 1 ? '1 page' : `${pages} pages`;
+    said.value = [`The sheets, ${counted}: ${savingSentence(fileName, saving)}`, ...leftOut].join(
+      ' ',
+    );
   }
   return { printing, error, said, print };
 }

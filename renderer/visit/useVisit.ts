@@ -3,6 +3,7 @@ import { monthsBetween } from '../../core/day.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import { useDraft } from '../composables/useDraft.ts';
 import { useForm } from '../composables/useForm.ts';
+import { useShown } from '../composables/useShown.ts';
 import { usePractice } from '../stores/practice.ts';
 import { useAmendment } from './useAmendment.ts';
 import { useAssessment } from './useAssessment.ts';
@@ -16,9 +17,10 @@ const GROWN_MONTHS = 24;
 /** The form of a visit, its draft, and all that follows from it as it is typed. */
 export function useVisit(file: DogFile, visitId: string | null) {
   const practice = usePractice();
+  const shown = useShown();
   const { dog } = file;
   const kept = visitId === null ? null : keptVisitForm(file, visitId);
-  const form = useForm(kept ?? newVisitForm(file, practice.today));
+  const form = useForm(kept ?? newVisitForm(file, practice.today, practice.choices.weightUnit));
   const { values } = form;
   const draft = useDraft(form, () => `visit:${dog.id}:${visitId ?? 'new'}`);
   const amendment = useAmendment(values, file, visitId);
@@ -35,10 +37,18 @@ export function useVisit(file: DogFile, visitId: string | null) {
     file,
     rules,
     sessions: () => sessions.all.value,
-    screening: () => found.value.assessment?.screening.outcome ?? null,
+    screening: () => found.value.assessment?.screening.found ?? null,
   });
   const taken = computed(() => takenRamp(values, proposal.value));
   const withTaken = useAssessment(values, { ...context, ramp: () => taken.value });
+
+  // A plan begins with the visit until it is given another day.
+  watch(
+    () => values.visit.day,
+    (day, before) => {
+      if (values.plan.startDay === before && day !== '') values.plan.startDay = day;
+    },
+  );
 
   // The starting level follows the finding until a plan is asked for at another level.
   watch(
@@ -49,6 +59,7 @@ export function useVisit(file: DogFile, visitId: string | null) {
   );
 
   return {
+    shown,
     form,
     draft,
     amendment,

@@ -1,15 +1,17 @@
 import { computed, ref, shallowRef, type ComputedRef } from 'vue';
-import type { RampSession } from '../../core/index.ts';
+import { plannedSessions, type RampSession } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
-import { askedOf, inputOf, plannedSessions, toldSessions } from '../plan/timeline.ts';
+import { askedOf, inputOf, toldSessions } from '../plan/timeline.ts';
 import type { SessionResults } from '../plan/useSessionResults.ts';
 import type { VisitForm } from './visitForm.ts';
 
 export interface VisitSessions {
   /** What the plan held from the last visit to this one, as far as it is not wholly told yet. */
   readonly planned: ComputedRef<readonly RampSession[]>;
+  /** Every session as it stood on its day. */
+  readonly everPlanned: readonly RampSession[];
   /** Sessions of that time that were told before, e.g. on the plan's page. */
   readonly toldBefore: ComputedRef<number>;
   /** Sessions before the last visit of which nothing was ever told. */
@@ -58,6 +60,7 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
 
   return {
     planned,
+    everPlanned: sessions,
     toldBefore: computed(() => sinceThen.value.length - planned.value.length),
     untoldBefore: computed(
       () =>

@@ -1,11 +1,11 @@
 import { useShortcut } from '../shortcuts/useShortcut.ts';
-import { goToSection, type Section } from './sections.ts';
+import { goToSection, keyOfSection, type Section } from './sections.ts';
 
-/** The keys of a visit form, while it is there: a digit for each of its parts, and how Enter moves in its fields. */
+/** The keys of a visit form, while it is there: Alt and a digit for each of its parts, and how Enter moves in its fields. */
 export function useVisitShortcuts(sections: readonly Section[], when: () => boolean): void {
   sections.forEach(({ id, title }, index) => {
     useShortcut({
-      keys: [String(index + 1)],
+      keys: [keyOfSection(index)],
       words: title,
       scope: 'visit',
       when,

@@ -1,9 +1,11 @@
+import { KG_PER_LB } from '../../core/units.ts';
 import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {
   DietItem,
   FoodLabel,
   PlanRequest,
+  Practice,
   SessionInput,
   VisitFacts,
 } from '../../electron/contract/records.ts';
@@ -21,8 +23,12 @@ export type DietEntry = Omit<Nullable<DietItem, 'kcalPer100g' | 'gramsPerDay'>, 
 };
 
 /** The facts while they are being typed. */
-export type VisitEntry = Omit<Nullable<VisitFacts, 'scaleStepKg' | 'mealsPerDay'>, 'diet'> & {
+export type VisitEntry = Omit<
+  Nullable<VisitFacts, 'scaleStepKg' | 'mealsPerDay'>,
+  'diet' | 'questionnaires'
+> & {
   diet: DietEntry[];
+  questionnaires: Nullable<VisitFacts['questionnaires'][number], 'total'>[];
 };
 
 /** The plan asked for while it is being typed; both goals are kept, one is sent. */
@@ -43,6 +49,8 @@ export interface PlanEntry {
   weekdays: Weekday[];
   daysOut: string[];
   climbM: number | null;
+  /** How long the owner runs without a break today, min; null where not asked. */
+  ownerMinutes: number | null;
   /** The owner's pace where the goal is in minutes; a distance brings its own. */
   paceMinPerKm: number | null;
   laterStages: LaterStage[];
@@ -72,11 +80,19 @@ export interface VisitForm {
 const DEFAULT_SESSIONS = 3;
 const DEFAULT_MINUTES = 30;
 
+/** The nearest step in tenths of a pound to the 0.1 kg a scale is taken to count by (D). */
+const POUND_STEP_KG = 0.2 * KG_PER_LB;
+
 /** The form of a new visit: carries over from the last one what usually stays. */
-export function newVisitForm(file: DogFile, today: string): VisitForm {
+export function newVisitForm(
+  file: DogFile,
+  today: string,
+  weightUnit: Practice['weightUnit'] = 'kg',
+): VisitForm {
   const previous = file.visits.at(-1);
   const decided = file.foodDecisions.at(-1) ?? null;
   const visit = blankVisit(file.dog.id, today, previous, decided);
+  if (previous === undefined && weightUnit === 'lb') visit.scaleStepKg = POUND_STEP_KG;
   return formOf(visit, file, previous === undefined);
 }
 
@@ -111,6 +127,7 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
       weekdays: [...(asked?.weekdays ?? WEEKDAYS)],
       daysOut: [...(asked?.daysOut ?? [])].filter((day) => day >= visit.day),
       climbM: asked?.climbM ?? null,
+      ownerMinutes: asked?.ownerMinutes ?? null,
       paceMinPerKm: asked?.paceMinPerKm ?? null,
       laterStages: [...(asked?.laterStages ?? [])],
     },
@@ -139,12 +156,18 @@ export function blankDietEntry(treat: boolean): DietEntry {
   };
 }
 
-/** The facts as far as they can be computed with: foods without their numbers are left out. */
+/** The facts as far as they can be computed with: lines that lack something are left out. */
 export function factsOf(entry: VisitEntry): VisitFacts {
   return {
     ...entry,
     scaleStepKg: entry.scaleStepKg ?? 0.1,
     mealsPerDay: entry.mealsPerDay ?? 2,
+    // A line without its day or name is not told yet; saving names what it lacks.
+    lamenessClearances: entry.lamenessClearances.filter(({ day }) => day !== ''),
+    injuries: entry.injuries.filter(({ structure, day }) => structure !== '' && day !== ''),
+    questionnaires: entry.questionnaires.flatMap(({ total, ...told }) =>
+      total === null || told.day === '' ? [] : [{ ...told, total }],
+    ),
     diet: entry.diet.flatMap((item) => {
       const { kcalPer100g, gramsPerDay } = item;
       if (kcalPer100g === null || gramsPerDay === null) return [];
@@ -184,6 +207,7 @@ export function planRequestOf(plan: PlanEntry): PlanRequest | null {
     weekdays: plan.weekdays.length === WEEKDAYS.length ? null : [...plan.weekdays].sort(),
     daysOut: [...plan.daysOut],
     climbM: plan.climbM,
+    ...(plan.ownerMinutes === null ? {} : { ownerMinutes: plan.ownerMinutes }),
     paceMinPerKm: plan.goalKind === 'minutes' ? plan.paceMinPerKm : null,
     // A plan towards an event ends with it.
     laterStages:

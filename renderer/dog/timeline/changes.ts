@@ -30,9 +30,13 @@ function changeEntry(group: readonly DogDeed[], file: DogFile, shown: Shown): Ti
     kind: 'change',
     day: localDay(deed.at),
     author: deed.author,
-    title: `${what} ${done}`,
-    to: pathOf(deed, file),
-    lines: deed.reason === '' ? [] : [`Reason: ${deed.reason}`],
+    ...(deed.action === 'made'
+      ? { title: `${deed.reason}: made, not sent`, to: `/dogs/${file.dog.id}/handouts`, lines: [] }
+      : {
+          title: `${what} ${done}`,
+          to: pathOf(deed, file),
+          lines: deed.reason === '' ? [] : [`Reason: ${deed.reason}`],
+        }),
   };
 }
 

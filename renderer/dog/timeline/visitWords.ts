@@ -1,6 +1,7 @@
+import { LIMBS } from '../../../core/index.ts';
 import type { Visit } from '../../../electron/contract/contract.ts';
 import type { Shown } from '../../units/shown.ts';
-import { LIMBS, LIMB_WORDS } from '../../words.ts';
+import { LIMB_WORDS } from '../../words.ts';
 
 /** What was found at a visit, in one line. */
 export function findings(visit: Visit, shown: Shown): string {

@@ -1,0 +1,47 @@
+import { computed, shallowRef, type ComputedRef, type ShallowRef } from 'vue';
+import type { FilePurpose } from '../../electron/contract/filePurposes.ts';
+import { useClient } from '../api/client.ts';
+import { canBeTriedAgain, savingSentence, type Saving } from '../api/saveFile.ts';
+
+/** Hands a file the service made to the practitioner, and again where it did not arrive. */
+export interface HandingOver {
+  /** What became of the last one; empty before. */
+  readonly said: ComputedRef<string>;
+  /** Null before anything was saved. */
+  readonly saving: ShallowRef<Saving | null>;
+  /** True where the same file can be handed over once more. */
+  readonly canAgain: ComputedRef<boolean>;
+  save(token: string, fileName: string): Promise<Saving>;
+  again(): Promise<void>;
+  clear(): void;
+}
+
+export function useHandingOver(purpose: FilePurpose): HandingOver {
+  const client = useClient();
+  const file = shallowRef<{ readonly token: string; readonly name: string } | null>(null);
+  const saving = shallowRef<Saving | null>(null);
+
+  async function save(token: string, name: string): Promise<Saving> {
+    file.value = { token, name };
+    saving.value = null;
+    return (saving.value = await client.files.saveProduced(token, name, purpose));
+  }
+
+  return {
+    saving,
+    save,
+    said: computed(() =>
+      file.value === null || saving.value === null
+        ? ''
+        : savingSentence(file.value.name, saving.value),
+    ),
+    canAgain: computed(() => saving.value !== null && canBeTriedAgain(saving.value)),
+    async again() {
+      if (file.value !== null) await save(file.value.token, file.value.name);
+    },
+    clear() {
+      file.value = null;
+      saving.value = null;
+    },
+  };
+}
