@@ -2,7 +2,7 @@ import { describe, expect, expectTypeOf, test } from 'vitest';
 import { CALL_NAMES, type EveryCallIsNamed } from '../../electron/contract/callNames.ts';
 import { contract } from '../../electron/contract/contract.ts';
 import { LIMITS, limitSentence } from '../../electron/contract/limits.ts';
-import { quantity } from '../../electron/contract/fields.ts';
+import { number } from '../../electron/contract/fields.ts';
 import { visitFacts } from '../../electron/contract/records.ts';
 
 describe('the contract', () => {
@@ -15,7 +15,7 @@ describe('the contract', () => {
     '%s refuses with its sentence',
     (name) => {
       const limit = LIMITS[name];
-      const schema = quantity(name);
+      const schema = number(limit);
       expect(schema.safeParse(limit.min).success).toBe(true);
       expect(schema.safeParse(limit.max).success).toBe(true);
       for (const bad of [

@@ -87,6 +87,7 @@ describe('while the records are locked', () => {
       logo: null,
       rules: [],
       trouble: null,
+      limited: null,
     });
     for (const name of ['work/state', 'work/cancel'] as const) {
       expect(await desk.service.call(name, { workId: randomUUID() })).toEqual({

@@ -28,7 +28,7 @@ describe('photos and letters at a visit', () => {
 
   async function choose(name: string, mimeType: string, buffer: Buffer): Promise<void> {
     const dialogue = page.waitForEvent('filechooser');
-    const button = section(page).getByRole('button', { name: 'Add a file' });
+    const button = section(page).getByRole('button', { name: 'Add files' });
     await button.focus();
     await page.keyboard.press('Enter');
     await (await dialogue).setFiles({ name, mimeType, buffer });

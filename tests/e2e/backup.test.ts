@@ -89,7 +89,7 @@ describe('backup, restore and lock on an own practice', () => {
     expect(await judged()).toEqual([]);
     await restore.getByLabel('Passphrase of the backup').fill('another one altogether');
     await restore.getByRole('button', { name: 'Look into it' }).last().click();
-    await restore.getByText('The file itself is not damaged.').first().waitFor();
+    await restore.getByText('That alone does not mean that the file is damaged').first().waitFor();
     expect(await contents.count()).toBe(0);
     expect(await judged()).toEqual([]);
 

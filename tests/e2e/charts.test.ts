@@ -18,7 +18,7 @@ describe('charts', () => {
     ({ page, complaints } = await desk.open());
     await welcomePage(page).openDemonstration();
     await deskPage(page).open('Bramble');
-    await page.locator('.point').first().waitFor();
+    await page.locator('.drawing.drawn').first().waitFor();
   });
   afterAll(() => desk?.close());
 
@@ -73,9 +73,75 @@ describe('charts', () => {
       await weight().getByRole('columnheader', { name: 'Weight, kg' }).waitFor();
       expect(await axeViolations(page)).toEqual([]);
       await toggle.click();
-      await page.locator('.point').first().waitFor();
+      await page.locator('.drawing.drawn').first().waitFor();
     });
   }
+
+  it('walks along the weighings by keyboard, says each, and draws it where the point is', async () => {
+    await page.emulateMedia({ colorScheme: 'light' });
+    const drawing = weight().getByRole('application');
+    const said = drawing.getByRole('status');
+    await drawing.focus();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('Home');
+    const days: string[] = [];
+    for (let stop = 0; stop < 4; stop += 1) {
+      days.push(((await said.textContent()) ?? '').slice(0, 10));
+      const [x, y] = (await drawing.getAttribute('data-at'))!.split(',').map(Number);
+      const ink = await drawing.locator('canvas').evaluate(
+        (canvas: HTMLCanvasElement, at) => {
+          const ratio = canvas.width / canvas.clientWidth;
+          const pen = canvas.getContext('2d')!;
+          return [...pen.getImageData(at[0]! * ratio, at[1]! * ratio, 1, 1).data];
+        },
+        [x!, y!],
+      );
+      // The ink of the light page, where the chart says that the weighing is.
+      expect(ink).toEqual([0x23, 0x26, 0x2b, 255]);
+      await page.keyboard.press('ArrowRight');
+    }
+    expect(new Set(days).size).toBe(4);
+    await page.keyboard.press('Escape');
+  });
+
+  it('comes closer by keys, and a value that is walked to is in sight', async () => {
+    const drawing = weight().getByRole('application');
+    await drawing.focus();
+    await page.keyboard.press('End');
+    const before = await drawing.getAttribute('data-at');
+    for (let step = 0; step < 3; step += 1) await page.keyboard.press('+');
+    await page.keyboard.press('End');
+    const width = await drawing.evaluate((element) => element.clientWidth);
+    const [x] = (await drawing.getAttribute('data-at'))!.split(',').map(Number);
+    expect(x).toBeLessThanOrEqual(width);
+    await page.keyboard.press('0');
+    expect(await drawing.getAttribute('data-at')).toBe(before);
+    await page.keyboard.press('Escape');
+  });
+
+  it('comes closer by the wheel and goes along by dragging, and steps back again', async () => {
+    const drawing = weight().getByRole('application');
+    await drawing.scrollIntoViewIfNeeded();
+    await drawing.focus();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('Home');
+    const at = async () => Number((await drawing.getAttribute('data-at'))!.split(',')[0]);
+    const whole = await at();
+    const box = (await drawing.boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.wheel(0, -400);
+    await expect.poll(at).toBeLessThan(whole - 20);
+    const closer = await at();
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width / 2 + 60, box.y + box.height / 2, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(at).toBeGreaterThan(closer + 20);
+    await drawing.focus();
+    await page.keyboard.press('0');
+    await page.keyboard.press('Home');
+    await expect.poll(at).toBe(whole);
+    await page.keyboard.press('Escape');
+  });
 
   it('saves the numbers with their units, the weighings of the record among them', async () => {
     const download = await save(weight(), 'Save numbers (CSV)');
@@ -101,5 +167,29 @@ describe('charts', () => {
 
   it('never breaks the content security policy or throws', () => {
     expect(complaints).toEqual([]);
+  });
+
+  it('break no rule of the content policy, all of them on one page', async () => {
+    const broken = () =>
+      page.evaluate(() => (window as unknown as { broken: string[] }).broken.slice());
+    await page.evaluate(() => {
+      const seen: string[] = [];
+      (window as unknown as { broken: string[] }).broken = seen;
+      document.addEventListener('securitypolicyviolation', (event) =>
+        seen.push(event.effectiveDirective),
+      );
+    });
+    await page.getByRole('link', { name: 'Back to Bramble' }).click();
+    await page.getByRole('link', { name: 'All charts' }).click();
+    const drawings = page.locator('.drawing');
+    await expect.poll(() => drawings.count()).toBeGreaterThan(5);
+    await expect
+      .poll(() => page.locator('.drawing:not(.drawn)').count(), { timeout: 10_000 })
+      .toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+    expect(await broken()).toEqual([]);
+    // The listener does hear: a style written into the page is refused and told.
+    await page.evaluate(() => document.body.setAttribute('style', 'color: red'));
+    await expect.poll(broken).toEqual(['style-src-attr']);
   });
 });

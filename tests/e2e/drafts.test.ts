@@ -38,12 +38,12 @@ describe('unsaved input', () => {
 
   it('survives leaving the page for another', async () => {
     const page = await openIntake();
-    await page.getByLabel('Gait note').fill('Short behind');
+    await page.getByLabel('Diagnosis').fill('Short behind');
     await page.getByRole('link', { name: 'Desk' }).click();
     await deskPage(page).open('Ash');
     await page.getByRole('link', { name: 'Start the intake' }).click();
     await page.getByText(/Unsaved input of .* is back/).waitFor();
-    expect(await page.getByLabel('Gait note').inputValue()).toBe('Short behind');
+    expect(await page.getByLabel('Diagnosis').inputValue()).toBe('Short behind');
     await page.context().close();
   });
 

@@ -63,6 +63,7 @@ describe.skipIf(reason !== null)(
         'calls',
         'chooseFile',
         'dropFile',
+        'onLeave',
         'saveFile',
         'saveProduced',
       ]);

@@ -45,20 +45,25 @@ describe('measuring gait and air', () => {
   it('times footfalls by taps', async () => {
     await page.locator('summary', { hasText: 'Footfall timing' }).click();
     await page.getByRole('group', { name: /^Tap the footfalls/ }).focus();
+    // The page's clock is stepped by hand: how fast the machine taps is nothing to test.
+    await page.clock.install();
+    await page.clock.pauseAt(Date.now() + 60_000);
     for (let stride = 0; stride < 4; stride++) {
       for (const pair of [
         ['s', 'k'],
         ['l', 'd'],
       ]) {
         for (const key of pair) await page.keyboard.down(key);
-        await page.waitForTimeout(90);
+        await page.clock.runFor(90);
         for (const key of pair) await page.keyboard.up(key);
-        await page.waitForTimeout(90);
+        await page.clock.runFor(90);
       }
     }
+    await page.clock.resume();
     await page.getByText('3 strides', { exact: false }).first().waitFor();
     await page.getByText('Type or correct the times').click();
-    expect(await page.getByLabel('Left hind, touch-downs, s').inputValue()).toMatch(/^0 0\.\d+/);
+    const times = page.getByLabel('Left hind, touch-downs, s');
+    expect(await times.inputValue()).toBe('0 0.36 0.72 1.08');
     expect(await axeViolations(page)).toEqual([]);
   });
 

@@ -2,7 +2,6 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { planPage } from './pages/planPage.ts';
-import { visitPage } from './pages/visitPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
@@ -141,7 +140,7 @@ describe('a plan that goes on', () => {
     await plan.keepResult();
     await plan.review.getByText('Stop: the vet first').waitFor();
     await plan.takeOver(4);
-    await page.getByText('No running is planned.').first().waitFor();
+    await page.getByText('Running is stopped.').first().waitFor();
     expect(await axeViolations(page)).toEqual([]);
   });
 
@@ -151,10 +150,12 @@ describe('a plan that goes on', () => {
       await deskPage(page).open('Bramble');
       await page.getByRole('link', { name: 'New follow-up' }).click();
       await page.getByLabel('Make a new version of the plan at this visit').check();
-      const follows = await visitPage(page)
-        .follows.getByText(/^\d+ weeks;/)
+      const follows = await page
+        .getByRole('region', { name: 'Running plan' })
+        .getByText(/^\d+ weeks;/)
+        .first()
         .innerText();
-      const why = page.getByText('Why the plan looks like this').locator('..');
+      const why = page.getByText('All weeks, and why').locator('..');
       await why.locator('summary').first().click();
       const reasons = await why.innerText();
       await page.getByRole('button', { name: 'Cancel' }).click();
@@ -179,7 +180,7 @@ describe('a plan that goes on', () => {
     expect(await axeViolations(page)).toEqual([]);
     const after = await planned();
     expect(after.weeks).toBeGreaterThan(before.weeks);
-    expect(after.why).toContain('set by the practice; as published 15 %');
+    expect(after.why).toContain('set by the practice; as published 20 %');
     expect(before.why).not.toContain('set by the practice');
     await page.getByRole('link', { name: 'Settings' }).click();
     await page.getByRole('link', { name: 'Rules' }).click();

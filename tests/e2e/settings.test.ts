@@ -51,9 +51,12 @@ describe('settings and sheets', () => {
   it('lead from a reason to the rule behind it, and from there to its own line', async () => {
     await page.getByRole('link', { name: 'The whole plan' }).click();
     await page.getByText('Why the plan looks like this').click();
-    const rise = page.getByRole('listitem').filter({ hasText: 'Run-minutes rise by at most' });
-    await rise.getByText('the 3 rules behind it').click();
-    await rise.getByRole('link', { name: /^Weekly rise/ }).click();
+    const why = page.locator('details').filter({ hasText: 'Run-minutes rise by at most' });
+    await why.locator('summary', { hasText: /^Evidence/ }).click();
+    await why
+      .getByRole('link', { name: /^Weekly rise/ })
+      .first()
+      .click();
     await page.getByRole('region', { name: 'Where it decides' }).waitFor();
     await page.getByRole('link', { name: 'Change it' }).click();
     const line = page.getByRole('listitem', { name: /^Weekly rise/ }).and(page.locator(':focus'));

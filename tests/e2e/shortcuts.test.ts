@@ -56,7 +56,7 @@ describe('shortcuts', () => {
       await heading(title).waitFor();
       await page.goBack();
       await heading('Bramble').waitFor();
-      await page.locator('.point').first().waitFor();
+      await page.locator('.drawing.drawn').first().waitFor();
     }
   });
 

@@ -1,4 +1,7 @@
+import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { connect } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { FILE_PURPOSES } from '../../electron/contract/filePurposes.ts';
@@ -16,7 +19,8 @@ let key: string;
 
 beforeEach(async () => {
   desk = await openOwn();
-  ({ host, key } = await openHost(desk.service, { slowestRequestMs: 300, slowestFileMs: 3_000 }));
+  const pace = { slowestRequestMs: 300, slowestFileMs: 3_000, silentReaderMs: 900 };
+  ({ host, key } = await openHost(desk.service, pace));
 });
 afterEach(() => host.close());
 
@@ -204,7 +208,66 @@ describe('a file coming in', () => {
   });
 });
 
+/** A backup that no buffer between two ends of a connection holds. */
+async function largeBackup(): Promise<string> {
+  const { id: dogId } = await dogOf(desk, 'Odette Fenn', 'Bramble');
+  for (const fill of [1, 2, 3]) {
+    const letter = Buffer.alloc(16 * 1024 * 1024, fill);
+    letter.write('%PDF-1.7\n');
+    const taken = (await (await upload(letter)).json()) as { value: { token: string } };
+    await desk.ok('waiting/add', {
+      dogId,
+      token: taken.value.token,
+      kind: 'other',
+      name: `${fill}.pdf`,
+      thumbnail: null,
+    });
+  }
+  return (await desk.ok('backup/make', { passphrase: null, workId: randomUUID() })).token;
+}
+
+/** Fetches a file, and reads only when told to. */
+function slowReader(token: string) {
+  const socket = connect(host.port, '127.0.0.1');
+  let bytes = 0;
+  socket.on('error', () => undefined);
+  socket.write(
+    `GET /files/out/${token} HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\nAuthorization: Bearer ${key}\r\nConnection: close\r\n\r\n`,
+  );
+  socket.on('data', (part: Buffer) => {
+    bytes += part.length;
+    socket.pause();
+  });
+  return { socket, bytes: () => bytes, closed: once(socket, 'close') };
+}
+
 describe('a file going out', () => {
+  test('takes its time while its reader takes some of it', async () => {
+    const token = await largeBackup();
+    const began = performance.now();
+    const reader = slowReader(token);
+    const read = setInterval(() => reader.socket.resume(), 2);
+    await reader.closed;
+    clearInterval(read);
+    expect(performance.now() - began).toBeGreaterThan(900);
+    expect(reader.bytes()).toBeGreaterThan(48 * 1024 * 1024);
+    await expect.poll(() => waiting()).toEqual([]);
+  });
+
+  test('is cut off when its reader takes nothing, and stays for another try', async () => {
+    const token = await largeBackup();
+    const reader = slowReader(token);
+    await expect.poll(() => reader.bytes()).toBeGreaterThan(0);
+    // A stopped reader hears of the end only when it reads on.
+    await new Promise((resolve) => setTimeout(resolve, 2_500));
+    reader.socket.removeAllListeners('data');
+    reader.socket.resume();
+    await reader.closed;
+    const again = await fetchOut(token);
+    expect(again.status).toBe(200);
+    expect((await again.arrayBuffer()).byteLength).toBeGreaterThan(48 * 1024 * 1024);
+  });
+
   test('goes once, as bytes to be saved, and is removed', async () => {
     const token = await tokenOut();
     const response = await fetchOut(token);

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
 import { temporaryFolder, testService } from '../service/desk.ts';
 import { codeOf, openHost } from './support/openHost.ts';
-import { send } from './support/raw.ts';
+import { openLine, send } from './support/raw.ts';
 
 const MAIN = fileURLToPath(new URL('../../electron/loopback/main.mjs', import.meta.url));
 const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#start=[\w-]+(?=\s)/g;
@@ -142,4 +142,19 @@ test('the service writes neither key nor code into its log', async () => {
   await host.close();
   expect(desk.log.join('\n')).not.toContain(key);
   expect(desk.log.join('\n')).not.toContain(code);
+});
+
+test('the host ends at Ctrl-C also after a request that was refused unread', async () => {
+  const host = run([]);
+  const { port } = new URL(await host.address(0));
+  const line = openLine(Number(port));
+  line.write(
+    `POST /call/app/status HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nContent-Length: 3000000\r\n\r\n{`,
+  );
+  await line.next();
+  expect(line.text()).toMatch(/^HTTP\/1\.1 401/);
+  line.end();
+  host.child.kill('SIGINT');
+  await once(host.child, 'close');
+  expect(host.printed()).toContain('Trotwell is closed.');
 });

@@ -58,6 +58,23 @@ describe('a slow request', () => {
   });
 });
 
+describe('a crowd', () => {
+  test('of connections that ask nothing makes room for the window', async () => {
+    const patient = await openHost(desk.service);
+    const { port } = patient.host;
+    const held = openLine(port);
+    held.write(`GET /files/out/x HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\n`);
+    held.write(`Authorization: Bearer ${patient.key}\r\n\r\n`);
+    await held.next();
+    const lines = Array.from({ length: 300 }, () => openLine(port));
+    expect((await send({ port, path: '/' })).status).toBe(200);
+    await expect.poll(() => lines.filter((line) => line.open()).length).toBeLessThan(200);
+    expect(held.open()).toBe(true);
+    for (const line of lines) line.end();
+    await patient.host.close();
+  });
+});
+
 describe('a huge request', () => {
   const MEBIBYTE = 1024 * 1024;
 
@@ -104,6 +121,22 @@ describe('a huge request', () => {
     line.write(`GET /${'x'.repeat(64 * 1024)} HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\n\r\n`);
     await line.ended;
     expect(line.text()).toMatch(/^HTTP\/1\.1 4\d\d/);
+  });
+
+  test.each([
+    ['nested too deeply', '['.repeat(100_000)],
+    ['of a million parts', `[${'0,'.repeat(1_000_000)}0]`],
+  ])('%s is refused before it is read', async (_what, body) => {
+    const reply = await send({
+      port: host.port,
+      method: 'POST',
+      path: '/call/app/status',
+      headers: { authorization: `Bearer ${key}`, 'content-type': 'application/json' },
+      body,
+    });
+    expect(JSON.parse(reply.body)).toMatchObject({
+      error: { kind: 'input', message: 'The request holds more, or deeper, than any call takes.' },
+    });
   });
 
   test.each([

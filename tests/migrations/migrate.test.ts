@@ -43,7 +43,7 @@ describe('migrations', () => {
   test('back an existing file up before its first change, and only then', () => {
     openDatabase(file, INSTANT).close();
     expect(readdirSync(folder)).not.toContain('backups');
-    openDatabase(file, INSTANT, next('ALTER TABLE dog ADD COLUMN chip TEXT')).close();
+    openDatabase(file, INSTANT, next('ALTER TABLE dog ADD COLUMN tag TEXT')).close();
     const backups = readdirSync(join(folder, 'backups'));
     expect(backups).toHaveLength(1);
     const backup = new BetterSqlite3(join(folder, 'backups', backups[0]!), { readonly: true });
@@ -54,13 +54,13 @@ describe('migrations', () => {
 
   test('leave the file as it was when a step fails half way', () => {
     openDatabase(file, INSTANT).close();
-    const broken = next('ALTER TABLE dog ADD COLUMN chip TEXT; INSERT INTO nowhere VALUES (1)');
+    const broken = next('ALTER TABLE dog ADD COLUMN tag TEXT; INSERT INTO nowhere VALUES (1)');
     expect(storageMessage(() => openDatabase(file, INSTANT, broken))).toContain('unchanged');
     const db = new BetterSqlite3(file, { readonly: true });
     expect(db.pragma('user_version', { simple: true })).toBe(MIGRATIONS.length);
     const columns = db.prepare("SELECT name FROM pragma_table_info('dog')").pluck().all();
     db.close();
-    expect(columns).not.toContain('chip');
+    expect(columns).not.toContain('tag');
   });
 
   test('refuse a step that leaves dangling references', () => {
@@ -74,7 +74,7 @@ describe('migrations', () => {
 
 describe('files that are not for this program', () => {
   test('from a newer version are refused and left untouched', () => {
-    openDatabase(file, INSTANT, next('ALTER TABLE dog ADD COLUMN chip TEXT')).close();
+    openDatabase(file, INSTANT, next('ALTER TABLE dog ADD COLUMN tag TEXT')).close();
     const before = readFileSync(file);
     expect(storageMessage(() => openDatabase(file, INSTANT))).toContain('newer');
     expect(readFileSync(file).equals(before)).toBe(true);

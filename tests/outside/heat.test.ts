@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dewPoint, heatBand, heatIndex } from '../../core/index.ts';
+import { dewPoint, heatBand, heatIndex, heatTable, shadeWbgt, wetBulb } from '../../core/index.ts';
 import { celsiusFromFahrenheit, fahrenheitFromCelsius } from '../../core/units.ts';
 
 // Marks: S read in the source, C our arithmetic from a stated formula, D our own decision.
@@ -57,13 +57,65 @@ describe('our bands against what was seen in dogs', () => {
     [10.1, 50, 'caution'],
     [15, 50, 'caution'],
     [15.1, 50, 'half the run time'],
-    [15.9, 90, 'half the run time'],
-    [14.9, 100, 'caution'],
     [18, 50, 'half the run time'],
     [18.1, 50, 'walk only'],
     [20, 50, 'walk only'],
     [20.1, 50, 'no run'],
   ] as const)('%d °C at %d %%: %s (D)', (tempC, humidityPct, band) => {
     expect(heatBand({ tempC, humidityPct }).band).toBe(band);
+  });
+});
+
+describe('the wet bulb of Stull 2011, J Appl Meteorol Climatol 50:2267', () => {
+  // The worked example of the paper, from memory (M).
+  it('20 °C at 50 % is 13.7 °C (M)', () => {
+    expect(wetBulb({ tempC: 20, humidityPct: 50 })).toBeCloseTo(13.7, 1);
+  });
+
+  // Without evaporation there is nothing to cool: in saturated air the wet bulb is the air (C); the
+  // fit is good to 1 °C.
+  it.each([0, 5, 10, 15, 20, 25, 30])('is the air itself at %d °C and 100 % (C)', (tempC) => {
+    expect(Math.abs(wetBulb({ tempC, humidityPct: 100 }) - tempC)).toBeLessThan(0.2);
+  });
+});
+
+describe('damp air against the limits worked out beside the program', () => {
+  // The four limits of the air at 70 % in shade wet-bulb globe temperature, 0.7 Tw + 0.3 T (C).
+  it.each([
+    [10, 7.9],
+    [15, 12.6],
+    [18, 15.5],
+    [20, 17.4],
+  ])('%d °C at 70 %% is %d °C (C)', (tempC, wbgt) => {
+    expect(shadeWbgt({ tempC, humidityPct: 70 })).toBeCloseTo(wbgt, 1);
+  });
+
+  // Air limits that follow from them, a tenth of a degree (C).
+  it.each([
+    [80, [9.3, 14.2, 17.1, 19.1]],
+    [85, [9.0, 13.8, 16.7, 18.7]],
+    [90, [8.6, 13.4, 16.3, 18.2]],
+    [100, [7.9, 12.7, 15.5, 17.4]],
+  ])('at %d %% the bands end at %j °C (C)', (humidityPct, ends) => {
+    const bands = ['usual care', 'caution', 'half the run time', 'walk only', 'no run'];
+    ends.forEach((end, index) => {
+      expect(heatBand({ tempC: end - 0.06, humidityPct }).band).toBe(bands[index]);
+      expect(heatBand({ tempC: end + 0.06, humidityPct }).band).toBe(bands[index + 1]);
+    });
+  });
+
+  it.each([
+    [14, 95, 'half the run time'],
+    [17, 90, 'walk only'],
+    [18.5, 90, 'no run'],
+  ] as const)('%d °C at %d %%: %s (C/D)', (tempC, humidityPct, band) => {
+    expect(heatBand({ tempC, humidityPct }).band).toBe(band);
+  });
+
+  it('are the limits that the ladder prints for wet air (C)', () => {
+    const { ladder, ladderHumiditiesPct } = heatTable();
+    expect(ladderHumiditiesPct.at(-1)).toBe(100);
+    const wet = ladder.map(({ toC }) => Math.round(toC.at(-1)! * 10) / 10);
+    expect(wet).toEqual([7.9, 12.7, 15.5, 17.4]);
   });
 });

@@ -9,8 +9,11 @@ import {
   weekCap,
   weeklyMinutes,
   rampRuleValues,
+  sessionCap,
+  longestBefore,
   type Ramp,
   type RampSession,
+  type RampWeek,
 } from '../../core/training.ts';
 import { addDays } from '../../core/day.ts';
 
@@ -19,6 +22,8 @@ import { addDays } from '../../core/day.ts';
 const START = '2026-03-02';
 const build = (start: 'conditioned' | 'unconditioned' | 'post-injury', minutes = 30): Ramp =>
   buildRamp({ startDay: START, start, sessionsPerWeek: 3, goal: { continuousMinutes: minutes } });
+
+const codes = (ramp: Ramp): string[] => [...new Set(checkRamp(ramp).map(({ code }) => code))];
 
 describe('the worked progression', () => {
   // Start 20 min, +10 %, every 4th week 70 % (C; rounding for display only).
@@ -29,10 +34,10 @@ describe('the worked progression', () => {
     ]);
   });
 
-  it('has the caps 20, 15, 10 % and a step of 2 min under 20 min a week (B, numbers D)', () => {
+  it('has the caps 20, 20, 15 % and a step of 2 min under 20 min a week (D, the weaker rule)', () => {
     expect(RAMP_RULES.capConditioned.value).toBe(20);
-    expect(RAMP_RULES.capUnconditioned.value).toBe(15);
-    expect(RAMP_RULES.capPostInjury.value).toBe(10);
+    expect(RAMP_RULES.capUnconditioned.value).toBe(20);
+    expect(RAMP_RULES.capPostInjury.value).toBe(15);
     const rules = rampRuleValues();
     expect(weekCap(6, 10, rules)).toBe(8);
     expect(weekCap(18, 10, rules)).toBe(20);
@@ -40,10 +45,47 @@ describe('the worked progression', () => {
     expect(weekCap(30, 20, rules)).toBe(36);
   });
 
-  it('makes a 30 min goal a week of 67.5 min by 100, 50 and 75 % (C)', () => {
+  it('makes a 30 min goal a week of 74 min by 100, 75 and 75 %, whole minutes (C of a D rule)', () => {
     const week = build('conditioned').weeks.at(-1)!;
-    expect(week.runMinutes).toBeCloseTo(67.5, 9);
-    expect(week.sessions.map(({ runMinutes }) => runMinutes)).toEqual([30, 15, 22.5]);
+    expect(week.runMinutes).toBe(74);
+    expect(week.sessions.map(({ runMinutes }) => runMinutes)).toEqual([30, 22, 22]);
+  });
+});
+
+describe('the single session', () => {
+  // Frandsen et al. 2025, Br J Sports Med 59:1203-1210 (S, abstract; level B, runners): an overuse
+  // injury was likelier after a session over 10 % longer than the longest of the last 30 days. The
+  // step of 2 min for short sessions is ours (D).
+  it('grows by 10 % or 2 min over the longest of 30 days', () => {
+    const rules = rampRuleValues();
+    expect([rules.sessionRisePercent, rules.sessionWindowDays]).toEqual([10, 30]);
+    expect(sessionCap(10, rules)).toBe(12);
+    expect(sessionCap(20, rules)).toBe(22);
+    expect(sessionCap(40, rules)).toBeCloseTo(44, 9);
+    const run = (day: string, minutes: number) => ({ day, minutes, response: 'clean' as const });
+    const runs = [run('2026-03-01', 30), run('2026-03-20', 20)];
+    expect(longestBefore(runs, '2026-03-31', rules)).toBe(30);
+    expect(longestBefore(runs, '2026-04-01', rules)).toBe(20);
+  });
+
+  it('is caught where a hand edit jumps', () => {
+    const plan = build('conditioned');
+    const day = plan.weeks[8]!.sessions[0]!.day;
+    const edited = editRamp(plan, [{ kind: 'change', day, to: { repeats: 8 } }]);
+    expect(codes(edited)).toContain('session-too-long');
+  });
+});
+
+describe('the length to 30 min without a break, three runs a week', () => {
+  // The sanity bound (D) is 10-14, 13-18 and 18-27 weeks. The rules of session, week and shape
+  // (100/75/75) leave no shorter plans than these: the search over the weeks is exact. The first
+  // two starts therefore lie over it; a human walk-run schedule to 5 km runs 9 weeks (CP).
+  it.each([
+    ['conditioned', 17],
+    ['unconditioned', 21],
+    ['post-injury', 27],
+  ] as const)('%s: %i weeks', (start, weeks) => {
+    expect(build(start).weeks).toHaveLength(weeks);
   });
 });
 
@@ -64,20 +106,23 @@ describe('the first week', () => {
 });
 
 describe('the bout path', () => {
-  // Form of the stage table of a military return-to-running trial (Trials 2023, S): run/walk
-  // 1/2, 2/2, 3/2, 4/2, 4/1, then continuous.
-  const published = [
+  // The first two are ours (D); then the stage table of a military return-to-running trial,
+  // Trials 2023 Table 1 (S): run/walk 3/2, 3/2, 4/2, 4/2, 4/1, continuous.
+  const ours = [
     [1, 2],
     [2, 2],
+  ];
+  const table = [
     [3, 2],
     [4, 2],
     [4, 1],
   ];
 
-  it('is the published one, after a lead-in that changes one thing a step (D)', () => {
+  it('ends as the published table does, after a lead-in that changes one thing a step (D)', () => {
     for (const start of ['conditioned', 'unconditioned', 'post-injury'] as const) {
       const path = boutPath(start).map(({ runMin, walkMin }) => [runMin, walkMin]);
-      expect(path.slice(-5)).toEqual(published);
+      expect(path.slice(-3)).toEqual(table);
+      expect(path.slice(-5, -3)).toEqual(ours);
       for (const [index, [run, walk]] of path.entries()) {
         const before = path[index - 1];
         if (before === undefined) continue;
@@ -87,17 +132,16 @@ describe('the bout path', () => {
   });
 
   it('comes in this order in a plan, and ends in continuous running', () => {
-    const steps = [...new Set(build('conditioned').weeks.map(({ step }) => step))];
-    expect(steps).toEqual([
-      ...published.map(([run, walk]) => `${run} min run, ${walk} min walk`),
+    const words = build('conditioned').weeks.flatMap(({ step }) => step.split(', then '));
+    expect([...new Set(words)]).toEqual([
+      ...[...ours, ...table].map(([run, walk]) => `${run} min run, ${walk} min walk`),
       'continuous',
     ]);
   });
 });
 
-/** Minutes a week laid over a plan that has long been continuous. */
+/** Minutes a week laid evenly over a plan that has long been continuous. */
 function progression(minutes: readonly number[], capPercent: number): Ramp {
-  const shares = [100, 50, 75].map((percent) => percent / 225);
   const base = buildRamp({
     startDay: START,
     start: 'conditioned',
@@ -110,25 +154,26 @@ function progression(minutes: readonly number[], capPercent: number): Ramp {
       previousMinutes: minutes[0]!,
       stepIndex: 5,
       sessionsOnStep: 9,
-      longestMinutes: minutes[0]! / 2.25,
-      lastRunDay: null,
-      firstWeekMinutes: minutes[0]!,
+      longestMinutes: Math.max(...minutes),
+      lastRunDay: addDays(START, -2),
+      firstWeekMinutes: null,
       reviewedOn: START,
     },
   });
-  const weeks = minutes.map((total, index) => {
+  const weeks = minutes.map((total, index): RampWeek => {
     const week = base.weeks[index]!;
-    const sessions = week.sessions.map((session, position): RampSession => ({
+    const sessions = week.sessions.map((session): RampSession => ({
       ...session,
-      runMin: total * shares[position]!,
-      runMinutes: total * shares[position]!,
+      kind: 'continuous',
+      repeats: 1,
+      walkMin: 0,
+      runMin: total / 3,
+      runMinutes: total / 3,
     }));
     return { ...week, startDay: addDays(START, index * 7), sessions, runMinutes: total };
   });
   return { ...base, weeks };
 }
-
-const codes = (ramp: Ramp): string[] => [...new Set(checkRamp(ramp).map(({ code }) => code))];
 
 describe('progressions as examples', () => {
   const worked = weeklyMinutes({ startMinutes: 20, capPercent: 10, weeks: 12 });
@@ -174,10 +219,12 @@ describe('progressions as examples', () => {
 
 describe('endurance', () => {
   // 20 min continuous trot three times a week trains endurance (Zink & Van Dyke, S).
-  it('is trained once even the easy run is 20 min', () => {
+  it('is trained once every run of a week has 20 min', () => {
     const plan = build('conditioned', 40);
     const week = plan.weeks.find(({ startDay }) => startDay === enduranceFrom(plan))!;
-    expect(Math.min(...week.sessions.map(({ runMinutes }) => runMinutes))).toBeCloseTo(20, 9);
-    expect(enduranceFrom(build('conditioned', 39))).toBeNull();
+    expect(Math.min(...week.sessions.map(({ runMinutes }) => runMinutes))).toBeGreaterThanOrEqual(
+      20,
+    );
+    expect(enduranceFrom(build('conditioned', 24))).toBeNull();
   });
 });

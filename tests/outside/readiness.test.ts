@@ -66,17 +66,20 @@ describe('growth', () => {
 });
 
 describe('old age', () => {
-  // AAHA 2019 life stages: senior is the last quarter of the expected life span (S); the span by
-  // size is our own rough line (D).
+  // AAHA 2019 life stages: senior is the last quarter of the expected life span (S). Medians of
+  // McMillan 2024 (S from a summary): 12.7 years small, 11.9 large, French Bulldog 9.8. Where the
+  // line between small and large lies, 10 years from 40 kg on and every short nose as the one breed
+  // are ours (D).
   it.each([
-    [5, 14],
-    [15, 13],
-    [30, 12],
-    [50, 10],
-  ])('%d kg: senior from three quarters of %d years (S, span D)', (kg, years) => {
+    [5, false, 12.7],
+    [30, false, 11.9],
+    [13, true, 9.8],
+    [15, false, 11.9],
+    [50, false, 10],
+  ])('%d kg, short nose %s: senior from three quarters of %d years (S/D)', (kg, short, years) => {
     const months = years * 12 * 0.75;
-    expect(isSenior(Math.ceil(months), kg)).toBe(true);
-    expect(isSenior(Math.ceil(months) - 1, kg)).toBe(false);
+    expect(isSenior(Math.ceil(months), kg, {}, short)).toBe(true);
+    expect(isSenior(Math.ceil(months) - 1, kg, {}, short)).toBe(false);
   });
 
   it('has no upper age: a fit senior starts one level lower (CP)', () => {

@@ -20,9 +20,10 @@ describe('target weight against the published percentages', () => {
   });
 
   // About 10 % under per point below 5 (M).
-  it('20 kg at score 3 is two points under: 25 kg (M)', () => {
-    const ideal = idealWeight({ weightKg: 20, bcs: 3 });
-    expect(ideal.mid).toBeCloseTo(25, 9);
+  it('18 kg at score 3 is one point under 4: 20 kg, at score 2 two: 22.5 kg (M)', () => {
+    const ideal = idealWeight({ weightKg: 18, bcs: 3 });
+    expect(ideal.mid).toBeCloseTo(20, 9);
+    expect(idealWeight({ weightKg: 18, bcs: 2 }).mid).toBeCloseTo(22.5, 9);
     expect(ideal.figure.mark).toBe('M');
   });
 

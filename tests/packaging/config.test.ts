@@ -13,6 +13,10 @@ const ofBuilder = createRequire(require.resolve('electron-builder'));
 const builder = ofBuilder('app-builder-lib/out/util/config/config.js');
 const { DebugLogger } = ofBuilder('builder-util');
 
+const { convertIcon } = ofBuilder('app-builder-lib/out/util/iconConverter.js') as {
+  convertIcon(wanted: object): Promise<{ icons: { file: string; size: number }[] }>;
+};
+
 interface Config {
   /** As electron-builder reads the list of the file. */
   readonly files: readonly { readonly filter: readonly string[] }[];
@@ -42,11 +46,13 @@ describe('the packages', () => {
     ).rejects.toThrow('fuses');
   });
 
-  test('come as deb and AppImage, dmg and nsis, and neither publish nor update themselves', () => {
+  test('come as deb, dmg and nsis for one user, and neither publish nor update themselves', () => {
     expect(config).toMatchObject({
-      linux: { target: ['deb', 'AppImage'] },
+      // An AppImage would start without the sandbox of its window.
+      linux: { target: ['deb'] },
       mac: { target: ['dmg'] },
       win: { target: ['nsis'] },
+      nsis: { perMachine: false },
       publish: null,
     });
     const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
@@ -97,9 +103,34 @@ describe('the packages', () => {
       enableNodeCliInspectArguments: false,
       onlyLoadAppFromAsar: true,
       enableEmbeddedAsarIntegrityValidation: true,
-      enableCookieEncryption: true,
+      enableCookieEncryption: false,
       grantFileProtocolExtraPrivileges: false,
     });
+  });
+
+  test.each([
+    ['set', 'linux'],
+    ['icns', 'mac'],
+    ['ico', 'win'],
+  ] as const)('bring an icon that electron-builder takes as it is: %s', async (format, system) => {
+    const { icon } = config[system] as { icon: string };
+    // Anything it has to convert would come to another folder.
+    const outDir = join(ROOT, 'dist', 'never-made');
+    const { icons } = await convertIcon({
+      ...{ sources: [icon], fallbackSources: [], roots: [ROOT], format, outDir },
+    });
+    expect(icons.length).toBeGreaterThan(0);
+    expect(existsSync(outDir)).toBe(false);
+    const all = icons.map(({ size }) => size);
+    if (format === 'set') expect(all).toEqual(expect.arrayContaining([16, 48, 256, 512]));
+    if (format === 'ico') expect(all).toEqual([256]);
+    if (format === 'icns') {
+      const bytes = readFileSync(icons[0]!.file);
+      expect([bytes.toString('latin1', 0, 4), bytes.readUInt32BE(4)]).toEqual([
+        'icns',
+        bytes.length,
+      ]);
+    }
   });
 
   test('open backups of our own type', () => {

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
   mkdirSync,
@@ -16,10 +15,14 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { FONT_FILE_NAMES } from '../../templates/fonts.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const BUILDER = join(ROOT, 'node_modules', 'electron-builder', 'cli.js');
-const asar = createRequire(createRequire(import.meta.url).resolve('electron-builder'))(
-  '@electron/asar',
-) as { listPackage(file: string, options: object): string[] };
+const require = createRequire(import.meta.url);
+const builder = require('electron-builder') as {
+  build(options: object): Promise<unknown>;
+  Platform: { LINUX: { createTarget(name: string): unknown } };
+};
+const asar = createRequire(require.resolve('electron-builder'))('@electron/asar') as {
+  listPackage(file: string, options: object): string[];
+};
 
 // Where Electron's fuses lie in its program: this mark, version 1, the number of fuses, one digit
 // each (docs/tutorial/fuses.md) (S).
@@ -28,7 +31,7 @@ const FUSES = 9;
 /** Off, or on; in the order of Electron's fuses: run as Node, cookie encryption, NODE_OPTIONS, inspect
  * arguments, archive integrity, only from the archive, snapshot of its own, file privileges, and the
  * last one left as Electron ships it. */
-const SET = '01001100';
+const SET = '00001100';
 
 let folder: string;
 let resources: string;
@@ -46,25 +49,39 @@ function pretendRuntime(): string {
   return runtime;
 }
 
-// electron-builder itself packs the built program around the stand-in: everything but the runtime and
-// the installers is what a package holds.
+/** What electron-builder hands to fpm, which lays out the deb: its words, and the files it wrote. */
+let deb: { readonly args: readonly string[]; readonly files: Readonly<Record<string, string>> };
+
+/** @returns true, which keeps electron-builder from calling fpm, a program to be fetched */
+async function keepDeb([args]: [string[]]): Promise<true> {
+  const files: Record<string, string> = {};
+  for (const [from, to] of args.flatMap((word) => {
+    const found = /^(.+)=(\/usr\/share\/(?:applications|mime)\/.+)$/.exec(word);
+    return found === null ? [] : [[found[1]!, found[2]!] as const];
+  })) {
+    files[to] = readFileSync(from, 'utf8');
+  }
+  files['after-install'] = readFileSync(args[args.indexOf('--after-install') + 1]!, 'utf8');
+  deb = { args, files };
+  return true;
+}
+
+// electron-builder itself packs the built program around the stand-in, and hands it to the packer of
+// the deb: everything but the runtime and the packer's own work is what a package holds.
 describe.skipIf(process.platform !== 'linux')('a package without its runtime (Linux only)', () => {
-  beforeAll(() => {
+  beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'trotwell-pack-'));
-    const run = spawnSync(
-      process.execPath,
-      [
-        BUILDER,
-        '--linux',
-        '--dir',
-        '--publish',
-        'never',
-        `-c.electronDist=${pretendRuntime()}`,
-        `-c.directories.output=${join(folder, 'dist')}`,
-      ],
-      { cwd: ROOT, encoding: 'utf8', timeout: 170_000 },
-    );
-    if (run.status !== 0) throw new Error(`${run.stdout}\n${run.stderr}`);
+    await builder.build({
+      projectDir: ROOT,
+      targets: builder.Platform.LINUX.createTarget('deb'),
+      publish: 'never',
+      config: {
+        extends: 'electron-builder.yml',
+        electronDist: pretendRuntime(),
+        directories: { output: join(folder, 'dist') },
+      },
+      effectiveOptionComputed: keepDeb,
+    });
     const [unpacked] = readdirSync(join(folder, 'dist')).filter((name) =>
       name.endsWith('unpacked'),
     );
@@ -110,6 +127,40 @@ describe.skipIf(process.platform !== 'linux')('a package without its runtime (Li
     expect(readdirSync(native)).toContain('linux-x64.node');
     expect(readdirSync(join(resources, 'fonts'))).toEqual(
       expect.arrayContaining([...FONT_FILE_NAMES]),
+    );
+  });
+
+  test('is described, and has its icons, as far as electron-builder lays out a deb', () => {
+    const after = (word: string): string | undefined => deb.args[deb.args.indexOf(word) + 1];
+    expect([after('--name'), after('--url')]).toEqual(['trotwell', 'https://trotwell.example']);
+    expect(after('--maintainer')).toMatch(/@trotwell\.example>$/);
+    const icons = deb.args.filter((word) => word.includes('/icons/hicolor/'));
+    for (const size of [16, 48, 256, 512]) {
+      expect(icons.some((word) => word.endsWith(`/${size}x${size}/apps/trotwell.png`))).toBe(true);
+    }
+    // Made on the machine it is installed on: the sandbox where the system restricts it.
+    expect(deb.files['after-install']).toMatch(/apparmor/i);
+  });
+
+  // freedesktop.org, Desktop Entry Specification 1.5: groups, keys, the categories of its menu (S).
+  test('has a desktop entry that is one, opens backups, and is that of its window', () => {
+    const [head, ...lines] =
+      deb.files['/usr/share/applications/trotwell.desktop']!.trim().split('\n');
+    expect(head).toBe('[Desktop Entry]');
+    for (const line of lines) expect(line).toMatch(/^[A-Za-z0-9-]+(\[[\w@.]+\])?=./);
+    const entry = Object.fromEntries(lines.map((line) => line.split(/=(.*)/).slice(0, 2)));
+    expect(entry).toMatchObject({
+      Type: 'Application',
+      Name: 'Trotwell',
+      Exec: '/opt/Trotwell/trotwell %U',
+      Icon: 'trotwell',
+      Terminal: 'false',
+      StartupWMClass: 'trotwell',
+      Categories: 'Office;',
+      MimeType: 'application/vnd.trotwell.backup;',
+    });
+    expect(deb.files['/usr/share/mime/packages/trotwell.xml']).toMatch(
+      /type="application\/vnd\.trotwell\.backup">\s*<glob pattern="\*\.trotwell"/,
     );
   });
 });

@@ -31,7 +31,7 @@ async function newVisit() {
     notice,
     async add(file: FileAtHand) {
       atHand = file;
-      await press(page, 'Add a file…');
+      await press(page, 'Add files…');
       await comesTrue(async () => expect(page.text()).not.toContain('Adding…'));
     },
   };
@@ -42,7 +42,7 @@ const SCAN = { name: 'scan.png', content: pngOf(20, 10) };
 describe('photos and letters of a visit that is not saved yet', () => {
   it('are chosen at once, with the sentence of what becomes of them', async () => {
     const { desk, dogId, page, notice, add } = await newVisit();
-    await shows(page, 'kept at once, also when the program is closed');
+    await shows(page, 'Kept at once, and added when the visit is saved.');
     await add(LETTER);
     await shows(page, 'letter.pdf');
     expect(notice.text).toBe('letter.pdf is kept; it is added when the visit is saved.');

@@ -19,17 +19,19 @@ const type = async (
 };
 
 describe('the air of today', () => {
-  // Bands of an ordinary dog: to 15 caution, to 18 half the run time; from 16 with 85 % half (C/D).
+  // Bands of an ordinary dog: to 15 caution, to 18 half the run time; 14 °C at 95 % half (C/D).
   it('gives the band of the temperature', async () => {
     expect(await type('15', '50')).toContain('Caution');
-    expect(await type('16', '85')).toContain('Half the run time');
+    expect(await type('14', '95')).toMatch(/Half the run time.*Damp air/);
     expect(await type('21', '40')).toContain('No run');
   });
   it('reads degrees Fahrenheit, with or without the letter, and frost', async () => {
     // 59 °F = 15 °C, 5 °F = −15 °C (definition).
     expect(await type('59', '50', 'F')).toContain('Caution');
     expect(await type('59 F', '50')).toContain('Caution');
-    expect(await type('-15', '50')).toContain('Usual care');
+    expect(await type('-5', '50')).toMatch(/Usual care.*Warm up for 15 minutes/);
+    expect(await type('-15', '50')).toMatch(/^Half the run time/);
+    expect(await type('-21', '50')).toMatch(/^No run/);
   });
   // Magnus 17.625 / 243.04: 20 °C and 50 % give 9.26 °C (C).
   it('shows the dew point for information', async () => {

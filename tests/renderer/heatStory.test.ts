@@ -24,7 +24,7 @@ const shown = (cleared: boolean) => {
   });
   return {
     ladder: wrapper
-      .findAll('.ladder > div')
+      .findAll('.ladder > div, .ladder tbody tr')
       .map((line) => line.text().replaceAll(/\s+/g, ' ').trim()),
     reasons: wrapper.findAll('.reasons > li').map((line) => line.text()),
   };
@@ -41,16 +41,18 @@ describe('the heat page of a dog that may not run', () => {
 
   it('lists limits and what moves them once the vet has cleared it', () => {
     const { ladder, reasons } = shown(true);
-    expect(ladder).toHaveLength(6);
+    expect(ladder).toHaveLength(5);
+    // 6 °C lower: 4, 9, 12 and 14 °C, and less in wet air (C/D).
+    expect(ladder[0]).toMatch(/^Usual care ?to 4\s*°C/);
     expect(reasons.join()).toMatch(/fat insulates.*Coat dark/);
   });
 });
 
 describe('a senior in the heat', () => {
   it('is one by the rule of the practice', () => {
-    // 12 years expected at 30 kg (D): 91 months are 63 %, under 75 and over 60.
+    // A short nose: 9.8 years expected, so that 91 months are 77 %, over 75 and under 90.
     const { file, assessment } = shortNosed(true);
-    expect(heatDogOf(file, assessment, {}).senior).toBe(false);
-    expect(heatDogOf(file, assessment, { seniorFromPercent: 60 }).senior).toBe(true);
+    expect(heatDogOf(file, assessment, {}).senior).toBe(true);
+    expect(heatDogOf(file, assessment, { seniorFromPercent: 90 }).senior).toBe(false);
   });
 });

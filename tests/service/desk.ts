@@ -33,8 +33,8 @@ export interface TestDesk {
   refused(name: CallName, input: unknown): Promise<AppError>;
 }
 
-/** A real service on a real file in a new folder, at noon of a given day. */
-export function testService(folder: string = temporaryFolder(), day = '2026-03-02'): TestDesk {
+/** A real service on a real file in a folder, at noon of a given day; whoever asks closes it. */
+export function serviceOn(folder: string, day: string): TestDesk {
   let today = day;
   const log: string[] = [];
   const service = createService({
@@ -44,7 +44,6 @@ export function testService(folder: string = temporaryFolder(), day = '2026-03-0
     clock: () => new Date(`${today}T12:00:00`),
     log: (line) => log.push(line),
   });
-  undo.push(() => service.close());
   return {
     service,
     folder,
@@ -63,6 +62,13 @@ export function testService(folder: string = temporaryFolder(), day = '2026-03-0
       return answer.error;
     },
   };
+}
+
+/** The same in a new folder; it is closed after the test. */
+export function testService(folder: string = temporaryFolder(), day = '2026-03-02'): TestDesk {
+  const desk = serviceOn(folder, day);
+  undo.push(() => desk.service.close());
+  return desk;
 }
 
 /** A service with the own practice open. */

@@ -12,6 +12,7 @@ import type { VisitFacts } from '../../electron/contract/records.ts';
 import { MOST_LISTED } from '../../electron/contract/dogList.ts';
 import { searchText } from '../../electron/service/searchText.ts';
 import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
+import { seenWithPlan, soundVisit } from './support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -141,6 +142,35 @@ describe('the list of dogs', () => {
     expect((await filtered('due for follow-up')).sort()).toEqual(['Enda', 'Frea', 'Offa']);
     expect(await filtered('plan ended', 'consent missing')).toEqual(['Enda']);
     expect((await desk.ok('dogs/find', { query: '', filters: ['consent missing'] })).count).toBe(2);
+  });
+
+  test('is narrowed to dogs that gain, those meant to left out, and to those that were stopped', async () => {
+    const desk = await openOwn();
+    // Under 1 % over more than 14 days is stable (German et al. 2011; S).
+    for (const [name, secondKg, foodGoal] of [
+      ['Up', 30.3, 'hold'],
+      ['Steady', 30.2, 'hold'],
+      ['Meant', 32, 'gain'],
+    ] as const) {
+      const id = await addDog(desk, name);
+      await see(desk, id, '2026-01-05', { foodGoal, weightKg: 30 });
+      await see(desk, id, '2026-01-20', { foodGoal, weightKg: secondKg });
+    }
+    expect(await names(desk, { filters: ['gaining'] })).toEqual(['Up']);
+
+    const halt = await addDog(desk, 'Halt');
+    await seenWithPlan(desk, halt, '2026-03-02');
+    expect(await names(desk, { filters: ['stopped'] })).toEqual([]);
+    desk.setDay('2026-03-17');
+    const lame = { leftFore: 3, rightFore: 0, leftHind: 0, rightHind: 0 };
+    await desk.ok('visits/save', {
+      id: null,
+      visit: { ...soundVisit(halt, '2026-03-17'), kind: 'follow-up', lamenessWalk: lame },
+      plan: null,
+      food: null,
+      review: { decision: 'accepted', clearedByVetOn: null, note: '', edits: [], kept: [] },
+    });
+    expect(await names(desk, { filters: ['stopped'] })).toEqual(['Halt']);
   });
 
   test('tells all dogs of one owner, archived ones too', async () => {

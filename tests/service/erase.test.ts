@@ -1,5 +1,13 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
@@ -66,6 +74,9 @@ async function seedOwner(desk: TestDesk, who: string): Promise<Seeded> {
       day: '2026-02-03',
       outcome: 'done',
       runMinutes: null,
+      longestRunMinutes: null,
+      runKm: null,
+      climbedM: null,
       nextDay: null,
       signs: [],
       note: mark.sessionNote,
@@ -307,4 +318,33 @@ describe('the check before erasing', () => {
     const refused = await desk.refused('keeping/set', { retentionYears: 51 });
     expect(refused.message).toBe('Retention period must be from 0 to 50 years.');
   });
+});
+
+test('an erasure reaches what a first backup had begun, and what was made and not fetched', async () => {
+  const desk = await openOwn();
+  const { clientId, marks: mark } = await seedOwner(desk, 'Ottoline');
+  const workId = crypto.randomUUID();
+  const tokens = [
+    (await desk.ok('backup/make', { passphrase: null, workId })).token,
+    (await desk.ok('export/make', { clientId, workId })).token,
+  ];
+  // Contents are copied first: so a backup looks that was cut off before it had a name.
+  cpSync(presentContents(desk.folder), backedUpContents(desk.folder), { recursive: true });
+  writeFileSync(join(desk.folder, 'backups', 'automatic.sqlite.part'), mark.owner);
+  await desk.ok('clients/erase', {
+    clientId,
+    ground: GROUND,
+    confirmName: mark.owner,
+    insideRetentionConfirmed: true,
+  });
+  for (const token of tokens) expect(desk.service.giveOut(token).ok).toBe(false);
+  const left = readdirSync(desk.folder, { recursive: true, encoding: 'utf8' })
+    .map((name) => join(desk.folder, name))
+    .filter((path) => statSync(path).isFile());
+  for (const path of left) {
+    for (const words of Object.values(mark)) {
+      expect(readFileSync(path).includes(words), path).toBe(false);
+    }
+  }
+  expect(left.filter((path) => path.includes('transfer'))).toEqual([]);
 });

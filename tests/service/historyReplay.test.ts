@@ -5,8 +5,18 @@ import { expect, test } from 'vitest';
 import { blankClient, blankDog, blankVisit } from '../../electron/contract/blank.ts';
 import { visitFactsOf } from '../../electron/contract/facts.ts';
 import type { FieldChange } from '../../electron/contract/history/historyDiff.ts';
-import { visitFields } from '../../electron/contract/history/visitFields.ts';
-import { LIMBS, SURGERY_STATES, type VisitFacts } from '../../electron/contract/records.ts';
+import { fieldsOf } from '../../electron/contract/history/historyDiff.ts';
+import { LIMBS, SURGERY_STATES } from '../../core/index.ts';
+import {
+  GAITS,
+  INJURY_KINDS,
+  PALPATION_REGIONS,
+  RISES,
+  SIDES,
+  YES_NO,
+  type PalpationRegion,
+} from '../../core/readiness/record.ts';
+import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 
 // What core can assess: a visit it cannot is refused, whatever its history.
@@ -54,6 +64,40 @@ const measurement: fc.Arbitrary<VisitFacts['measurements'][number]> = fc.oneof(
   }),
 );
 
+const day = fc.constantFrom('2025-07-01', '2026-02-02');
+const yesNo = maybe(fc.constantFrom(...YES_NO));
+const clearance: fc.Arbitrary<VisitFacts['lamenessClearances'][number]> = fc.record({
+  vet: name,
+  day,
+  gait: fc.constantFrom(...GAITS),
+  limb: fc.constantFrom(...LIMBS),
+  grade: fc.integer({ min: 0, max: 5 }),
+  scope: words,
+});
+const injury: fc.Arbitrary<VisitFacts['injuries'][number]> = fc.record({
+  kind: fc.constantFrom(...INJURY_KINDS),
+  structure: name,
+  side: fc.constantFrom(...SIDES),
+  day: maybe(day),
+  done: words,
+});
+/** What was told and found beside gait, weight and signs. */
+const told = {
+  injuries: fc.array(injury, { maxLength: 3 }),
+  diagnosis: words,
+  disease: fc.record({ joints: yesNo, spine: yesNo, heart: yesNo, words }),
+  heatIllness: fc.record({ had: yesNo, day: maybe(day) }),
+  lamenessClearances: fc.array(clearance, { maxLength: 3 }),
+  palpation: fc.record(
+    Object.fromEntries(
+      PALPATION_REGIONS.map((region) => [region, maybe(fc.integer({ min: 0, max: 4 }))]),
+    ) as Record<PalpationRegion, fc.Arbitrary<number | null>>,
+  ),
+  sitToStand: maybe(fc.constantFrom(...RISES)),
+  questionnaires: fc.array(fc.record({ name, day, total: fc.nat(100) }), { maxLength: 3 }),
+  exercises: maybe(fc.uniqueArray(fc.constantFrom('sit-to-stand', 'paw-lifts'))),
+};
+
 /** One amendment: some facts, as if some fields of the form had been typed anew. */
 const amendment: fc.Arbitrary<Partial<VisitFacts>> = fc.record(
   {
@@ -75,6 +119,7 @@ const amendment: fc.Arbitrary<Partial<VisitFacts>> = fc.record(
       ),
     signs: fc.array(fc.constantFrom('cough', 'collapse', 'fever'), { maxLength: 4 }),
     surgery: fc.constantFrom(...SURGERY_STATES),
+    ...told,
     consent: fc.record({
       given: fc.boolean(),
       vet: words,
@@ -106,7 +151,7 @@ type Shown = ReadonlyMap<string, unknown>;
 /** The fields of a state that hold something, which is what a change can tell of. */
 const shown = (facts: VisitFacts): Shown =>
   new Map(
-    visitFields(facts)
+    fieldsOf('visit', facts)
       .filter(({ measure }) => measure !== 'order')
       .filter(({ value }) => value !== null && value !== '' && value !== false)
       .map(({ path, value }) => [path, value]),

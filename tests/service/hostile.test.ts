@@ -1,7 +1,13 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { blankClient, blankDog, blankPractice, blankVisit } from '../../electron/contract/blank.ts';
+import {
+  blankClient,
+  blankDog,
+  blankPractice,
+  blankVisit,
+  blankPlanRequest,
+} from '../../electron/contract/blank.ts';
 import { HANDOUT_KINDS, type VisitFacts } from '../../electron/contract/records.ts';
 import { HOSTILE_NAMES, INVISIBLE_NAMES, LONG_NOTES } from '../support/hostileTexts.ts';
 import { layoutProblems } from '../templates/support/layoutProblems.ts';
@@ -71,7 +77,7 @@ async function recordOf(desk: TestDesk, text: string, notes = text) {
   await desk.ok('visits/save', {
     id: null,
     visit,
-    plan: null,
+    plan: { ...blankPlanRequest(visit.day, 'unconditioned'), goal: { continuousMinutes: 20 } },
     food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: notes },
   });
   return dog;

@@ -43,6 +43,9 @@ const told = (day: string, rest: Partial<SessionInput> = {}): SessionInput => ({
   day,
   outcome: 'done',
   runMinutes: null,
+  longestRunMinutes: null,
+  runKm: null,
+  climbedM: null,
   nextDay: 'normal',
   signs: [],
   note: '',
@@ -150,13 +153,18 @@ describe('an edit by hand', () => {
     expect(error.message).toContain('written reason');
     const kept = await desk.ok('plans/edit', {
       ...edit,
-      kept: [{ code: 'over-cap', weekIndex: 1, reason: 'Trained elsewhere before.' }],
+      kept: (['session-too-long', 'over-cap'] as const).map((code) => ({
+        code,
+        weekIndex: 1,
+        reason: 'Trained elsewhere before.',
+      })),
     });
     expect(kept).toMatchObject({ version: 2, origin: 'edited' });
-    expect(kept.keptBreaches[0]).toMatchObject({
-      code: 'over-cap',
-      keptBecause: 'Trained elsewhere before.',
-    });
+    for (const code of ['session-too-long', 'over-cap']) {
+      expect(kept.keptBreaches).toContainEqual(
+        expect.objectContaining({ code, keptBecause: 'Trained elsewhere before.' }),
+      );
+    }
   });
 
   test('inside the rules needs none', async () => {

@@ -62,6 +62,8 @@ describe('Electron’s checklist', () => {
     for (const allowed of Object.values(policyOf(seen.index)).flat()) {
       expect(["'none'", "'self'", 'data:', 'blob:']).toContain(allowed);
     }
+    // Nor does the session fetch a dictionary, which it does on its own where nobody keeps it from it.
+    expect(seen.network).toEqual([]);
   });
 
   test('2 no content has Node, least of all remote content', () => {
@@ -81,11 +83,17 @@ describe('Electron’s checklist', () => {
   test('4 every process of a page is in the sandbox', () => {
     expect(seen.sandboxed).toBe(true);
     expect(seen.preferences.sandbox).toBe(true);
-    expect(built.main).not.toMatch(/no-sandbox|disableSandbox/);
+    // The switch is named once, to refuse a start with it (tests/shell/starting.test.ts).
+    expect(built.main.match(/hasSwitch\(["']no-sandbox["']\)/g)).toHaveLength(1);
+    expect(built.main).not.toMatch(/appendSwitch|disableSandbox/);
   });
 
-  test('5 every permission is denied, asked for or looked up', () => {
-    expect(seen.permissions).toEqual({ request: false, check: false, device: false });
+  test('5 every permission is denied, asked for or looked up, but that our page copies text', () => {
+    const none = { request: false, check: false, device: false };
+    const { others, copying, copyingInFrame, copyingElsewhere } = seen.permissions;
+    expect(others.length).toBeGreaterThan(3);
+    for (const one of [...others, copyingInFrame, copyingElsewhere]) expect(one).toEqual(none);
+    expect(copying).toEqual({ ...none, request: true, check: true });
   });
 
   test('6 the web’s own walls stand', () => {
@@ -211,6 +219,10 @@ describe('Electron’s checklist', () => {
       call: { channel: 'call:app/status', words: 1 },
       saveFile: { channel: 'shell:save-file', words: 3 },
     });
-    expect(built.preload).not.toMatch(/ipcRenderer\.(on|once|send|sendSync|postMessage)\b/);
+    expect(built.preload).not.toMatch(/ipcRenderer\.(once|send|sendSync|postMessage)\b/);
+    // Main asks the page to hand over what was typed last; no word comes with it.
+    expect(built.preload.match(/ipcRenderer\.on\([^)]*\)/g)).toEqual([
+      'ipcRenderer.on(LEAVE_CHANNEL, ()',
+    ]);
   });
 });

@@ -1,14 +1,14 @@
-import { existsSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { createPrinter, threadFile } from '../../electron/service/handouts/printer.ts';
 import { print } from '../../electron/service/handouts/print.ts';
 import { KIT_SHEET } from '../support/printJob.ts';
+import { demandBuild } from './support/boot.ts';
 
 // The thread as built, beside the built service that starts it.
 const built = threadFile(new URL('../../out/main/service.js', import.meta.url).href);
 
 test('the built printing thread makes the file that the source makes', async () => {
-  if (!existsSync(built)) throw new Error('The shell is tested as built: "npm run build" first.');
+  demandBuild();
   const printer = createPrinter(built);
   const printed = await printer.print(KIT_SHEET);
   await printer.close();

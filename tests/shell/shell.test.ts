@@ -52,11 +52,18 @@ describe('the Electron shell', () => {
     expect(privileges.corsEnabled ?? false).toBe(false);
   });
 
-  test('denies navigation, windows, webviews and permissions', () => {
+  test('denies navigation, windows, webviews and permissions, all but copying', () => {
     expect(Object.values(seen.prevented)).toEqual([true, true, true, true]);
     expect(seen.windowOpen).toEqual(Array(4).fill({ action: 'deny' }));
     expect(seen.openedOutside).toEqual([]);
-    expect(seen.permissions).toEqual({ request: false, check: false, device: false });
+    const none = { request: false, check: false, device: false };
+    const { others, copying, copyingInFrame, copyingElsewhere } = seen.permissions;
+    expect(new Set(others.map((one: object) => JSON.stringify(one)))).toEqual(
+      new Set([JSON.stringify(none)]),
+    );
+    // But our own page may put text into the clipboard.
+    expect(copying).toEqual({ request: true, check: true, device: false });
+    expect([copyingInFrame, copyingElsewhere]).toEqual([none, none]);
   });
 
   test('serves only the front end, with the strict policy', () => {
@@ -72,17 +79,18 @@ describe('the Electron shell', () => {
     expect(seen.other.status).toBe(404);
   });
 
-  test('gives the page one function per contract call and the four about files, no more', () => {
+  test('gives the page one function per contract call the four about files and the one about leaving, no more', () => {
     expect(seen.bridgeName).toBe('trotwell');
     expect(seen.bridge.top.sort()).toEqual([
       'calls',
       'chooseFile',
       'dropFile',
+      'onLeave',
       'saveFile',
       'saveProduced',
     ]);
     expect(seen.bridge.calls.sort()).toEqual([...CALL_NAMES].sort());
-    expect(seen.channels).toHaveLength(CALL_NAMES.length + 4);
+    expect(seen.channels).toHaveLength(CALL_NAMES.length + 5);
   });
 
   test('answers every contract call from the page, through preload, main and service', () => {
@@ -168,13 +176,13 @@ describe('the Electron shell', () => {
     expect(statSync(join(folder, 'data')).mode & 0o077).toBe(0);
   });
 
-  test('gives way to a first instance on the same folder', () => {
+  test('never starts without the lock of its folder, and says so where nobody holds the records', () => {
     const second = join(folder, 'second');
     expect(boot({ TROTWELL_DATA: second, STAND_IN_SECOND: '1' })).toEqual({
-      quit: true,
-      exitCode: null,
-      lockAsked: true,
-      messages: [],
+      quit: false,
+      exitCode: 1,
+      lockAsked: 2,
+      messages: [expect.stringContaining('cannot be taken')],
       windows: 0,
     });
     expect(existsSync(join(second, 'trotwell.sqlite'))).toBe(false);
@@ -190,9 +198,10 @@ describe('the Electron shell', () => {
     });
   });
 
-  test('carries no schema library in its preload, and no way to listen or send', () => {
+  test('carries no schema library in its preload, and no way to listen or send but for leaving', () => {
     const preload = readFileSync(join(ROOT, 'out', 'preload', 'preload.cjs'), 'utf8');
     expect(preload.length).toBeLessThan(10_000);
-    expect(preload).not.toMatch(/\bipcRenderer\.(on|once|send|sendSync|postMessage)\b/);
+    expect(preload).not.toMatch(/\bipcRenderer\.(once|send|sendSync|postMessage)\b/);
+    expect(preload.match(/\bipcRenderer\.on\b/g)).toHaveLength(1);
   });
 });

@@ -1,12 +1,26 @@
-import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest';
 import { isBuilt } from '../../electron/launch/build.mjs';
 import { tooOld } from '../../electron/launch/node.mjs';
 import { readOptions } from '../../electron/launch/options.mjs';
 import { fetchRuntime, findRuntime } from '../../electron/launch/runtime.mjs';
-import { runWindow } from '../../electron/launch/window.mjs';
+import { runWindow, whyNotOpened } from '../../electron/launch/window.mjs';
+import {
+  askToEnd,
+  watchRequests,
+  type StartRequest,
+} from '../../electron/service/claim/requests.ts';
 
 let folder: string;
 
@@ -111,29 +125,62 @@ describe('the Electron runtime', () => {
     expect(findRuntime(folder)).toBe(join(folder, 'dist', 'electron'));
   });
 
-  test('is fetched by the installer of its package', () => {
+  const place = (): string => join(folder, 'fetched');
+  const fetch = (limitMs: number, said: string[] = []) =>
+    fetchRuntime(folder, place(), limitMs, (words) => said.push(words));
+  const ARRIVES =
+    "const fs = require('fs'); fs.mkdirSync('dist'); fs.writeFileSync('dist/electron', ''); fs.writeFileSync('path.txt', 'electron');";
+
+  test('is fetched by the installer of its package, which leaves nothing behind', async () => {
+    put('install.js', `require('fs').mkdtempSync(require('os').tmpdir() + '/x-'); ${ARRIVES}`);
+    expect(await fetch(20_000)).toEqual({ program: join(folder, 'dist', 'electron') });
+    expect(existsSync(place())).toBe(false);
+  });
+
+  test('goes on arriving on a slow line, and a later start waits for the same one', async () => {
+    const go = join(folder, 'go');
     put(
       'install.js',
-      "const fs = require('fs'); fs.mkdirSync('dist'); fs.writeFileSync('dist/electron', ''); fs.writeFileSync('path.txt', 'electron');",
+      `const fs = require('fs'); fs.appendFileSync('begun', 'x');
+       fs.writeFileSync(require('os').tmpdir() + '/part', Buffer.alloc(3e6));
+       setInterval(() => { if (fs.existsSync(${JSON.stringify(go)})) { ${ARRIVES} process.exit(); } }, 50);`,
     );
-    expect(fetchRuntime(folder, 20_000)).toBe(join(folder, 'dist', 'electron'));
+    // So slow a line that this start does not wait for it.
+    await vi.waitUntil(async () => {
+      const { sentence } = (await fetch(100)) as { sentence: string };
+      return /3 MB so far\) and goes on in the background/.test(sentence);
+    }, 20_000);
+    put('go');
+    expect(await fetch(20_000)).toEqual({ program: join(folder, 'dist', 'electron') });
+    expect(readFileSync(join(folder, 'begun'), 'utf8')).toBe('x');
   });
 
-  test.each([
-    ['fails', 'process.exit(1)'],
-    ['never ends', 'setInterval(() => {}, 1000)'],
-  ])('is given up when the installer %s', (_how, script) => {
-    put('install.js', script);
-    expect(fetchRuntime(folder, 500)).toBeNull();
+  test('that an earlier start died over is fetched anew, and its leftovers go', async () => {
+    put('fetched/process', '999999999');
+    put('fetched/part/old');
+    put('install.js', "throw new Error('no line')");
+    const { sentence } = (await fetch(20_000)) as { sentence: string };
+    expect(sentence).toMatch(/could not be fetched \(.*no line.*\).*npx install-electron/);
+    expect(existsSync(place())).toBe(false);
   });
 
-  test('is given up without the package', () => {
-    expect(fetchRuntime(folder, 500)).toBeNull();
+  test('is given up without the package', async () => {
+    expect(await fetch(500)).toMatchObject({ program: null });
+  });
+});
+
+describe('a window that did not open', () => {
+  test('has its reason told where the system grants no sandbox', () => {
+    const on = put('restricted', '1\n');
+    expect(whyNotOpened('linux', on)).toMatch(/Ubuntu.*sandbox/);
+    expect(whyNotOpened('linux', put('free', '0\n'))).not.toMatch(/sandbox/);
+    expect(whyNotOpened('darwin', on)).not.toMatch(/sandbox/);
   });
 });
 
 describe('the window', () => {
-  const node = (script: string) => runWindow(process.execPath, ['-e', script]);
+  const unasked = (): Promise<void> => expect.fail('There are signals here.');
+  const node = (script: string) => runWindow(process.execPath, ['-e', script], unasked);
 
   test('ends with its own code', async () => {
     expect(await node('')).toBe(0);
@@ -143,16 +190,81 @@ describe('the window', () => {
     expect(await node("process.kill(process.pid, 'SIGKILL')")).toBeNull();
   });
   test('never opened when there is no such program', async () => {
-    expect(await runWindow(join(folder, 'nothing'), [])).toBeNull();
+    expect(await runWindow(join(folder, 'nothing'), [], unasked)).toBeNull();
   });
   test('did open when the fault comes later', async () => {
-    expect(await runWindow(process.execPath, ['-e', 'process.exit(3)'], 0)).toBe(3);
+    expect(
+      await runWindow(process.execPath, ['-e', 'process.exit(3)'], unasked, { startMs: 0 }),
+    ).toBe(3);
   });
-  test('is told to end when the start script is', async () => {
+  test('is told to end when the start script is, and once only', async () => {
     const before = process.listenerCount('SIGTERM');
-    const code = node("process.on('SIGTERM', () => process.exit(0)); setInterval(() => {}, 1000)");
-    setTimeout(() => process.emit('SIGTERM', 'SIGTERM'), 500);
+    const ready = join(folder, 'ready');
+    // Stops listening after the first signal, as Electron does.
+    const code = node(
+      `process.once('SIGTERM', () => setTimeout(() => process.exit(0), 300));
+       setInterval(() => {}, 1000); require('fs').writeFileSync(${JSON.stringify(ready)}, '')`,
+    );
+    await vi.waitUntil(() => existsSync(ready), { timeout: 20_000 });
+    process.emit('SIGTERM', 'SIGTERM');
+    process.emit('SIGTERM', 'SIGTERM');
     expect(await code).toBe(0);
     expect(process.listenerCount('SIGTERM')).toBe(before);
+  });
+
+  test('is asked by a request where there are no signals', async () => {
+    mkdirSync(join(folder, 'running'));
+    const asked: StartRequest[] = [];
+    const stop = watchRequests(join(folder, 'running'), (request) => asked.push(request));
+    onTestFinished(stop);
+    const ready = join(folder, 'ready');
+    const code = runWindow(
+      process.execPath,
+      [
+        '-e',
+        `setInterval(() => {}, 1000); require('fs').writeFileSync(${JSON.stringify(ready)}, String(process.pid))`,
+      ],
+      async () => askToEnd(folder),
+      { platform: 'win32' },
+    );
+    await vi.waitUntil(() => existsSync(ready), { timeout: 20_000 });
+    process.emit('SIGINT', 'SIGINT');
+    await vi.waitUntil(() => asked.length > 0, { timeout: 20_000 });
+    expect(asked).toEqual([{ file: null, end: true }]);
+    process.kill(Number(readFileSync(ready, 'utf8')), 'SIGKILL');
+    await code;
+  });
+
+  // A terminal sends Ctrl-C to every process of its group: a real one, by the system's `script`.
+  test.skipIf(process.platform !== 'linux')('gets one Ctrl-C of a terminal', async () => {
+    const backup = join(folder, 'backup');
+    const program = put(
+      'program.mjs',
+      `import { writeFileSync } from 'node:fs';
+       process.once('SIGINT', () => setTimeout(() => {
+         writeFileSync(${JSON.stringify(backup)}, 'whole');
+         process.exit(0);
+       }, 500));
+       setInterval(() => {}, 1000);
+       console.log('listening');`,
+    );
+    const launch = new URL('../../electron/launch/window.mjs', import.meta.url).href;
+    const starter = put(
+      'starter.mjs',
+      `import { runWindow, whyNotOpened } from ${JSON.stringify(launch)};
+       process.exit((await runWindow(process.execPath, [${JSON.stringify(program)}], () => {})) ?? 9);`,
+    );
+    const terminal = spawn('script', ['-qec', `exec ${process.execPath} ${starter}`, '/dev/null'], {
+      stdio: ['pipe', 'pipe', 'ignore'],
+    });
+    onTestFinished(() => void terminal.kill('SIGKILL'));
+    let shown = '';
+    terminal.stdout.on('data', (part: Buffer) => (shown += part.toString()));
+    await vi.waitUntil(() => shown.includes('listening'), { timeout: 20_000 });
+    const ended = new Promise((resolve) => terminal.once('exit', resolve));
+    terminal.stdin.write('\x03');
+    expect(await ended).toBe(0);
+    expect(readFileSync(backup, 'utf8')).toBe('whole');
+    expect(shown).toContain('Trotwell closes');
   });
 });

@@ -2,6 +2,8 @@ import { accessSync, constants } from 'node:fs';
 import { chromium } from 'playwright-core';
 
 const INSTALLED = [
+  // The same browser without a window of its own: it takes two thirds of the work.
+  '/usr/bin/chromium-headless-shell',
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',

@@ -26,6 +26,7 @@ const context: PrintJob['context'] = {
   },
   owner: { name: 'Sample', phone: '', email: '', vetPractice: '', vetName: '', vetContact: '' },
   day: '2026-03-02',
+  printedOn: '2026-03-02',
   demo: true,
 };
 

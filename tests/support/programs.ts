@@ -44,6 +44,7 @@ export function ensureChromium(): string | null {
     timeout: DOWNLOAD_LIMIT_MS,
     killSignal: 'SIGKILL',
   });
+  if (findChromium() === null) installByApt(['chromium-headless-shell']);
   if (findChromium() === null) installByApt(['chromium']);
   if (findChromium() !== null) return null;
   return (

@@ -6,7 +6,7 @@ import {
   mkdirSync,
   readFileSync,
   readdirSync,
-  rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import { createHash, randomUUID } from 'node:crypto';
@@ -16,7 +16,10 @@ import { describe, expect, test } from 'vitest';
 import { blankClient } from '../../electron/contract/blank.ts';
 import { contentFile } from '../../electron/service/backup/contents.ts';
 import { openOwn, temporaryFolder, testService } from '../service/desk.ts';
-import { faults, lookAt, start } from './support/run.ts';
+import { dogOf } from '../service/support/records.ts';
+import { SMALL_PDF } from '../support/pictures.ts';
+import { smallDisk } from '../attack/support/smallDisk.ts';
+import { lookAt, start } from './support/run.ts';
 
 const FOLDER_FILES = ['trotwell.sqlite'];
 const sha256 = (bytes: Buffer | string): string => createHash('sha256').update(bytes).digest('hex');
@@ -152,56 +155,60 @@ describe('a file of records that', () => {
   });
 });
 
-const asRoot = process.platform === 'linux' && process.getuid?.() === 0;
-
-/** A small disk in memory; null where this machine does not let one be made. */
-function smallDisk(): { folder: string; remove(): void } | null {
-  const folder = temporaryFolder();
-  try {
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=2m', 'tmpfs', folder], { stdio: 'ignore' });
-    return { folder, remove: () => execFileSync('umount', [folder]) };
-  } catch {
-    return null;
-  }
+/** What other users may do with what lies in a folder, by name. */
+function openToOthers(folder: string): string[] {
+  return ['.', ...readdirSync(folder, { recursive: true, encoding: 'utf8' })].filter(
+    (name) => (statSync(join(folder, name)).mode & 0o077) !== 0,
+  );
 }
 
-describe.runIf(asRoot)('a disk that (needs root on Linux)', () => {
-  test('is full refuses each save and backup in words, and keeps what was there', async () => {
-    const disk = smallDisk();
-    if (disk === null) {
-      console.log('Disk full: not tried, this machine lets no small disk be made');
-      return;
+describe.skipIf(process.platform === 'win32')('a folder of records', () => {
+  test('is the user’s alone, also one that was made beforehand', async () => {
+    const folder = temporaryFolder();
+    const desk = await openOwn(folder, '2026-02-27');
+    await desk.ok('clients/save', { id: null, client: { ...blankClient(), name: 'Ada' } });
+    await desk.service.takeIn('x.csv', join(import.meta.dirname, 'adverse.test.ts'), 1e6);
+    const { id: dogId } = await dogOf(desk, 'Ben', 'Rusk');
+    const letter = join(temporaryFolder(), 'letter.pdf');
+    writeFileSync(letter, SMALL_PDF);
+    const taken = await desk.service.takeIn('letter.pdf', letter, 1e6);
+    const { token } = taken.ok ? taken.value : expect.fail('not taken');
+    const file = { dogId, token, kind: 'other', name: 'letter.pdf', thumbnail: null } as const;
+    await desk.ok('waiting/add', file);
+    chmodSync(folder, 0o700);
+    expect(openToOthers(folder)).toEqual([]);
+    await desk.service.close();
+    for (const name of ['.', ...readdirSync(folder, { recursive: true, encoding: 'utf8' })]) {
+      chmodSync(join(folder, name), name.includes('.') && name !== '.' ? 0o644 : 0o755);
     }
-    try {
-      await closedFolder(disk.folder);
-      const ballast = join(disk.folder, 'ballast');
-      let size = 4 * 1024 * 1024;
-      // Fills what is left, down to less than a page.
-      while (size >= 512) {
-        try {
-          writeFileSync(ballast, Buffer.alloc(size), { flag: 'a' });
-        } catch {
-          size = Math.floor(size / 2);
-        }
-      }
-      const worker = start('tryAll', disk.folder);
-      await worker.ended();
-      const said = worker.lines.join('\n');
-      expect(said).toContain('closed');
-      expect(said).not.toContain('internal');
-      expect(said).toMatch(/(clients\/save|app\/status) .*disk full/);
-      expect(said).toMatch(/backup\/make .*disk full/);
-      rmSync(ballast);
-      expect(lookAt(disk.folder, faults)).toEqual([]);
-      expect(await owners(disk.folder)).toBe(4);
-      console.log('Disk full: refused in words, nothing lost, works again with room');
-    } finally {
-      disk.remove();
-    }
-  }, 60_000);
+    writeFileSync(join(folder, 'shopping list'), 'not ours', { mode: 0o644 });
+    const next = testService(folder);
+    expect((await next.ok('app/status', {})).trouble).toBeNull();
+    expect(openToOthers(folder)).toEqual(['shopping list']);
+  });
 
+  test.each([
+    ['a file', 'A file lies where the folder of records should be'],
+    ['a folder in the place of the records', 'A folder lies where the file of records should be'],
+  ])('with %s in the way is no first start', async (_what, words) => {
+    const folder = temporaryFolder();
+    const place = words.startsWith('A file') ? join(folder, 'records') : folder;
+    if (place === folder) mkdirSync(join(folder, 'trotwell.sqlite'));
+    else writeFileSync(place, 'a file');
+    const desk = testService(place);
+    const status = await desk.ok('app/status', {});
+    expect(status).toMatchObject({ open: null, ownExists: true, trouble: { kind: 'unreadable' } });
+    expect(status.trouble?.message).toContain(words);
+    const refused = await desk.refused('app/open', { which: 'own' });
+    expect(refused).toMatchObject({ kind: 'storage', trouble: 'unreadable' });
+  });
+});
+
+const asRoot = process.platform === 'linux' && process.getuid?.() === 0;
+
+describe.runIf(asRoot)('a disk that (needs root on Linux)', () => {
   test('is full where a backup is to be kept says so, leaves nothing there, and keeps the backup', async () => {
-    const place = smallDisk();
+    const place = smallDisk(2);
     if (place === null) return;
     try {
       const desk = testService(await closedFolder());
@@ -212,7 +219,7 @@ describe.runIf(asRoot)('a disk that (needs root on Linux)', () => {
         ok: false,
         error: { message: 'The disk there has no room for the file. Choose another place.' },
       });
-      execFileSync('mount', ['-o', 'remount,ro', place.folder]);
+      place.writable(false);
       expect(await desk.service.writeOut(token, kept)).toMatchObject({
         ok: false,
         error: { message: 'Nothing can be written there. Choose another folder.' },
@@ -246,4 +253,48 @@ describe.runIf(asRoot)('a disk that (needs root on Linux)', () => {
     expect(existsSync(join(folder, 'restore'))).toBe(false);
     expect(await owners(folder)).toBe(4);
   }, 60_000);
+
+  test('may not be looked into is no first start', async () => {
+    const folder = await closedFolder();
+    chmodSync(folder, 0o700);
+    const worker = start('tryAll', folder, '', [], { uid: 65_534, gid: 65_534 });
+    await worker.ended();
+    const said = worker.lines.join('\n');
+    expect(said).toContain('closed');
+    expect(said).toMatch(
+      /app\/status .*"kind":"unreadable","message":"The folder of records cannot/,
+    );
+  });
+
+  // A folder that cannot be renamed: on Windows any program that looks into it does the same.
+  test.each([
+    ['is a disk of its own', 'mount -t tmpfs tmpfs', 'umount'],
+    ['may not be changed', 'chattr +i', 'chattr -i'],
+  ])(
+    'with attachments that %s: a restore is done or leaves no trace',
+    async (_what, hold, free) => {
+      const folder = await closedFolder();
+      const files = join(folder, 'files');
+      mkdirSync(files, { recursive: true });
+      try {
+        execFileSync('sh', ['-c', `${hold} "$0"`, files], { stdio: 'ignore' });
+      } catch {
+        console.log(`Restore: not tried here (${hold})`);
+        return;
+      }
+      try {
+        const desk = testService(folder, '2026-03-05');
+        const { name } = (await desk.ok('backup/status', {})).kept[0]!;
+        const input = { source: { name }, passphrase: null, workId: randomUUID() };
+        const answer = await desk.service.call('backup/restore', input);
+        expect(answer.ok ? '' : answer.error.kind).toBe('storage');
+        await desk.ok('clients/save', { id: null, client: { ...blankClient(), name: 'Eve' } });
+        await desk.service.close();
+      } finally {
+        execFileSync('sh', ['-c', `${free} "$0"`, files]);
+      }
+      expect(existsSync(join(folder, 'restore'))).toBe(false);
+      expect(await owners(folder)).toBe(5);
+    },
+  );
 });

@@ -9,7 +9,8 @@ import { exported, imported, zipped } from '../service/exchange/support/bundle.t
 import { manyOf } from '../service/exchange/support/manyOf.ts';
 import { fullRecord } from '../service/exchange/support/fullRecord.ts';
 import { dogOf, soundVisit } from '../service/support/records.ts';
-import { chance, faults, lookAt, start, wait } from './support/run.ts';
+import { faults, lookAt, start, wait } from './support/run.ts';
+import { chance } from '../attack/support/chance.ts';
 
 // An import is killed (SIGKILL) at moments spread over the whole of it; see killed.test.ts for what
 // that shows and what not.

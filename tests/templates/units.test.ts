@@ -26,7 +26,7 @@ const reasons = [
   ...adjustFood({ day: '2025-12-01', goal: 'lose', weightKg: 24, targetWeightKg: 24 }).reasons,
   ...adjustFood({ day: '2025-12-01', goal: 'lose', weightKg: 24, targetWeightKg: 22 }).warnings,
   ...heatTable({ dog: { bcs: 7, weightKg: 60 } }).reasons,
-].map((reason) => ({ ...reason, gate: 'note' as const, overriddenBecause: null }));
+].map((reason) => ({ ...reason, gate: 'note' as const, unseen: false, overriddenBecause: null }));
 
 describe('sheets for professionals in lb, kJ, miles and °F', () => {
   const told = inAmerica(letter('A4'));

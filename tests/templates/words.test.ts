@@ -93,6 +93,22 @@ describe('plain words for core’s reasons', () => {
     .join('\n');
   const signs: readonly string[] = RED_FLAGS.map(({ id }) => `sign-${id}`);
 
+  it('are there for all that a plan or its review can say, so that no sheet falls into English', () => {
+    const files = ['reasons', 'judge', 'review', 'breaks'].map((name) =>
+      readFileSync(join(core, 'ramp', `${name}.ts`), 'utf8'),
+    );
+    const codes = files.flatMap((text) =>
+      [...text.matchAll(/'(review-[a-z0-9-]+)'|code: '([a-z0-9-]+)'/g)].map(
+        (match) => (match[1] ?? match[2])!,
+      ),
+    );
+    expect(codes.length).toBeGreaterThan(30);
+    for (const language of others) {
+      const { reasons } = OWNER_WORDS[language];
+      expect([...new Set(codes)].filter((code) => !(code in reasons))).toEqual([]);
+    }
+  });
+
   it('are kept for codes that core uses', () => {
     const codes = [...Object.keys(en.reasons), ...Object.keys(en.changes)];
     const unknown = codes.filter(

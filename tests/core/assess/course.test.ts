@@ -13,8 +13,10 @@ function onPlan(week: number, weightKg: number) {
   const plan = { bcs: 7, foodGoal: 'lose', targetWeightKg: 25 } as const;
   return [visit(START, 30, plan), visit(after(week), weightKg, { ...plan, bcs: null })];
 }
-const courseOf = (visits: readonly AssessedVisit[], foodDecisions: { decidedOn: string }[] = []) =>
-  weightCourse({ dog: grownDog, visits, foodDecisions, day: visits.at(-1)!.day });
+const courseOf = (
+  visits: readonly AssessedVisit[],
+  foodDecisions: { decidedOn: string; kcalPerDay: number }[] = [],
+) => weightCourse({ dog: grownDog, visits, foodDecisions, day: visits.at(-1)!.day });
 
 describe('the course of a weight', () => {
   // 0.5–2 % of 30 kg a week: after 4 weeks 27.6 to 29.4 kg. One weighing errs by 1 %, 1.645 times
@@ -44,7 +46,7 @@ describe('the course of a weight', () => {
     const weeks = [0, 4, 8, 12, 16, 20];
     const drifting = weeks.map((week, i) => visit(after(week), 20 + i * 0.5, { foodGoal: 'hold' }));
     expect(courseOf(drifting)?.code).toBe('drift-up');
-    expect(courseOf(drifting, [{ decidedOn: START }])).toBeNull();
+    expect(courseOf(drifting, [{ decidedOn: START, kcalPerDay: 900 }])).toBeNull();
   });
 
   it('counts a weighing between visits', () => {

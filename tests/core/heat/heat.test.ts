@@ -3,11 +3,14 @@ import { describe, expect, it } from 'vitest';
 import {
   heatBand,
   heatTable,
+  HEAT_BANDS,
   inUnits,
+  shadeWbgt,
   stricterBand,
   withRules,
   type HeatDog,
   type RuleChanges,
+  type RuleId,
 } from '../../../core/index.ts';
 
 const runs = { seed: 1, numRuns: 500 };
@@ -65,6 +68,40 @@ describe('the band of a dog', () => {
     );
   });
 
+  it('is the stricter of warmth and damp, both moved by the burdens of the dog', () => {
+    const limits = [10, 15, 18, 20];
+    const bandOn = (value: number, ends: readonly number[]) =>
+      ends.filter((end) => value > end).length;
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 35, noNaN: true }),
+        fc.double({ min: 10, max: 100, noNaN: true }),
+        fc.constantFrom<[HeatDog, number]>(
+          [{}, 0],
+          [{ senior: true }, 3],
+          [{ bcs: 7, coat: 'dark' }, 6],
+        ),
+        (tempC, humidityPct, [dog, shiftC]) => {
+          const damp = limits.map((end) => shadeWbgt({ tempC: end, humidityPct: 70 }) - shiftC);
+          const warm = limits.map((end) => end - shiftC);
+          const strictest = Math.max(
+            bandOn(tempC, warm),
+            bandOn(shadeWbgt({ tempC, humidityPct }), damp),
+          );
+          expect(heatBand({ tempC, humidityPct, dog }).band).toBe(HEAT_BANDS[strictest]);
+        },
+      ),
+      runs,
+    );
+  });
+
+  it('says so where damp air decided, and only there', () => {
+    const codes = (tempC: number, humidityPct: number) =>
+      heatBand({ tempC, humidityPct }).reasons.map(({ code }) => code);
+    expect(codes(14, 95)).toContain('heat-humid');
+    expect(codes(14, 60)).not.toContain('heat-humid');
+  });
+
   it('lies 3 °C lower for each burden, 6 at most, each with its reason', () => {
     const one = heatBand({ tempC: 12, humidityPct: 50, dog: { bcs: 6 } });
     expect(one.limits).toMatchObject({ shiftC: 3, usualToC: 7, walkToC: 17 });
@@ -86,6 +123,97 @@ describe('the band of a dog', () => {
       }),
       runs,
     );
+  });
+});
+
+describe('a dog not used to warm weather', () => {
+  const dog = { acclimatised: false };
+
+  it('runs half the time as soon as caution begins, and as planned in cool air', () => {
+    expect(heatBand({ tempC: 8, humidityPct: 50, dog })).toMatchObject({
+      band: 'half the run time',
+      runShare: 0.5,
+    });
+    expect(heatBand({ tempC: 7, humidityPct: 50, dog }).runShare).toBe(1);
+    expect(heatTable({ dog }).ladder.map(({ band }) => band)).toEqual([
+      'usual care',
+      'half the run time',
+      'walk only',
+    ]);
+  });
+
+  it('hears for how many weeks', () => {
+    const text = (weeks: number) =>
+      heatBand({ tempC: 8, humidityPct: 50, dog, rules: { heatNotUsedWeeks: weeks } }).reasons.find(
+        ({ code }) => code === 'heat-not-used',
+      )?.text;
+    expect(text(2)).toContain('first 2 weeks');
+    expect(text(3)).toContain('first 3 weeks');
+  });
+});
+
+describe('cold', () => {
+  it.each([
+    [0, null, 1],
+    [-0.1, 'cold care', 1],
+    [-10, 'cold care', 1],
+    [-10.1, 'half the run time', 0.5],
+    [-20, 'half the run time', 0.5],
+    [-20.1, 'no run', 0],
+  ])('at %d °C: %s', (tempC, band, share) => {
+    const at = heatBand({ tempC, humidityPct: 80 });
+    expect(at.cold?.band ?? null).toBe(band);
+    expect(at.runShare).toBe(share);
+  });
+
+  it.each<[string, HeatDog, boolean]>([
+    ['an ordinary dog', { weightKg: 25, bcs: 5 }, false],
+    ['a small dog', { weightKg: 9.9 }, true],
+    ['a dog of 10 kg', { weightKg: 10 }, false],
+    ['a thin dog', { weightKg: 25, bcs: 3 }, true],
+    ['a senior', { weightKg: 25, senior: true }, true],
+  ])('asks for a coat of %s: %o %s', (_, dog, coat) => {
+    const { cold } = heatBand({ tempC: -3, humidityPct: 80, dog });
+    expect(cold!.advice.some((line) => line.includes('coat'))).toBe(coat);
+    expect(cold!.advice.join(' ')).toMatch(/Warm up for 15 minutes.*No running on ice/);
+    expect(heatTable({ dog }).cold.coat).toBe(coat);
+  });
+
+  it('never gets milder as it gets colder', () => {
+    const cold = fc.double({ min: -40, max: 0, noNaN: true });
+    const share = (tempC: number) => heatBand({ tempC, humidityPct: 80 }).runShare;
+    fc.assert(
+      fc.property(cold, cold, (one, other) => {
+        expect(share(Math.min(one, other))).toBeLessThanOrEqual(share(Math.max(one, other)));
+      }),
+      runs,
+    );
+  });
+});
+
+describe('the words', () => {
+  it('ask for no shade in cool air, where the bands of a burdened dog lie', () => {
+    const dog = { senior: true, bcs: 7 };
+    for (const tempC of [4.5, 8, 9.9]) {
+      const { advice, band } = heatBand({ tempC, humidityPct: 50, dog });
+      expect(band).not.toBe('usual care');
+      expect(advice.join(' ')).not.toMatch(/shade|early or late|coolest/i);
+    }
+    expect(heatBand({ tempC: 14, humidityPct: 50 }).advice.join(' ')).toContain('shade');
+  });
+
+  it('ask in every band with running, and in frost, to watch the dog', () => {
+    for (const tempC of [-12, -3, 5, 12, 17]) {
+      expect(heatBand({ tempC, humidityPct: 50 }).advice.join(' ')).toContain('wide, long tongue');
+    }
+  });
+});
+
+describe('a rule there was once', () => {
+  it('is passed over where a practice has kept a change of it', () => {
+    const rules = { heatHumidFromC: 12 } as RuleChanges;
+    expect(heatBand({ tempC: 13, humidityPct: 60, rules }).band).toBe('caution');
+    expect(withRules(rules).filter(({ changed }) => changed)).toEqual([]);
   });
 });
 
@@ -123,7 +251,6 @@ describe('the limits a practice may set', () => {
     { heatCautionToC: 20.1 },
     { heatHalfToC: 23.1 },
     { heatWalkToC: 25.1 },
-    { heatHumidFromC: 20.1 },
     { heatHumidFromPct: 100 },
   ];
 
@@ -136,13 +263,61 @@ describe('the limits a practice may set', () => {
     expect(() => heatBand({ tempC: 10, humidityPct: 50, rules })).toThrow('must rise');
   });
 
+  it('move the wet-bulb limits with them, and so does the reference humidity', () => {
+    const at = (tempC: number, humidityPct: number, rules: RuleChanges) =>
+      heatBand({ tempC, humidityPct, rules }).band;
+    // 18.2 °C is the published end of walk only at 90 % (C).
+    expect(at(18.5, 90, {})).toBe('no run');
+    expect(at(18.5, 90, { heatWalkToC: 22 })).toBe('walk only');
+    expect(at(18.5, 90, { heatHumidFromPct: 90 })).toBe('walk only');
+    expect(at(14, 80, {})).toBe('caution');
+    expect(at(14, 80, { heatHumidFromPct: 50 })).toBe('half the run time');
+  });
+
+  it('never make damper or warmer air milder, whatever they are', () => {
+    const within = (id: RuleId) => {
+      const { min, max, whole } = withRules({}).find((rule) => rule.id === id)!;
+      return whole === true ? fc.integer({ min, max }) : fc.double({ min, max, noNaN: true });
+    };
+    const changes = fc.record(
+      {
+        heatUsualToC: within('heatUsualToC'),
+        heatHumidFromPct: within('heatHumidFromPct'),
+        heatShiftC: within('heatShiftC'),
+        heatShiftMostC: within('heatShiftMostC'),
+      },
+      { requiredKeys: [] },
+    );
+    const more = fc.double({ min: 0, max: 30, noNaN: true });
+    fc.assert(
+      fc.property(
+        air,
+        dogs,
+        more,
+        more,
+        changes,
+        ({ tempC, humidityPct }, dog, warm, damp, rules) => {
+          const band = (warmer: number, damper: number) =>
+            heatBand({
+              tempC: Math.min(60, tempC + warmer),
+              humidityPct: Math.min(100, humidityPct + damper),
+              dog,
+              rules,
+            }).band;
+          expect(stricterBand(band(0, 0), band(warm, damp))).toBe(false);
+        },
+      ),
+      { seed: 2, numRuns: 1000 },
+    );
+  });
+
   it('are all named once changed, with the published value', () => {
     const rules = { heatCautionToC: 16, heatHalfToC: 19, heatHumidFromPct: 80 };
     const { reasons } = heatBand({ tempC: 10, humidityPct: 50, rules });
     const bands = reasons.find(({ code }) => code === 'heat-bands');
     expect(bands?.text).toContain('Caution up to 16 °C (as published 15 °C)');
     expect(bands?.text).toContain('Half the run time up to 19 °C (as published 18 °C)');
-    expect(bands?.text).toContain('80 % relative humidity (as published 85 % relative humidity)');
+    expect(bands?.text).toContain('80 % relative humidity (as published 70 % relative humidity)');
     expect(bands?.sources).toContain('practiceSetting');
   });
 
@@ -169,7 +344,7 @@ describe('the limits a practice may set', () => {
   it('never open the ladder past 25 °C', () => {
     const widest = Object.fromEntries(
       withRules({})
-        .filter(({ group }) => group === 'heat')
+        .filter(({ id, group }) => group === 'heat' && id.startsWith('heat'))
         .map(({ id, max }) => [id, max]),
     );
     expect(heatBand({ tempC: 25.1, humidityPct: 20, rules: widest }).band).toBe('no run');

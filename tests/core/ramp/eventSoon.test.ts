@@ -51,7 +51,10 @@ describe('a plan reviewed close to its event', () => {
     const last = results.map((result) => result.day);
     const before = ramp.weeks
       .filter(({ recovery, easyBeforeEvent }) => !recovery && !easyBeforeEvent)
-      .filter(({ sessions }) => sessions.every((session) => last.includes(session.day)))
+      // A week with one session missed counts as run.
+      .filter(
+        ({ sessions }) => sessions.filter((session) => !last.includes(session.day)).length <= 1,
+      )
       .at(-1)!.runMinutes;
     expect(codes(next)).not.toContain('no-easy-week');
     expect(next.weeks.every(({ easyBeforeEvent }) => easyBeforeEvent)).toBe(true);

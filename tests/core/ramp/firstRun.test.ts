@@ -25,7 +25,10 @@ describe('the first run without a break', () => {
     const index = ramp.weeks.findIndex(({ sessions }) =>
       sessions.some(({ kind }) => kind === 'continuous'),
     );
-    const bouts = ramp.weeks.slice(0, index).flatMap(({ sessions }) => sessions);
+    const bouts = ramp.weeks
+      .slice(0, index + 1)
+      .flatMap(({ sessions }) => sessions)
+      .filter(({ kind }) => kind === 'bouts');
     const fullest = Math.max(...bouts.map(({ runMinutes }) => runMinutes));
     const weeks = ramp.weeks.map((week, at) =>
       at !== index
@@ -33,8 +36,10 @@ describe('the first run without a break', () => {
         : {
             ...week,
             edited: true,
-            sessions: week.sessions.map((session, place) =>
-              place === 0 ? { ...session, runMinutes: fullest + 1, runMin: fullest + 1 } : session,
+            sessions: week.sessions.map((session) =>
+              session.kind === 'continuous'
+                ? { ...session, runMinutes: fullest + 1, runMin: fullest + 1 }
+                : session,
             ),
           },
     );

@@ -8,18 +8,25 @@ import {
   goalMinutes,
   type Ramp,
   type RampSession,
+  type RampWeek,
 } from '../../../core/training.ts';
 import { eventRequests, openRequests } from './requests.ts';
 
 const EPSILON = 1e-6;
 
 // Drawn once and looked at from every side; the same each time.
-const open = fc.sample(openRequests, { seed: 1, numRuns: 1500 }).map(buildRamp);
-const withEvent = fc.sample(eventRequests, { seed: 2, numRuns: 1500 }).map(buildRamp);
+const open = fc.sample(openRequests, { seed: 1, numRuns: 250 }).map(buildRamp);
+const withEvent = fc.sample(eventRequests, { seed: 2, numRuns: 250 }).map(buildRamp);
 const undisturbed = open.map(({ request: { daysOut: _, ...rest } }) => buildRamp(rest));
 const both = [...open, ...withEvent];
 
 const sessionsOf = (ramp: Ramp): RampSession[] => ramp.weeks.flatMap(({ sessions }) => sessions);
+const longestOf = ({ sessions }: RampWeek): number =>
+  Math.max(0, ...sessions.map(({ runMinutes }) => runMinutes));
+
+/** Run-minutes of the first whole week: 6, 4 or 4 half bouts of a minute, over two or three days (D). */
+const startOf = ({ request: { start, sessionsPerWeek } }: Ramp): number =>
+  ({ conditioned: 6, unconditioned: 4, 'post-injury': 2 })[start] * Math.min(3, sessionsPerWeek);
 
 function always(ramps: readonly Ramp[], holds: (ramp: Ramp) => void): void {
   for (const ramp of ramps) {
@@ -32,27 +39,45 @@ function always(ramps: readonly Ramp[], holds: (ramp: Ramp) => void): void {
 }
 
 describe('every generated ramp', () => {
-  it('holds each week under its cap over the highest earlier week', () => {
-    always(both, ({ weeks, capPercent }) => {
-      let highest = weeks[0]?.runMinutes ?? 0;
-      for (const week of weeks.slice(1)) {
-        const small = highest < 20 ? Math.min(highest + 2, 20) : 0;
-        const most = Math.max(highest * (1 + capPercent / 100), small);
-        if (highest > 0) expect(week.runMinutes).toBeLessThanOrEqual(most + EPSILON);
-        expect(week.runMinutes).toBeLessThanOrEqual(week.capMinutes + EPSILON);
-        highest = Math.max(highest, week.runMinutes);
+  it('has no session over 10 % or 2 min more than the longest of the 30 days before', () => {
+    always(both, (ramp) => {
+      const sessions = sessionsOf(ramp);
+      const first = sessions[0]?.runMinutes ?? 0;
+      for (const { day, runMinutes } of sessions) {
+        const before = sessions.filter(
+          (other) => other.day < day && daysBetween(other.day, day) <= 30,
+        );
+        const longest = Math.max(0, ...before.map((other) => other.runMinutes));
+        const most = Math.max(first, longest * 1.1, longest + 2);
+        expect(runMinutes).toBeLessThanOrEqual(most + EPSILON);
       }
     });
   });
 
-  it('adds up: sessions to weeks, bouts to sessions', () => {
+  it('holds each week under its cap over the highest whole week, breaks or none', () => {
+    always(both, (ramp) => {
+      const { weeks, capPercent } = ramp;
+      let highest = 0;
+      for (const { runMinutes, capMinutes } of weeks) {
+        const small = highest < 20 ? Math.min(highest + 2, 20) : 0;
+        const most = Math.max(highest * (1 + capPercent / 100), small, startOf(ramp));
+        if (highest > 0) expect(runMinutes).toBeLessThanOrEqual(most + EPSILON);
+        expect(runMinutes).toBeLessThanOrEqual(capMinutes + EPSILON);
+        highest = Math.max(highest, runMinutes);
+      }
+    });
+  });
+
+  it('is in whole minutes, half ones only in bouts of half a minute, and adds up', () => {
     always(both, ({ weeks }) => {
       for (const week of weeks) {
-        const sum = week.sessions.reduce((total, { runMinutes }) => total + runMinutes, 0);
-        expect(week.runMinutes).toBeCloseTo(sum, 9);
+        expect(week.runMinutes).toBe(
+          week.sessions.reduce((total, { runMinutes }) => total + runMinutes, 0),
+        );
         for (const { repeats, runMin, runMinutes } of week.sessions) {
-          expect(repeats * runMin).toBeCloseTo(runMinutes, 9);
+          expect(repeats * runMin).toBe(runMinutes);
           expect(runMinutes).toBeGreaterThan(0);
+          expect(Number.isInteger(runMin) || runMin === 0.5).toBe(true);
         }
       }
     });
@@ -74,100 +99,97 @@ describe('every generated ramp', () => {
     always(both, (ramp) => {
       const { weekdays, daysOut = [], notBeforeDay, startDay } = ramp.request;
       const out = new Set(daysOut);
-      const open = new Set(weekdays ?? [0, 1, 2, 3, 4, 5, 6]);
+      const openDays = new Set(weekdays ?? [0, 1, 2, 3, 4, 5, 6]);
       const wrong = sessionsOf(ramp).filter(
         ({ day }) =>
           day < startDay ||
           (notBeforeDay !== undefined && day < notBeforeDay) ||
           out.has(day) ||
-          !open.has(weekday(day)),
+          !openDays.has(weekday(day)),
       );
       expect(wrong).toEqual([]);
     });
   });
 
-  it('has a recovery week every fourth, near 70 % of the week before and never over', () => {
-    always(both, ({ weeks }) => {
-      let before = 0;
-      for (const week of weeks) {
-        expect(week.recovery).toBe(week.number % 4 === 0);
-        const easy = week.easyBeforeEvent;
-        if (week.recovery && !easy && before > 0 && week.sessions.length > 0) {
-          const least = 0.5 * week.sessions.length;
-          expect(week.runMinutes).toBeLessThanOrEqual(Math.max(0.7 * before, least) + EPSILON);
-        }
-        if (week.sessions.length > 0) before = week.runMinutes;
+  it('is never under the start level in a whole week', () => {
+    always(open, ({ weeks }) => {
+      const first = weeks.find(({ sessions }) => sessions.length > 0)!;
+      for (const { sessions, runMinutes } of weeks) {
+        if (sessions.length < first.sessions.length) continue;
+        // Bouts of a later step may be a minute or two short of it.
+        expect(runMinutes).toBeGreaterThanOrEqual(first.runMinutes - 2);
       }
     });
   });
 
-  it('comes within a minute and a half of 70 % where no days are out', () => {
+  it('has a recovery week every fourth, 70 % of the highest, where no days are out', () => {
     always(undisturbed, ({ weeks }) => {
-      weeks.forEach((week, index) => {
-        if (!week.recovery || week.sessions.length < 2) return;
-        const meant = 0.7 * weeks[index - 1]!.runMinutes;
-        expect(week.runMinutes).toBeGreaterThan(meant - 1.5 - EPSILON);
-      });
+      let peak = 0;
+      let before = 0;
+      for (const week of weeks) {
+        const due = week.number % 4 === 0 && before > 0.75 * peak;
+        expect(week.recovery).toBe(due);
+        const most = Math.max(0.7 * peak, weeks[0]!.runMinutes);
+        if (due) {
+          expect(week.runMinutes).toBeLessThanOrEqual(most + EPSILON);
+          expect(week.runMinutes).toBeGreaterThan(0.8 * most - 2);
+        }
+        peak = Math.max(peak, week.runMinutes);
+        before = week.runMinutes;
+      }
     });
   });
 
   it('takes the bout path in order, two sessions a step at least', () => {
-    always(both, (ramp) => {
+    always(undisturbed, (ramp) => {
       const path = boutPath(ramp.request.start);
-      let sessions = 0;
-      let step = 0;
+      const place = ({ kind, runMin, walkMin }: RampSession): number =>
+        kind === 'continuous'
+          ? path.length
+          : path.findIndex((step) => step.runMin === runMin && step.walkMin === walkMin);
+      let [step, sessions] = [0, 0];
       for (const week of ramp.weeks) {
-        if (week.sessions.length === 0) continue;
-        const anew = week.stepIndex < step;
-        if (anew) expect(week.stepIndex).toBe(0);
-        if (week.stepIndex > step) {
-          expect(week.stepIndex).toBe(step + 1);
-          expect(sessions).toBeGreaterThanOrEqual(2);
-        }
-        if (week.stepIndex !== step) sessions = 0;
-        step = week.stepIndex;
-        if (!week.recovery) sessions += week.sessions.length;
+        if (week.recovery) continue;
         for (const session of week.sessions) {
-          const bout = path[step];
-          expect(session.kind).toBe(bout === undefined ? 'continuous' : 'bouts');
-          if (bout === undefined) continue;
-          expect(session.walkMin).toBe(bout.walkMin);
-          expect(session.runMin).toBeLessThanOrEqual(bout.runMin);
-          expect(session.runMin * 2).toBe(Math.round(session.runMin * 2));
+          const at = place(session);
+          if (at > step) {
+            expect(at).toBe(step + 1);
+            expect(sessions).toBeGreaterThanOrEqual(2);
+            [step, sessions] = [at, 0];
+          }
+          expect(at).toBe(step);
+          sessions += 1;
         }
       }
     });
   });
 
-  it('runs no longer at first without a break than a session of bouts came to', () => {
-    always(both, ({ weeks }) => {
-      let fullest = 0;
-      let step = 0;
+  it('runs at first no longer without a break than a session of bouts came to, never under 5 min', () => {
+    always(undisturbed, (ramp) => {
+      const sessions = sessionsOf(ramp);
+      const first = sessions.find(({ kind }) => kind === 'continuous');
+      const bouts = sessions.filter(({ kind, day }) => kind === 'bouts' && day < first!.day);
+      const fullest = Math.max(...bouts.map(({ runMinutes }) => runMinutes));
+      expect(first!.runMinutes).toBeLessThanOrEqual(Math.max(5, fullest));
+      for (const { kind, runMinutes } of sessions) {
+        if (kind === 'continuous') expect(runMinutes).toBeGreaterThanOrEqual(5);
+      }
+    });
+  });
+
+  it('runs alike up to 20 min without a break, then 100/75/75', () => {
+    always(undisturbed, ({ weeks, capPercent, request }) => {
+      if (request.sessionsPerWeek === 4) return;
       for (const week of weeks) {
-        if (week.sessions.length === 0) continue;
-        // After a long break the plan begins anew.
-        if (week.stepIndex < step) fullest = 0;
-        step = week.stepIndex;
-        const longest = Math.max(...week.sessions.map(({ runMinutes }) => runMinutes));
-        if (week.sessions[0]!.kind === 'bouts') {
-          fullest = Math.max(fullest, longest);
-        } else if (fullest > 0) {
-          expect(longest).toBeLessThanOrEqual(fullest + EPSILON);
-          fullest = 0;
+        if (!week.sessions.every(({ kind }) => kind === 'continuous')) continue;
+        const longest = longestOf(week);
+        const share = longest > 20 ? Math.floor(0.75 * longest) : longest;
+        // Under the lowest caps a week cannot rise by a minute in each run.
+        const short = capPercent < 10 ? 1 : 0;
+        for (const { runMinutes } of week.sessions.slice(1)) {
+          expect(runMinutes).toBeGreaterThanOrEqual(share - short - Number(week.easyBeforeEvent));
+          expect(runMinutes).toBeLessThanOrEqual(share);
         }
-      }
-    });
-  });
-
-  it('runs hard and easy once continuous', () => {
-    always(both, ({ weeks }) => {
-      for (const { sessions } of weeks) {
-        if (sessions[0]?.kind !== 'continuous') continue;
-        const longest = sessions[0].runMinutes;
-        const shares = sessions.map(({ runMinutes }) => runMinutes / longest);
-        [1, 0.5, 0.75, 0.5].slice(0, shares.length).forEach((share, index) => {
-          expect(shares[index]).toBeCloseTo(share, 9);
-        });
       }
     });
   });
@@ -179,7 +201,7 @@ describe('every generated ramp', () => {
   });
 
   it('is the same each time, and plain JSON', () => {
-    always(both.slice(0, 300), (ramp) => {
+    always(both.slice(0, 60), (ramp) => {
       const again = buildRamp(ramp.request);
       expect(again).toEqual(ramp);
       expect(JSON.parse(JSON.stringify(ramp))).toEqual(ramp);
@@ -188,6 +210,13 @@ describe('every generated ramp', () => {
 });
 
 describe('the goal', () => {
+  it('is met in every plan without an event', () => {
+    always(open, ({ goalReachedOn, collisions }) => {
+      expect(goalReachedOn).not.toBeNull();
+      expect(collisions).toEqual([]);
+    });
+  });
+
   it('is met on the day that is named, and on no earlier one', () => {
     always(both, (ramp) => {
       const goal = goalMinutes(ramp.request.goal);
@@ -212,9 +241,8 @@ describe('the goal', () => {
       const { eventDay } = ramp.request;
       const last = sessionsOf(ramp).filter(({ day }) => day >= addDays(eventDay!, -7));
       const sum = last.reduce((total, { runMinutes }) => total + runMinutes, 0);
-      const build = ramp.weeks.filter(({ easyBeforeEvent }) => !easyBeforeEvent);
-      const before = build.findLast(({ sessions }) => sessions.length > 0)?.runMinutes ?? Infinity;
-      const most = Math.max(0.7 * before, 0.5 * last.length);
+      const highest = Math.max(...ramp.weeks.map(({ runMinutes }) => runMinutes));
+      const most = Math.max(0.7 * highest, startOf(ramp));
       if (ramp.weeks.length > 2) expect(sum).toBeLessThanOrEqual(most + EPSILON);
       for (const { day } of sessionsOf(ramp))
         expect(daysBetween(day, eventDay!)).toBeGreaterThan(1);

@@ -10,10 +10,10 @@ const weekdays = fc
   .map((days) => [...days]);
 
 export const goals = fc.oneof(
-  fc.record({ continuousMinutes: fc.double({ min: 5, max: 90, noNaN: true }) }),
+  fc.record({ continuousMinutes: fc.constantFrom(5, 20, 30, 45, 90) }),
   fc.record({
-    distanceKm: fc.double({ min: 1, max: 15, noNaN: true }),
-    paceMinPerKm: fc.double({ min: 4, max: 9, noNaN: true }),
+    distanceKm: fc.constantFrom(4, 10),
+    paceMinPerKm: fc.constantFrom(5.5, 8),
   }),
 );
 
@@ -28,7 +28,7 @@ export const openRequests: fc.Arbitrary<RampRequest> = fc
     ),
     sessionsPerWeek: fc.integer({ min: 2, max: 4 }),
     goal: goals,
-    capPercent: fc.option(fc.double({ min: 5, max: 30, noNaN: true }), { nil: undefined }),
+    capPercent: fc.constantFrom(undefined, 5, 12.5, 30),
     weekdays: fc.option(weekdays, { nil: undefined }),
     notBefore: fc.option(fc.integer({ min: -20, max: 120 }), { nil: undefined }),
     out: fc.array(

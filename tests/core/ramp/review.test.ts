@@ -208,7 +208,50 @@ describe('a break that goes on', () => {
     const at12 = reviewRamp({ ramp: at11.ramp, day: onDay(12) });
     expect(firstMinutes(at12.ramp)).toBe(firstMinutes(at11.ramp));
     const at20 = reviewRamp({ ramp: at12.ramp, day: onDay(20) });
-    expect(firstMinutes(at20.ramp)).toBe(12);
+    // Half of 25 min would lie under the start level.
+    expect(firstMinutes(at20.ramp)).toBe(18);
     expect(at20.ramp.weeks[0]!.step).toBe('1 min run, 2 min walk');
+  });
+});
+
+describe('what was really run', () => {
+  it('counts for the longest run of the 30 days, planned or not, and raises no load', () => {
+    const results = followed(ramp, 9);
+    const alone = reviewRamp({ ramp, results });
+    const day = addDays(days[8]!, 1);
+    const more = reviewRamp({
+      ramp,
+      results,
+      unplanned: [{ day, minutes: 40 }],
+      day: addDays(day, 1),
+    });
+    expect(more.ramp.request.resume!.recent).toContainEqual({
+      day,
+      minutes: 40,
+      response: 'other',
+    });
+    expect(more.ramp.weeks.map((week) => week.runMinutes)).toEqual(
+      alone.ramp.weeks.map((week) => week.runMinutes),
+    );
+  });
+
+  it('holds the next session to the longest run where less was run than planned', () => {
+    // Every session cut short in week 10: the week comes again, no session jumps past the cap.
+    const results = followed(ramp, 30).map((result, index) =>
+      index >= 18 ? { ...result, outcome: 'held' as const, runMinutes: 6 } : result,
+    );
+    const { ramp: next } = reviewRamp({ ramp, results, day: addDays(days[29]!, 1) });
+    const first = next.weeks.flatMap(({ sessions }) => sessions)[0]!;
+    const since = addDays(first.day, -30);
+    const longest = Math.max(
+      ...results.map(({ day, runMinutes }) => {
+        if (day < since) return 0;
+        return (
+          runMinutes ?? ramp.weeks.flatMap((w) => w.sessions).find((s) => s.day === day)!.runMinutes
+        );
+      }),
+    );
+    expect(first.runMinutes).toBeLessThanOrEqual(Math.max(longest * 1.1, longest + 2));
+    expect(next.goalReachedOn).not.toBeNull();
   });
 });

@@ -6,6 +6,8 @@ import {
   type Screening,
   type ScreeningInput,
 } from '../../../core/index.ts';
+import { type Injury, type LamenessClearance } from '../../../core/readiness/record.ts';
+import { LIMBS } from '../../../core/training.ts';
 import { fullRecords, GATES, READY, records, SOUND } from './inputs.ts';
 
 const runs = { seed: 1, numRuns: 1500 };
@@ -15,21 +17,66 @@ const codes = ({ reasons }: Screening): string[] => reasons.map(({ code }) => co
 
 type Worsen = readonly [string, (record: ScreeningInput) => ScreeningInput];
 
+const CLEARED: LamenessClearance = {
+  vet: 'Dr A. Invented',
+  day: '2026-02-01',
+  gait: 'trot',
+  limb: 'rightFore',
+  grade: 5,
+  scope: 'Running in harness',
+};
+const SURGERY: Injury = {
+  kind: 'surgery',
+  structure: 'cranial cruciate ligament',
+  side: 'left',
+  day: '2026-01-10',
+  done: 'Stabilised',
+};
+
 /** Each makes one thing worse and leaves the rest of the record as it is. */
 const WORSE: readonly Worsen[] = [
   ...RED_FLAGS.map(({ id }): Worsen => [
     `sign ${id}`,
     (r) => ({ ...r, signs: [...(r.signs ?? []), id] }),
   ]),
-  ['lame at walk', (r) => ({ ...r, lameness: { ...r.lameness, walk: { ...SOUND, leftHind: 2 } } })],
+  [
+    'lame at walk',
+    (r) => ({
+      ...r,
+      lamenessClearances: [],
+      lameness: { ...r.lameness, walk: { ...SOUND, leftHind: 2 } },
+    }),
+  ],
   [
     'lame at trot',
     (r) => ({
       ...r,
-      trotLamenessAssessed: false,
+      lamenessClearances: [],
       lameness: { ...r.lameness, trot: { ...SOUND, rightFore: 1 } },
     }),
   ],
+  [
+    'lame at trot in a limb the vet did not clear',
+    (r) => ({
+      ...r,
+      lamenessClearances: [{ ...CLEARED, limb: 'leftFore' }],
+      lameness: { ...r.lameness, trot: { ...SOUND, rightFore: 1 } },
+    }),
+  ],
+  [
+    'operated on in winter, without a clearance',
+    (r) => ({ ...r, surgery: 'none', injuries: [...(r.injuries ?? []), SURGERY] }),
+  ],
+  ...(['joints', 'spine', 'heart'] as const).map((organ): Worsen => [
+    `disease of the ${organ}, no consent`,
+    (r) => ({ ...r, consent: undefined, disease: { ...r.disease, [organ]: 'yes' } }),
+  ]),
+  [
+    'heat illness before, no consent',
+    (r) => ({ ...r, consent: undefined, heatIllness: { had: 'yes', day: null } }),
+  ],
+  ['muscle lost, moderate', (r) => ({ ...r, muscle: 'moderate loss' })],
+  ['muscle lost, severe', (r) => ({ ...r, muscle: 'severe loss' })],
   ['surgery not cleared', (r) => ({ ...r, surgery: 'not cleared' })],
   ['short nose without clearance', (r) => ({ ...r, shortNosed: true, airwayClearance: false })],
   [
@@ -85,6 +132,54 @@ describe('a bad sign', () => {
         }
       }),
       runs,
+    );
+  });
+});
+
+const START_ORDER = ['conditioned', 'unconditioned', 'post-injury'];
+/** Higher is stricter; a dog that may not start has no level. */
+const level = ({ recommendedStart }: Screening): number =>
+  recommendedStart === null ? START_ORDER.length : START_ORDER.indexOf(recommendedStart);
+
+/** Each adds to what is told, and takes nothing back. */
+const MORE: readonly Worsen[] = [
+  ...(['walk', 'trot'] as const).flatMap((gait) =>
+    LIMBS.map((limb): Worsen => [
+      `one grade more at ${gait}, ${limb}`,
+      (r) => {
+        const grades = { ...SOUND, ...r.lameness?.[gait] };
+        const grade = Math.min(5, (grades[limb] ?? 0) + 1);
+        return { ...r, lameness: { ...r.lameness, [gait]: { ...grades, [limb]: grade } } };
+      },
+    ]),
+  ),
+  [
+    'another injury',
+    (r) => ({ ...r, injuries: [...(r.injuries ?? []), { ...SURGERY, kind: 'injury' }] }),
+  ],
+  [
+    'an injury without its day',
+    (r) => ({ ...r, injuries: [...(r.injuries ?? []), { ...SURGERY, kind: 'injury', day: null }] }),
+  ],
+  ['a clearance taken back', (r) => ({ ...r, lamenessClearances: r.lamenessClearances?.slice(1) })],
+  ['medicine', (r) => ({ ...r, medicine: 'An anti-inflammatory' })],
+  ['a thinner thigh', (r) => ({ ...r, thighGirthCm: { leftHind: 24, rightHind: 30 } })],
+];
+
+describe('one finding more', () => {
+  it.each(MORE)('makes neither outcome, review nor level milder: %s', (_, worsen) => {
+    fc.assert(
+      fc.property(fullRecords, (record) => {
+        const bare = { ...record, lameness: { walk: SOUND, trot: SOUND, ...record.lameness } };
+        const full = { ...bare, overrides: [] };
+        const [before, after] = [screenForRunning(full), screenForRunning(worsen(full))];
+        expect(strictness(after)).toBeGreaterThanOrEqual(strictness(before));
+        expect(OUTCOMES.indexOf(after.found)).toBeGreaterThanOrEqual(
+          OUTCOMES.indexOf(before.found),
+        );
+        expect(level(after)).toBeGreaterThanOrEqual(level(before));
+      }),
+      { seed: 2, numRuns: 300 },
     );
   });
 });
@@ -189,17 +284,19 @@ describe('setting a rule aside', () => {
     );
   });
 
-  it('never touches an emergency without a consent in force that names the vet', () => {
+  it('never touches an emergency without a consent in force with vet, day and scope', () => {
     const emergencies = RED_FLAGS.filter(({ emergency }) => emergency).map(({ id }) => id);
     fc.assert(
       fc.property(fullRecords, fc.constantFrom(...emergencies), (record, sign) => {
         const overrides = [{ code: `sign-${sign}`, reason: 'Judged so.' }];
         const screening = screenForRunning({ ...record, signs: [sign], overrides });
-        const { given, vet = '', day, expiryDay } = record.consent!;
+        const { given, vet = '', day, scope = '', expiryDay } = record.consent!;
         const holds =
           given &&
           vet !== '' &&
-          (day == null || day <= record.day!) &&
+          scope !== '' &&
+          day != null &&
+          day <= record.day! &&
           (expiryDay == null || expiryDay >= record.day!);
         const found = screening.reasons.find(({ code }) => code === `sign-${sign}`);
         expect(found?.overriddenBecause).toBe(holds ? 'Judged so.' : null);

@@ -6,6 +6,7 @@ import {
   type RuleChanges,
   type ScreeningInput,
 } from '../../../core/index.ts';
+import type { LamenessClearance } from '../../../core/readiness/record.ts';
 import { DAY, READY, SOUND } from './inputs.ts';
 
 const codes = (input: ScreeningInput): string[] =>
@@ -32,6 +33,15 @@ describe('a short nose or airway disease', () => {
   );
 });
 
+const CLEARED: LamenessClearance = {
+  vet: 'Dr A. Invented',
+  day: '2026-02-01',
+  gait: 'trot',
+  limb: 'leftHind',
+  grade: 1,
+  scope: 'Running in harness',
+};
+
 describe('a dog lame at trot', () => {
   const lame = { walk: SOUND, trot: { ...SOUND, leftHind: 1 } };
 
@@ -41,8 +51,9 @@ describe('a dog lame at trot', () => {
     expect(reason?.text).toContain('left hind grade 1 of 5');
   });
 
-  it('starts as after an injury once assessed, and a note stays', () => {
-    const screening = screenForRunning({ ...READY, lameness: lame, trotLamenessAssessed: true });
+  it('starts as after an injury once a vet cleared it, and a note stays', () => {
+    const lamenessClearances = [{ ...CLEARED, limb: 'leftHind', grade: 1 } as const];
+    const screening = screenForRunning({ ...READY, lameness: lame, lamenessClearances });
     expect(screening).toMatchObject({
       outcome: 'ready to start',
       recommendedStart: 'post-injury',
@@ -54,6 +65,35 @@ describe('a dog lame at trot', () => {
     const overrides = [{ code: 'lameness-trot', reason: 'Old and mild, seen by the vet.' }];
     const { recommendedStart } = screenForRunning({ ...READY, lameness: lame, overrides });
     expect(recommendedStart).toBe('post-injury');
+  });
+});
+
+describe('what no written reason sets aside', () => {
+  it.each([2, 3, 4, 5])('lameness at trot grade %d, explained', (grade) => {
+    const screening = screenForRunning({
+      ...READY,
+      lameness: { walk: SOUND, trot: { ...SOUND, leftHind: grade } },
+      overrides: [{ code: 'lameness-trot', reason: 'Old and mild, seen by the vet.' }],
+    });
+    expect(screening).toMatchObject({ outcome: 'vet first', recommendedStart: null });
+  });
+
+  it.each(['x', 'Old and mild, seen by the vet.'])('lameness at walk, with "%s"', (reason) => {
+    const lameness = { walk: { ...SOUND, rightFore: 1 }, trot: SOUND };
+    const overrides = [{ code: 'lameness-walk', reason }];
+    const screening = screenForRunning({ ...READY, lameness, overrides });
+    expect(screening.outcome).toBe('vet first');
+    expect(screening.reasons[0]).toMatchObject({ code: 'lameness-walk', overriddenBecause: null });
+  });
+
+  it.each([
+    ['x', 'walking only'],
+    ['too short', 'walking only'],
+    ['  too short   ', 'walking only'],
+    ['Tested at a colleague’s.', 'ready to start'],
+  ])('a reason that says nothing: "%s" leaves the dog %s', (reason, outcome) => {
+    const overrides = [{ code: 'walk-base', reason }];
+    expect(screenForRunning({ ...READY, walkBase: 'failed', overrides }).outcome).toBe(outcome);
   });
 });
 

@@ -26,10 +26,11 @@ function namedBy(): ReadonlyMap<string, ReadonlySet<string>> {
   run(named.screenings, (input) => take(named.screeningSays(input)), 3000);
   run(named.airs, (input) => take(named.heatSays(input)), 2000);
   run(named.gaits, (input) => take(named.gaitSays(input)), 1000);
-  run(named.plans, (input) => take(named.planSays(input)), 400);
-  run(named.edits, (input) => take(named.editSays(input)), 800);
-  run(named.reviews, (input) => take(named.reviewSays(input)), 800);
+  run(named.plans, (input) => take(named.planSays(input)), 60);
+  run(named.edits, (input) => take(named.editSays(input)), 120);
+  run(named.reviews, (input) => take(named.reviewSays(input)), 120);
   for (const days of [5, 12, 25, 40]) take(named.withBreak(days));
+  for (const said of named.chosen()) take(said);
   return found;
 }
 

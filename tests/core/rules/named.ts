@@ -19,6 +19,9 @@ import {
   type RampEdit,
   type RuleChanges,
   type RuleGroup,
+  RAMP_RULES,
+  type NextDayResponse,
+  type Rule,
 } from '../../../core/training.ts';
 import { histories } from '../ramp/histories.ts';
 import { eventRequests, openRequests } from '../ramp/requests.ts';
@@ -61,7 +64,14 @@ const rise = (rules: RuleChanges): boolean => {
 };
 
 /** Everything the screening of any record says, under any rules. */
-export const screenings = fc.tuple(records, changesOf('readiness'));
+export const screenings = fc.tuple(
+  // Scores where a changed limit of body condition bites are rare otherwise.
+  fc.oneof(
+    records,
+    records.map((record) => ({ ...record, bcs: 8 })),
+  ),
+  changesOf('readiness'),
+);
 export const screeningSays = ([record, rules]: [
   Parameters<typeof screenForRunning>[0],
   RuleChanges,
@@ -79,7 +89,7 @@ const dogs = fc.record({
 /** Any dog in any air. */
 export const airs = fc.tuple(
   fc.record({
-    tempC: fc.integer({ min: -5, max: 35 }),
+    tempC: fc.integer({ min: -35, max: 35 }),
     humidityPct: fc.integer({ min: 20, max: 100 }),
     dog: dogs,
   }),
@@ -206,4 +216,39 @@ export function gaitSays([gait, rules]: Gait): Said[] {
     ...standing.reasons,
     ...timing.reasons,
   ];
+}
+
+/** What chance brings too rarely: every ramp rule changed, a walking programme, and bad weeks. */
+export function* chosen(): Generator<readonly Said[]> {
+  const rules = Object.fromEntries(
+    Object.values(RAMP_RULES as Readonly<Record<string, Rule>>).map(({ id, value, max, min }) => [
+      id,
+      value + 1 <= max ? value + 1 : Math.max(min, value - 1),
+    ]),
+  );
+  const goal = { continuousMinutes: 30 };
+  const request = { startDay: '2026-03-02', sessionsPerWeek: 3, goal };
+  for (const start of ['conditioned', 'unconditioned', 'post-injury'] as const) {
+    yield buildRamp({ ...request, start, rules }).reasons;
+  }
+  const start = 'conditioned' as const;
+  yield buildRamp({ ...request, start, programme: 'walking' }).reasons;
+  const ramp = buildRamp({ ...request, start });
+  const easy = ramp.weeks.at(-1)!.sessions[1]!.day;
+  yield checkRamp(editRamp(ramp, [{ kind: 'change', day: easy, to: { runMin: 28 } }]));
+  const days = ramp.weeks.flatMap(({ sessions }) => sessions.map(({ day }) => day));
+  const after = (responses: readonly NextDayResponse[]): Said[] => {
+    const results = responses.map((nextDay, index) => ({
+      day: days[index]!,
+      outcome: 'done' as const,
+      nextDay,
+    }));
+    return [
+      ...reviewRamp({ ramp, results, rules }).reasons,
+      ...reviewRamp({ ramp, results }).reasons,
+    ];
+  };
+  yield after(['stiffness over 24 h', 'stiffness cleared and returned']);
+  yield after(['stiffness over 24 h', 'stiffness over 24 h', 'stiffness over 24 h']);
+  yield reviewRamp({ ramp, wellSince: days[1]!, day: days[2]! }).reasons;
 }

@@ -20,6 +20,8 @@ export const binWalk: Walk = {
     await shot('bin-visit');
     await page.getByRole('button', { name: 'Put into the bin' }).click();
     await page.getByRole('button', { name: 'Undo' }).waitFor();
+    // The dog's page opens in the visit's place; the notice may be there first.
+    await heading(page, 'Bramble');
     await shot('bin-notice');
     await choose(page, /^Archive/);
     await page.getByText('Archived on').waitFor();

@@ -52,7 +52,7 @@ export const firstWalk: Walk = {
     await lead(page, `/${dog}/handouts`, 'Handouts for Rusk');
     await shot('handouts-none');
     await lead(page, `/${dog}/visits/new`, 'Intake of Rusk');
-    await page.getByRole('complementary', { name: 'What follows' }).waitFor();
+    await page.getByRole('heading', { level: 2, name: 'Decisions' }).waitFor();
     await shot('intake', { whole: true });
   },
 };

@@ -10,7 +10,7 @@ export async function followUpStates(page: Page, shot: Shot): Promise<void> {
   const part = (name: string) => page.getByRole('heading', { level: 2, name, exact: true });
   const visit = visitPage(page);
   const sessions = part('Sessions since the last visit');
-  await shot('follow-up-not-seen', { at: part('Proposals') });
+  await shot('follow-up-not-seen', { at: part('Decisions') });
   await visit.weight.fill('29.2');
   await visit.score(5);
   await visit.soundAtBothGaits();
@@ -27,7 +27,7 @@ export async function followUpStates(page: Page, shot: Shot): Promise<void> {
   await plan.getByLabel('Decline').check();
   await page.getByRole('button', { name: 'Save visit' }).click();
   await page.getByRole('alert').first().waitFor();
-  await shot('follow-up-declined', { at: part('Proposals') });
+  await shot('follow-up-declined', { at: part('Decisions') });
   await plan.getByLabel('Edit').check();
   await page
     .getByRole('button', { name: /^Set the run-minutes/ })
@@ -40,8 +40,8 @@ export async function followUpStates(page: Page, shot: Shot): Promise<void> {
   await shot('follow-up-edited', { at: page.getByLabel('Keep it, because').first() });
   await visit.acceptFood();
   await plan.getByLabel('Accept').check();
-  await shot('follow-up-accepted', { at: part('Proposals') });
-  await page.getByRole('button', { name: 'Save and print both sheets' }).click();
-  await page.getByText(/^Both sheets, /).waitFor();
+  await shot('follow-up-accepted', { at: part('Decisions') });
+  await page.getByRole('button', { name: 'Save and print the sheets' }).click();
+  await page.getByText(/^The sheets, /).waitFor();
   await shot('follow-up-printed');
 }

@@ -39,7 +39,7 @@ async function restoreStates(page: Page, shot: Shot, backup: Buffer): Promise<vo
   await restore.getByText('is protected by a passphrase.').waitFor();
   await restore.getByLabel('Passphrase of the backup').fill('another one altogether');
   await restore.getByLabel('Passphrase of the backup').press('Enter');
-  await restore.getByText('The file itself is not damaged.').first().waitFor();
+  await restore.getByText('That alone does not mean that the file is damaged').first().waitFor();
   await shot('restore-wrong-passphrase', { at: restore });
   await restore.getByLabel('Passphrase of the backup').fill(PASSPHRASE);
   await restore.getByLabel('Passphrase of the backup').press('Enter');

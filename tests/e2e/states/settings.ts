@@ -50,6 +50,10 @@ export const settingsWalk: Walk = {
     await page.getByRole('link', { name: 'Change it' }).click();
     await page.locator('.asked').waitFor();
     await shot('rule-asked');
+    await lead(page, '/year', 'The practice’s year');
+    await page.locator('.drawing.drawn').first().waitFor();
+    await shot('year');
+    await shot('year-whole', { whole: true, same: true });
     await lead(page, '/science', 'About the science');
     await shot('science');
     await shot('science-whole', { whole: true, same: true });

@@ -38,7 +38,7 @@ async function gaitStates(page: Page, shot: Shot): Promise<void> {
 async function addFile(page: Page, name: string, buffer: Buffer): Promise<Locator> {
   const files = page.getByRole('region', { name: 'Photos and letters' });
   const dialogue = page.waitForEvent('filechooser');
-  await files.getByRole('button', { name: 'Add a file' }).click();
+  await files.getByRole('button', { name: 'Add files' }).click();
   await (await dialogue).setFiles({ name, mimeType: 'image/png', buffer });
   return files;
 }
@@ -54,15 +54,23 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
   await visit.score(7);
   await visit.soundAtBothGaits();
   const parts = page.getByRole('navigation', { name: 'Parts of the visit' });
-  for (const name of await parts.getByRole('button').allInnerTexts()) {
+  const list = page.getByRole('button', { name: 'Parts', exact: true });
+  await list.click();
+  await shot('visit-parts');
+  const names = await parts.getByRole('button').allInnerTexts();
+  await page.keyboard.press('Escape');
+  for (const name of names) {
+    await list.click();
     await parts.getByRole('button', { name, exact: true }).click();
     await shot(`visit-${name.toLowerCase().replaceAll(/[^a-z]+/g, '-')}`, {
       at: page.getByRole('heading', { level: 2, name, exact: true }),
-      same: name !== 'History and consent',
+      same: name !== 'Why it comes',
     });
   }
   await shot('visit-whole', { whole: true, same: true });
-  await parts.getByRole('button', { name: 'Weight and condition' }).click();
+  await visit.openLines();
+  await shot('visit-opened', { whole: true });
+  await visit.evidence();
   await visit.follows.getByRole('button', { name: /^Why/ }).first().click();
   await page.getByRole('dialog').waitFor();
   await shot('why');
@@ -73,10 +81,10 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
   await page.getByRole('alert').first().waitFor();
   await shot('visit-refused', { at: page.getByRole('heading', { level: 1 }) });
   await visit.weight.fill('56 lb');
-  await page.getByRole('button', { name: 'Save and print both sheets' }).click();
+  await page.getByRole('button', { name: 'Save and print the sheets' }).click();
   await heading(page, 'The visit of Bramble is saved');
-  await page.getByRole('button', { name: 'Print both sheets', disabled: false }).waitFor();
-  await page.getByText('Preparing both sheets…').waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Print the sheets', disabled: false }).waitFor();
+  await page.getByText('Preparing the sheets…').waitFor({ state: 'detached' });
   await shot('visit-saved-and-printed');
 }
 
@@ -99,7 +107,7 @@ async function savedStates(page: Page, shot: Shot): Promise<void> {
   await page.getByLabel('Reason for the amendment').fill('Read off wrongly.');
   await save.click();
   await heading(page, 'Bramble');
-  await page.locator('.point').first().waitFor();
+  await page.locator('.drawing.drawn').first().waitFor();
   await shot('dog-with-photo', { whole: true });
   await page
     .getByRole('link', { name: /open this/ })

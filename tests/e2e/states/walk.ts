@@ -43,5 +43,5 @@ export async function openDog(page: Page, dog: string): Promise<void> {
 
 export async function openBramble(page: Page): Promise<void> {
   await openDog(page, 'Bramble');
-  await page.locator('.point').first().waitFor();
+  await page.locator('.drawing.drawn').first().waitFor();
 }

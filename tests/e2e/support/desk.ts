@@ -6,7 +6,7 @@ import { openBrowser } from './browser.ts';
 import { startHost, type Host } from './host.ts';
 import { watchPage } from './watchPage.ts';
 
-const STEP_LIMIT_MS = 15_000;
+const STEP_LIMIT_MS = 30_000;
 
 /** A running host on a fresh folder and a browser to visit it. */
 export interface TestDesk {

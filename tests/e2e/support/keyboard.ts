@@ -24,6 +24,12 @@ export async function tabAndPress(page: Page, target: Locator): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** Reaches a box by Tab and ticks it. */
+export async function tabAndTick(page: Page, target: Locator): Promise<void> {
+  await tabTo(page, target);
+  await page.keyboard.press('Space');
+}
+
 /** Reaches a radio group by Tab and moves to `option` by the arrow keys. */
 export async function tabAndChoose(page: Page, group: Locator, option: string): Promise<void> {
   const radios = group.getByRole('radio');

@@ -12,6 +12,7 @@ function bridgeWith(call: (input: unknown) => unknown): Bridge {
     chooseFile: unused,
     dropFile: unused,
     saveProduced: unused,
+    onLeave: () => undefined,
   };
 }
 

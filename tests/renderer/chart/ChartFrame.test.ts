@@ -1,6 +1,5 @@
 import { flushPromises, mount } from '@vue/test-utils';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { h } from 'vue';
 import ChartFrame from '../../../renderer/chart/ChartFrame.vue';
 import { useNotice } from '../../../renderer/stores/notice.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
@@ -14,7 +13,7 @@ function frame(settings: Partial<Practice> = {}) {
     props: {
       title: 'Weight, kg',
       of: 'Tib',
-      keys: [{ mark: 'dot', words: 'weighing' }],
+      specs: [],
       table: {
         columns: [
           { head: 'Day', unit: '', kind: 'day' },
@@ -26,7 +25,6 @@ function frame(settings: Partial<Practice> = {}) {
         ],
       },
     },
-    slots: { default: () => h('svg', { class: 'chart' }) },
     global: { plugins: appPlugins(settings) },
     attachTo: document.body,
   });

@@ -1,7 +1,9 @@
 import { mount } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
 import WeightChart from '../../../renderer/chart/WeightChart.vue';
+import type { ChartPoint } from '../../../renderer/chart/weightSeries.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
+import { specsIn } from '../support/charts.ts';
 import { appPlugins } from '../support/plugins.ts';
 
 const POINTS = [
@@ -11,45 +13,74 @@ const POINTS = [
 ];
 const plain = (text = '') => text.replaceAll(/[\u00a0\u202f]/g, ' ');
 
-function chart(settings: Partial<Practice> = {}, points = POINTS) {
+function chart(
+  settings: Partial<Practice> = {},
+  points: readonly ChartPoint[] = POINTS,
+  holdKg: { low: number; high: number } | null = null,
+) {
   return mount(WeightChart, {
-    props: { points, trend: [], corridor: [], targetKg: 22, label: 'Weight', of: 'Tib' },
+    props: {
+      points,
+      trend: [],
+      corridor: [],
+      holdKg,
+      targetKg: 22,
+      marks: [{ day: '2025-01-15', words: '850 kcal' }],
+      label: 'Weight',
+      of: 'Tib',
+    },
     global: { plugins: appPlugins(settings) },
     attachTo: document.body,
   });
 }
+const specOf = (wrapper: ReturnType<typeof chart>) => specsIn(wrapper)[0]!;
 
 describe('the weight chart', () => {
-  it('reads every weighing out with its unit, its error and why it is looked at twice', () => {
-    const labels = chart()
-      .findAll('.point')
-      .map((point) => plain(point.attributes('aria-label')));
-    expect(labels[0]).toBe('2025-01-01: 26.4 kg, scale error 0.27 kg');
-    expect(labels[2]).toContain('another scale');
+  it('is one tab stop where arrow keys walk along the weighings, each read out with its unit, its error and why it is looked at twice', async () => {
+    const wrapper = chart();
+    const drawing = wrapper.get('[role="application"]');
+    const read = () => plain(wrapper.get('[role="status"]').text());
+    expect(wrapper.findAll('[tabindex="0"]')).toHaveLength(1);
+    expect(read()).toBe('');
+    await drawing.trigger('keydown', { key: 'ArrowRight' });
+    expect(read()).toBe('2025-02-01: 24.0 kg, scale error 0.60 kg; another scale');
+    await drawing.trigger('keydown', { key: 'ArrowLeft' });
+    await drawing.trigger('keydown', { key: 'Home' });
+    expect(read()).toBe('2025-01-01: 26.4 kg, scale error 0.27 kg');
+    await drawing.trigger('keydown', { key: 'Escape' });
+    expect(read()).toBe('');
   });
 
-  it('has one tab stop, and the arrow keys walk along the weighings', async () => {
-    const wrapper = chart();
-    const points = wrapper.findAll('.point');
-    expect(points.filter((point) => point.attributes('tabindex') === '0')).toHaveLength(1);
-    await points[2]!.trigger('keydown', { key: 'ArrowLeft' });
-    expect(document.activeElement).toBe(points[1]!.element);
-    await points[1]!.trigger('keydown', { key: 'Home' });
-    expect(document.activeElement).toBe(points[0]!.element);
-    await points[0]!.trigger('keydown', { key: 'ArrowLeft' });
-    expect(document.activeElement).toBe(points[0]!.element);
-    expect(plain(wrapper.get('.reading').text())).toContain('26.4 kg');
+  it('draws a flagged weighing hollow in a shape of its own, one between visits in another, and what happened', () => {
+    const between = { ...POINTS[0]!, day: '2025-01-20', between: true };
+    const spec = specOf(chart({}, [...POINTS, between]));
+    const lines = spec.series.filter((series) => series.kind === 'line');
+    const [visits, others, key] = lines;
+    expect(visits!.points.map(({ shape }) => shape)).toEqual(['dot', 'dot', 'triangle']);
+    expect(key).toMatchObject({ name: 'to be looked at twice', shape: 'triangle', points: [] });
+    expect(visits!.points.map(({ hollow }) => hollow)).toEqual([false, false, true]);
+    expect(others!.points.map(({ shape }) => shape)).toEqual(['diamond']);
+    expect(spec.uprights!.map(({ words }) => words)).toEqual(['850 kcal']);
+  });
+
+  it('shows one weighing with its error, and for four weeks what it is to be held in', () => {
+    const wrapper = chart({}, [POINTS[0]!], { low: 21.6, high: 22.7 });
+    const { series } = specOf(wrapper);
+    const band = series.find(({ kind }) => kind === 'band')!;
+    expect(band).toMatchObject({ name: 'where it is to hold', planned: true });
+    const [from, to] = band.points.map(({ x }) => x);
+    expect(to! - from!).toBe(28);
+    const target = series.find(({ name }) => name.startsWith('target'))!;
+    expect(target.points.map(({ x }) => x)).toEqual([from, to]);
+    expect(series.some(({ name }) => name === 'to be looked at twice')).toBe(false);
   });
 
   it('works in pounds, axis and all', () => {
-    const wrapper = chart({ weightUnit: 'lb' });
-    expect(wrapper.get('.unit').text()).toBe('lb');
-    expect(plain(wrapper.findAll('.point')[0]!.attributes('aria-label'))).toContain('58.2 lb');
-    expect(plain(wrapper.get('.key').text())).toContain('target 48.5 lb');
-  });
-
-  it('draws a single weighing without numbers that are none', () => {
-    const wrapper = chart({}, POINTS.slice(0, 1));
-    expect(wrapper.html()).not.toMatch(/NaN|Infinity/);
+    const spec = specOf(chart({ weightUnit: 'lb' }));
+    expect(spec.y.unit).toBe('lb');
+    const [weighed] = spec.series.filter((series) => series.kind === 'line');
+    expect(weighed!.points[0]!.y).toBeCloseTo(58.2, 1);
+    expect(plain(weighed!.points[0]!.text)).toContain('58.2 lb');
+    expect(spec.series.map(({ name }) => plain(name))).toContain('target 48.5 lb');
   });
 });

@@ -50,14 +50,19 @@ describe('numbers as comma-separated values', () => {
   });
 
   // OWASP, CSV injection (M): cells that begin with = + - @ tab or carriage return are run as formulas.
-  it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx'])(
+  it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx', '\nx', '＝1', '＋1', '－1', '＠SUM'])(
     'keep a spreadsheet from running the text %j',
     (text) => {
       expect(csvOf(table(['2025-02-01', 1, text]))).toMatch(new RegExp(`,"?'\\${text[0]}`));
     },
   );
 
+  it.each([';', '\t', '|', ':', ' '])('keep %j from parting a text', (sign) => {
+    const text = `calm${sign}=1+1`;
+    expect(lines(['2025-02-01', 1, text])[1]).toBe(`2025-02-01,1.00,"${text}"`);
+  });
+
   it('leave a negative number a number', () => {
-    expect(lines(['2025-02-01', -2, '-2'])[1]).toBe("2025-02-01,-2.00,'-2");
+    expect(lines(['2025-02-01', -2, '-2'])[1]).toBe('2025-02-01,-2.00,"\'-2"');
   });
 });

@@ -20,8 +20,10 @@ describe('the table of the weight chart', () => {
     { day: '2025-03-01', low: 9, mid: 9.4, high: 9.8 },
   ];
 
-  it('has a line for every weighing and every day of a band', () => {
-    const table = weightTable({ points, trend: [], corridor: band }, kg);
+  const marks = [{ day: '2025-02-14', words: 'plan 2' }];
+
+  it('has a line for every weighing, every day of a band and all that happened', () => {
+    const table = weightTable({ points, trend: [], corridor: band, marks }, kg);
     expect(table.columns.map(columnHead)).toEqual([
       'Day',
       'Weight, kg',
@@ -32,12 +34,13 @@ describe('the table of the weight chart', () => {
     expect(table.rows).toEqual([
       ['2025-02-01', 10, 0.1, [9.8, 10.3], null],
       ['2025-02-01', 10.2, 0.2, [9.8, 10.3], 'another scale'],
+      ['2025-02-14', null, null, null, 'plan 2'],
       ['2025-03-01', null, null, [9, 9.8], null],
     ]);
   });
 
   it('is in pounds where the practice is', () => {
-    const table = weightTable({ points, trend: [], corridor: [] }, lb);
+    const table = weightTable({ points, trend: [], corridor: [], marks: [] }, lb);
     expect(columnHead(table.columns[1]!)).toBe('Weight, lb');
     // 1 lb = 0.45359237 kg exactly (international yard and pound agreement, 1959; M).
     expect(table.rows[0]![1]).toBeCloseTo(10 / 0.45359237, 9);
@@ -64,7 +67,7 @@ describe('the table of the load', () => {
       first.capMinutes,
     ]);
     expect(table.rows[1]![3]).toBeNull();
-    expect(table.rows.some((row) => row.at(-1) === 'recovery')).toBe(
+    expect(table.rows.some((row) => row.at(-1) === 'easy week')).toBe(
       weeks.some(({ recovery }) => recovery),
     );
   });

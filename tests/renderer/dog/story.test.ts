@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { assess, buildRamp } from '../../../core/index.ts';
+import { buildRamp, presentState } from '../../../core/index.ts';
 import {
   blankClient,
   blankDog,
   blankPlanRequest,
   blankVisit,
 } from '../../../electron/contract/blank.ts';
-import { assessInput } from '../../../electron/contract/assessInput.ts';
+import { presentInput } from '../../../electron/contract/assessInput.ts';
 import type { DogFile, Plan, Visit } from '../../../electron/contract/contract.ts';
 import { toRampRequest } from '../../../electron/contract/rampRequest.ts';
 import { changesSince, comingNext } from '../../../renderer/dog/story.ts';
@@ -20,7 +20,7 @@ const visit = (day: string, facts: Partial<Visit> = {}): Visit => ({
   ...facts,
 });
 const fileOf = (visits: Visit[]): DogFile => ({
-  dog: { ...blankDog(), ...stored, archivedAt: null, clientId: 'c' },
+  dog: { ...blankDog(), ...stored, archivedAt: null, clientId: 'c', birthDay: '2021-05-01' },
   client: { ...blankClient(), ...stored },
   visits,
   plans: [],
@@ -28,6 +28,7 @@ const fileOf = (visits: Visit[]): DogFile => ({
   sessions: [],
   weighings: [],
   assessment: null,
+  state: null,
 });
 const shown = shownWith(DEFAULT_CHOICES);
 const plain = (text: string) => text.replace(/\u00a0/g, ' ');
@@ -52,6 +53,12 @@ describe('what changed since the visit before', () => {
     expect(changesSince(fileOf(unweighed), shown)).toEqual([]);
   });
 });
+
+/** The file as it is on a day. */
+function on(file: DogFile, day: string): DogFile {
+  const state = presentState(presentInput(file, [], day));
+  return { ...file, state, assessment: state?.assessment ?? null };
+}
 
 /** A file with a plan in force, and what core makes of it. */
 function withPlan(lamenessTrot: Visit['lamenessTrot']): DogFile {
@@ -88,12 +95,12 @@ function withPlan(lamenessTrot: Visit['lamenessTrot']): DogFile {
   };
   const empty = fileOf([seen]);
   const file = { ...empty, dog: { ...empty.dog, ...dog }, plans: [plan] };
-  return { ...file, assessment: assess(assessInput(file, [], '2026-01-06', null)) };
+  return on(file, '2026-01-06');
 }
 
 describe('what comes next', () => {
   it('announces the outings of a plan, but none to a dog that may not run', () => {
-    const words = (file: DogFile) => comingNext(file, '2026-01-06').map((coming) => coming.words);
+    const words = (file: DogFile) => comingNext(file).map((coming) => coming.words);
     const sound = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
     expect(words(withPlan(sound))).toEqual([
       expect.stringMatching(/^Next outing: /),
@@ -112,10 +119,10 @@ describe('what comes next', () => {
       expiryDay: '2026-01-20',
     };
     const file = fileOf([visit('2026-01-05', { weightKg: 26, consent })]);
-    expect(comingNext(file, '2026-01-06')).toEqual([
+    expect(comingNext(on(file, '2026-01-06'))).toEqual([
       { day: '2026-01-20', words: 'Last day of the vet’s consent' },
       { day: '2026-02-02', words: 'Weigh again' },
     ]);
-    expect(comingNext(file, '2026-01-21').map(({ words }) => words)).toEqual(['Weigh again']);
+    expect(comingNext(on(file, '2026-01-21')).map(({ words }) => words)).toEqual(['Weigh again']);
   });
 });

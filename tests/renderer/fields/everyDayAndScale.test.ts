@@ -16,11 +16,15 @@ const TOMORROW = '2025-03-30';
 /** Every day field of the program: its page, its label, and the ends it has of its own. */
 const DAYS = [
   ['dogForm/DogFields.vue', 'Day of birth', 'to today'],
-  ['visit/HistorySection.vue', 'Day of the visit', 'to today'],
-  ['visit/HistorySection.vue', 'Given on', 'any'],
-  ['visit/HistorySection.vue', 'Ends on', 'any'],
-  ['visit/PlanSection.vue', 'First day', 'any'],
-  ['visit/PlanSection.vue', 'Day of an event', 'any'],
+  ['visit/WhySection.vue', 'Day of the visit', 'to today'],
+  ['visit/HistoryFields.vue', 'Given on', 'any'],
+  ['visit/HistoryFields.vue', 'Ends on', 'any'],
+  ['visit/ClearancePart.vue', 'Cleared on', 'any'],
+  ['visit/InjuryPart.vue', 'When', 'any'],
+  ['visit/MedicinePart.vue', 'Heat illness on', 'any'],
+  ['visit/QuestionnairePart.vue', 'Filled in on', 'any'],
+  ['visit/PlanMoreFields.vue', 'First day', 'any'],
+  ['visit/PlanMoreFields.vue', 'Day of an event', 'any'],
   ['visit/FoodSwitchFields.vue', 'First day of the changeover', 'any'],
   ['visit/RunDaysFields.vue', 'From', 'any'],
   ['visit/RunDaysFields.vue', 'To', 'any'],
@@ -101,7 +105,7 @@ describe.each(DAYS)('%s, “%s”', (_file, label, ends) => {
     const field = mountDay(label, ends);
     await field.type(day);
     await field.leave();
-    expect(field.problem()).toBe(`${label} must be a day from 1980 to 2150.`);
+    expect(field.problem()).toBe(`${label} must be a day from 1980 to 2150, written DD.MM.YYYY.`);
     expect(field.text()).toBe(day);
     expect(field.form.values.day).toBe('');
     expect(field.form.attempt()).toBe(false);

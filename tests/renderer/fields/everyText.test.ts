@@ -44,10 +44,31 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['visit/FoodProposalPart.vue', 'Note on the decision', 'visits/save', 'food.note'],
   ['visit/FoodSwitchFields.vue', 'Name of the new food', 'visits/save', 'food.foodSwitch.name'],
   ['visit/GaitSection.vue', 'Gait note', 'visits/save', 'visit.gaitNote'],
-  ['visit/HistorySection.vue', 'Vet', 'visits/save', 'visit.consent.vet'],
-  ['visit/HistorySection.vue', 'For what', 'visits/save', 'visit.consent.scope'],
+  [
+    'visit/ClearancePart.vue',
+    'Vet who cleared it',
+    'visits/save',
+    'visit.lamenessClearances.0.vet',
+  ],
+  ['visit/ClearancePart.vue', 'Cleared for', 'visits/save', 'visit.lamenessClearances.0.scope'],
+  ['visit/InjuryPart.vue', 'Structure', 'visits/save', 'visit.injuries.0.structure'],
+  ['visit/InjuryPart.vue', 'What was done', 'visits/save', 'visit.injuries.0.done'],
+  ['visit/DiseasePart.vue', 'Which disease', 'visits/save', 'visit.disease.words'],
+  ['visit/MedicinePart.vue', 'Medicine given now', 'visits/save', 'visit.medicine'],
+  ['visit/FeedingPart.vue', 'Who feeds the dog', 'visits/save', 'visit.feeding.fedBy'],
+  ['visit/FeedingPart.vue', 'Table food and supplements', 'visits/save', 'visit.feeding.extras'],
+  [
+    'visit/QuestionnairePart.vue',
+    'Name of the questionnaire',
+    'visits/save',
+    'visit.questionnaires.0.name',
+  ],
+  ['visit/HistoryFields.vue', 'Vet', 'visits/save', 'visit.consent.vet'],
+  ['visit/HistoryFields.vue', 'For what', 'visits/save', 'visit.consent.scope'],
   ['visit/PlanProposalPart.vue', 'Note on the plan', 'visits/save', 'review.note'],
   ['visit/PlanProposalPart.vue', 'Reason for declining', 'visits/save', 'visit.notes'],
+  ['visit/ReasonFields.vue', 'Reason, and what the owner wants', 'visits/save', 'visit.referral'],
+  ['visit/ReasonFields.vue', 'Diagnosis', 'visits/save', 'visit.diagnosis'],
   ['visit/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
   [
     'visit/OverrideFields.vue',
@@ -62,6 +83,14 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
 
 /** Text fields of a fixed pattern, whose own sentence says it. */
 const PATTERNS = [
+  [
+    'dogForm/DogFields.vue',
+    'Chip number',
+    'dogs/save',
+    'dog.chip',
+    '12345',
+    'Chip number must have 15 digits (ISO 11784).',
+  ],
   [
     'settings/AccentField.vue',
     'Accent colour',

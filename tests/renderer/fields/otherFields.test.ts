@@ -48,7 +48,9 @@ describe('a day field', () => {
     const { wrapper, form } = mountField(DayField, { day: '' }, 'day', { label: 'Day of birth' });
     await wrapper.get('input').setValue('0202-03-29');
     await wrapper.get('input').trigger('blur');
-    expect(wrapper.get('.problem').text()).toBe('Day of birth must be a day from 1980 to 2150.');
+    expect(wrapper.get('.problem').text()).toBe(
+      'Day of birth must be a day from 1980 to 2150, written YYYY-MM-DD.',
+    );
     expect(form.values.day).toBe('');
   });
 });

@@ -109,7 +109,7 @@ describe('reasons', () => {
     birthDay: '2024-09-01',
     weightKg: 20,
     bcs: 8,
-    lameness: { trot: { leftFore: 2 } },
+    lameness: { trot: { leftFore: 1 } },
     overrides: [{ code: 'lameness-trot', reason: 'Old, mild, seen by the vet.' }],
   });
 

@@ -1,15 +1,13 @@
 import { mount } from '@vue/test-utils';
-import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
 import { blankVisit } from '../../../electron/contract/blank.ts';
 import type { Visit } from '../../../electron/contract/contract.ts';
 import { columnHead } from '../../../renderer/chart/table.ts';
-import { changedWords, lamenessCourse, stretches } from '../../../renderer/gait/lamenessCourse.ts';
-import { dayX, gradeY, lamenessLayout } from '../../../renderer/gait/lamenessLayout.ts';
+import { changedWords, lamenessCourse } from '../../../renderer/gait/lamenessCourse.ts';
 import LamenessPart from '../../../renderer/gait/LamenessPart.vue';
 import { lamenessTable } from '../../../renderer/gait/lamenessTable.ts';
-import { LIMBS } from '../../../renderer/words.ts';
 import { stored } from '../support/dogFile.ts';
+import { specsIn } from '../support/charts.ts';
 import { appPlugins } from '../support/plugins.ts';
 
 const NONE = { leftFore: null, rightFore: null, leftHind: null, rightHind: null };
@@ -50,8 +48,6 @@ describe('the course of lameness', () => {
     const of = (limb: string) => course.limbs.find((it) => it.limb === limb)!.grades;
     expect(of('leftFore')).toEqual([0, null, null, 0]);
     expect(of('leftHind')).toEqual([2, null, 1, 1]);
-    expect(stretches(of('leftFore'))).toEqual([[0], [3]]);
-    expect(stretches(of('leftHind'))).toEqual([[0], [2, 3]]);
   });
 
   it('leaves out gaits at which no limb was ever looked at', () => {
@@ -73,22 +69,6 @@ describe('the course of lameness', () => {
       ],
     ]);
   });
-
-  it('joins two visits by a line exactly where both were graded and none lies between', () => {
-    const grades = fc.array(fc.constantFrom(null, 0, 1, 5), { maxLength: 12 });
-    fc.assert(
-      fc.property(grades, (list) => {
-        const joined = stretches(list).flatMap((run) => run.slice(1));
-        const expected = list.flatMap((grade, index) =>
-          index > 0 && grade !== null && list[index - 1] !== null ? [index] : [],
-        );
-        expect(joined).toEqual(expected);
-        const drawn = stretches(list).flat();
-        expect(drawn).toEqual(list.flatMap((grade, index) => (grade === null ? [] : [index])));
-      }),
-      { seed: 1, numRuns: 300 },
-    );
-  });
 });
 
 describe('the table of lameness', () => {
@@ -105,25 +85,6 @@ describe('the table of lameness', () => {
     expect(table.rows[0]).toEqual(['2026-04-01', 0, 0, 2, 0, '']);
     expect(table.rows[1]).toEqual(['2026-05-01', null, null, null, null, '']);
     expect(table.rows[2]).toEqual(['2026-06-01', null, 0, 1, 0, 'Left hind at trot better']);
-  });
-});
-
-describe('the layout of the four limbs', () => {
-  it('stands left beside right and fore before hind, inside the drawing at every width', () => {
-    const days = ['2026-01-01', '2026-02-01', '2026-07-01'];
-    for (let width = 280; width <= 1400; width += 20) {
-      const { panels, height } = lamenessLayout(width);
-      expect(panels.map(({ limb }) => limb)).toEqual(LIMBS);
-      for (const panel of panels) {
-        expect(panel.right, `${width}`).toBeLessThanOrEqual(width);
-        expect(panel.right - panel.left, `${width}`).toBeGreaterThan(90);
-        expect(gradeY(panel, 5)).toBeLessThan(gradeY(panel, 0));
-        expect(gradeY(panel, 0)).toBeLessThan(height);
-        const places = days.map((day) => dayX(panel, day, days));
-        expect(places[0]).toBeGreaterThan(panel.left);
-        expect(places.at(-1)).toBeLessThan(panel.right);
-      }
-    }
   });
 });
 
@@ -154,48 +115,51 @@ describe('lameness on the dog’s page', () => {
     const folded = part(sound).get('details');
     expect(folded.attributes('open')).toBeUndefined();
     expect(folded.get('summary').text()).toBe('Sound wherever it was looked at: the grades');
-    expect(folded.find('svg.chart').exists()).toBe(true);
+    expect(folded.find('.drawing').exists()).toBe(true);
     expect(part().find('details').exists()).toBe(false);
   });
 
-  it('reads every grade out with limb, gait, day, its words and the change', () => {
-    const labels = part()
-      .findAll('.point')
-      .map((point) => point.attributes('aria-label'));
-    expect(labels).toHaveLength(11);
-    expect(labels).toContain(
+  it('draws a chart a limb in which a visit without a grade parts the line', () => {
+    const specs = specsIn(part());
+    expect(specs.map(({ title }) => title)).toEqual([
+      'Left fore',
+      'Right fore',
+      'Left hind',
+      'Right hind',
+    ]);
+    const grades = specs.map(({ series }) =>
+      series.map(({ points }) => points.map((at) => 'y' in at && at.y)),
+    );
+    expect(grades).toEqual([
+      [[0, null, null, 0]],
+      [[0, null, 0, 0]],
+      [[2, null, 1, 1]],
+      [[0, null, 0, 1]],
+    ]);
+    expect(specs[0]!.y.words!(0)).toBe('sound 0');
+    expect(specs[0]!.y.words!(5)).toBe('limb not used 5');
+  });
+
+  it('reads every grade out with limb, gait, day, its words and the change, walking over gaps', async () => {
+    const drawing = part().findAll('[role="application"]')[2]!;
+    const read = () => drawing.get('[role="status"]').text();
+    await drawing.trigger('keydown', { key: 'End' });
+    await drawing.trigger('keydown', { key: 'ArrowLeft' });
+    expect(read()).toBe(
       'Left hind at trot, 01.06.2026: grade 1 of 5, barely seen, comes and goes; better, grade 2 to 1',
     );
+    await drawing.trigger('keydown', { key: 'ArrowLeft' });
+    expect(read()).toContain('01.04.2026: grade 2');
   });
 
-  it('has the words of the grades on its axis, and a key for what is drawn', () => {
-    const wrapper = part();
-    const axis = wrapper.findAll('.tick text').map((text) => text.text());
-    expect(axis).toContain('sound 0');
-    expect(axis).toContain('limb not used 5');
-    expect(wrapper.get('.key').text()).toBe('at trot');
+  it('names walk and trot where both were looked at, and goes from one to the other', async () => {
     const walked = VISITS.map((it) => ({ ...it, lamenessWalk: it.lamenessTrot }));
-    expect(part(walked).get('.key').text()).toMatch(/at trot\s*at walk/);
-  });
-
-  it('has one tab stop; left and right walk along a limb, up and down to another', async () => {
-    const wrapper = part();
-    const point = (key: string) => wrapper.get<SVGElement>(`[data-point="${key}"]`);
-    expect(wrapper.findAll('.point[tabindex="0"]')).toHaveLength(1);
-    await point('leftFore trot 0').trigger('keydown', { key: 'ArrowRight' });
-    expect(document.activeElement).toBe(point('leftFore trot 3').element);
-    await point('leftFore trot 3').trigger('keydown', { key: 'ArrowDown' });
-    expect(document.activeElement).toBe(point('rightFore trot 2').element);
-    await point('rightFore trot 2').trigger('keydown', { key: 'Home' });
-    expect(document.activeElement).toBe(point('rightFore trot 0').element);
-    await point('rightFore trot 0').trigger('keydown', { key: 'ArrowLeft' });
-    expect(document.activeElement).toBe(point('rightFore trot 0').element);
-    expect(wrapper.findAll('.point[tabindex="0"]')).toHaveLength(1);
-    expect(wrapper.get('.reading').text()).toContain('Right fore at trot, 01.04.2026: grade 0');
-  });
-
-  it('draws visits of one day without numbers that are none', () => {
-    const twice = [VISITS[1]!, { ...VISITS[3]!, day: VISITS[1]!.day }];
-    expect(part(twice).html()).not.toMatch(/NaN|Infinity|undefined/);
+    const wrapper = part(walked);
+    const spec = specsIn(wrapper)[0]!;
+    expect(spec.series.map(({ name }) => name)).toEqual(['at walk', 'at trot']);
+    const drawing = wrapper.get('[role="application"]');
+    await drawing.trigger('keydown', { key: 'ArrowDown' });
+    await drawing.trigger('keydown', { key: 'ArrowDown' });
+    expect(drawing.get('[role="status"]').text()).toContain('Left fore at trot');
   });
 });

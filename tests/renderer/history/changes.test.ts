@@ -1,7 +1,7 @@
 import type { VueWrapper } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
 import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
-import type { SessionRecord } from '../../../electron/contract/contract.ts';
+import { sessionFactsOf } from '../../../electron/contract/facts.ts';
 import DogPage from '../../../renderer/pages/DogPage.vue';
 import PlanPage from '../../../renderer/pages/PlanPage.vue';
 import { openOwn, testService, type TestDesk } from '../../service/desk.ts';
@@ -21,14 +21,6 @@ async function demoDog() {
     session: file.sessions.findLast(({ outcome }) => outcome === 'done')!,
   };
 }
-const inputOf = ({ day, outcome, runMinutes, nextDay, signs, note }: SessionRecord) => ({
-  day,
-  outcome,
-  runMinutes,
-  nextDay,
-  signs,
-  note,
-});
 /** The part of the page that tells what was done to records since they were kept. */
 function changes(page: VueWrapper, title: string): string {
   const found = page.findAll('details').find((each) => each.text().startsWith(title));
@@ -48,7 +40,7 @@ describe('the history of sessions on the plan’s page', () => {
     const { desk, dogId, session } = await demoDog();
     await desk.ok('sessions/save', {
       dogId,
-      session: { ...inputOf(session), outcome: 'shortened', note: 'Stopped at the gate.' },
+      session: { ...sessionFactsOf(session), outcome: 'shortened', note: 'Stopped at the gate.' },
       reason: 'The owner had mixed up two days.',
     });
     const { wrapper: page } = await mountAtDesk(PlanPage, deskClient(desk), { dogId });

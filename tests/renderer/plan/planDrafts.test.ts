@@ -91,7 +91,7 @@ describe('changes to a plan by hand', () => {
     await kept(desk, 'plan');
     leave();
     const { plans } = await desk.ok('dogs/file', { dogId });
-    const day = plans[0]!.ramp.weeks.at(-1)!.sessions[0]!.day;
+    const day = plans[0]!.ramp.weeks.at(-1)!.sessions.at(-1)!.day;
     const edits = [{ kind: 'remove' as const, day }];
     await desk.ok('plans/edit', { dogId, edits, kept: [], note: '' });
 

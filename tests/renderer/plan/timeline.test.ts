@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buildRamp, type Ramp } from '../../../core/index.ts';
+import { buildRamp, plannedSessions, plannedWeeks, type Ramp } from '../../../core/index.ts';
 import type { Plan } from '../../../electron/contract/contract.ts';
 import { answerOf, resultText } from '../../../renderer/plan/sessionKeys.ts';
 import {
@@ -7,8 +7,6 @@ import {
   doneByWeek,
   minutesDone,
   outcomeOnly,
-  plannedSessions,
-  plannedWeeks,
   toldSessions,
 } from '../../../renderer/plan/timeline.ts';
 

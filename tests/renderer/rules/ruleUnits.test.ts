@@ -32,10 +32,10 @@ describe('the value of a rule', () => {
     ['heatShiftC', '3\u202f°C', '5.4\u202f°F'],
     ['heatHeavyOverKg', '50\u00a0kg', '110.2\u00a0lb'],
     ['largeFromKg', '20\u00a0kg', '44.1\u00a0lb'],
-    ['girthErrorCm', '1\u00a0cm', '1\u00a0cm'],
+    ['girthErrorCm', '1\u00a0cm', '0.4\u00a0in'],
     ['hindDifferencePercent', '8.7\u00a0% of body weight', '8.7\u00a0% of body weight'],
     ['froudeTrot', '0.5', '0.5'],
-    ['recoveryPercent', '70\u00a0% of the week before', '70\u00a0% of the week before'],
+    ['recoveryPercent', '70\u00a0% of the highest week', '70\u00a0% of the highest week'],
     ['capConditioned', '20\u202f%', '20\u202f%'],
     ['smallStepMinutes', '2\u00a0min a week', '2\u00a0min a week'],
   ])('%s stands in the units of either practice', (id, metric, american) => {

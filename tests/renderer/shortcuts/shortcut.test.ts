@@ -8,6 +8,7 @@ import {
 
 const press = (key: string, held: Partial<Pressed> = {}): Pressed => ({
   key,
+  code: '',
   ctrlKey: false,
   metaKey: false,
   altKey: false,
@@ -39,6 +40,21 @@ describe('a key of a shortcut', () => {
     ['the bare letter instead of Ctrl and the letter', 'Mod+k', press('k'), false],
     ['Ctrl, Shift and the letter', 'Mod+k', press('K', { ctrlKey: true, shiftKey: true }), false],
     ['Cmd off a Mac', 'Mod+k', press('k', { metaKey: true }), false],
+    ['Alt and the digit', 'Alt+2', press('2', { code: 'Digit2', altKey: true }), true],
+    [
+      'Alt and what the digit gives then',
+      'Alt+2',
+      press('™', { code: 'Digit2', altKey: true }),
+      true,
+    ],
+    ['the digit without Alt', 'Alt+2', press('2', { code: 'Digit2' }), false],
+    ['Alt and another digit', 'Alt+2', press('3', { code: 'Digit3', altKey: true }), false],
+    [
+      'AltGr, which is Ctrl and Alt',
+      'Alt+2',
+      press('²', { code: 'Digit2', altKey: true, ctrlKey: true }),
+      false,
+    ],
   ])('%s', (_what, key, pressed, expected) => {
     expect(matches(key, pressed, false)).toBe(expected);
   });
@@ -54,6 +70,8 @@ describe('a key of a shortcut', () => {
     expect(keyCaps('Mod+k', true)).toEqual(['Cmd', 'K']);
     expect(keyCaps('Shift+Enter', false)).toEqual(['Shift', 'Enter']);
     expect(keyCaps('Mod+Enter', true)).toEqual(['Cmd', 'Enter']);
+    expect(keyCaps('Alt+2', false)).toEqual(['Alt', '2']);
+    expect(keyCaps('Alt+2', true)).toEqual(['Option', '2']);
   });
 });
 

@@ -13,7 +13,7 @@ import { usePractice } from '../../../renderer/stores/practice.ts';
 import type { TestDesk } from '../../service/desk.ts';
 import { appPlugins } from './plugins.ts';
 
-const WAIT = { timeout: 4000, interval: 10 };
+const WAIT = { timeout: 20_000, interval: 10 };
 
 // A page left mounted would go on answering in the next test.
 enableAutoUnmount(afterEach);

@@ -22,5 +22,6 @@ export function dogFile(visits: readonly Visit[]): DogFile {
     sessions: [],
     weighings: [],
     assessment: null,
+    state: null,
   };
 }

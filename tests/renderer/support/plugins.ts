@@ -40,6 +40,7 @@ export function appPlugins(
     open: 'own',
     ownExists: true,
     trouble: null,
+    limited: null,
     lock: null,
     today: '2025-03-29',
     folder: '',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { effectScope, nextTick, reactive, ref } from 'vue';
+import { effectScope, reactive, ref } from 'vue';
 import { useAnswerTo } from '../../../renderer/visit/useAnswerTo.ts';
 
 function answering() {
@@ -16,43 +16,45 @@ function answering() {
 }
 
 describe('an answer to a proposal', () => {
-  it('stands while the proposal is the same', async () => {
+  it('stands while the proposal is the same', () => {
     const { answer, to } = answering();
     to.decide('accepted');
-    await nextTick();
     expect(answer.decision).toBe('accepted');
-    expect(to.changed.value).toBe(false);
+    expect(to.changedFrom.value).toBeNull();
   });
 
-  it('is open again on another proposal, until there is a new one', async () => {
+  it('is kept on another proposal, which names the old one until it is looked at', () => {
     const { answer, proposal, to } = answering();
     to.decide('accepted');
     proposal.value = '650 kcal';
-    await nextTick();
-    expect(answer.decision).toBe('open');
-    expect(to.changed.value).toBe(true);
-    to.decide('accepted');
-    await nextTick();
     expect(answer.decision).toBe('accepted');
-    expect(to.changed.value).toBe(false);
+    expect(to.changedFrom.value).toBe('700 kcal');
+    to.decide('accepted');
+    expect(to.changedFrom.value).toBeNull();
   });
 
-  it('that holds for any proposal stays', async () => {
+  it('needs no second look where the first proposal comes back', () => {
+    const { proposal, to } = answering();
+    to.decide('accepted');
+    proposal.value = '650 kcal';
+    proposal.value = '700 kcal';
+    expect(to.changedFrom.value).toBeNull();
+  });
+
+  it('that holds for any proposal needs no second look', () => {
     const { answer, proposal, to } = answering();
     to.decide('edited');
     proposal.value = '650 kcal';
-    await nextTick();
     expect(answer.decision).toBe('edited');
+    expect(to.changedFrom.value).toBeNull();
   });
 
-  it('comes back with a draft for the proposal it was given to, and for no other', async () => {
+  it('comes back with a draft, and says where something else is proposed by then', () => {
     const { answer, to } = answering();
     Object.assign(answer, { decision: 'accepted', answeredTo: '700 kcal' });
-    await nextTick();
-    expect(answer.decision).toBe('accepted');
+    expect(to.changedFrom.value).toBeNull();
     Object.assign(answer, { decision: 'accepted', answeredTo: '900 kcal' });
-    await nextTick();
-    expect(answer.decision).toBe('open');
-    expect(to.changed.value).toBe(true);
+    expect(answer.decision).toBe('accepted');
+    expect(to.changedFrom.value).toBe('900 kcal');
   });
 });

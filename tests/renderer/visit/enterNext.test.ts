@@ -48,6 +48,7 @@ describe('Enter in a form', () => {
     ['a line of text to the checked one of a group', 'name', 'no'],
     ['a group past its other buttons', 'yes', 'kind'],
     ['the checked one of a group to the next field', 'no', 'kind'],
+    ['a select, which the space bar opens', 'kind', 'all'],
     ['a box to tick to the notes', 'tick', 'notes'],
     ['the last field to the button that saves', 'last', 'save'],
   ])('leads from %s', (_what, from, to) => {
@@ -58,7 +59,6 @@ describe('Enter in a form', () => {
 
   it.each([
     ['text area, where it begins a line', 'notes'],
-    ['select', 'kind'],
     ['button', 'aside'],
     ['button that answers in place of a field', 'all'],
   ])('is left alone in a %s', (_what, id) => {

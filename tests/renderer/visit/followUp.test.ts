@@ -7,7 +7,7 @@ import type { Client } from '../../../renderer/api/client.ts';
 import VisitEditor from '../../../renderer/visit/VisitEditor.vue';
 import { openOwn, type TestDesk } from '../../service/desk.ts';
 import { dogOf, seenWithPlan } from '../../service/support/records.ts';
-import { comesTrue, deskClient, mountAtDesk, pick, press, shows } from '../support/atDesk.ts';
+import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 
 const TODAY = '2026-03-17';
 /** A busy machine lays paper out slowly. */
@@ -46,21 +46,32 @@ async function followUp(desk?: TestDesk) {
 
 async function weighAndLook(wrapper: VueWrapper): Promise<void> {
   await wrapper.get('#field-visit-weightKg').setValue('23.8');
-  await press(wrapper, 'sound at walk');
-  await press(wrapper, 'sound at trot');
+  await line(wrapper, 'Sound at walk and trot').setValue(true);
+}
+const line = (wrapper: VueWrapper, normal: string) =>
+  wrapper
+    .findAll('label.choice')
+    .find((each) => each.text().startsWith(normal))!
+    .get('input');
+async function limp(wrapper: VueWrapper): Promise<void> {
+  await press(wrapper, 'Grade the limbs');
+  await wrapper.get('input[aria-label^="grade 3"]').trigger('change');
 }
 const allDone = async (wrapper: VueWrapper) => {
   await wrapper.get('.results').trigger('keydown', { key: 'a' });
   await shows(wrapper, /\d+ sessions: done as planned/);
 };
-const planPart = (wrapper: VueWrapper) =>
-  wrapper.findAll('fieldset').find((each) => each.text().includes('Your decision on the plan'))!;
-async function answerPlan(wrapper: VueWrapper, label: string): Promise<void> {
-  const choice = planPart(wrapper)
+const partOn = (wrapper: VueWrapper, what: 'plan' | 'food') =>
+  wrapper.findAll('fieldset').find((each) => each.text().includes(`Your decision on the ${what}`))!;
+const planPart = (wrapper: VueWrapper) => partOn(wrapper, 'plan');
+async function answer(wrapper: VueWrapper, what: 'plan' | 'food', label: string): Promise<void> {
+  const choice = partOn(wrapper, what)
     .findAll('label.choice')
     .find((each) => each.text().startsWith(label))!;
   await choice.get('input').trigger('change');
 }
+const answerPlan = (wrapper: VueWrapper, label: string) => answer(wrapper, 'plan', label);
+const answerFood = (wrapper: VueWrapper, label: string) => answer(wrapper, 'food', label);
 const save = (wrapper: VueWrapper) => wrapper.get('form').trigger('submit');
 
 describe('sessions told at a follow-up', () => {
@@ -75,6 +86,16 @@ describe('sessions told at a follow-up', () => {
     expect(sessions.length).toBeGreaterThan(3);
     expect(new Set(sessions.map(({ outcome }) => outcome))).toEqual(new Set(['done']));
     expect(sessions.every(({ day, nextDay }) => day < TODAY && nextDay === 'normal')).toBe(true);
+  });
+
+  it('take no key that is pressed outside of their rows', async () => {
+    const { wrapper } = await followUp();
+    const before = wrapper.findAll('li.session').length;
+    const all = wrapper.findAll('button').find((each) => each.text().startsWith('All done'))!;
+    await all.trigger('keydown', { key: 'm' });
+    await flushPromises();
+    expect(wrapper.findAll('li.session')).toHaveLength(before);
+    expect(wrapper.text()).not.toContain('Told so far');
   });
 
   it('are taken back together by one key', async () => {
@@ -132,7 +153,7 @@ describe('the plan proposal of a follow-up', () => {
     await weighAndLook(wrapper);
     await allDone(wrapper);
     await answerPlan(wrapper, 'Accept');
-    await pick(wrapper, 'Accept');
+    await answerFood(wrapper, 'Accept');
     const proposed = Number(/(\d+)\skcal/.exec(wrapper.get('.verdict').text())?.[1]);
     const shown = /The new version, from .*/.exec(wrapper.text())?.[0] ?? 'none';
     await save(wrapper);
@@ -143,6 +164,34 @@ describe('the plan proposal of a follow-up', () => {
     expect(plan).toMatchObject({ version: 2, origin: 'reviewed', current: true });
     expect(plan.review?.decision).toBe('progress');
     expect(shown).toContain(`${plan.ramp.weeks.length} weeks`);
+  });
+
+  it('is accepted with the food by one button, once the dog was seen moving', async () => {
+    const { wrapper, read, saves } = await followUp();
+    const both = () =>
+      wrapper.findAll('button').find((each) => each.text().startsWith('Accept plan and food'));
+    await wrapper.get('#field-visit-weightKg').setValue('23.8');
+    await allDone(wrapper);
+    expect(both()).toBeUndefined();
+    await line(wrapper, 'Sound at walk and trot').setValue(true);
+    await both()!.trigger('click');
+    await flushPromises();
+    const proposed = Number(/(\d+)\skcal/.exec(wrapper.get('.verdict').text())?.[1]);
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    const { plans, foodDecisions } = await read();
+    expect(plans.at(-1)).toMatchObject({ version: 2, current: true });
+    // The food is for the running of the plan that was accepted with it.
+    expect(Math.round(foodDecisions.at(-1)!.kcalPerDay)).toBe(proposed);
+  });
+
+  it('gives one’s own ration the proposed figure to begin with', async () => {
+    const { wrapper } = await followUp();
+    await weighAndLook(wrapper);
+    const proposed = /(\d+)\skcal/.exec(wrapper.get('.verdict').text())?.[1];
+    await answerFood(wrapper, 'Edit');
+    const field = wrapper.get('#field-food-kcalPerDay').element as HTMLInputElement;
+    expect(field.value).toBe(proposed);
   });
 
   it('asks why it is declined, and keeps the reason with the visit', async () => {
@@ -169,14 +218,14 @@ describe('the plan proposal of a follow-up', () => {
   it('stops for lameness, warns before it is declined, and cannot be changed by hand', async () => {
     const { wrapper } = await followUp();
     await weighAndLook(wrapper);
-    await wrapper.get('input[aria-label^="grade 3"]').trigger('change');
+    await limp(wrapper);
     await shows(wrapper, 'Stop: the vet first');
     expect(planPart(wrapper).text()).not.toContain('Edit');
     await answerPlan(wrapper, 'Decline');
     await shows(wrapper, 'A vet has to see the dog first');
   });
 
-  it('is open again once it is another one, and is never taken over unseen', async () => {
+  it('keeps its answer once it is another one, and saves nothing until both were looked at', async () => {
     const { wrapper, read, saves } = await followUp();
     await weighAndLook(wrapper);
     await allDone(wrapper);
@@ -186,12 +235,18 @@ describe('the plan proposal of a follow-up', () => {
         .findAll('input')
         .findIndex(({ element }) => element.checked);
     expect(decided()).toBe(1);
-    await wrapper.get('input[aria-label^="grade 3"]').trigger('change');
-    await shows(wrapper, 'The proposal has changed since you decided');
-    expect(decided()).toBe(0);
+    await limp(wrapper);
+    await shows(wrapper, /You decided on: Go on as planned.*Now: Stop: the vet first/s);
+    expect(decided()).toBe(1);
+    await save(wrapper);
+    await shows(wrapper, 'The plan proposal changed after you decided');
+    expect(saves).toEqual([]);
+    expect((await read()).plans).toHaveLength(1);
+    await press(wrapper, 'My answer holds for the new one');
     await save(wrapper);
     await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
-    expect((await read()).plans).toHaveLength(1);
+    // A stop has no weeks.
+    expect((await read()).plans.at(-1)!.ramp.weeks).toEqual([]);
   });
 
   it('needs a written reason for a rule that a change by hand breaks', async () => {
@@ -234,7 +289,7 @@ describe('saving and printing in one step', () => {
   it('stays with what was saved; sheets that fail can be printed again', async () => {
     const { desk, wrapper, read } = await followUp();
     await weighAndLook(wrapper);
-    await pick(wrapper, 'Accept');
+    await answerFood(wrapper, 'Accept');
     const form = wrapper.get('form').element as HTMLFormElement;
     const submitter = wrapper.get<HTMLElement>('[data-then="print"]').element;
     form.dispatchEvent(new SubmitEvent('submit', { submitter, cancelable: true }));
@@ -245,8 +300,8 @@ describe('saving and printing in one step', () => {
     expect((await read()).visits).toHaveLength(2);
     await shows(wrapper, /Not printed\. Name the practice/);
     await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
-    await press(wrapper, 'Print both sheets');
-    await vi.waitFor(() => expect(wrapper.text()).toMatch(/Both sheets, \d+ pages/), PRINTING_MS);
+    await press(wrapper, 'Print the sheets');
+    await vi.waitFor(() => expect(wrapper.text()).toMatch(/The sheets, \d+ pages/), PRINTING_MS);
     expect((await read()).visits).toHaveLength(2);
   }, 60_000);
 });

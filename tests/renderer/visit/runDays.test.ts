@@ -15,6 +15,7 @@ const PLAN: PlanEntry = {
   weekdays: [...WEEKDAYS],
   daysOut: [],
   climbM: null,
+  ownerMinutes: null,
   paceMinPerKm: null,
   laterStages: [],
 };

@@ -25,6 +25,7 @@ function fileWith(visits: Visit[]): DogFile {
     sessions: [],
     weighings: [],
     assessment: null,
+    state: null,
   };
 }
 const earlier: Visit = {

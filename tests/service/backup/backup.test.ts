@@ -1,4 +1,12 @@
-import { mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync, existsSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { createHash, randomUUID } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
@@ -78,6 +86,45 @@ describe('backups made by themselves', () => {
     }
     const { kept } = await desk.ok('backup/status', {});
     expect(kept.map(({ madeAt }) => madeAt.slice(0, 10))).toEqual(['2026-03-04', '2026-03-03']);
+  });
+
+  test('are made whatever the clock says, forth and back, and the newest made stays', async () => {
+    const desk = await openOwn();
+    await desk.ok('backup/settings', { dailyBackups: 2, weeklyBackups: 0 });
+    const days = ['2031-01-01', '2031-01-02', '2026-03-03', '2025-12-31', '2026-03-04'];
+    for (const [index, day] of days.entries()) {
+      desk.setDay(day);
+      await addOwner(desk, `Owner of ${day}`);
+      const { kept, fromFuture, failure } = await desk.ok('backup/status', {});
+      expect(failure).toBeNull();
+      expect(kept[0]!.madeAt.slice(0, 10)).toBe(day);
+      const ahead = kept.some(({ madeAt }) => madeAt.slice(0, 10) > day);
+      expect(fromFuture !== null, day).toBe(ahead);
+      // The files' own times lie in the future as well, as after a start with a wrong clock.
+      for (const { name } of kept) {
+        utimesSync(
+          join(desk.folder, 'backups', name),
+          new Date('2040-01-01'),
+          new Date('2040-01-01'),
+        );
+      }
+      const source = { name: kept[0]!.name };
+      const look = await desk.ok('backup/look', { source, passphrase: null, workId: randomUUID() });
+      expect(look.summary.owners).toBe(index + 1);
+    }
+  });
+
+  test('leave nothing half written behind once the program starts again', async () => {
+    const folder = temporaryFolder();
+    const desk = await openOwn(folder);
+    await addOwner(desk, 'Ada Sample');
+    addContent(folder, 'a letter');
+    await desk.service.close();
+    const left = ['backups/x.sqlite.part', 'backups/x.sqlite.part-journal', 'files/x.part'];
+    for (const name of left) writeFileSync(join(folder, name), 'half');
+    const next = testService(folder);
+    await next.ok('app/status', {});
+    for (const name of left) expect(existsSync(join(folder, name)), name).toBe(false);
   });
 
   test('are not made of the demonstration', async () => {

@@ -69,8 +69,17 @@ describe('the names of backups', () => {
   test('say why and when', () => {
     const madeAt = '2026-03-02T12:34:56.789Z';
     const stamp = stampOf(madeAt);
-    expect(readBackupName(`automatic-${stamp}.sqlite`)).toEqual({ reason: 'automatic', madeAt });
-    expect(readBackupName(`automatic-${stamp}_2.sqlite`)).toEqual({ reason: 'automatic', madeAt });
+    expect(readBackupName(`automatic-${stamp}.sqlite`)).toEqual({
+      reason: 'automatic',
+      madeAt,
+      number: 0,
+    });
+    expect(readBackupName(`automatic-${stamp}_2.sqlite`)).toEqual({
+      reason: 'automatic',
+      madeAt,
+      number: 0,
+    });
+    expect(readBackupName(`automatic-${stamp}-n17.sqlite`)?.number).toBe(17);
     expect(readBackupName(`before-schema-12-${stamp}.sqlite`)?.reason).toBe('before-schema');
     expect(readBackupName(`before-restore-${stamp}.sqlite`)?.reason).toBe('before-restore');
   });

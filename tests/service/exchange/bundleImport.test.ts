@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readdirSync, rmSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { BundleRecords } from '../../../electron/contract/bundle.ts';
@@ -5,7 +6,16 @@ import { contentFile, listContents } from '../../../electron/service/backup/cont
 import { presentContents } from '../../../electron/service/backup/folder.ts';
 import { openOwn, testService, type TestDesk } from '../desk.ts';
 import { soundVisit } from '../support/records.ts';
-import { exported, imported, jsonOf, lookedAt, recordsOf, WORK } from './support/bundle.ts';
+import { exifSegment, JPEG_16_BY_8 } from '../../support/pictures.ts';
+import {
+  changed,
+  exported,
+  imported,
+  jsonOf,
+  lookedAt,
+  recordsOf,
+  WORK,
+} from './support/bundle.ts';
 import { fullRecord, SESSION, WEIGHING } from './support/fullRecord.ts';
 
 /** Everything of a bundle's records, told without what an import of differing records adds. */
@@ -285,6 +295,37 @@ describe('attached files', () => {
     expect(look.files).toEqual({ here: 1, missing: 1 });
     expect(await imported(to, out)).toMatchObject({ filesMissing: 1 });
     expect(await kept(to)).toEqual(recordsOf(out));
+  });
+
+  test('a picture loses the place it was taken at, also by way of a bundle', async () => {
+    const from = await openOwn();
+    await fullRecord(from, 'Odette Fenn', 'Bramble');
+    const place = 'By the weir, 50.1 N';
+    const [start, rest] = [JPEG_16_BY_8.subarray(0, 2), JPEG_16_BY_8.subarray(2)];
+    const photo = Buffer.concat([start, exifSegment(1, place), rest]);
+    const [told, clean] = [photo, JPEG_16_BY_8].map((bytes) =>
+      createHash('sha256').update(bytes).digest('hex'),
+    );
+    const entries = await exported(from);
+    const { hash } = recordsOf(entries).attachments[0]!;
+    let former = '';
+    const bundle = changed(entries, ({ attachments }, { files }) => {
+      for (const file of attachments.filter((each) => each.hash === hash)) {
+        Object.assign(file, { hash: told, mediaType: 'image/jpeg', bytes: photo.length });
+      }
+      const listed = files.find(({ sha256 }) => sha256 === hash)!;
+      former = listed.name;
+      Object.assign(listed, { name: `files/${told}.jpg`, sha256: told, bytes: photo.length });
+    });
+    bundle.delete(former);
+    bundle.set(`files/${told}.jpg`, photo);
+    const to = await openOwn();
+    await imported(to, bundle);
+    const { attachments } = recordsOf(await exported(to));
+    expect(attachments.map((file) => file.hash)).toContain(clean);
+    const kept = readdirSync(presentContents(to.folder), { recursive: true, encoding: 'utf8' });
+    expect(kept.some((name) => name.endsWith(clean!))).toBe(true);
+    expect(kept.some((name) => name.endsWith(told!))).toBe(false);
   });
 
   test('a content that was lost here comes back with the bundle', async () => {

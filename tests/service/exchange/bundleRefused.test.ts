@@ -1,6 +1,10 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { BundleManifest, BundleRecords } from '../../../electron/contract/bundle.ts';
+import {
+  BUNDLE_VERSION,
+  type BundleManifest,
+  type BundleRecords,
+} from '../../../electron/contract/bundle.ts';
 import { listContents } from '../../../electron/service/backup/contents.ts';
 import { presentContents } from '../../../electron/service/backup/folder.ts';
 import { openOwn, type TestDesk } from '../desk.ts';
@@ -167,7 +171,8 @@ describe('an archive that is no bundle, or a trap', () => {
     const said = (change: object): Promise<string> =>
       refusalOf(withText(JSON.stringify({ ...manifest, ...change })));
     expect(await said({ format: 'another form' })).toContain('is no bundle of Trotwell');
-    expect(await said({ version: 2 })).toContain('made by a newer Trotwell (form 2');
+    const newer = BUNDLE_VERSION + 1;
+    expect(await said({ version: newer })).toContain(`made by a newer Trotwell (form ${newer}`);
     expect(await said({ files: 'none' })).toContain('manifest.json of the bundle is damaged');
     expect(await refusalOf(withText('{'))).toContain('not valid JSON');
     expect(await refusalOf(withText('['.repeat(100_000)))).toContain('nested too deeply');

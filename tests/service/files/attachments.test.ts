@@ -241,9 +241,25 @@ describe('what is noted in a picture', () => {
     expect(await contentOf(await added(JPEG_16_BY_8, 'photo.jpg'))).toEqual(JPEG_16_BY_8);
   });
 
-  test('a PNG loses texts, Exif and time, and keeps every other chunk', async () => {
+  test('a JPEG loses the small copies of JFIF and its extension (ITU-T T.871; M)', async () => {
+    const jfif = (width: number, height: number, copy: Buffer): Buffer => {
+      const head = Buffer.from('JFIF\0\x01\x01\0\0\x01\0\x01', 'latin1');
+      return jpegSegment(0xe0, Buffer.concat([head, Buffer.from([width, height]), copy]));
+    };
+    // The picture behind its own head of 18 bytes.
+    const rest = JPEG_16_BY_8.subarray(2 + 18);
+    const start = Buffer.from([0xff, 0xd8]);
+    const small = Buffer.alloc(3 * 4, PLACE);
+    const extension = jpegSegment(0xe0, Buffer.from(`JFXX\0\x10${PLACE}`, 'latin1'));
+    const other = jpegSegment(0xee, Buffer.from(PLACE));
+    const photo = Buffer.concat([start, jfif(2, 2, small), extension, other, rest]);
+    const kept = await contentOf(await added(photo, 'photo.jpg'));
+    expect(kept).toEqual(Buffer.concat([start, jfif(0, 0, Buffer.alloc(0)), rest]));
+  });
+
+  test('a PNG loses texts, Exif, time and what is not known, and keeps what draws it', async () => {
     const gamma = pngChunk('gAMA', Buffer.from([0, 0, 0xb1, 0x8f]));
-    const noted = ['tEXt', 'iTXt', 'zTXt', 'eXIf', 'tIME'].map((name) =>
+    const noted = ['tEXt', 'iTXt', 'zTXt', 'eXIf', 'tIME', 'caBX', 'prVt', 'neWt'].map((name) =>
       pngChunk(name, Buffer.from(PLACE)),
     );
     const kept = await contentOf(await added(pngOf(3, 3, [gamma, ...noted]), 'photo.png'));
@@ -271,8 +287,13 @@ describe('what is noted in a picture', () => {
     const noted = webp(0x0c | 0x10, [
       chunk('EXIF', Buffer.from(PLACE)),
       chunk('XMP ', Buffer.from(PLACE)),
+      chunk('odd ', Buffer.from(PLACE)),
     ]);
     expect(await contentOf(await added(noted, 'photo.webp'))).toEqual(webp(0x10, []));
+    const frame = (...more: Buffer[]): Buffer =>
+      chunk('ANMF', Buffer.concat([Buffer.alloc(16), chunk('VP8L', Buffer.from('even')), ...more]));
+    const moving = webp(0x02, [frame(chunk('XMP ', Buffer.from(PLACE)))]);
+    expect(await contentOf(await added(moving, 'moving.webp'))).toEqual(webp(0x02, [frame()]));
   });
 });
 

@@ -5,13 +5,12 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { app } from 'electron';
-
-const seen = globalThis.standIn;
 const folder = process.env.STAND_IN_FILES;
 const early = process.env.STAND_IN_EARLY;
 let beReady;
-seen.ready = new Promise((resolve) => (beReady = resolve));
+globalThis.standInReady = new Promise((resolve) => (beReady = resolve));
+const { app } = await import('electron');
+const seen = globalThis.standIn;
 
 await import(new URL('../../../out/main/main.js', import.meta.url));
 let prevented = 0;
@@ -104,7 +103,7 @@ const result = {
   byHost,
   refused,
 };
-const quit = new Promise((resolve) => app.once('stand-in-quit', resolve));
+const quit = new Promise((resolve) => app.once('quit', resolve));
 app.quit();
 await quit;
 openFile(seen.saveTo);

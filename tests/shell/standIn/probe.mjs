@@ -1,16 +1,16 @@
 // Boots the built main bundle on the stand-in, loads the built preload as its page's window would,
 // plays that page, and prints what it saw.
 import { createRequire } from 'node:module';
-import { app } from 'electron';
+import { app, session } from 'electron';
 
 await import(new URL('../../../out/main/main.js', import.meta.url));
 const seen = globalThis.standIn;
 // A start on records that another Trotwell holds waits for an answer first.
-while (seen.windows.length === 0 && seen.quit !== true && seen.exitCode === undefined) {
+while (seen.windows.length === 0 && !seen.quit && seen.exitCode === null) {
   await new Promise((resolve) => setTimeout(resolve, 10));
 }
 if (seen.windows.length === 0) {
-  const { quit = false, exitCode = null, lockAsked = false, messages } = seen;
+  const { quit, exitCode, lockAsked, messages } = seen;
   console.log(JSON.stringify({ quit, exitCode, lockAsked, messages, windows: 0 }));
   process.exit(0);
 }
@@ -53,7 +53,7 @@ function kinds(value) {
 
 /** How much of what the page hands to a call crosses the bridge. */
 async function crossing() {
-  await api.calls['app/status']({}, 'more', { sender: window });
+  await api.calls['app/status']({}, 'more', { sender: 'main' });
   const call = { ...seen.invoked };
   await api.saveFile(7, 7, 7, '/etc/passwd', { filePath: '/etc/passwd' });
   return { call, saveFile: { ...seen.invoked } };
@@ -121,6 +121,19 @@ async function passFiles() {
   return { cancelled, chosen, filters, noPurpose, missing, dropped, path, unknown, strangers };
 }
 
+/** How each kind of permission fares for our own page, a frame in it, and a stranger. */
+async function permissions() {
+  const kinds = ['media', 'geolocation', 'notifications', 'clipboard-read', 'openExternal', 'usb'];
+  const ask = (kind, url, isMainFrame) => session.defaultSession.permission(kind, url, isMainFrame);
+  const copying = 'clipboard-sanitized-write';
+  return {
+    others: await Promise.all(kinds.map((kind) => ask(kind, window.url, true))),
+    copying: await ask(copying, window.url, true),
+    copyingInFrame: await ask(copying, window.url, false),
+    copyingElsewhere: await ask(copying, 'https://elsewhere.example/', true),
+  };
+}
+
 const result = {
   sandboxed: seen.sandboxed,
   paths: seen.paths,
@@ -147,11 +160,8 @@ const result = {
     'javascript:alert(1)',
   ].map((url) => contents.openHandler({ url })),
   openedOutside: seen.opened,
-  permissions: {
-    request: await new Promise((resolve) => seen.session.request(null, 'media', resolve)),
-    check: seen.session.check(null, 'geolocation'),
-    device: seen.session.device({}),
-  },
+  permissions: await permissions(),
+  network: seen.network,
   page: await playPage(),
   saving: await saveFiles(),
   messages: [...seen.messages],
@@ -163,7 +173,7 @@ const result = {
 
 app.emit('second-instance', {}, ['/opt/Trotwell'], '/');
 result.windows = seen.windows.length;
-const quit = new Promise((resolve) => app.once('stand-in-quit', resolve));
+const quit = new Promise((resolve) => app.once('quit', resolve));
 app.quit();
 await quit;
 result.serviceEnded = seen.serviceProcess.exitCode;

@@ -1,10 +1,15 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { isBuilt } from '../../../electron/launch/build.mjs';
 
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const at = (name: string): string => join(ROOT, 'tests', 'shell', 'standIn', name);
+
+/** The shell is tested as built, and never as it was built before something changed. */
+export function demandBuild(): void {
+  if (!isBuilt(ROOT)) throw new Error('The shell is tested as built: "npm run build" first.');
+}
 
 // eslint-disable-next-line @typescript-eslint/no-explicit-any -- a report in JSON, asserted by tests
 type Report = any;
@@ -19,9 +24,7 @@ export function boot(
   script = 'probe.mjs',
   words: readonly string[] = [],
 ): Report {
-  if (!existsSync(join(ROOT, 'out', 'main', 'main.js'))) {
-    throw new Error('The shell is tested as built: "npm run build" first.');
-  }
+  demandBuild();
   const args = ['--import', at('register.mjs'), at(script), ...words];
   const output = execFileSync(process.execPath, args, {
     cwd: ROOT,

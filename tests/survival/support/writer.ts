@@ -1,21 +1,30 @@
 // A process of its own that works with the real service until it is killed. It says on its standard
 // output, a line each, what the service has acknowledged; nothing it says is still to be written.
 // `writer.ts <what> <folder> [argument]`
-import { writeSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
+import { writeFileSync, writeSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { blankClient, blankDog, blankVisit } from '../../../electron/contract/blank.ts';
+import {
+  blankClient,
+  blankDog,
+  blankPractice,
+  blankVisit,
+} from '../../../electron/contract/blank.ts';
 import type { CallName, InputOf, ResultOf } from '../../../electron/contract/contract.ts';
 import { createService } from '../../../electron/service/service.ts';
+import { chance } from '../../attack/support/chance.ts';
 
 const [what, folder, argument] = process.argv.slice(2) as [string, string, string | undefined];
 const say = (line: string): void => void writeSync(1, `${line}\n`);
 
+let today = '2026-03-02';
 const service = createService({
   folder,
   fontsFolder: fileURLToPath(new URL('../../../templates/fonts', import.meta.url)),
   version: '0.0.0-test',
-  clock: () => new Date('2026-03-02T12:00:00'),
+  clock: () => new Date(`${today}T12:00:00`),
   log: (line) => say(`log ${line}`),
 });
 
@@ -26,8 +35,11 @@ async function ok<N extends CallName>(name: N, input: InputOf<N>): Promise<Resul
   throw new Error('refused');
 }
 
-/** Visits with several parts each, one after the other, for ever. */
-async function write(): Promise<void> {
+/**
+ * Saves of every kind, in an order that depends on the number given, for ever. What stays is told as
+ * `has <what> <mark>`, what replaces something as `is <what> <mark>`, before and after the call.
+ */
+async function anything(): Promise<void> {
   await ok('app/open', { which: 'own' });
   const client = await ok('clients/save', {
     id: null,
@@ -38,26 +50,110 @@ async function write(): Promise<void> {
     dog: { ...blankDog(), clientId: client.id, name: 'Bramble', birthDay: '2022-01-01' },
   });
   say('ready');
-  for (let number = 1; number <= 100_000; number++) {
-    const visit = {
-      ...blankVisit(dog.id, '2026-03-01'),
-      weightKg: 20 + (number % 50) / 10,
-      bcs: 5,
-      notes: `${argument} visit ${number}`,
-      signs: ['cough', 'collapse'].slice(0, 1 + (number % 2)),
-    };
-    const saved = await service.call('visits/save', {
-      id: null,
-      visit,
-      plan: null,
-      food: null,
-    } as never);
-    if (!saved.ok) {
-      say(`refused ${JSON.stringify(saved.error)}`);
-      return;
-    }
-    say(`saved ${number}`);
+  const random = chance(Number(argument));
+  const deeds = deedsOn(client.id, dog.id);
+  for (let number = 1; ; number++) {
+    const mark = `${argument}-${number}`;
+    const [what, save] = deeds[Math.floor(random() * deeds.length)]!;
+    say(`try ${what} ${mark}`);
+    await save(mark, number);
+    say(`ack ${what} ${mark}`);
   }
+}
+
+type Deed = readonly [what: string, save: (mark: string, number: number) => Promise<unknown>];
+
+function deedsOn(clientId: string, dogId: string): readonly Deed[] {
+  const weighedOn = (number: number): string =>
+    new Date(Date.UTC(2022, 1, 1) + number * 86_400_000).toISOString().slice(0, 10);
+  const visit = (mark: string, number: number) => ({
+    ...blankVisit(dogId, '2026-03-01'),
+    weightKg: 20 + (number % 50) / 10,
+    bcs: 5,
+    notes: mark,
+    signs: ['cough', 'collapse'].slice(0, 1 + (number % 2)),
+  });
+  return [
+    ['has client', (mark) => save('clients/save', { client: { ...blankClient(), name: mark } })],
+    [
+      'has dog',
+      (mark) => {
+        const birthDay = '2022-01-01';
+        return save('dogs/save', { dog: { ...blankDog(), clientId, name: mark, birthDay } });
+      },
+    ],
+    [
+      'has visit',
+      (mark, number) => save('visits/save', { visit: visit(mark, number), plan: null, food: null }),
+    ],
+    [
+      'has weighing',
+      async (mark, number) => {
+        const { id } = await ok('dogs/save', {
+          id: null,
+          dog: { ...blankDog(), clientId, name: 'Weighed', birthDay: '2022-01-01' },
+        });
+        const weighing = { day: weighedOn(number % 1000), weightKg: 21, note: mark };
+        const usual = { weighingMethod: 'same scale', scaleStepKg: 0.1 } as const;
+        await ok('weighings/save', { dogId: id, weighing: { ...weighing, ...usual } });
+      },
+    ],
+    [
+      'has file',
+      async (mark) => {
+        const path = join(tmpdir(), `trotwell-attack-${process.pid}.pdf`);
+        writeFileSync(path, `%PDF-1.7\n${mark}\n%%EOF\n`);
+        const given = {
+          token: await handIn(path),
+          kind: 'other',
+          name: mark,
+          thumbnail: null,
+        } as const;
+        const { id } = await ok('dogs/save', {
+          id: null,
+          dog: { ...blankDog(), clientId, name: 'With a file', birthDay: '2022-01-01' },
+        });
+        await ok('waiting/add', { dogId: id, ...given });
+      },
+    ],
+    ['is draft', (mark) => ok('drafts/put', { key: 'intake:new', json: JSON.stringify(mark) })],
+    ['is practice', (mark) => ok('practice/save', { ...blankPractice(), name: mark })],
+    ['has backup', () => ok('backup/make', { passphrase: null, workId: randomUUID() })],
+  ];
+}
+
+const save = (name: CallName, input: object): Promise<unknown> =>
+  ok(name, { id: null, ...input } as never);
+
+/** One of each kind of save, backups and a restore; says "durable" after each that was acknowledged. */
+async function eachOnce(): Promise<void> {
+  const done = (what: string): void => say(`durable ${what}`);
+  await ok('app/open', { which: 'own' });
+  const client = await ok('clients/save', {
+    id: null,
+    client: { ...blankClient(), name: 'Ada Sample' },
+  });
+  done('client');
+  const { id } = await ok('dogs/save', {
+    id: null,
+    dog: { ...blankDog(), clientId: client.id, name: 'Bramble', birthDay: '2022-01-01' },
+  });
+  done('dog');
+  for (const [what, save] of deedsOn(client.id, id)) {
+    await save('mark-1', 1);
+    done(what);
+  }
+  today = '2026-03-03';
+  await ok('app/status', {});
+  const { kept } = await ok('backup/status', {});
+  done('automatic backup');
+  const input = { source: { name: kept[0]!.name }, passphrase: null, workId: randomUUID() };
+  await ok('backup/restore', input);
+  done('restore');
+  await ok('clients/save', { id: null, client: { ...blankClient(), name: 'Ben Sample' } });
+  done('client after the restore');
+  await service.close();
+  done('closing');
 }
 
 /** Opens the records, which brings an older file to the newest schema. */
@@ -142,7 +238,8 @@ async function tryAll(): Promise<void> {
 }
 
 const TASKS: Readonly<Record<string, () => Promise<void>>> = {
-  write,
+  anything,
+  eachOnce,
   migrate,
   backUp,
   restore,

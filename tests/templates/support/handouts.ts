@@ -1,4 +1,4 @@
-import { gaitChanges } from '../../../core/index.ts';
+import { EXERCISES, gaitChanges } from '../../../core/index.ts';
 import {
   assessmentRecord,
   en,
@@ -8,6 +8,7 @@ import {
   OWNER_WORDS,
   progressReport,
   runningPlan,
+  strengthSheet,
   vetLetter,
   visitBundle,
   type HandoutDocument,
@@ -34,7 +35,7 @@ import { pngLogo, svgLogo } from './logos.ts';
 import {
   branded,
   context,
-  dampAirRule,
+  firstWarmth,
   hardyDog,
   longNames,
   shortNosedDog,
@@ -65,7 +66,7 @@ export const INSTANT = new Date('2025-12-01T09:00:00Z');
 const ENGLISH: readonly SampleHandout[] = [
   {
     name: 'running-plan',
-    pages: { A4: 4, LETTER: 4 },
+    pages: { A4: 5, LETTER: 5 },
     build: (paper) => runningPlan(plan(paper), en),
   },
   {
@@ -170,14 +171,29 @@ const ENGLISH: readonly SampleHandout[] = [
     build: (paper) => heatCard({ ...context(paper), heat: shortNosedDog }, en),
   },
   {
-    name: 'heat-card-damp-air',
+    name: 'heat-card-first-warmth',
     pages: { A4: 1, LETTER: 1 },
-    build: (paper) => heatCard({ ...context(paper), heat: dampAirRule }, en),
+    build: (paper) => heatCard({ ...context(paper), heat: firstWarmth }, en),
   },
   {
     name: 'heat-card-long-names',
     pages: { A4: 2, LETTER: 2 },
     build: (paper) => heatCard({ ...longNames(paper), heat: warmDog }, en),
+  },
+  {
+    name: 'strength-sheet',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => strengthSheet({ ...context(paper), exercises: fourExercises }, en),
+  },
+  {
+    name: 'strength-sheet-long-names',
+    pages: { A4: 2, LETTER: 3 },
+    build: (paper) => strengthSheet({ ...longNames(paper), exercises: [...EXERCISES] }, en),
+  },
+  {
+    name: 'strength-sheet-nothing',
+    pages: { A4: 1, LETTER: 1 },
+    build: (paper) => strengthSheet({ ...context(paper), exercises: [] }, en),
   },
   {
     name: 'kit-sheet',
@@ -201,7 +217,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'vet-letter',
-    pages: { A4: 2, LETTER: 2 },
+    pages: { A4: 3, LETTER: 3 },
     build: (paper) => vetLetter(letter(paper), letterWords),
   },
   {
@@ -226,7 +242,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'visit-bundle',
-    pages: { A4: 8, LETTER: 8 },
+    pages: { A4: 10, LETTER: 10 },
     build: (paper) =>
       visitBundle(
         context(paper),
@@ -240,6 +256,10 @@ const ENGLISH: readonly SampleHandout[] = [
       ),
   },
 ];
+
+const fourExercises = EXERCISES.filter(({ id }) =>
+  ['sit-to-stand', 'circles', 'paw-lifts', 'side-steps'].includes(id),
+);
 
 type PageCount = SampleHandout['pages'];
 
@@ -271,6 +291,11 @@ function ownerSheets(
       build: (paper) => kitSheet(context(paper), words),
     },
     {
+      name: `strength-sheet-${language}`,
+      pages: { A4: 1, LETTER: 1 },
+      build: (paper) => strengthSheet({ ...context(paper), exercises: fourExercises }, words),
+    },
+    {
       name: `heat-card-${language}`,
       pages: pages[4],
       build: (paper) => heatCard({ ...context(paper), heat: warmDog }, words),
@@ -282,7 +307,7 @@ const count = (a4: number, letterSize: number): PageCount => ({ A4: a4, LETTER: 
 
 export const SAMPLES: readonly SampleHandout[] = [
   ...ENGLISH,
-  ...ownerSheets('de', [count(4, 4), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
-  ...ownerSheets('fr', [count(4, 4), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
-  ...ownerSheets('es', [count(4, 4), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
+  ...ownerSheets('de', [count(5, 5), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
+  ...ownerSheets('fr', [count(5, 5), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
+  ...ownerSheets('es', [count(5, 5), count(1, 1), count(2, 2), count(1, 1), count(1, 1)]),
 ];

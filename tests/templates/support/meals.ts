@@ -52,12 +52,14 @@ export function meals(
     ...context(paper),
     aim: asked.goal,
     proposal,
+    decidedOn: proposal.kcalPerDay === null ? null : asked.day,
     kcalPerDay: proposal.kcalPerDay,
     decisionNote: '',
     ration: proposal.ration,
     need: asked.maintenance ?? null,
     targetWeightKg: asked.targetWeightKg,
     changeover: null,
+    nextWeighDay: proposal.nextWeighInDay,
     ...changes,
   };
 }

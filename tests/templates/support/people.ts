@@ -52,6 +52,7 @@ export function context(paper: Paper, changes: Partial<HandoutContext> = {}): Ha
     dog,
     owner,
     day: '2025-12-01',
+    printedOn: '2025-12-03',
     demo: true,
     ...changes,
   };
@@ -63,6 +64,7 @@ export const unseen = { leftFore: null, rightFore: null, leftHind: null, rightHi
 export const findings: Findings = {
   day: '2025-12-01',
   weightKg: 24.2,
+  weighedOn: null,
   bcs: 6,
   muscle: 'mild loss',
   lamenessWalk: sound,
@@ -85,6 +87,7 @@ export const findings: Findings = {
 export const emptyFindings: Findings = {
   day: '2025-12-01',
   weightKg: null,
+  weighedOn: null,
   bcs: null,
   muscle: null,
   lamenessWalk: unseen,
@@ -136,5 +139,7 @@ export const warmDog = heatTable({ dog: { bcs: 6, weightKg: 24.2, coat: 'thick' 
 export const hardyDog = heatTable();
 /** Short-nosed without clearance: no running at any temperature. */
 export const shortNosedDog = heatTable({ dog: { shortNosed: true, cleared: false } });
-/** A practice that halves the run in damp air already from 12 °C. */
-export const dampAirRule = heatTable({ rules: { heatHumidFromC: 12 } });
+/** A small senior in its first warm days: half from caution on, and a coat in the cold. */
+export const firstWarmth = heatTable({
+  dog: { weightKg: 6, senior: true, acclimatised: false },
+});

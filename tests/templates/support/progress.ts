@@ -20,6 +20,9 @@ const weighings: readonly Weighing[] = [
   { day: '2026-02-09', weightKg: 22.7 },
 ];
 
+/** A proposal that was taken as it was. */
+const answered = { referred: false, asProposed: true, note: '', newFood: null };
+
 /** Ten weeks on: slimmer, sound, running. */
 export function progress(
   paper: Paper,
@@ -51,13 +54,13 @@ export function progress(
       gaitNote: '',
     },
     running: {
-      decision: 'progress',
+      says: 'progress',
       reasons: [],
       sessionsDone: 28,
       sessionsPlanned: 30,
       longestRunMinutes: 24,
     },
-    food: { proposal, previousKcal: 711, kcalPerDay: proposal.kcalPerDay },
+    food: { ...answered, proposal, previousKcal: 711, kcalPerDay: proposal.kcalPerDay },
     nextWeighDay: proposal.nextWeighInDay,
     note: 'Bramble moves with much more ease. Keep the first ten minutes slow, as you do now.',
     ...changes,
@@ -97,16 +100,15 @@ export const longNamesProgress = (paper: Paper): ProgressReportData => ({
 
 /** The vet comes first, and the runs stop. */
 export function stopped(paper: Paper): ProgressReportData {
-  const { proposal } = meals(paper, { goal: 'gain', bcs: 2 });
   return progress(paper, {
     running: {
-      decision: 'stop',
+      says: 'stop',
       reasons: [],
       sessionsDone: 4,
       sessionsPlanned: 6,
       longestRunMinutes: null,
     },
-    food: { proposal, previousKcal: 711, kcalPerDay: null },
+    food: { ...answered, proposal: null, referred: true, previousKcal: 711, kcalPerDay: null },
     projection: null,
   });
 }
@@ -123,6 +125,6 @@ export function manyReasons(paper: Paper): ProgressReportData {
     sources: ['sorenessRules'],
   }));
   return progress(paper, {
-    running: base.running && { ...base.running, decision: 'hold', reasons },
+    running: base.running && { ...base.running, says: 'hold', reasons },
   });
 }

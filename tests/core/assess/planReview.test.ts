@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { buildRamp, reviewRamp } from '../../core/index.ts';
 import {
+  buildRamp,
   reviewInput,
+  reviewRamp,
   type ReviewedRecord,
   type ToldResult,
-} from '../../electron/contract/reviewInput.ts';
+} from '../../../core/index.ts';
 
 const ramp = buildRamp({
   startDay: '2025-03-03',
@@ -26,7 +27,7 @@ const told = (day: string, updatedAt: string, rest: Partial<ToldResult> = {}): T
 const record = (rest: Partial<ReviewedRecord>): ReviewedRecord => ({
   plan: { ramp, createdAt: MADE },
   sessions: [],
-  rules: [],
+  rules: {},
   day: '2025-03-04',
   clearedByVetOn: null,
   visit: null,

@@ -1,0 +1,2 @@
+/** True in `npm run attack`: minutes of a machine instead of seconds. */
+export const long = process.env['ATTACK'] === 'long';

@@ -1,0 +1,219 @@
+import { describe, expect, it } from 'vitest';
+import { assess } from '../../../core/assess/assess.ts';
+import type { AssessedDecision, AssessedVisit, AssessInput } from '../../../core/assess/types.ts';
+import { addDays } from '../../../core/day.ts';
+import { restingEnergy } from '../../../core/energy/resting.ts';
+import { grownDog, visit } from '../assess/visits.ts';
+
+// What was seen to go wrong in the food's decisions, each played through the whole assessment.
+
+const START = '2026-01-05';
+const after = (weeks: number) => addDays(START, Math.round(7 * weeks));
+
+const ate = (week: number, kcalPerDay: number, runningKcalPerDay = 0): AssessedDecision => ({
+  decidedOn: after(week),
+  kcalPerDay,
+  known: { runningKcalPerDay },
+});
+
+function assessed(visits: readonly AssessedVisit[], changes: Partial<AssessInput> = {}) {
+  const day = visits.at(-1)!.day;
+  return assess({ dog: grownDog, visits, foodDecisions: [], day, ...changes })!;
+}
+
+const codes = ({ reasons }: { readonly reasons: readonly { readonly code: string }[] }) =>
+  reasons.map(({ code }) => code);
+
+/** Visits a fortnight apart on a plan to lose, each ending with the ration left as it is. */
+function losing(weights: readonly number[], kcal: number, targetWeightKg: number) {
+  const plan = { foodGoal: 'lose', targetWeightKg, kcal } as const;
+  const visits = weights.map((kg, index) =>
+    visit(after(2 * index), kg, { ...plan, bcs: index === 0 ? 7 : null }),
+  );
+  const foodDecisions = weights.slice(0, -1).map((_, index) => ate(2 * index, kcal));
+  return assessed(visits, { foodDecisions });
+}
+
+/** A dog slimmed to its target, then held at `kcal` a day. */
+function holding(weights: readonly number[], kcal: number) {
+  const slim = [33, 32.3, 31.6, 31, 30.4, 30].map((kg, index) =>
+    visit(after(2 * index - 12), kg, { foodGoal: 'lose', targetWeightKg: 30, kcal: 850 }),
+  );
+  const held = weights.map((kg, index) =>
+    visit(after(2 * index), kg, { foodGoal: 'hold', targetWeightKg: 30, kcal, bcs: null }),
+  );
+  const foodDecisions = [
+    ...slim.map((_, index) => ate(2 * index - 12, 850)),
+    ...weights.slice(0, -1).map((_, index) => ate(2 * index, kcal)),
+  ];
+  return assessed([...slim, ...held], { foodDecisions });
+}
+
+describe('a plan to lose', () => {
+  it('does not wait for ever on a plateau with a visit every fortnight', () => {
+    const { food } = losing([40, 39.9, 40, 40, 39.9], 1150, 32);
+    expect(food.verdict).toBe('change');
+    expect(food.kcalPerDay!).toBeLessThan(1150 * 0.95);
+  });
+
+  it('tells a dog that gains on it so, first of all', () => {
+    const { food } = losing([40, 40.4, 40.8, 41.2], 1300, 32);
+    expect(food.reasons[0]!.text).toMatch(/^The dog gains weight on a plan to lose/);
+    expect(food.kcalPerDay!).toBeLessThan(1300);
+  });
+
+  it('does not let too fast a loss wait six weeks', () => {
+    const { food } = losing([40, 38.3, 36.6], 800, 32);
+    expect(food.kcalPerDay!).toBeGreaterThan(800);
+  });
+
+  it('proposes the floor itself on the way to it', () => {
+    const floor = 0.8 * restingEnergy(32);
+    const { food } = losing([40, 40, 40, 40], floor * 1.08, 32);
+    expect(food.verdict).toBe('change');
+    expect(food.kcalPerDay!).toBeCloseTo(floor, 6);
+    expect(codes({ reasons: food.warnings })).toContain('at-floor');
+  });
+
+  it('gives no ration under 0.8 resting energy after a food log of 400 kcal', () => {
+    for (const foodGoal of ['lose', 'hold', 'gain'] as const) {
+      const { food } = assessed([visit(START, 30, { kcal: 400, foodGoal, bcs: 5 })]);
+      const least = 0.8 * restingEnergy(30) - 1;
+      expect(food.kcalPerDay ?? Infinity).toBeGreaterThanOrEqual(least);
+    }
+  });
+
+  it('starts a dog whose own need is known at a loss of 2 % a week at most', () => {
+    const hard = [0, 2, 4, 6, 8, 10].map((week) =>
+      visit(after(week), 30, { kcal: 2000, activity: 'working', bcs: 6 }),
+    );
+    const now = visit(after(12), 30, {
+      kcal: 2000,
+      bcs: 6,
+      foodGoal: 'lose',
+      targetWeightKg: 27.5,
+    });
+    const { food, own } = assessed([...hard, now]);
+    expect(own.informative).toBe(true);
+    const percentPerWeek = ((own.mid - food.kcalPerDay!) * 700) / (7920 * 30);
+    expect(percentPerWeek).toBeGreaterThan(0.5);
+    expect(percentPerWeek).toBeLessThanOrEqual(2);
+  });
+});
+
+describe('a weighing that does not fit', () => {
+  it('does not cut the food: the dog is weighed again', () => {
+    const { food } = losing([40, 39.5, 39, 38.5, 40.6], 1000, 32);
+    expect(food).toMatchObject({ verdict: 'wait', kcalPerDay: 1000 });
+    expect(food.waitingFor).toContain(addDays(after(8), 7));
+  });
+
+  it('does not declare the target reached', () => {
+    const { food } = losing([40, 39.5, 39, 38.5, 32.3], 1000, 32);
+    expect(food.verdict).toBe('wait');
+    expect(codes(food)).not.toContain('target-reached');
+  });
+
+  it('above a reached target does not cut the food', () => {
+    const { food } = holding([30, 30, 30.1, 29.9, 31.1], 1000);
+    expect(food.kcalPerDay!).toBeGreaterThanOrEqual(1000);
+  });
+});
+
+describe('holding the weight', () => {
+  it('after a loss steers to the weight, not to a slope of zero', () => {
+    const slid = [30, 29.8, 29.6, 29.4, 29.2, 29, 28.8];
+    const { food } = holding(slid, 950);
+    expect(food.verdict).toBe('change');
+    expect(food.kcalPerDay!).toBeGreaterThan(950);
+    expect(food.reasons.map(({ text }) => text).join(' ')).not.toContain('The weight holds');
+  });
+
+  it.each([6, 8])('never raises the food of a dog in condition %i above what it eats', (bcs) => {
+    const { food } = assessed([visit(START, 30, { bcs, kcal: 800 })]);
+    expect(food.kcalPerDay ?? 0).toBeLessThanOrEqual(800);
+  });
+
+  it('asks a dog in condition 8 for its aim first', () => {
+    const { food } = assessed([visit(START, 30, { bcs: 8, kcal: 800 })]);
+    expect(codes({ reasons: food.warnings })).toContain('heavy-to-hold');
+  });
+
+  it('does not blame hormones for a loss before any plan', () => {
+    const visits = [0, 2, 4, 6].map((week) => visit(after(week), 28 - 0.15 * week, { kcal: 900 }));
+    const { food, drift } = assessed(visits);
+    const told = [...food.reasons, ...food.warnings, ...(drift === null ? [] : [drift])];
+    expect(told.map(({ text }) => text).join(' ')).not.toMatch(/hormon/i);
+  });
+});
+
+describe('what stands against any ration', () => {
+  it.each(['moderate loss', 'severe loss'] as const)(
+    'sends muscle loss to the vet: %s',
+    (muscle) => {
+      for (const foodGoal of ['lose', 'hold', 'gain'] as const) {
+        const { food } = assessed([visit(START, 30, { muscle, kcal: 1000, foodGoal, bcs: 6 })]);
+        expect(food).toMatchObject({ verdict: 'refer', kcalPerDay: null });
+      }
+    },
+  );
+});
+
+describe('a target', () => {
+  it('counts condition 3 from 4: 9 kg is 10 kg (M)', () => {
+    const thin = visit(START, 9, { foodGoal: 'gain', bcs: 3, kcal: 500 });
+    expect(assessed([thin]).targetWeightKg).toBeCloseTo(10, 6);
+  });
+
+  it('does not move by a stale score', () => {
+    const plan = { foodGoal: 'lose', kcal: 1100 } as const;
+    const visits = [visit(START, 40, { ...plan, bcs: 8 })];
+    const first = assessed(visits).targetWeightKg;
+    const later = [...visits, visit(after(14), 36, { ...plan, bcs: null })];
+    expect(assessed(later).targetWeightKg).toBeCloseTo(first, 6);
+  });
+});
+
+describe('running', () => {
+  it('that has ended does not cut the food', () => {
+    const visits = [0, 2, 4, 6].map((week) => visit(after(week), 27, { kcal: 1100 }));
+    const { food } = assessed(visits, { foodDecisions: [ate(0, 1100, 150)], plan: null });
+    expect(food.kcalPerDay!).toBeGreaterThanOrEqual(1100);
+    expect(codes(food)).not.toContain('running-food');
+  });
+});
+
+describe('weighings after the last visit', () => {
+  it('are laid to the ration decided since', () => {
+    const visits = [visit(START, 30, { kcal: 1300, bcs: 7, foodGoal: 'lose', targetWeightKg: 26 })];
+    const weighings = [2, 4, 6, 8].map((week) => ({ day: after(week), weightKg: 30 - 0.2 * week }));
+    const of = (kcal: number) =>
+      assessed(visits, { weighings, foodDecisions: [ate(0, kcal)], day: after(8) }).own.mid;
+    expect(of(900)).toBeLessThan(of(1300) - 200);
+    const cut = assessed(visits, {
+      weighings,
+      foodDecisions: [ate(0, 1300), ate(2, 900)],
+      day: after(8),
+    });
+    expect(cut.own.mid).toBeLessThan(of(1300) - 200);
+  });
+});
+
+describe('a growing dog', () => {
+  const puppy = { ...grownDog, birthDay: '2025-07-01', adultWeightKg: 24, neuteredAtMonths: null };
+
+  it('moves at most 10 % from what it eats, in ideal condition', () => {
+    for (let kcal = 600; kcal <= 1500; kcal += 3) {
+      const { food } = assessed([visit(START, 13, { kcal })], { dog: puppy });
+      expect(Math.abs(food.kcalPerDay! / kcal - 1)).toBeLessThanOrEqual(0.1001);
+    }
+  });
+
+  it('is not told that no ration is cut above a cut', () => {
+    for (let kcal = 600; kcal <= 2400; kcal += 50) {
+      const { food } = assessed([visit(START, 13, { kcal })], { dog: puppy });
+      const told = [...food.reasons, ...food.warnings].map(({ text }) => text).join(' ');
+      if (food.kcalPerDay! < kcal) expect(told).not.toMatch(/no ration is cut|not cut/i);
+    }
+  });
+});

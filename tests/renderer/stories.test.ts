@@ -1,0 +1,91 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import DogPage from '../../renderer/pages/DogPage.vue';
+import PlanPage from '../../renderer/pages/PlanPage.vue';
+import { openStories, play, type Played } from '../stories/play.ts';
+import { isoDay } from '../stories/readers/sheets.ts';
+import { STORIES } from '../stories/stories.ts';
+import { expectOneStory, toldBy, type Told } from '../stories/told.ts';
+import { deskClient, mountAtDesk, shows } from './support/atDesk.ts';
+
+// The pages of a dog, mounted on the service that the stories were played through.
+
+const { desk, close } = openStories();
+afterAll(close);
+
+const OUTCOMES = {
+  'is ready to run': 'ready to start',
+  'should only walk for now': 'walking only',
+  'should see the vet before running': 'vet first',
+} as const;
+
+const outcomeIn = (text: string): string | undefined =>
+  Object.entries(OUTCOMES).find(([words]) => text.includes(words))?.[1];
+
+/** What is said of the programme in words, on either page. */
+function programmeIn(text: string): Told['programme'] {
+  if (/The plan waits|Running is stopped/.test(text)) return 'held';
+  if (text.includes('The plan has come to its end')) return 'finished';
+  return /Week \d+ of \d+ of the plan|The plan begins on/.test(text) ? 'running' : 'none';
+}
+
+const plain = (text: string): string => text.replaceAll(/\s+/g, ' ');
+
+function standsIn(text: string): Told {
+  const week = /Week (\d+) of (\d+) of the plan/.exec(text);
+  return {
+    outcome: outcomeIn(text),
+    programme: programmeIn(text),
+    ...(week === null ? {} : { week: Number(week[1]), lastWeek: Number(week[2]) }),
+    weight: /Weight (\d+\.\d (?:kg|lb))/.exec(text)?.[1],
+  };
+}
+
+async function readDogPage({ desk: at, file, practice }: Played): Promise<Told> {
+  const { wrapper } = await mountAtDesk(
+    DogPage,
+    deskClient(at),
+    { dogId: file.dog.id },
+    { settings: practice },
+  );
+  await shows(wrapper, /should|is ready to run/);
+  const stands = plain(wrapper.get('[aria-label="Where it stands"]').text());
+  const food = plain(wrapper.get('[aria-labelledby="story-food"]').text());
+  const kcal = /(\d+) (kcal|kJ)\/day/.exec(food);
+  const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\./u.exec(
+    plain(wrapper.get('[aria-labelledby="story-plan"]').text()),
+  );
+  wrapper.unmount();
+  return {
+    ...standsIn(stands),
+    kcal: food.includes('No food has been decided') ? null : kcal?.slice(1).join(' '),
+    ...(goal === null ? {} : { goalDay: isoDay(goal[1]!, practice.dayFormat) }),
+  };
+}
+
+async function readPlanPage({ desk: at, file, practice }: Played): Promise<Told> {
+  const { wrapper } = await mountAtDesk(
+    PlanPage,
+    deskClient(at),
+    { dogId: file.dog.id },
+    { settings: practice },
+  );
+  await shows(wrapper, 'Load and stages');
+  const lead = plain(wrapper.get('.lead').text());
+  const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\./u.exec(lead);
+  wrapper.unmount();
+  return {
+    programme: programmeIn(lead),
+    ...(goal === null ? {} : { goalDay: isoDay(goal[1]!, practice.dayFormat) }),
+  };
+}
+
+describe('the pages of a dog say where it stands', () => {
+  it.each(STORIES)('$name', async (story) => {
+    const played = await play(desk, story);
+    const { state, plans } = played.file;
+    expect(state).not.toBeNull();
+    const said = new Map([['the dog page', await readDogPage(played)]]);
+    if (plans.length > 0) said.set('the plan page', await readPlanPage(played));
+    expectOneStory(said, toldBy(state!, played.practice));
+  });
+});

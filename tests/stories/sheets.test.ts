@@ -1,0 +1,23 @@
+import { afterAll, describe, expect, test } from 'vitest';
+import { LANGUAGES } from '../../electron/contract/records.ts';
+import { openStories, play } from './play.ts';
+import { readDesk } from './readers/desk.ts';
+import { readOwnersSheets, readProfessionalSheets } from './readers/sheets.ts';
+import { STORIES } from './stories.ts';
+import { expectOneStory, toldBy } from './told.ts';
+
+const { desk, close } = openStories();
+afterAll(close);
+
+describe('the desk and every sheet in every language say where the dog stands', () => {
+  test.for(STORIES)('$name', async (story) => {
+    const played = await play(desk, story);
+    expect(played.file.state).not.toBeNull();
+    const said = new Map(await readProfessionalSheets(played));
+    for (const [place, told] of await readDesk(played)) said.set(place, told);
+    for (const language of LANGUAGES) {
+      for (const [place, told] of await readOwnersSheets(played, language)) said.set(place, told);
+    }
+    expectOneStory(said, toldBy(played.file.state!, played.practice));
+  });
+});

@@ -1,0 +1,93 @@
+import { expect } from 'vitest';
+import {
+  kjFromKcal,
+  lbFromKg,
+  shownWeekMinutes,
+  weighOut,
+  type PresentState,
+} from '../../core/index.ts';
+import type { FoodDecision, Plan } from '../../electron/contract/contract.ts';
+import type { Practice } from '../../electron/contract/records.ts';
+
+/**
+ * What a surface says of a dog, as far as it is there to say it: null says that there is none, and
+ * undefined that nothing was found where it had to be told. Amounts are the text that is read, in the
+ * practice's units; days are ISO days.
+ */
+export interface Told {
+  readonly outcome?: string | undefined;
+  /** "held" is waiting or stopped: no outing is announced, and something is asked for first. */
+  readonly programme?: 'none' | 'running' | 'held' | 'finished' | undefined;
+  readonly week?: number | null | undefined;
+  readonly lastWeek?: number | null | undefined;
+  readonly nextOuting?: string | null | undefined;
+  /** Of the week of today. */
+  readonly runMinutes?: number | null | undefined;
+  readonly kcal?: string | null | undefined;
+  /** Of each food by name, treats too. */
+  readonly grams?: Readonly<Record<string, number>> | null | undefined;
+  readonly weight?: string | undefined;
+  readonly target?: string | null | undefined;
+  readonly goalDay?: string | null | undefined;
+  readonly nextWeighIn?: string | null | undefined;
+}
+
+/** All of it, as it stands. */
+export type Stands = { readonly [K in keyof Told]-?: Exclude<Told[K], undefined> };
+
+export type Units = Pick<Practice, 'weightUnit' | 'energyUnit' | 'dayFormat'>;
+
+export const energyText = (kcal: number, { energyUnit }: Units): string =>
+  `${Math.round(energyUnit === 'kJ' ? kjFromKcal(kcal) : kcal)} ${energyUnit}`;
+
+export const weightText = (kg: number, { weightUnit }: Units): string =>
+  `${(weightUnit === 'lb' ? lbFromKg(kg) : kg).toFixed(1)} ${weightUnit}`;
+
+const PROGRAMME = {
+  none: 'none',
+  running: 'running',
+  waiting: 'held',
+  stopped: 'held',
+  finished: 'finished',
+} as const;
+
+/** What every surface has to say of a dog that stands there. */
+export function toldBy(state: PresentState<Plan, FoodDecision>, units: Units): Stands {
+  const { programme, ration, targetKg } = state;
+  const running = programme.kind === 'running' ? programme : null;
+  const week = running?.week ?? null;
+  return {
+    outcome: state.mayRun,
+    programme: PROGRAMME[programme.kind],
+    week: week?.number ?? null,
+    lastWeek: running?.lastWeek ?? null,
+    nextOuting: running?.next?.day ?? null,
+    runMinutes: week === null ? null : shownWeekMinutes(week),
+    kcal: ration === null ? null : energyText(ration.kcalPerDay, units),
+    grams:
+      ration?.ration == null
+        ? null
+        : Object.fromEntries(
+            weighOut(ration.ration).items.map(({ name, gramsPerDay }) => [name, gramsPerDay]),
+          ),
+    weight: weightText(state.weight.kg, units),
+    target: targetKg === null ? null : weightText(targetKg, units),
+    goalDay: state.goal?.day ?? null,
+    nextWeighIn: state.due.find(({ what }) => what === 'weigh')?.day ?? null,
+  };
+}
+
+/** Where a surface and the state disagree: a sentence for each, naming both places. */
+function disagreements(place: string, said: Told, stands: Stands): string[] {
+  return (Object.keys(said) as (keyof Told)[]).flatMap((what) => {
+    if (said[what] === undefined && stands[what] === null) return [];
+    const there = JSON.stringify(stands[what]);
+    const here = said[what] === undefined ? 'nothing' : JSON.stringify(said[what]);
+    return here === there ? [] : [`${place} says ${what} ${here}; presentState says ${there}`];
+  });
+}
+
+/** Fails with every disagreement of a story at once. */
+export function expectOneStory(said: ReadonlyMap<string, Told>, stands: Stands): void {
+  expect([...said].flatMap(([place, told]) => disagreements(place, told, stands))).toEqual([]);
+}
