@@ -34,7 +34,7 @@ module.exports = {
       '^core/',
       '^templates/',
       '^(node:)?(fs|path|os|url|crypto|stream|util|worker_threads|zlib)',
-      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod|papaparse|yazl|yauzl|@types/papaparse|@types/yazl|@types/yauzl)/',
+      'node_modules/(better-sqlite3|@types/better-sqlite3|kysely|zod|papaparse|yazl|yauzl|saxes|ical-generator|nodemailer|age-encryption|tar-stream|@types/papaparse|@types/yazl|@types/yauzl|@types/tar-stream)/',
     ]),
     only('launch-is-plain', '^electron/(launch/|start\\.mjs$)', [
       '^electron/(launch/|loopback/main\\.mjs$)',

@@ -1,17 +1,33 @@
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
+import { GreedyFirst } from './tests/support/greedyFirst.ts';
 import { SOURCE_RUN_FLAGS } from './tests/support/runtimeFlags.ts';
+
+const PURE = ['tests/core/**/*.test.ts', 'tests/outside/**/*.test.ts'];
 
 export default defineConfig({
   test: {
     execArgv: [...SOURCE_RUN_FLAGS],
+    // The workers mostly wait for browsers, PDF readers and disks: one a core keeps both cores busy.
+    maxWorkers: 2,
+    sequence: { sequencer: GreedyFirst },
     projects: [
+      {
+        test: {
+          name: 'pure',
+          environment: 'node',
+          // Pure functions leave nothing behind, so their files share a worker and what it has loaded.
+          isolate: false,
+          include: PURE,
+          testTimeout: 60_000,
+        },
+      },
       {
         test: {
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/renderer/**', 'tests/e2e/**'],
+          exclude: ['tests/renderer/**', 'tests/e2e/**', ...PURE],
           testTimeout: 60_000,
         },
       },
@@ -21,6 +37,7 @@ export default defineConfig({
           name: 'renderer',
           environment: 'happy-dom',
           include: ['tests/renderer/**/*.test.ts'],
+          testTimeout: 60_000,
         },
       },
       {
@@ -28,8 +45,8 @@ export default defineConfig({
           name: 'e2e',
           environment: 'node',
           include: ['tests/e2e/**/*.test.ts'],
-          fileParallelism: false,
           testTimeout: 180_000,
+          expect: { poll: { timeout: 30_000 } },
           hookTimeout: 60_000,
         },
       },
