@@ -30,7 +30,7 @@ export function runsOf(due: readonly DueSession[]): RecentRun[] {
     .filter(({ minutes }) => minutes > 0)
     .map((entry) => ({
       day: entry.session.day,
-      // Of several runs in a day the longest counts for the cap.
+      // Of several outings in a day the longest counts for the cap.
       minutes: entry.result?.longestRunMinutes ?? entry.minutes,
       response: responseOf(entry),
     }));

@@ -35,7 +35,7 @@ export interface SessionResult {
   readonly outcome: SessionOutcome;
   /** Run-minutes really run, where they were timed or read from a track. */
   readonly runMinutes?: number;
-  /** The longest single run of that day, where it was read from a track. */
+  /** Run-minutes of the longest outing of that day, where there were several. */
   readonly longestRunMinutes?: number | null;
   /** Absent or null: not told. */
   readonly nextDay?: NextDayResponse | null;

@@ -16,7 +16,10 @@ type Figures = Omit<TrackOuting, 'startS' | 'speedsMps'>;
 /** What was really run on a day, against what was planned for it. */
 export interface RunAgainstPlan {
   readonly runMinutes: number;
+  /** The longest run without a walk between, min. */
   readonly longestRunMinutes: number;
+  /** Run-minutes of the longest outing: what the cap of a single session looks back on. */
+  readonly longestOutingMinutes: number;
   readonly runKm: number;
   /** Mean speed of the runs, m/s; null where nothing was run. */
   readonly runSpeedMps: number | null;
@@ -45,6 +48,7 @@ export function runAgainstPlan(
   return {
     runMinutes,
     longestRunMinutes: Math.max(...outings.map((outing) => outing.longestRunMinutes)),
+    longestOutingMinutes: Math.max(...outings.map((outing) => outing.runMinutes)),
     runKm,
     runSpeedMps: runMinutes === 0 ? null : (runKm * 1000) / (runMinutes * 60),
     climbM: climbs.length === 0 ? null : climbs.reduce((total, climb) => total + climb, 0),

@@ -26,7 +26,7 @@ export interface TrackBout {
 export interface RunAsItWas {
   /** Run, walks and stops left out. */
   readonly runKm: number | null;
-  /** The longest run without a walk between, min. */
+  /** Run-minutes of the longest outing of the day, walks between its runs left out. */
   readonly longestRunMinutes: number | null;
   /** Metres climbed on the whole outing. */
   readonly climbedM: number | null;

@@ -35,8 +35,9 @@ export function answerOf(told: ToldSession, asked: Asked, key: string): SessionI
 /** What was told of a session, in a few words. */
 export function resultText(result: SessionInput): string {
   const minutes = result.runMinutes === null ? '' : ` at ${minutesText(result.runMinutes)}`;
+  const { longestRunMinutes: most } = result;
   const longest =
-    result.longestRunMinutes === null ? '' : `, longest ${minutesText(result.longestRunMinutes)}`;
+    most === null || most === result.runMinutes ? '' : `, longest outing ${minutesText(most)}`;
   const next =
     result.nextDay === null ? '' : `, next day: ${NEXT_DAY_WORDS[result.nextDay].toLowerCase()}`;
   const signs = result.signs.map((sign) => `, ${STOP_SIGN_WORDS[sign].toLowerCase()}`).join('');

@@ -48,12 +48,12 @@ function runDay(
     runs === null ? null : { times: runs.repeats, runMin: runs.runMin },
   );
   const outcome = against.outcome ?? (planned === null ? 'done' : walkOutcome(planned, outings));
-  const { runMinutes, longestRunMinutes, runKm, climbM } = against;
+  const { runMinutes, longestOutingMinutes, runKm, climbM } = against;
   const proposed: SessionInput = {
     ...(told ?? outcomeOnly(day, outcome)),
     outcome,
     runMinutes: tenth(runMinutes),
-    longestRunMinutes: tenth(longestRunMinutes),
+    longestRunMinutes: tenth(longestOutingMinutes),
     runKm: hundredth(runKm),
     climbedM: climbM === null ? null : Math.round(climbM),
   };

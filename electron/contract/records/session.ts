@@ -20,10 +20,10 @@ export const SESSION = {
     nullable: true,
     since: 1,
   },
-  /** The longest run without a walk between; it counts for the cap of a single session. */
+  /** Run-minutes of the longest outing of the day; it counts for the cap of a single session. */
   longestRunMinutes: {
     kind: 'number',
-    label: 'Longest run',
+    label: 'Time run in the longest outing',
     unit: 'min',
     min: 0,
     max: 600,

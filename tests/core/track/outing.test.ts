@@ -187,5 +187,7 @@ describe('against the plan of the day', () => {
     expect(run).toMatchObject({ boutsDone: null, outcome: null });
     expect(run.runMinutes).toBeCloseTo(24, 0);
     expect(run.longestRunMinutes).toBeCloseTo(3, 0);
+    // Two outings of 12: no session of 24 was carried.
+    expect(run.longestOutingMinutes).toBeCloseTo(12, 0);
   });
 });

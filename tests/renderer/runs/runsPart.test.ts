@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { plannedSessions } from '../../../core/index.ts';
+import { asResult, plannedSessions, reviewRamp, type RampSession } from '../../../core/index.ts';
 import PlanPage from '../../../renderer/pages/PlanPage.vue';
 import { isUnplanned, runDaysOf } from '../../../renderer/runs/runDays.ts';
 import { doneByWeek, outcomeOnly } from '../../../renderer/plan/timeline.ts';
@@ -42,6 +42,20 @@ function outingOf(day: string, minutes: number): OutingRead {
   };
 }
 
+const mild = 'mild stiffness gone within 24 h' as const;
+
+/** An outing run as planned. */
+function outingInBouts({ day, repeats, runMin, walkMin, runMinutes }: RampSession): OutingRead {
+  const read = outingOf(day, runMinutes);
+  const bouts = Array.from({ length: repeats }, (_, at) => ({
+    kind: 'run' as const,
+    fromS: at * (runMin + walkMin) * 60,
+    seconds: runMin * 60,
+    distanceM: runMin * 150,
+  }));
+  return { ...read, outing: { ...read.outing, bouts, longestRunMinutes: runMin } };
+}
+
 describe('tracks of a day', () => {
   it('are added up, keep what was told of the next day, and correct the rest', async () => {
     const { sessions } = await planned();
@@ -60,6 +74,27 @@ describe('tracks of a day', () => {
       climbedM: 80,
       outcome: 'shortened',
     });
+  });
+
+  it('leave the plan where ticks would: bouts of an outing count together for the cap', async () => {
+    const { plan } = await planned();
+    const due = plan.ramp.weeks.slice(0, 4).flatMap((week) => week.sessions);
+    const [tracked] = runDaysOf([outingInBouts(due[0]!)], due, []);
+    expect(tracked!.proposed).toMatchObject({
+      outcome: 'done',
+      longestRunMinutes: due[0]!.runMinutes,
+    });
+    const told = (byTrack: boolean) =>
+      due.map((session, at) => ({
+        ...outcomeOnly(session.day, 'done'),
+        ...(byTrack ? runDaysOf([outingInBouts(session)], due, [])[0]!.proposed : {}),
+        nextDay: at === due.length - 1 ? mild : ('normal' as const),
+        runMinutes: session.runMinutes,
+      }));
+    const [ticked, read] = [told(false), told(true)].map(
+      (results) => reviewRamp({ ramp: plan.ramp, results: results.map(asResult) }).ramp,
+    );
+    expect(read!.goalReachedOn).toBe(ticked!.goalReachedOn);
   });
 
   it('that was not planned is a run of its own, and a load of its week', async () => {
