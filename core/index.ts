@@ -9,6 +9,7 @@ export {
 } from './assess/course.ts';
 export * from './assess/plannedWeeks.ts';
 export * from './assess/planReview.ts';
+export * from './assess/presentLine.ts';
 export * from './assess/presentState.ts';
 export { nextWeighIn } from './assess/weighIn.ts';
 export { rationByWeek, type WeekRation } from './assess/running.ts';

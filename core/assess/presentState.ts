@@ -1,4 +1,4 @@
-import { dayNumber, type IsoDay } from '../day.ts';
+import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
 import { wasRun } from '../ramp/done.ts';
 import { reviewRamp } from '../ramp/review.ts';
@@ -8,9 +8,7 @@ import { onPlan } from '../readiness/screen.ts';
 import type { Gate, Screening, ScreeningOutcome } from '../readiness/types.ts';
 import type { FoodGoal } from '../weight/foodTypes.ts';
 import { assess } from './assess.ts';
-import { lastKnown } from './course.ts';
-import { toldTarget } from './target.ts';
-import { nextWeighIn } from './weighIn.ts';
+import { presentLine, type PresentLine } from './presentLine.ts';
 import { plannedSessions, weekAt, type PlanVersion } from './plannedWeeks.ts';
 import { reviewInput, type ToldResult } from './planReview.ts';
 import type { AssessedDecision, AssessedVisit, Assessment, AssessInput } from './types.ts';
@@ -88,11 +86,8 @@ export interface OutingsTold {
 
 export type DueWhat = 'weigh' | 'outing' | 'last outing' | 'consent ends';
 
-/** Where the weight stands against what is aimed at. */
-export type WeightAgainst = 'at target' | 'above' | 'below' | 'no target';
-
 /** Where a dog stands on a day: what every screen and sheet says of it, and nothing else. */
-export interface PresentState<P = PresentPlan, D = PresentDecision> {
+export interface PresentState<P = PresentPlan, D = PresentDecision> extends PresentLine {
   readonly day: IsoDay;
   /** The visit it rests on. */
   readonly visitDay: IsoDay;
@@ -110,24 +105,15 @@ export interface PresentState<P = PresentPlan, D = PresentDecision> {
   readonly ration: D | null;
   /** Of the last visit; a decision of an earlier one still feeds the dog. */
   readonly decidedAtLastVisit: boolean;
-  readonly weight: {
-    readonly kg: number;
-    readonly against: WeightAgainst;
-    /** Distance to the target, kg, never negative; 0 without one. */
-    readonly gapKg: number;
-    readonly bcs: number | null;
-  };
+  readonly weight: NonNullable<PresentLine['weight']>;
   readonly aim: FoodGoal;
-  /** The target in force, set or frozen when the aim began; null while the weight is only held. */
-  readonly targetKg: number | null;
   /** Null without a plan. `day` is the one earliest day the goal is reached, null where it is not. */
   readonly goal: { readonly day: IsoDay | null; readonly reached: boolean } | null;
+  /** The last outing of the plan in force, whatever it waits for; null without one or once stopped. */
+  readonly planEndsOn: IsoDay | null;
   /** In order of days; what is overdue stands first. */
   readonly due: readonly { readonly what: DueWhat; readonly day: IsoDay }[];
 }
-
-/** A weight within this share of the target is at it (D: science of the target, 2 %). */
-export const AT_TARGET_SHARE = 0.02;
 
 /**
  * Puts together where a dog stands on `input.record.day`. Null before the first visit or weighing.
@@ -149,8 +135,11 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
   const screening = screeningOf(assessment.screening, screened, programme);
   const decisions = record.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
   const ration = decisions.at(-1) ?? null;
-  const targetKg = toldTarget(assessment.target);
+  const line = presentLine(record);
   return {
+    ...line,
+    weight: line.weight!,
+    aim: latest.foodGoal,
     day,
     visitDay: latest.day,
     assessment,
@@ -161,15 +150,9 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
     outings: outingsOf(input, visits, latest.day),
     ration,
     decidedAtLastVisit: ration !== null && ration.visitId === latest.id,
-    weight: weightOf(
-      assessment,
-      targetKg,
-      lastKnown(visits, ({ bcs }) => bcs),
-    ),
-    aim: latest.foodGoal,
-    targetKg,
     goal: plan === null ? null : goalOf(plan.ramp, day),
-    due: dueOf({ programme, ration, latest, assessment, day }),
+    planEndsOn: plan === null ? null : lastOuting(plan),
+    due: dueOf(programme, line, day),
   };
 }
 
@@ -307,18 +290,6 @@ function longest(session: RampSession, { outcome, runMinutes }: ToldResult): num
     : session.runMin;
 }
 
-function weightOf(
-  { weightKg }: Assessment,
-  targetKg: number | null,
-  bcs: number | null,
-): PresentState['weight'] {
-  if (targetKg === null) return { kg: weightKg, against: 'no target', gapKg: 0, bcs };
-  const gapKg = Math.abs(weightKg - targetKg);
-  const near = gapKg <= targetKg * AT_TARGET_SHARE;
-  const against = near ? 'at target' : weightKg > targetKg ? 'above' : 'below';
-  return { kg: weightKg, against, gapKg, bcs };
-}
-
 /**
  * The one day a plan names for its goal: when it is reached, else the earliest it can be; where an
  * event comes too early, the earliest an event can follow.
@@ -338,29 +309,25 @@ function goalOf(ramp: Ramp, day: IsoDay): NonNullable<PresentState['goal']> {
   return { day: goalDay(ramp), reached: goalReachedOn !== null && goalReachedOn <= day };
 }
 
-interface DueFrom {
-  readonly programme: PresentProgramme<PresentPlan>;
-  readonly ration: PresentDecision | null;
-  readonly latest: AssessedVisit;
-  readonly assessment: Assessment;
-  readonly day: IsoDay;
-}
+/** The day of the last outing of a plan; null for one that was stopped. */
+const lastOuting = ({ ramp }: PresentPlan): IsoDay | null =>
+  // Days out can leave the last week without an outing.
+  ramp.weeks.flatMap(({ sessions }) => sessions).at(-1)?.day ?? null;
 
-function dueOf({ programme, ration, latest, assessment, day }: DueFrom): PresentState['due'] {
+function dueOf(
+  programme: PresentProgramme<PresentPlan>,
+  { weighDay, consent }: PresentLine,
+  day: IsoDay,
+): PresentState['due'] {
   const due: { what: DueWhat; day: IsoDay }[] = [];
-  const weigh = nextWeighIn({
-    lastWeighedDay: assessment.trend.points.at(-1)?.day ?? null,
-    proposedWeighDay: ration?.proposal.nextWeighInDay ?? null,
-  });
-  if (weigh !== null) due.push({ what: 'weigh', day: weigh });
+  if (weighDay !== null) due.push({ what: 'weigh', day: weighDay });
   if (programme.kind === 'running' && programme.next !== null) {
     due.push({ what: 'outing', day: programme.next.day });
-    const last = programme.plan.ramp.weeks.flatMap(({ sessions }) => sessions).at(-1)!.day;
+    const last = lastOuting(programme.plan)!;
     if (last !== programme.next.day) due.push({ what: 'last outing', day: last });
   }
-  const { given, expiryDay } = latest.consent;
-  if (given && expiryDay !== null && dayNumber(expiryDay) >= dayNumber(day)) {
-    due.push({ what: 'consent ends', day: expiryDay });
+  if (consent.endsOn !== null && consent.endsOn >= day) {
+    due.push({ what: 'consent ends', day: consent.endsOn });
   }
   return due.sort((a, b) => a.day.localeCompare(b.day));
 }

@@ -1,5 +1,5 @@
-/** Why a dog stands on the due list. */
-export type DueReason = 'weigh' | 'plan ends' | 'consent ends';
+/** Why a dog stands on the due list. A plan that waits or was stopped is on hold. */
+export type DueReason = 'weigh' | 'plan ends' | 'plan on hold' | 'consent ends';
 
 /** One line of the due list; a dog may stand on it for several reasons. */
 export interface DueLine {
@@ -15,6 +15,7 @@ export interface DueLine {
 export const DUE_AHEAD_DAYS: Readonly<Record<DueReason, number>> = {
   weigh: 7,
   'plan ends': 7,
+  'plan on hold': 7,
   'consent ends': 30,
 };
 

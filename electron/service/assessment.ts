@@ -1,6 +1,9 @@
 import type { Kysely } from 'kysely';
-import { assess, type Assessment } from '../../core/index.ts';
-import { assessInput, type AssessedRecord } from '../contract/assessInput.ts';
+import { assess, presentState, type Assessment, type PresentState } from '../../core/index.ts';
+import { assessInput, presentInput, type AssessedRecord } from '../contract/assessInput.ts';
+import type { FoodDecision, Plan } from '../contract/contract.ts';
+import type { RuleChange } from '../contract/records.ts';
+import type { Desk } from './context.ts';
 import { readDog } from './dogs.ts';
 import { readFoodDecisions } from './foodDecisions.ts';
 import { readPlans } from './plans.ts';
@@ -31,4 +34,13 @@ export async function assessRecord(
   decidingVisitId: string | null = null,
 ): Promise<Assessment | null> {
   return assess(assessInput(record, await readRules(db), day, decidingVisitId));
+}
+
+/** Where a dog stands today; null before the first weighing. @throws Refusal (not-found). */
+export async function readState(
+  desk: Desk,
+  dogId: string,
+  rules: readonly RuleChange[],
+): Promise<PresentState<Plan, FoodDecision> | null> {
+  return presentState(presentInput(await readRecord(desk.db, dogId), rules, desk.today()));
 }

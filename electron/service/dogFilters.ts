@@ -1,52 +1,81 @@
-import { sql } from 'kysely';
-import { nextWeighIn } from '../../core/index.ts';
+import { addDays, type PresentLine, type PresentProgramme } from '../../core/index.ts';
 import type { DogFilter } from '../contract/dogList.ts';
+import { DUE_PAST_DAYS } from '../contract/due.ts';
+import { readState } from './assessment.ts';
 import type { Desk } from './context.ts';
-import { readDays } from './due.ts';
-import { gainingDogs, offCourseLines } from './offCourse.ts';
+import { dogsHeardOf, dogsWithPlan } from './due.ts';
+import { presentLines } from './presentLines.ts';
+import { readRules } from './rules.ts';
+
+type Narrowing = Exclude<DogFilter, 'archived too'>;
+type OfPlan = 'plan ended' | 'stopped';
+type OfLine = Exclude<Narrowing, OfPlan>;
+
+/** The filters that ask how the plan in force stands. */
+const OF_PLAN: Readonly<Record<OfPlan, readonly PresentProgramme<unknown>['kind'][]>> = {
+  'plan ended': ['finished'],
+  stopped: ['stopped', 'waiting'],
+};
 
 /** The ids of the dogs a filter holds for. */
-export async function dogsHolding(
-  desk: Desk,
-  filter: Exclude<DogFilter, 'archived too'>,
-): Promise<string[]> {
+export function dogsHolding(desk: Desk, filter: Narrowing): Promise<string[]> {
+  return filter === 'plan ended' || filter === 'stopped'
+    ? dogsByPlan(desk, filter)
+    : dogsByLine(desk, filter);
+}
+
+/** Plans whose last outing is long past are left out, as on the due list. */
+async function dogsByPlan(desk: Desk, filter: OfPlan): Promise<string[]> {
   const today = desk.today();
-  if (filter === 'off course') return (await offCourseLines(desk)).map(({ dogId }) => dogId);
-  if (filter === 'consent missing') return withoutConsent(desk, today);
-  if (filter === 'stopped') return stopped(desk);
-  if (filter === 'gaining') return gainingDogs(desk);
-  const dogs = await readDays(desk.db);
-  const holds = (day: string | null, until: string): boolean => day !== null && day <= until;
-  return dogs
-    .filter((dog) =>
-      filter === 'plan ended'
-        ? dog.planEndDay !== null && dog.planEndDay < today
-        : holds(nextWeighIn(dog), today),
-    )
-    .map(({ dogId }) => dogId);
+  const from = addDays(today, -DUE_PAST_DAYS);
+  const dogs =
+    filter === 'plan ended'
+      ? await dogsWithPlan(desk, { from, to: today, stopped: false })
+      : await dogsWithPlan(desk, { from, to: '9999-12-31', stopped: true });
+  const rules = await readRules(desk.db);
+  const found: string[] = [];
+  for (const { id } of dogs) {
+    const state = await readState(desk, id, rules);
+    if (state !== null && OF_PLAN[filter].includes(state.programme.kind)) found.push(id);
+  }
+  return found;
 }
 
-/** Dogs whose plan in force has no week left: a review stopped it. */
-async function stopped(desk: Desk): Promise<string[]> {
-  const rows = await desk.db
-    .selectFrom('plan')
-    .leftJoin('visit as madeAt', 'madeAt.id', 'plan.visitId')
-    .select('plan.dogId')
-    .where('plan.current', '=', 1)
-    .where('madeAt.binnedAt', 'is', null)
-    .where(sql<boolean>`json_array_length(plan.ramp, '$.weeks') = 0`)
-    .execute();
-  return rows.map(({ dogId }) => dogId);
+async function dogsByLine(desk: Desk, filter: OfLine): Promise<string[]> {
+  const today = desk.today();
+  const since = addDays(today, -DUE_PAST_DAYS);
+  const isLate = ({ weight }: PresentLine): boolean => weight !== null && weight.day >= since;
+  const holds: Readonly<Record<OfLine, (line: PresentLine) => boolean>> = {
+    'due for follow-up': ({ weighDay }) => weighDay !== null && weighDay <= today,
+    'off course': (line) => line.offCourse !== null && isLate(line),
+    gaining: (line) => line.gaining && isLate(line),
+    'consent missing': ({ consent, aim }) => aim !== null && !consent.inForce,
+  };
+  const lines = await presentLines(desk, await inQuestion(desk, filter, since));
+  return [...lines].filter(([, line]) => holds[filter](line)).map(([id]) => id);
 }
 
-/** Dogs that have been seen and whose latest visit holds no consent of a vet, or one that ended. */
-async function withoutConsent(desk: Desk, today: string): Promise<string[]> {
-  const rows = await sql<{ dogId: string }>`
-    select visit.dog_id as dog_id from visit
-    where visit.id = (
-      select latest.id from visit as latest
-      where latest.dog_id = visit.dog_id and latest.binned_at is null
-      order by latest.day desc, latest.created_at desc limit 1)
-    and (visit.consent_given = 0 or visit.consent_expiry_day < ${today})`.execute(desk.db);
-  return rows.rows.map(({ dogId }) => dogId);
+/** The dogs that a filter can hold for at all, so that not all records have to be read. */
+async function inQuestion(desk: Desk, filter: OfLine, since: string): Promise<string[]> {
+  if (filter === 'off course' || filter === 'gaining') {
+    return (await dogsHeardOf(desk, since)).map(({ id }) => id);
+  }
+  let dogs = desk.db.selectFrom('dog').select('id').where('binnedAt', 'is', null);
+  if (filter === 'consent missing') {
+    dogs = dogs.where((eb) =>
+      eb.exists(
+        eb
+          .selectFrom('visit')
+          .select('visit.id')
+          .whereRef('visit.dogId', '=', 'dog.id')
+          .where((either) =>
+            either.or([
+              either('consentGiven', '=', 0),
+              either('consentExpiryDay', '<', desk.today()),
+            ]),
+          ),
+      ),
+    );
+  }
+  return (await dogs.execute()).map(({ id }) => id);
 }

@@ -3,7 +3,7 @@ import type { DogLine, FoundDogs } from '../contract/contract.ts';
 import { MOST_LISTED, type DogFilter, type DogOrder } from '../contract/dogList.ts';
 import type { Desk, Handlers } from './context.ts';
 import { dogsHolding } from './dogFilters.ts';
-import { offCourseLines } from './offCourse.ts';
+import { presentLines } from './presentLines.ts';
 import { likeWords, matches } from './searchText.ts';
 
 interface Listing {
@@ -45,9 +45,11 @@ async function matching(desk: Desk, { query, filters = [] }: Listing) {
   return select;
 }
 
-/** The condition at the latest visit, for the order of the list. */
+// Only for the order of a list: what its lines show comes from core.
+
+/** The last score that was given. */
 const LAST_BCS = sql`(select latest.bcs from visit as latest
-    where latest.dog_id = dog.id and latest.binned_at is null
+    where latest.dog_id = dog.id and latest.binned_at is null and latest.bcs is not null
     order by latest.day desc, latest.created_at desc limit 1)`;
 
 /** The latest weight, at a visit or between; of one day that of the visit counts, as in core. */
@@ -59,7 +61,7 @@ const LAST_WEIGHT = sql<number | null>`(select weight_kg from (
   order by day desc, at_visit desc, created_at desc limit 1)`;
 
 // The latest day alone is in the index; the visits of all dogs need not be read.
-const LAST_DAY = sql`(select max(visit.day) from visit
+const LAST_DAY = sql<string | null>`(select max(visit.day) from visit
   where visit.dog_id = dog.id and visit.binned_at is null)`;
 
 const KEYS: Readonly<Record<DogOrder, RawBuilder<unknown>>> = {
@@ -88,34 +90,10 @@ interface Page extends Listing {
 type Matching = Awaited<ReturnType<typeof matching>>;
 
 /** One page of the dogs that match, with what their lines show. */
-function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLine[]> {
+async function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLine[]> {
   const { order = 'last visit', offset = 0 } = page;
   const direction = (page.descending ?? FIRST_DOWN[order]) ? 'desc' : 'asc';
-  const found = select
-    .select(['dog.id', 'dog.searchText', KEYS[order].as('key')])
-    // Dogs without a value stand last, whichever way round.
-    .orderBy(sql`key is null`)
-    .orderBy('key', direction)
-    .orderBy('dog.searchText')
-    .orderBy('dog.id')
-    .limit(MOST_LISTED)
-    .offset(offset);
-  return desk.db
-    .selectFrom(found.as('found'))
-    .innerJoin('dog', 'dog.id', 'found.id')
-    .innerJoin('client', 'client.id', 'dog.clientId')
-    .leftJoin('visit', (join) =>
-      join.on('visit.id', '=', (eb) =>
-        eb
-          .selectFrom('visit as latest')
-          .select('latest.id')
-          .whereRef('latest.dogId', '=', 'found.id')
-          .where('latest.binnedAt', 'is', null)
-          .orderBy('latest.day', 'desc')
-          .orderBy('latest.createdAt', 'desc')
-          .limit(1),
-      ),
-    )
+  const dogs = await select
     .select([
       'dog.id',
       'dog.name',
@@ -124,15 +102,25 @@ function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLine[]> 
       'dog.archivedAt',
       'client.name as clientName',
       'client.phone',
-      'visit.day as lastVisitDay',
-      LAST_WEIGHT.as('lastWeightKg'),
-      'visit.bcs as lastBcs',
+      LAST_DAY.as('lastVisitDay'),
+      KEYS[order].as('key'),
     ])
-    .orderBy(sql`found.key is null`)
-    .orderBy('found.key', direction)
-    .orderBy('found.searchText')
-    .orderBy('found.id')
+    // Dogs without a value stand last, whichever way round.
+    .orderBy(sql`key is null`)
+    .orderBy('key', direction)
+    .orderBy('dog.searchText')
+    .orderBy('dog.id')
+    .limit(MOST_LISTED)
+    .offset(offset)
     .execute();
+  const lines = await presentLines(
+    desk,
+    dogs.map(({ id }) => id),
+  );
+  return dogs.map(({ key: _key, ...dog }) => {
+    const { weight, bcs } = lines.get(dog.id)!;
+    return { ...dog, lastWeightKg: weight?.kg ?? null, lastBcs: bcs };
+  });
 }
 
 const listDogs = async (desk: Desk, page: Page): Promise<DogLine[]> =>
@@ -159,11 +147,10 @@ function dogsOfOwner(desk: Desk, { clientId }: { readonly clientId: string }) {
     .execute();
 }
 
-type ListCall = 'dogs/list' | 'dogs/find' | 'dogs/ofOwner' | 'dogs/offCourse';
+type ListCall = 'dogs/list' | 'dogs/find' | 'dogs/ofOwner';
 
 export const dogListHandlers: Handlers<ListCall> = {
   'dogs/list': listDogs,
   'dogs/find': findDogs,
   'dogs/ofOwner': dogsOfOwner,
-  'dogs/offCourse': offCourseLines,
 };

@@ -1,97 +1,138 @@
-import { sql, type Kysely } from 'kysely';
-import { addDays, nextWeighIn } from '../../core/index.ts';
+import { sql } from 'kysely';
+import { addDays, WEIGH_IN_DAYS, type PresentLine } from '../../core/index.ts';
+import type { OffCourseLine } from '../contract/dogList.ts';
 import { DUE_AHEAD_DAYS, DUE_PAST_DAYS, type DueLine, type DueReason } from '../contract/due.ts';
-import type { Handlers } from './context.ts';
-import type { Schema } from './schema.ts';
+import { readState } from './assessment.ts';
+import type { Desk, Handlers } from './context.ts';
+import { presentLines } from './presentLines.ts';
+import { readRules } from './rules.ts';
 
-/** The days that count for one dog; null where there is none. */
-export interface DogDays {
-  readonly dogId: string;
+// What today asks for. A dog is on these lists while it is still heard of: what is long past says
+// nothing of today, and reading the whole practice would take long.
+
+/** The longest time from a weighing to the next. */
+const BETWEEN_WEIGHINGS = Math.max(...Object.values(WEIGH_IN_DAYS));
+
+interface ListedDog {
+  readonly id: string;
   readonly name: string;
   readonly clientName: string;
-  readonly lastWeighedDay: string | null;
-  /** The day the latest decision on the food asks for. */
-  readonly proposedWeighDay: string | null;
-  readonly planEndDay: string | null;
-  readonly consentEndDay: string | null;
 }
 
-/**
- * All dogs with their days, in one query. The JSON functions are SQLite's own: unpacking every plan
- * here would cost more than the rest of the desk.
- */
-export function readDays(db: Kysely<Schema>): Promise<DogDays[]> {
-  return db
+const listedDogs = ({ db }: Desk) =>
+  db
     .selectFrom('dog')
     .innerJoin('client', 'client.id', 'dog.clientId')
+    .select(['dog.id', 'dog.name', 'client.name as clientName'])
     .where('dog.binnedAt', 'is', null)
     .where('dog.archivedAt', 'is', null)
-    .where('client.binnedAt', 'is', null)
-    .select((eb) => [
-      'dog.id as dogId',
-      'dog.name',
-      'client.name as clientName',
-      // Empty text stands below every day, so that one of the two is enough.
-      sql<string | null>`nullif(max(
-        coalesce((select max(visit.day) from visit where visit.dog_id = dog.id
-          and visit.weight_kg is not null and visit.binned_at is null), ''),
-        coalesce((select max(weighing.day) from weighing where weighing.dog_id = dog.id), '')
-      ), '')`.as('lastWeighedDay'),
-      eb
-        .selectFrom('foodDecision')
-        .innerJoin('visit as decidedAt', 'decidedAt.id', 'foodDecision.visitId')
-        .select(sql<string | null>`json_extract(proposal, '$.nextWeighInDay')`.as('day'))
-        .whereRef('foodDecision.dogId', '=', 'dog.id')
-        .where('decidedAt.binnedAt', 'is', null)
-        .orderBy('foodDecision.decidedOn', 'desc')
-        .orderBy('foodDecision.createdAt', 'desc')
-        .limit(1)
-        .as('proposedWeighDay'),
-      eb
-        .selectFrom('plan')
-        .leftJoin('visit as madeAt', 'madeAt.id', 'plan.visitId')
-        // Days out can leave the last week without a session, so all weeks are looked through.
-        .select(
-          sql<string | null>`(select max(json_extract(session.value, '$.day'))
-            from json_each(plan.ramp, '$.weeks') as week,
-              json_each(week.value, '$.sessions') as session)`.as('day'),
-        )
-        .whereRef('plan.dogId', '=', 'dog.id')
-        .where('plan.current', '=', 1)
-        .where('madeAt.binnedAt', 'is', null)
-        .as('planEndDay'),
-      eb
-        .selectFrom('visit')
-        .select('visit.consentExpiryDay')
-        .whereRef('visit.dogId', '=', 'dog.id')
-        .where('visit.consentGiven', '=', 1)
-        .where('visit.binnedAt', 'is', null)
-        .orderBy('visit.day', 'desc')
-        .orderBy('visit.createdAt', 'desc')
-        .limit(1)
-        .as('consentEndDay'),
-    ])
+    .where('client.binnedAt', 'is', null);
+
+/** The dogs seen or weighed since a day, and those whose consent ends within reach of today. */
+export function dogsHeardOf(desk: Desk, since: string): Promise<ListedDog[]> {
+  const today = desk.today();
+  return listedDogs(desk)
+    .where(
+      sql<boolean>`dog.id in (
+        select dog_id from visit where binned_at is null and (day >= ${since}
+          or consent_expiry_day between ${addDays(today, -DUE_PAST_DAYS)}
+            and ${addDays(today, DUE_AHEAD_DAYS['consent ends'])})
+        union select dog_id from weighing where day >= ${since})`,
+    )
     .execute();
 }
 
-function dueLines(dog: DogDays, today: string): DueLine[] {
-  const { dogId, name, clientName } = dog;
-  const days: readonly (readonly [DueReason, string | null])[] = [
-    ['weigh', nextWeighIn(dog)],
-    ['plan ends', dog.planEndDay],
-    ['consent ends', dog.consentEndDay],
-  ];
-  return days.flatMap(([reason, day]) => {
-    if (day === null || day > addDays(today, DUE_AHEAD_DAYS[reason])) return [];
-    if (day < addDays(today, -DUE_PAST_DAYS)) return [];
-    return [{ dogId, name, clientName, reason, day }];
-  });
+/**
+ * The dogs with a plan in force whose last outing lies from `from` on, up to `to`; with `stopped`,
+ * those whose plan has no outing left too. The JSON functions are SQLite's own: unpacking every
+ * plan here would cost more than the rest of the desk.
+ */
+export function dogsWithPlan(
+  desk: Desk,
+  last: { readonly from: string; readonly to: string; readonly stopped: boolean },
+): Promise<ListedDog[]> {
+  return listedDogs(desk)
+    .innerJoin('plan', 'plan.dogId', 'dog.id')
+    .leftJoin('visit as madeAt', 'madeAt.id', 'plan.visitId')
+    .where('plan.current', '=', 1)
+    .where('madeAt.binnedAt', 'is', null)
+    .where(
+      sql<boolean>`coalesce((select max(json_extract(session.value, '$.day'))
+          from json_each(plan.ramp, '$.weeks') as week,
+            json_each(week.value, '$.sessions') as session)
+        between ${last.from} and ${last.to}, ${last.stopped ? 1 : 0})`,
+    )
+    .execute();
 }
 
-export const dueHandlers: Handlers<'dogs/due'> = {
-  'dogs/due': async (desk) => {
-    const dogs = await readDays(desk.db);
-    const lines = dogs.flatMap((dog) => dueLines(dog, desk.today()));
-    return lines.sort((a, b) => a.day.localeCompare(b.day) || a.name.localeCompare(b.name));
-  },
+/** Whether a day that something is due stands on the list today. */
+function isListed(reason: DueReason, day: string | null, today: string): day is string {
+  if (day === null) return false;
+  return day <= addDays(today, DUE_AHEAD_DAYS[reason]) && day >= addDays(today, -DUE_PAST_DAYS);
+}
+
+async function weighAndConsentLines(desk: Desk): Promise<DueLine[]> {
+  const today = desk.today();
+  const dogs = await dogsHeardOf(desk, addDays(today, -DUE_PAST_DAYS - BETWEEN_WEIGHINGS));
+  const lines = await presentLines(
+    desk,
+    dogs.map(({ id }) => id),
+  );
+  const due = ({ weighDay, consent }: PresentLine) =>
+    [
+      ['weigh', weighDay],
+      ['consent ends', consent.endsOn],
+    ] as const;
+  return dogs.flatMap(({ id, name, clientName }) =>
+    due(lines.get(id)!).flatMap(([reason, day]) =>
+      isListed(reason, day, today) ? [{ dogId: id, name, clientName, reason, day }] : [],
+    ),
+  );
+}
+
+/** The plans that end, each as it stands: one that waits is not told as one that runs. */
+async function planLines(desk: Desk): Promise<DueLine[]> {
+  const today = desk.today();
+  const dogs = await dogsWithPlan(desk, {
+    from: addDays(today, -DUE_PAST_DAYS),
+    to: addDays(today, DUE_AHEAD_DAYS['plan ends']),
+    stopped: false,
+  });
+  const rules = await readRules(desk.db);
+  const lines: DueLine[] = [];
+  for (const { id, name, clientName } of dogs) {
+    const state = await readState(desk, id, rules);
+    if (state === null) continue;
+    const held = state.programme.kind === 'waiting' || state.programme.kind === 'stopped';
+    const reason = held ? 'plan on hold' : 'plan ends';
+    if (!isListed(reason, state.planEndsOn, today)) continue;
+    lines.push({ dogId: id, name, clientName, reason, day: state.planEndsOn });
+  }
+  return lines;
+}
+
+const byDay = <T extends { readonly day: string; readonly name: string }>(lines: T[]): T[] =>
+  lines.sort((a, b) => a.day.localeCompare(b.day) || a.name.localeCompare(b.name));
+
+/** The dogs whose weight has left its course, of those weighed of late. */
+async function offCourseLines(desk: Desk): Promise<OffCourseLine[]> {
+  const since = addDays(desk.today(), -DUE_PAST_DAYS);
+  const dogs = await dogsHeardOf(desk, since);
+  const lines = await presentLines(
+    desk,
+    dogs.map(({ id }) => id),
+  );
+  return byDay(
+    dogs.flatMap(({ id, name, clientName }): OffCourseLine[] => {
+      const { weight, offCourse: reason } = lines.get(id)!;
+      if (weight === null || reason === null || weight.day < since) return [];
+      return [{ dogId: id, name, clientName, day: weight.day, weightKg: weight.kg, reason }];
+    }),
+  );
+}
+
+export const dueHandlers: Handlers<'dogs/due' | 'dogs/offCourse'> = {
+  'dogs/due': async (desk) =>
+    byDay([...(await weighAndConsentLines(desk)), ...(await planLines(desk))]),
+  'dogs/offCourse': offCourseLines,
 };

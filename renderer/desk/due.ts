@@ -4,18 +4,21 @@ import type { DueLine, DueReason } from '../../electron/contract/due.ts';
 const DEEDS: Readonly<Record<DueReason, (name: string) => string>> = {
   weigh: (name) => `Weigh ${name}`,
   'plan ends': (name) => `Review the plan of ${name}`,
+  'plan on hold': (name) => `Settle what the plan of ${name} waits for`,
   'consent ends': (name) => `Ask the vet again about ${name}`,
 };
 
 const PAST: Readonly<Record<DueReason, string>> = {
   weigh: 'weigh-in was due',
   'plan ends': 'plan ended',
+  'plan on hold': 'on hold; was to end',
   'consent ends': 'the vet’s consent ended',
 };
 
 const AHEAD: Readonly<Record<DueReason, string>> = {
   weigh: 'weigh-in',
   'plan ends': 'last session',
+  'plan on hold': 'on hold; was to end',
   'consent ends': 'last day of the vet’s consent',
 };
 

@@ -12,7 +12,7 @@ import type { VisitFacts } from '../../electron/contract/records.ts';
 import { MOST_LISTED } from '../../electron/contract/dogList.ts';
 import { searchText } from '../../electron/service/searchText.ts';
 import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
-import { seenWithPlan, soundVisit } from './support/records.ts';
+import { seenWithPlan, soundVisit, tellAllDone } from './support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -96,6 +96,26 @@ describe('the list of dogs', () => {
     ]);
   });
 
+  test('shows the last score that was given, and is ordered by it', async () => {
+    const desk = await openOwn();
+    for (const [name, first, last] of [
+      ['Rusk', 8, null],
+      ['Anka', 4, 6],
+      ['Milo', null, 7],
+    ] as const) {
+      const id = await addDog(desk, name);
+      await see(desk, id, '2026-01-10', { bcs: first });
+      await see(desk, id, '2026-02-10', { bcs: last });
+      expect((await desk.ok('dogs/file', { dogId: id })).state!.bcs).toBe(last ?? first);
+    }
+    const lines = await desk.ok('dogs/list', { query: '', order: 'condition' });
+    expect(lines.map(({ name, lastBcs }) => [name, lastBcs])).toEqual([
+      ['Rusk', 8],
+      ['Milo', 7],
+      ['Anka', 6],
+    ]);
+  });
+
   test('finds a phone number however it is spaced', async () => {
     const desk = await openOwn();
     await addDog(desk, 'Rusk', { phone: '0151 234-56/78' });
@@ -122,7 +142,7 @@ describe('the list of dogs', () => {
     const ended = await addDog(desk, 'Enda');
     await desk.ok('visits/save', {
       id: null,
-      visit: { ...blankVisit(ended, '2026-02-28'), weightKg: 20, bcs: 5 },
+      visit: { ...soundVisit(ended, '2026-02-28'), weightKg: 20, bcs: 5, foodGoal: 'hold' },
       plan: {
         ...blankPlanRequest('2026-03-02', 'conditioned'),
         goal: { continuousMinutes: 5 },
@@ -138,9 +158,15 @@ describe('the list of dogs', () => {
     expect(await filtered('plan ended')).toEqual([]);
     expect(await filtered('due for follow-up')).toEqual([]);
     desk.setDay('2026-06-01');
-    expect(await filtered('plan ended')).toEqual(['Enda']);
+    // Nothing was told of its outings: on every page the plan waits, and so here.
+    expect(await filtered('plan ended')).toEqual([]);
+    expect(await filtered('stopped')).toEqual(['Enda']);
     expect((await filtered('due for follow-up')).sort()).toEqual(['Enda', 'Frea', 'Offa']);
-    expect(await filtered('plan ended', 'consent missing')).toEqual(['Enda']);
+    expect(await filtered('stopped', 'consent missing')).toEqual(['Enda']);
+    const { planEndsOn } = (await desk.ok('dogs/file', { dogId: ended })).state!;
+    await tellAllDone(desk, ended, addDays(planEndsOn!, 3));
+    expect(await filtered('stopped')).toEqual([]);
+    expect(await filtered('plan ended')).toEqual(['Enda']);
     expect((await desk.ok('dogs/find', { query: '', filters: ['consent missing'] })).count).toBe(2);
   });
 

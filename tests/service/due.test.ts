@@ -10,6 +10,7 @@ import {
 import type { Plan } from '../../electron/contract/contract.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
+import { tellAllDone } from './support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 const FOOD = { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' } as const;
@@ -110,8 +111,13 @@ describe('the due list', () => {
     const planLines = async (day: string) =>
       (await due(desk, day)).filter((line) => line.includes('plan'));
     expect(await planLines(addDays(last, -8))).toEqual([]);
+    // Nothing was told of its outings: on every page it waits, and so here.
+    expect(await planLines(addDays(last, -7))).toEqual([`Rusk: plan on hold ${last}`]);
+    await tellAllDone(desk, dogId, addDays(last, -7));
     expect(await planLines(addDays(last, -7))).toEqual([`Rusk: plan ends ${last}`]);
+    await tellAllDone(desk, dogId, addDays(last, 3));
     expect(await planLines(addDays(last, 3))).toEqual([`Rusk: plan ends ${last}`]);
+    expect(await planLines(addDays(last, 91))).toEqual([]);
   });
 
   test('names the latest consent alone, within a month of its end', async () => {

@@ -30,6 +30,14 @@ export interface Told {
   readonly target?: string | null | undefined;
   readonly goalDay?: string | null | undefined;
   readonly nextWeighIn?: string | null | undefined;
+  readonly condition?: number | null | undefined;
+  /** The code of what the weight is off its course by. */
+  readonly offCourse?: string | null | undefined;
+  readonly gaining?: boolean | undefined;
+  /** Whatever the plan waits for. */
+  readonly lastOuting?: string | null | undefined;
+  readonly consent?: boolean | undefined;
+  readonly consentEnds?: string | null | undefined;
 }
 
 /** All of it, as it stands. */
@@ -74,6 +82,12 @@ export function toldBy(state: PresentState<Plan, FoodDecision>, units: Units): S
     target: targetKg === null ? null : weightText(targetKg, units),
     goalDay: state.goal?.day ?? null,
     nextWeighIn: state.due.find(({ what }) => what === 'weigh')?.day ?? null,
+    condition: state.bcs,
+    offCourse: state.offCourse?.code ?? null,
+    gaining: state.gaining,
+    lastOuting: state.planEndsOn,
+    consent: state.consent.inForce,
+    consentEnds: state.consent.endsOn,
   };
 }
 

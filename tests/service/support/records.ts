@@ -1,3 +1,4 @@
+import { plannedSessions } from '../../../core/index.ts';
 import {
   blankClient,
   blankDog,
@@ -5,7 +6,7 @@ import {
   blankVisit,
 } from '../../../electron/contract/blank.ts';
 import type { SavedVisit } from '../../../electron/contract/contract.ts';
-import type { Dog, VisitFacts } from '../../../electron/contract/records.ts';
+import type { Dog, SessionInput, VisitFacts } from '../../../electron/contract/records.ts';
 import type { TestDesk } from '../desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
@@ -42,6 +43,28 @@ export async function dogOf(desk: TestDesk, owner: string, name: string): Promis
     client: { ...blankClient(), name: owner },
     dog: { ...blankDog(), name, birthDay: '2021-05-01', adultWeightKg: 22 },
   });
+}
+
+/** The owner tells, on `day`, that every outing before it was done. */
+export async function tellAllDone(desk: TestDesk, dogId: string, day: string): Promise<void> {
+  desk.setDay(day);
+  const { plans, sessions } = await desk.ok('dogs/file', { dogId });
+  const told = new Set(sessions.map((session) => session.day));
+  for (const planned of plannedSessions(plans)) {
+    if (planned.day >= day || told.has(planned.day)) continue;
+    const session = {
+      day: planned.day,
+      outcome: 'done',
+      runMinutes: null,
+      longestRunMinutes: null,
+      runKm: null,
+      climbedM: null,
+      nextDay: 'normal',
+      signs: [],
+      note: '',
+    } satisfies SessionInput;
+    await desk.ok('sessions/save', { dogId, session });
+  }
 }
 
 /** A visit at which a plan is made and the proposed food accepted. */

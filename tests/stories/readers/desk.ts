@@ -1,34 +1,84 @@
-import { DUE_AHEAD_DAYS, DUE_PAST_DAYS } from '../../../electron/contract/due.ts';
+import type { DogFilter } from '../../../electron/contract/dogList.ts';
+import {
+  DUE_AHEAD_DAYS,
+  DUE_PAST_DAYS,
+  type DueLine,
+  type DueReason,
+} from '../../../electron/contract/due.ts';
 import { addDays } from '../../../core/index.ts';
 import type { Played } from '../play.ts';
 import { weightText, type Told } from '../told.ts';
 
-/** What the rows of the desk say: the dog's own row, the due list and the filters. */
-export async function readDesk({ desk, file, practice }: Played): Promise<Map<string, Told>> {
-  const { id } = file.dog;
-  const day = file.state!.day;
-  const row = (await desk.ok('dogs/list', { query: '' })).find((line) => line.id === id)!;
-  const said = new Map<string, Told>();
-  said.set('the row of the desk', { weight: weightText(row.lastWeightKg!, practice) });
-  const lines = (await desk.ok('dogs/due', {})).filter(({ dogId }) => dogId === id);
-  const weigh = lines.find(({ reason }) => reason === 'weigh');
-  // A weigh-in far off, or long overdue, is on no list.
-  if (weigh !== undefined) said.set('the due list', { nextWeighIn: weigh.day });
-  else if (isListed(file.state!.due.find(({ what }) => what === 'weigh')?.day, day)) {
-    said.set('the due list', { nextWeighIn: undefined });
-  }
-  const ended = await desk.ok('dogs/list', { query: '', filters: ['plan ended'] });
-  if (ended.some((line) => line.id === id)) {
-    said.set('the filter "plan ended"', { nextOuting: null });
-  }
-  const ending = lines.find(({ reason }) => reason === 'plan ends');
-  if (ending !== undefined && ending.day > day) {
-    said.set('the end of a plan on the due list', { programme: 'running' });
-  }
-  return said;
+/** What the desk says: the dog's own row, the due list, the weights off course and the filters. */
+export async function readDesk(played: Played): Promise<Map<string, Told>> {
+  const { desk, file, practice } = played;
+  const isOwn = ({ dogId }: { readonly dogId: string }): boolean => dogId === file.dog.id;
+  const row = (await desk.ok('dogs/list', { query: '' })).find(({ id }) => id === file.dog.id)!;
+  const off = (await desk.ok('dogs/offCourse', {})).find(isOwn);
+  return new Map<string, Told>([
+    [
+      'the row of the desk',
+      { weight: weightText(row.lastWeightKg!, practice), condition: row.lastBcs },
+    ],
+    ...dueLists(played, (await desk.ok('dogs/due', {})).filter(isOwn)),
+    [
+      'the list of weights off course',
+      {
+        offCourse: off?.reason.code ?? null,
+        ...(off === undefined ? {} : { weight: weightText(off.weightKg, practice) }),
+      },
+    ],
+    ...(await filters(played)),
+  ]);
 }
 
-const isListed = (due: string | undefined, day: string): boolean =>
-  due !== undefined &&
-  due <= addDays(day, DUE_AHEAD_DAYS.weigh) &&
-  due >= addDays(day, -DUE_PAST_DAYS);
+/** What the due list says, or leaves out although its day is near. */
+function dueLists({ file }: Played, lines: readonly DueLine[]): [string, Told][] {
+  const { day, weighDay, planEndsOn, consent } = file.state!;
+  const listed = (reason: DueReason, due: string | null): string | null | undefined => {
+    const line = lines.find((entry) => entry.reason === reason);
+    if (line !== undefined) return line.day;
+    const isNear =
+      due !== null &&
+      due <= addDays(day, DUE_AHEAD_DAYS[reason]) &&
+      due >= addDays(day, -DUE_PAST_DAYS);
+    // What is far off, or long overdue, is on no list.
+    return isNear ? undefined : due;
+  };
+  const held = lines.some(({ reason }) => reason === 'plan on hold');
+  const ending = lines.find(({ reason }) => reason === 'plan ends');
+  const lastOuting = listed(held ? 'plan on hold' : 'plan ends', planEndsOn);
+  return [
+    ['the weigh-in on the due list', { nextWeighIn: listed('weigh', weighDay) }],
+    ['the consent on the due list', { consentEnds: listed('consent ends', consent.endsOn) }],
+    [
+      'the plan on the due list',
+      {
+        lastOuting,
+        ...(held ? { programme: 'held' as const } : {}),
+        ...(ending === undefined
+          ? {}
+          : { programme: ending.day < day ? ('finished' as const) : ('running' as const) }),
+      },
+    ],
+  ];
+}
+
+async function filters({ desk, file }: Played): Promise<[string, Told][]> {
+  const holds = async (filter: DogFilter): Promise<boolean> =>
+    (await desk.ok('dogs/list', { query: '', filters: [filter] })).some(
+      ({ id }) => id === file.dog.id,
+    );
+  const { state } = file;
+  const isLater = state!.weighDay! > state!.day;
+  return [
+    ['the filter "gaining"', { gaining: await holds('gaining') }],
+    ['the filter "consent missing"', { consent: !(await holds('consent missing')) }],
+    [
+      'the filter "due for follow-up"',
+      (await holds('due for follow-up')) === isLater ? { nextWeighIn: undefined } : {},
+    ],
+    ['the filter "plan ended"', (await holds('plan ended')) ? { programme: 'finished' } : {}],
+    ['the filter "stopped"', (await holds('stopped')) ? { programme: 'held' } : {}],
+  ];
+}
