@@ -1,7 +1,9 @@
+import './noEval.ts';
 import { createPinia } from 'pinia';
 import { createApp } from 'vue';
 import { createClient, provideClient } from './api/client.ts';
 import App from './App.vue';
+import { wouldLoseDrafts } from './composables/draftStore.ts';
 import { watchLeaving } from './composables/leaving.ts';
 import { createAppRouter } from './router.ts';
 import { usePractice } from './stores/practice.ts';
@@ -27,4 +29,4 @@ const practice = usePractice();
 if (!client.refused.value) await practice.load();
 app.use(createAppRouter());
 app.mount('#app');
-watchLeaving();
+watchLeaving(() => wouldLoseDrafts(client));

@@ -7,10 +7,24 @@ export interface KeptDraft {
   readonly savedAt: string;
 }
 
-const PREFIX = 'trotwell:draft:';
-
 /** What is still on its way to the service, by client. */
 const onTheWay = new WeakMap<Client, Promise<unknown>>();
+
+/** A draft the service has not taken yet. */
+interface Untaken {
+  readonly draft: KeptDraft;
+  /** True once the service was asked and did not take it. */
+  refused: boolean;
+}
+
+/** What the service has not taken yet, by client, practice and key. */
+const untaken = new WeakMap<Client, Map<string, Untaken>>();
+
+function untakenOf(client: Client): Map<string, Untaken> {
+  const found = untaken.get(client) ?? new Map<string, Untaken>();
+  untaken.set(client, found);
+  return found;
+}
 
 /**
  * Sends one change after the other: two calls on two connections may arrive in either order, and a
@@ -22,41 +36,61 @@ function inTurn<T>(client: Client, send: () => Promise<T>): Promise<T> {
   return turn;
 }
 
+/** Sends without waiting for a turn, which a window that is left does not live to see. */
+function atOnce<T>(client: Client, send: () => Promise<T>): Promise<T> {
+  const sent = send();
+  onTheWay.set(client, Promise.allSettled([onTheWay.get(client), sent]));
+  return sent;
+}
+
 /** Resolves when the service has taken every draft given to it so far. */
 export async function draftsKept(client: Client): Promise<void> {
   await onTheWay.get(client);
 }
 
+/** True while something typed would be lost with this window: the service does not take it. */
+export function wouldLoseDrafts(client: Client): boolean {
+  return [...untakenOf(client).values()].some(({ refused }) => refused);
+}
+
 /**
- * Drafts lie in two places: this window's session storage, written at once, and the service,
- * written shortly after. The first survives a reload and a service that is gone; the second
- * survives closing the window.
+ * Drafts lie in the service, written shortly after they change, so that they survive the window.
+ * What it has not taken yet lies in this window's memory, and nowhere in the browser's own files:
+ * no erasure would reach those.
  */
 export function draftStore(client: Client, practiceName: string, key: string) {
-  const local = `${PREFIX}${practiceName}:${key}`;
+  const local = `${practiceName}:${key}`;
+  const here = untakenOf(client);
   return {
     keepHere(draft: KeptDraft): void {
-      sessionStorage.setItem(local, JSON.stringify(draft));
+      here.set(local, { draft, refused: false });
     },
-    async keepThere(draft: KeptDraft): Promise<boolean> {
+    /** @param leaving true where the window is about to go */
+    async keepThere(draft: KeptDraft, leaving = false): Promise<boolean> {
       const json = JSON.stringify(draft);
-      return (await inTurn(client, () => client.call('drafts/put', { key, json }))).ok;
+      const send = leaving ? atOnce : inTurn;
+      const { ok } = await send(client, () => client.call('drafts/put', { key, json }));
+      const waiting = here.get(local);
+      if (waiting?.draft === draft) {
+        if (ok) here.delete(local);
+        else waiting.refused = true;
+      }
+      return ok;
     },
     async find(): Promise<KeptDraft | null> {
-      const here = readDraft(sessionStorage.getItem(local));
-      if (here !== null) return here;
+      const waiting = here.get(local);
+      if (waiting !== undefined) return waiting.draft;
       const there = await client.call('drafts/get', { key });
       return there.ok && there.value !== null ? readDraft(there.value.json) : null;
     },
     async drop(): Promise<void> {
-      sessionStorage.removeItem(local);
+      here.delete(local);
       await inTurn(client, () => client.call('drafts/drop', { key }));
     },
   };
 }
 
-function readDraft(json: string | null): KeptDraft | null {
-  if (json === null) return null;
+function readDraft(json: string): KeptDraft | null {
   try {
     const draft = JSON.parse(json) as Partial<KeptDraft> | null;
     if (typeof draft !== 'object' || draft === null) return null;

@@ -12,10 +12,20 @@ async function handOverAll(): Promise<void> {
   await Promise.allSettled([...waiting].map((handOver) => handOver()));
 }
 
-/** Listens for the window being left: Electron's says so before it hides, a browser's when hidden. */
-export function watchLeaving(): void {
-  window.trotwell?.onLeave(handOverAll);
+/**
+ * Listens for the window being left: Electron's says so before it hides, a browser's when hidden.
+ * @param wouldLose true while something typed would be lost; a browser then asks before it leaves
+ */
+export function watchLeaving(wouldLose: () => boolean): void {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') void handOverAll();
+  });
+  if (window.trotwell !== undefined) {
+    // Electron's window would not ask, but stay open without a word.
+    window.trotwell.onLeave(handOverAll);
+    return;
+  }
+  window.addEventListener('beforeunload', (event) => {
+    if (wouldLose()) event.preventDefault();
   });
 }

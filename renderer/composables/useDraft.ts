@@ -9,19 +9,20 @@ import type { Form } from './useForm.ts';
 
 const WAIT_MS = 700;
 
-/** Writes a draft into this window at once, and to the service once the typing pauses. */
+/** Holds a draft in this window, and gives it to the service once the typing pauses. */
 function draftKeeper(store: () => ReturnType<typeof draftStore>) {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let waiting: KeptDraft | null = null;
 
-  async function flush(): Promise<void> {
+  async function flush(leaving = false): Promise<void> {
     clearTimeout(timer);
     if (waiting === null) return;
     const draft = waiting;
-    waiting = null;
-    await store().keepThere(draft);
+    const taken = await store().keepThere(draft, leaving);
+    // What was not taken is tried again with the next key, or when the window is left.
+    if (taken && waiting === draft) waiting = null;
   }
-  const stop = whenLeaving(flush);
+  const stop = whenLeaving(() => flush(true));
   onBeforeUnmount(() => {
     stop();
     void flush();

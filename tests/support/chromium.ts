@@ -33,6 +33,10 @@ function runnable(path: string): boolean {
   }
 }
 
+/** A Chromium with all that it keeps on the disk, where there is one; else the other. */
+export const findWholeChromium = (): string | null =>
+  INSTALLED.slice(1).find(runnable) ?? findChromium();
+
 /** A Chromium on this machine: `TROTWELL_CHROMIUM`, Playwright's own, or an installed one. */
 export function findChromium(): string | null {
   const named = process.env['TROTWELL_CHROMIUM'];

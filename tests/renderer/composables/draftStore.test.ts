@@ -1,10 +1,12 @@
-import { beforeEach, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { Client } from '../../../renderer/api/client.ts';
-import { draftsKept, draftStore } from '../../../renderer/composables/draftStore.ts';
+import {
+  draftsKept,
+  draftStore,
+  wouldLoseDrafts,
+} from '../../../renderer/composables/draftStore.ts';
 import { openOwn } from '../../service/desk.ts';
 import { deskClient } from '../support/atDesk.ts';
-
-beforeEach(() => sessionStorage.clear());
 
 /** A way to a real service on which drafts come late, as over a second connection. */
 async function slowForDrafts() {
@@ -38,4 +40,44 @@ it('tells when all drafts have arrived', async () => {
   arrive();
   await draftsKept(client);
   expect(await kept()).toContain('Bess');
+});
+
+/** A way to a real service that takes no drafts until it is told to. */
+async function deafToDrafts() {
+  const desk = await openOwn();
+  const direct = deskClient(desk);
+  const service = { hears: false };
+  const client: Client = {
+    ...direct,
+    async call(name, input) {
+      if (name !== 'drafts/put' || service.hears) return direct.call(name, input);
+      return { ok: false, error: { kind: 'unreachable', message: 'No answer.' } };
+    },
+  };
+  return { store: draftStore(client, 'own', 'dog:new'), client, service };
+}
+
+it('holds in the window what the service did not take, and says that it would be lost', async () => {
+  const { store, client, service } = await deafToDrafts();
+  store.keepHere(DRAFT);
+  expect(wouldLoseDrafts(client)).toBe(false);
+  expect(await store.keepThere(DRAFT)).toBe(false);
+  expect(wouldLoseDrafts(client)).toBe(true);
+  expect(await store.find()).toEqual(DRAFT);
+  service.hears = true;
+  expect(await store.keepThere(DRAFT)).toBe(true);
+  expect(wouldLoseDrafts(client)).toBe(false);
+  expect(await store.find()).toEqual(DRAFT);
+  await store.drop();
+  expect(await store.find()).toBeNull();
+});
+
+it('does not wait for its turn when the window is left, and is still dropped after it', async () => {
+  const { store, kept, arrive } = await slowForDrafts();
+  const first = store.keepThere(DRAFT);
+  const last = store.keepThere({ ...DRAFT, values: { name: 'Bramble' } }, true);
+  const dropped = store.drop();
+  arrive();
+  await Promise.all([first, last, dropped]);
+  expect(await kept()).toBeNull();
 });

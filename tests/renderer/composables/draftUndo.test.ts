@@ -1,11 +1,9 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import DogFormPage from '../../../renderer/pages/DogFormPage.vue';
 import PlanPage from '../../../renderer/pages/PlanPage.vue';
 import { openOwn, type TestDesk } from '../../service/desk.ts';
 import { dogOf, seenWithPlan } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
-
-beforeEach(() => sessionStorage.clear());
 
 /** The form of a new dog, with its name begun. */
 async function begunDog(desk: TestDesk) {

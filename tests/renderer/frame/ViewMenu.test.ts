@@ -1,6 +1,8 @@
 import { flushPromises, mount } from '@vue/test-utils';
 import { afterEach, describe, expect, it } from 'vitest';
+import { defineComponent } from 'vue';
 import ViewMenu from '../../../renderer/components/frame/ViewMenu.vue';
+import { usePageTitle } from '../../../renderer/composables/usePageTitle.ts';
 import { appPlugins } from '../support/plugins.ts';
 
 const root = document.documentElement;
@@ -48,6 +50,32 @@ describe('the View menu', () => {
     expect(root.dataset['theme']).toBe('dark');
     await choose('system');
     expect(root.dataset['theme']).toBeUndefined();
+  });
+
+  it('takes dogs’ names out of the title, and keeps that on this machine', async () => {
+    const Page = defineComponent({
+      components: { ViewMenu },
+      setup: () =>
+        usePageTitle(
+          () => 'Plan',
+          () => 'Running plan of Bramble',
+        ),
+      template: '<ViewMenu />',
+    });
+    const open = async () => {
+      const wrapper = mount(Page, { global: { plugins: plugins() }, attachTo: document.body });
+      await wrapper.get('button').trigger('click');
+      await flushPromises();
+      return wrapper;
+    };
+    const first = await open();
+    expect(document.title).toBe('Running plan of Bramble · Trotwell');
+    document.querySelector<HTMLInputElement>('.view-sheet input[type="checkbox"]')!.click();
+    await flushPromises();
+    expect(document.title).toBe('Plan · Trotwell');
+    first.unmount();
+    await open();
+    expect(document.title).toBe('Plan · Trotwell');
   });
 
   it('falls back to normal where something unknown was kept', async () => {

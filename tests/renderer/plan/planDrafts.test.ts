@@ -15,10 +15,7 @@ function leave(): void {
   open?.unmount();
   open = null;
 }
-afterEach(() => {
-  leave();
-  sessionStorage.clear();
-});
+afterEach(leave);
 
 async function dogWithPlan() {
   const desk = await openOwn(undefined, TODAY);
@@ -30,7 +27,6 @@ async function dogWithPlan() {
 /** Opens the plan's page anew, as after the window was closed. */
 async function planPage(desk: TestDesk, dogId: string): Promise<VueWrapper> {
   leave();
-  sessionStorage.clear();
   ({ wrapper: open } = await mountAtDesk(PlanPage, deskClient(desk), { dogId }));
   await shows(open, 'Running plan of Bess');
   return open;

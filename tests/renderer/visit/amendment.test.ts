@@ -10,7 +10,6 @@ let open: VueWrapper | null = null;
 afterEach(() => {
   open?.unmount();
   open = null;
-  sessionStorage.clear();
 });
 
 /** A saved visit with a plan and a food decision, open to be amended. */

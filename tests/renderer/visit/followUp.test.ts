@@ -13,10 +13,6 @@ const TODAY = '2026-03-17';
 /** A busy machine lays paper out slowly. */
 const PRINTING_MS = 40_000;
 
-afterEach(() => {
-  sessionStorage.clear();
-});
-
 /** The form of a follow-up two weeks into a plan, with the dog weighed and found sound. */
 async function followUp(desk?: TestDesk) {
   const at = desk ?? (await openOwn());
