@@ -1,5 +1,5 @@
 import { flushPromises, type VueWrapper } from '@vue/test-utils';
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { blankPractice } from '../../../electron/contract/blank.ts';
 import type { DogFile, SavedVisit } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
