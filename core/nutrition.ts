@@ -9,6 +9,7 @@ export * from './food/foodChoice.ts';
 export * from './food/foodEnergy.ts';
 export * from './food/ration.ts';
 export * from './food/weighOut.ts';
+export * from './food/bowls.ts';
 export * from './running/cost.ts';
 export * from './running/plannedRunning.ts';
 export * from './running/power.ts';

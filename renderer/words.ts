@@ -198,6 +198,7 @@ export const LANGUAGE_WORDS: Words<Practice['language']> = {
 export const HANDOUT_WORDS: Words<HandoutKind> = {
   'running-plan': 'Running plan',
   'feeding-sheet': 'Feeding sheet',
+  'bowl-labels': 'Labels for the bowl',
   'progress-report': 'Progress report',
   'heat-card': 'Heat card',
   'kit-sheet': 'Kit and technique',

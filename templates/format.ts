@@ -177,3 +177,8 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
       inUnits(text, settings).replaceAll(ISO_DAY, (day) => writeDay(day, settings.dayFormat)),
   };
 }
+
+/** Keeps a text that somebody typed to one line. */
+export function shorten(text: string, most: number): string {
+  return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+}

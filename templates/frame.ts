@@ -5,7 +5,7 @@ import type {
   DynamicContent,
   TDocumentDefinitions,
 } from 'pdfmake/interfaces';
-import { createFormat, fill, type Format } from './format.ts';
+import { createFormat, fill, shorten, type Format } from './format.ts';
 import type { HandoutContext } from './model.ts';
 import { letterhead, REGISTRATION_IN_HEAD } from './parts/letterhead.ts';
 import { ruleLine, together } from './parts/layout.ts';
@@ -38,6 +38,15 @@ export interface Sheet {
   readonly reminder?: string;
 }
 
+/** A page of labels to peel off: no letterhead, no footer, the labels from edge to edge. */
+export interface LabelSheet {
+  readonly words: FrameWords;
+  readonly kind: string;
+  readonly labels: Content;
+  /** Left, top, right and bottom, pt. */
+  readonly margins: readonly [number, number, number, number];
+}
+
 /** The writer and colours for a practice and a language. */
 export function press(context: HandoutContext, words: FrameWords): Press {
   return {
@@ -50,7 +59,7 @@ export function press(context: HandoutContext, words: FrameWords): Press {
 /** Puts sheets on paper, each from a new page with the letterhead, numbered through. */
 export function assemble(
   context: HandoutContext,
-  sheets: readonly [Sheet, ...Sheet[]],
+  sheets: readonly [Sheet | LabelSheet, ...(Sheet | LabelSheet)[]],
 ): HandoutDocument {
   const { words } = sheets[0];
   const tools = press(context, words);
@@ -61,7 +70,9 @@ export function assemble(
     pageMargins: [MARGIN.left, MARGIN.top, MARGIN.right, MARGIN.bottom],
     defaultStyle: BODY,
     styles: styles(tools.colours),
-    content: sheets.map((sheet) => section(context, sheet)),
+    content: sheets.map((sheet) =>
+      'labels' in sheet ? labelSection(sheet) : section(context, sheet),
+    ),
     pageBreakBefore: breakBeforeOrphan(practice.paper),
   };
   return {
@@ -72,6 +83,12 @@ export function assemble(
     language: words.language,
   };
 }
+
+const labelSection = ({ labels, margins }: LabelSheet): ContentSection => ({
+  section: labels,
+  pageMargins: [...margins],
+  footer: () => '',
+});
 
 function section(context: HandoutContext, sheet: Sheet): ContentSection {
   const { words } = sheet;
@@ -110,11 +127,6 @@ function longRegistration(context: HandoutContext): readonly Content[] {
   const { registration } = context.practice;
   if (registration.length <= REGISTRATION_IN_HEAD) return [];
   return [{ text: registration, style: 'foot', margin: [0, 10, 0, 0] }];
-}
-
-/** Keeps a text that somebody typed to one line of the footer. */
-function shorten(text: string, most: number): string {
-  return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
 }
 
 function footer(context: HandoutContext, sheet: Sheet, tools: Press): DynamicContent {

@@ -21,6 +21,7 @@ export {
   type Amendment,
   type AssessmentRecordData,
 } from './sheets/assessmentRecord.ts';
+export { bowlLabels, type BowlLabelsData } from './sheets/bowlLabels.ts';
 export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
 export { heatCard, type HeatCardData } from './sheets/heatCard.ts';
 export { kitSheet, type KitSheetData } from './sheets/kitSheet.ts';

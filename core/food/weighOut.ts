@@ -39,7 +39,7 @@ export function weighOut(ration: Ration, scaleStepG = 1): WeighedRation {
     name: item.name,
     treat: item.treat,
     gramsPerDay: tidy(steps[index]! * scaleStepG),
-    gramsByMeal: item.treat ? [] : byMeal(steps[index]!, ration.mealsPerDay, scaleStepG),
+    gramsByMeal: item.treat ? [] : gramsByMeal(steps[index]!, ration.mealsPerDay, scaleStepG),
     kcalPerDay: energyOf(index),
   }));
   return { items, kcalPerDay: total() };
@@ -54,7 +54,8 @@ function largestFree(items: readonly RationItem[]): number {
   return largest;
 }
 
-function byMeal(steps: number, meals: number, scaleStepG: number): number[] {
+/** Steps of the scale shared over the meals, in grams, the larger meals first. */
+export function gramsByMeal(steps: number, meals: number, scaleStepG = 1): number[] {
   const each = Math.floor(steps / meals);
   const larger = steps - each * meals;
   return Array.from({ length: meals }, (_, meal) =>

@@ -56,6 +56,7 @@ export type Language = (typeof LANGUAGES)[number];
 export const HANDOUT_KINDS = [
   'running-plan',
   'feeding-sheet',
+  'bowl-labels',
   'progress-report',
   'heat-card',
   'kit-sheet',

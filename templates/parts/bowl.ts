@@ -21,7 +21,7 @@ const head = (text: string, alignment: 'left' | 'right' = 'left'): TableCell => 
 });
 
 /** Whole grams of each meal; one number where the meals are alike, the larger meals first. */
-function perMeal({ gramsByMeal }: WeighedItem, format: Format): string {
+export function mealGrams(gramsByMeal: readonly number[], format: Format): string {
   const [first = 0] = gramsByMeal;
   if (gramsByMeal.every((grams) => grams === first)) return format.grams(first);
   const others = gramsByMeal.slice(0, -1).map((grams) => format.number(grams, 0));
@@ -38,7 +38,7 @@ function foodRow(
   return [
     { text: item.name },
     right(format.grams(weighed.gramsPerDay)),
-    right(perMeal(weighed, format), true),
+    right(mealGrams(weighed.gramsByMeal, format), true),
     ...(cups
       ? [
           right(

@@ -1,8 +1,9 @@
-import { assemble, type Sheet } from '../frame.ts';
+import { assemble, type LabelSheet, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 import { assessmentRecordPart, type AssessmentRecordData } from './assessmentRecord.ts';
+import { bowlLabelsPart, type BowlLabelsData } from './bowlLabels.ts';
 import { feedingSheetPart, type FeedingSheetData } from './feedingSheet.ts';
 import { heatCardPart, type HeatCardData } from './heatCard.ts';
 import { kitSheetPart, type KitSheetData } from './kitSheet.ts';
@@ -15,6 +16,7 @@ import { vetLetterPart, type LetterWords, type VetLetterData } from './vetLetter
 export type VisitSheet =
   | { readonly kind: 'running-plan'; readonly data: RunningPlanData }
   | { readonly kind: 'feeding-sheet'; readonly data: FeedingSheetData }
+  | { readonly kind: 'bowl-labels'; readonly data: BowlLabelsData }
   | { readonly kind: 'progress-report'; readonly data: ProgressReportData }
   | { readonly kind: 'heat-card'; readonly data: HeatCardData }
   | { readonly kind: 'kit-sheet'; readonly data: KitSheetData }
@@ -28,12 +30,14 @@ export interface BundleWords {
   readonly professional: LetterWords;
 }
 
-function part(sheet: VisitSheet, words: BundleWords): Sheet {
+function part(sheet: VisitSheet, words: BundleWords): Sheet | LabelSheet {
   switch (sheet.kind) {
     case 'running-plan':
       return runningPlanPart(sheet.data, words.owner);
     case 'feeding-sheet':
       return feedingSheetPart(sheet.data, words.owner);
+    case 'bowl-labels':
+      return bowlLabelsPart(sheet.data, words.owner);
     case 'progress-report':
       return progressReportPart(sheet.data, words.owner);
     case 'heat-card':

@@ -306,6 +306,13 @@ export const de: OwnerWords = {
     noteTitle: 'Ein Wort von uns',
     ask: 'Fragen Sie in der Tierarztpraxis, wenn {dog} lahmt, schlecht frisst, viel mehr trinkt oder anders ist als sonst.',
   },
+  labels: {
+    kind: 'Napfetiketten',
+    from: 'ab {day}',
+    meals: 'Gramm je Mahlzeit, {meals} Mahlzeiten am Tag',
+    oneMeal: 'Alles in einer Mahlzeit',
+    more: '{count} weitere: siehe Futterblatt',
+  },
   goesHome: {
     outing: '{dog}: {text}',
     whole: 'Der ganze Ausgang dauert {minutes}, mit Aufwärmen und Auslaufen.',

@@ -304,6 +304,13 @@ export const en = {
     noteTitle: 'A word from us',
     ask: 'Ask your vet if {dog} is lame, off its food, drinks much more or is not itself.',
   },
+  labels: {
+    kind: 'Bowl labels',
+    from: 'from {day}',
+    meals: 'Grams a meal, {meals} meals a day',
+    oneMeal: 'All in one meal',
+    more: '{count} more: see the feeding sheet',
+  },
   goesHome: {
     outing: '{dog}: {text}',
     whole: 'Whole outing {minutes}, with warm-up and cool-down.',

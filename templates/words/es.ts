@@ -303,6 +303,13 @@ export const es: OwnerWords = {
     noteTitle: 'Unas palabras nuestras',
     ask: 'Pregunte al veterinario si {dog} cojea, come mal, bebe mucho más o no es como siempre.',
   },
+  labels: {
+    kind: 'Etiquetas para el plato',
+    from: 'desde {day}',
+    meals: 'Gramos por toma, {meals} tomas al día',
+    oneMeal: 'Todo en una toma',
+    more: '{count} más: vea la hoja de comida',
+  },
   goesHome: {
     outing: '{dog}: {text}',
     whole: 'La salida entera dura {minutes}, con calentamiento y vuelta a la calma.',

@@ -306,6 +306,13 @@ export const fr: OwnerWords = frenchSpacing({
     noteTitle: 'Un mot de notre part',
     ask: 'Demandez au vétérinaire si {dog} boite, mange mal, boit bien plus ou n’est pas comme d’habitude.',
   },
+  labels: {
+    kind: 'Étiquettes pour la gamelle',
+    from: 'dès le {day}',
+    meals: 'Grammes par repas, {meals} repas par jour',
+    oneMeal: 'Tout en un repas',
+    more: '{count} de plus : voir la fiche repas',
+  },
   goesHome: {
     outing: '{dog} : {text}',
     whole: 'Sortie entière {minutes}, avec l’échauffement et le retour au calme.',

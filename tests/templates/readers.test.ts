@@ -30,7 +30,7 @@ describe.skipIf(!hasTool('pdftotext'))('poppler (skipped where poppler-utils is 
     const pages = popplerPages(file(test.sample.name, test.paper));
     expect(pages).toHaveLength(test.sample.pages[test.paper]);
     expect(pages.flatMap((page) => page.boxes).length).toBeGreaterThan(30);
-    expect(layoutProblems(pages)).toEqual([]);
+    expect(layoutProblems(pages, test.sample)).toEqual([]);
   });
 
   it.each(cases)('opens $sample.name on $paper with its title and language', (test) => {

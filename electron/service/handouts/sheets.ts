@@ -1,4 +1,5 @@
 import {
+  bowlsOf,
   exerciseOf,
   firstDayOf,
   gaitChanges,
@@ -135,6 +136,12 @@ const BUILDERS: Builders = {
       nextWeighDay: weighDay(material),
     };
   },
+  'bowl-labels': ({ context, state: { ration } }) => ({
+    ...context,
+    bowls: ration?.ration == null ? [] : bowlsOf(ration.ration, ration.changeover),
+    mealsPerDay: ration?.ration?.mealsPerDay ?? 0,
+    since: ration?.changeover?.steps.at(-1)?.day ?? ration?.decidedOn ?? context.day,
+  }),
   'progress-report': (material) => {
     const { assessment, context, file, latest, state } = material;
     const first = file.visits[0]!;

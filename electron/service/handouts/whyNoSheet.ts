@@ -13,6 +13,11 @@ export function whyNoSheet(kind: HandoutKind, material: Material): string | null
       ? `The vet sees ${file.dog.name} first: no exercises are printed before that.`
       : `No exercises have been chosen for ${file.dog.name} yet: do it at a visit.`;
   }
+  if (kind === 'bowl-labels') {
+    return (state.ration?.ration?.items ?? []).some(({ treat }) => !treat)
+      ? null
+      : `No food in grams has been decided for ${file.dog.name} yet: do it at a visit.`;
+  }
   if (kind === 'feeding-sheet') {
     if (state.ration !== null || assessment.food.verdict === 'refer') return null;
     return `No ration has been decided for ${file.dog.name} yet: do it at a visit.`;

@@ -1,6 +1,7 @@
 import { EXERCISES, gaitChanges } from '../../../core/index.ts';
 import {
   assessmentRecord,
+  bowlLabels,
   en,
   feedingSheet,
   heatCard,
@@ -25,6 +26,8 @@ import {
 } from './letters.ts';
 import {
   bareMeals,
+  bowlLabelsOf,
+  changingMeals,
   editedMeals,
   fullMeals,
   longNamesMeals,
@@ -56,6 +59,8 @@ export interface SampleHandout {
   readonly name: string;
   /** Pages on A4 and on Letter. */
   readonly pages: Readonly<Record<Paper, number>>;
+  /** Labels fill the page from edge to edge. */
+  readonly labels?: boolean;
   build(paper: Paper): HandoutDocument;
 }
 
@@ -129,6 +134,24 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'feeding-sheet-long-names',
     pages: { A4: 2, LETTER: 2 },
     build: (paper) => feedingSheet(longNamesMeals(paper), en),
+  },
+  {
+    name: 'bowl-labels',
+    pages: { A4: 1, LETTER: 1 },
+    labels: true,
+    build: (paper) => bowlLabels(bowlLabelsOf(meals(paper)), en),
+  },
+  {
+    name: 'bowl-labels-changing',
+    pages: { A4: 1, LETTER: 2 },
+    labels: true,
+    build: (paper) => bowlLabels(bowlLabelsOf(changingMeals(paper)), en),
+  },
+  {
+    name: 'bowl-labels-long-names',
+    pages: { A4: 1, LETTER: 2 },
+    labels: true,
+    build: (paper) => bowlLabels(bowlLabelsOf(longNamesMeals(paper)), en),
   },
   {
     name: 'progress-report',
@@ -279,6 +302,12 @@ function ownerSheets(
       name: `feeding-sheet-${language}`,
       pages: pages[1],
       build: (paper) => feedingSheet(meals(paper), words),
+    },
+    {
+      name: `bowl-labels-${language}`,
+      pages: { A4: 1, LETTER: 2 },
+      labels: true,
+      build: (paper) => bowlLabels(bowlLabelsOf(changingMeals(paper)), words),
     },
     {
       name: `progress-report-${language}`,

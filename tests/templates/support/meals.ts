@@ -1,12 +1,13 @@
 import {
   adjustFood,
+  bowlsOf,
   changeover,
   maintenanceEnergy,
   ration,
   type AdjustFoodInput,
   type FedFood,
 } from '../../../core/index.ts';
-import type { FeedingSheetData } from '../../../templates/index.ts';
+import type { BowlLabelsData, FeedingSheetData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { context, longNames } from './people.ts';
 
@@ -102,4 +103,24 @@ export const referredMeals = (paper: Paper): FeedingSheetData =>
 export const longNamesMeals = (paper: Paper): FeedingSheetData => ({
   ...fullMeals(paper),
   ...longNames(paper),
+});
+
+/** A new food in the place of the dry one, beside one that stays. */
+export function changingMeals(paper: Paper): FeedingSheetData {
+  const data = meals(paper);
+  const [dry] = data.ration!.items;
+  const change = changeover({
+    startDay: '2025-12-02',
+    kcalPerDay: dry!.kcalPerDay,
+    oldFood: { name: 'Old dry food', kcalPer100g: 340 },
+    newFood: dry!,
+  });
+  return { ...data, changeover: change };
+}
+
+export const bowlLabelsOf = (data: FeedingSheetData): BowlLabelsData => ({
+  ...data,
+  bowls: bowlsOf(data.ration!, data.changeover),
+  mealsPerDay: data.ration!.mealsPerDay,
+  since: data.changeover?.steps.at(-1)!.day ?? data.day,
 });
