@@ -11,6 +11,7 @@ export * from './assess/plannedWeeks.ts';
 export * from './assess/planReview.ts';
 export * from './assess/presentLine.ts';
 export * from './assess/presentState.ts';
+export { goalLimitsOf } from './assess/screening.ts';
 export { nextWeighIn } from './assess/weighIn.ts';
 export { rationByWeek, type WeekRation } from './assess/running.ts';
 export {

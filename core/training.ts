@@ -37,6 +37,7 @@ export type * from './ramp/types.ts';
 export { START_LEVELS } from './ramp/types.ts';
 export * from './readiness/record.ts';
 export * from './readiness/age.ts';
+export { isGoalSetAside, openGoalLimits } from './readiness/goal.ts';
 export { MOST_CLEARED_AT_TROT, standsWhateverIsWritten } from './readiness/lameness.ts';
 export * from './readiness/screen.ts';
 export * from './readiness/signs.ts';

@@ -1,20 +1,23 @@
-import type { ScreeningInput, Screening } from '../readiness/types.ts';
+import { goalMinutes } from '../ramp/request.ts';
+import type { RampRequest } from '../ramp/types.ts';
+import { openGoalLimits } from '../readiness/goal.ts';
+import type { ScreeningInput, Screening, ScreeningReason } from '../readiness/types.ts';
 import { screenForRunning } from '../readiness/screen.ts';
 import { lastKnown } from './course.ts';
 import type { AssessedVisit, AssessInput } from './types.ts';
 
 /** The screening of the record as it stands at the `latest` of its visits. */
 export function screenRecord(
-  { dog, day, rules }: AssessInput,
+  { dog, day, rules, plan }: AssessInput,
   visits: readonly AssessedVisit[],
   latest: AssessedVisit,
-  weightKg: number,
+  weightKg: number | null,
 ): Screening {
   const bcs = lastKnown(visits, (visit) => visit.bcs);
   return screenForRunning({
     day,
     birthDay: dog.birthDay,
-    weightKg,
+    ...(weightKg === null ? {} : { weightKg }),
     ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
     ...(bcs === null ? {} : { bcs }),
     ...(dog.neuteredAtMonths === null ? {} : { neuteredAtMonths: dog.neuteredAtMonths }),
@@ -29,9 +32,27 @@ export function screenRecord(
     conditioning: latest.conditioning,
     consent: latest.consent,
     overrides: latest.overrides,
+    longRunClearance: latest.longRunClearance ?? false,
+    ...goalOf(plan),
     ...historyOf(visits, latest),
     ...(rules === undefined ? {} : { rules }),
   });
+}
+
+/** The limits that a plan made anew would break with its goal at the latest visit; none: it may be kept. */
+export function goalLimitsOf(input: AssessInput, request: RampRequest): ScreeningReason[] {
+  const visits = input.visits.filter((visit) => visit.day <= input.day);
+  const latest = visits.at(-1);
+  if (latest === undefined) return [];
+  const plan = { ramp: { weeks: [], request }, climbM: null };
+  return openGoalLimits(screenRecord({ ...input, plan }, visits, latest, null).reasons);
+}
+
+/** The goal of a running plan; a walking programme has none to run. */
+function goalOf(plan: AssessInput['plan']): ScreeningInput {
+  const request = plan?.ramp.request;
+  if (request === undefined || request.programme === 'walking') return {};
+  return { goalMinutes: goalMinutes(request.goal) };
 }
 
 /** What was told of the dog's past, and what its body shows of it. */

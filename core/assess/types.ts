@@ -54,6 +54,8 @@ export interface AssessedVisit {
   /** Written clearance of the vet for a short nose or airway disease. */
   readonly airwayClearance: boolean;
   readonly radiographicClearance: boolean;
+  /** The vet's written yes to runs beyond what core allows by itself; none, where left out. */
+  readonly longRunClearance?: boolean;
   readonly conditioning: StartLevel;
   readonly walkBase: WalkBase;
   readonly activity: Activity;
@@ -82,7 +84,7 @@ export interface AssessedDecision {
 
 /** The plan in force: its weeks, and the climb of each outing in m. */
 export interface AssessedPlan {
-  readonly ramp: Pick<Ramp, 'weeks'>;
+  readonly ramp: Pick<Ramp, 'weeks'> & Partial<Pick<Ramp, 'request'>>;
   readonly climbM: number | null;
 }
 

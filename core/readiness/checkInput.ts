@@ -5,7 +5,13 @@ import { GAITS, INJURY_KINDS, SIDES, YES_NO } from './record.ts';
 import { RED_FLAGS } from './signs.ts';
 import { LIMBS, type Limb, type ScreeningInput } from './types.ts';
 
-const FLAGS = ['shortNosed', 'airwayDisease', 'airwayClearance', 'radiographicClearance'] as const;
+const FLAGS = [
+  'shortNosed',
+  'airwayDisease',
+  'airwayClearance',
+  'radiographicClearance',
+  'longRunClearance',
+] as const;
 
 /** @throws RangeError naming the first argument that is out of range or an unknown word. */
 export function checkInput(input: ScreeningInput): void {
@@ -18,11 +24,14 @@ export function checkInput(input: ScreeningInput): void {
 }
 
 function checkNumbers(input: ScreeningInput): void {
-  const { ageMonths, weightKg, adultWeightKg, bcs, neuteredAtMonths } = input;
+  const { ageMonths, weightKg, adultWeightKg, bcs, neuteredAtMonths, goalMinutes } = input;
   if (ageMonths !== undefined) inRange('ageMonths', ageMonths, 'months', { min: 0, max: 360 });
   if (weightKg !== undefined) weightInRange('weightKg', weightKg);
   if (adultWeightKg !== undefined) weightInRange('adultWeightKg', adultWeightKg);
   if (bcs !== undefined) wholeInRange('bcs', bcs, 'of 9', { min: 1, max: 9 });
+  if (goalMinutes !== undefined) {
+    inRange('goalMinutes', goalMinutes, 'min', { min: 0, max: 1440 });
+  }
   if (neuteredAtMonths !== undefined) {
     inRange('neuteredAtMonths', neuteredAtMonths, 'months', { min: 1, max: 240 });
   }

@@ -7,6 +7,7 @@ import { ageGate, isSenior } from './age.ts';
 import { ageReasons, conditionReasons, gateWeightKg } from './body.ts';
 import { checkInput } from './checkInput.ts';
 import { consentReasons, isRecordedClearance } from './consent.ts';
+import { goalReasons, isGoalSetAside } from './goal.ts';
 import { airwayReasons, isEmergency, signReasons } from './history.ts';
 import { injuryReasons, isAfterInjury } from './injury.ts';
 import { knownReasons } from './known.ts';
@@ -41,7 +42,9 @@ const HEAVY_FROM_BCS = 6;
  * at trot above grade 1, is never set aside: a vet's clearance on record, by gait, limb and grade,
  * lets a dog walk with it. A reason of under `SHORTEST_REASON` characters sets nothing aside (D).
  *
- * @throws RangeError naming the argument: bcs 1–9, weights 0.1–150 kg, lameness grades 0–5,
+ * A goal over the limits of this dog is a note that no plan is made with (see `openGoalLimits`).
+ *
+ * @throws RangeError naming the argument: goalMinutes 0–1440 min, bcs 1–9, weights 0.1–150 kg, lameness grades 0–5,
  *   ageMonths 0–360, neuteredAtMonths 1–240, days as calendar days, unknown words, and changed
  *   rules outside their range.
  * Sources: common practice of the trade and our own cautious choices, marked on each reason;
@@ -60,6 +63,7 @@ export function screenForRunning(input: ScreeningInput): Screening {
     ...bodyReasons(input, ageMonths, rules),
     ...walkBaseReasons(input, rules),
     ...consentReasons(input),
+    ...goalReasons(input, rules),
     ...loosened(input, ageMonths),
   ];
   const reasons = all
@@ -109,7 +113,7 @@ function ageOf(input: ScreeningInput): number | null {
 }
 
 function overrideFor(input: ScreeningInput, entry: Found): string | null {
-  if (entry.gate === 'note') return null;
+  if (entry.gate === 'note' && !isGoalSetAside(entry.code)) return null;
   if (standsWhateverIsWritten(entry)) return null;
   if (isEmergency(entry.code) && !isRecordedClearance(input)) return null;
   const override = input.overrides?.find(

@@ -48,6 +48,10 @@ export interface ScreeningInput {
   readonly radiographicClearance?: boolean;
   readonly walkBase?: WalkBase;
   readonly conditioning?: StartLevel;
+  /** What the plan builds up to, minutes without a break; left out without a plan. */
+  readonly goalMinutes?: number;
+  /** The vet's written yes to runs over `goalLongMinutes`. */
+  readonly longRunClearance?: boolean;
   readonly consent?: {
     readonly given: boolean;
     readonly vet?: string;

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import { buildRamp, type Assessment } from '../../core/index.ts';
-import type { AssessedRecord } from '../contract/assessInput.ts';
+import { buildRamp, goalLimitsOf, type Assessment } from '../../core/index.ts';
+import { assessInput, type AssessedRecord } from '../contract/assessInput.ts';
 import type { Plan, Visit } from '../contract/contract.ts';
 import type { PlanAnswer } from '../contract/planAnswer.ts';
 import { toRampRequest, toRuleChanges } from '../contract/rampRequest.ts';
@@ -41,20 +41,32 @@ export async function planAt(
       'Decision on the plan: take over the review, or make a new plan, not both.',
     );
   }
-  if (plan !== null) return makePlan(desk, db, kept.visit, plan);
+  if (plan !== null) return makePlan(desk, db, kept, plan);
   return review === null ? null : takeReview(desk, db, kept, review);
 }
 
 /** Has core build the ramp, and keeps it as the dog's current plan; the older versions stay. */
-async function makePlan(desk: Desk, db: Db, visit: Visit, request: PlanRequest): Promise<Plan> {
-  const rules = toRuleChanges(await readRules(db));
+async function makePlan(
+  desk: Desk,
+  db: Db,
+  { visit, record }: KeptVisit,
+  request: PlanRequest,
+): Promise<Plan> {
+  const changes = await readRules(db);
+  const rules = toRuleChanges(changes);
+  const asked = toRampRequest(request, rules);
+  const [limit] = goalLimitsOf(assessInput(record, changes, visit.day, visit.id), asked);
+  if (limit !== undefined) {
+    const field = 'continuousMinutes' in request.goal ? 'continuousMinutes' : 'distanceKm';
+    throw badField(`plan.goal.${field}`, `${limit.text} ${limit.change}`);
+  }
   return keepPlan(desk, db, {
     dogId: visit.dogId,
     visitId: visit.id,
     madeOn: visit.day,
     origin: 'built',
     request,
-    ramp: buildRamp(toRampRequest(request, rules)),
+    ramp: buildRamp(asked),
     review: null,
     keptBreaches: [],
     note: '',

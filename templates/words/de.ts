@@ -389,6 +389,8 @@ export const de: OwnerWords = {
     'heat-illness': '{dog} war schon einmal krank von Hitze. Es kann eher wieder so kommen.',
     'muscle-lost': '{dog} hat Muskeln verloren.',
     medicine: '{dog} bekommt ein Mittel. Es kann Schmerz verdecken.',
+    'goal-limit': '{dog} läuft vorerst nicht länger als {limit} Minuten ohne Pause.',
+    'goal-long': 'Für mehr als {limit} Minuten Laufen braucht es das Ja der Praxis, schriftlich.',
     'bcs-thin': 'Körperform {bcs} von 9: {dog} ist dünn. Laufen braucht mehr Futter.',
     'adult-weight-unknown':
       'Wir wissen nicht, wie schwer {dog} wird. Es gilt das spätere Alter der größeren Hunde.',
@@ -561,6 +563,8 @@ export const de: OwnerWords = {
     'heat-illness': 'Die Praxis stimmt schriftlich zu.',
     'muscle-lost': 'Die Praxis findet den Grund, und die Muskeln kommen wieder.',
     medicine: 'Fragen Sie die Praxis, was das für das Laufen heißt.',
+    'goal-limit': 'ein Ziel von höchstens {limit} Minuten',
+    'goal-long': 'Die Praxis sagt schriftlich Ja dazu.',
     'bcs-thin': 'eine Körperform von 4 oder 5',
     'adult-weight-unknown': 'Sie sagen uns, wie schwer {dog} wird.',
     'lameness-trot-assessed': '{dog} trabt gleichmäßig.',

@@ -386,6 +386,8 @@ export const en = {
     'heat-illness': '{dog} has been ill from heat before. It can happen again sooner.',
     'muscle-lost': '{dog} has lost muscle.',
     medicine: '{dog} takes medicine. It can hide pain.',
+    'goal-limit': '{dog} does not run for more than {limit} minutes without a break for now.',
+    'goal-long': 'Running for more than {limit} minutes needs a written yes from your vet.',
     'bcs-thin': 'Body condition {bcs} of 9: {dog} is thin. Running asks for more food.',
     'adult-weight-unknown':
       'We do not know the adult weight. We take the later age of larger dogs.',
@@ -545,6 +547,8 @@ export const en = {
     'heat-illness': 'Your vet agrees in writing.',
     'muscle-lost': 'Your vet finds the cause, and the muscle comes back.',
     medicine: 'Ask your vet what it means for running.',
+    'goal-limit': 'a goal of {limit} minutes or less',
+    'goal-long': 'Your vet agrees to it in writing.',
     'bcs-thin': 'a body condition of 4 or 5',
     'adult-weight-unknown': 'You tell us how heavy {dog} will be.',
     'lameness-trot-assessed': '{dog} trots evenly.',

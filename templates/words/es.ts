@@ -386,6 +386,8 @@ export const es: OwnerWords = {
     'heat-illness': '{dog} ya estuvo mal por el calor. Puede volver a pasar antes.',
     'muscle-lost': '{dog} ha perdido músculo.',
     medicine: '{dog} toma un remedio. Puede tapar el dolor.',
+    'goal-limit': 'Por ahora, {dog} no corre más de {limit} minutos sin pausa.',
+    'goal-long': 'Correr más de {limit} minutos pide un sí por escrito del veterinario.',
     'bcs-thin': 'Forma del cuerpo {bcs} de 9: {dog} está flaco. Correr pide más comida.',
     'adult-weight-unknown':
       'No se sabe el peso adulto. Vale la edad más tardía de los perros grandes.',
@@ -549,6 +551,8 @@ export const es: OwnerWords = {
     'heat-illness': 'El veterinario da permiso por escrito.',
     'muscle-lost': 'El veterinario halla la causa, y el músculo vuelve.',
     medicine: 'Pregunte al veterinario qué supone para correr.',
+    'goal-limit': 'una meta de {limit} minutos como mucho',
+    'goal-long': 'El veterinario dice que sí por escrito.',
     'bcs-thin': 'una forma del cuerpo de 4 o 5',
     'adult-weight-unknown': 'Usted nos dice cuánto pesará {dog}.',
     'lameness-trot-assessed': '{dog} trota parejo.',

@@ -394,6 +394,8 @@ export const fr: OwnerWords = frenchSpacing({
     'heat-illness': '{dog} a déjà été malade de chaleur. Cela peut revenir plus vite.',
     'muscle-lost': '{dog} a perdu du muscle.',
     medicine: '{dog} prend un remède. Il peut cacher la douleur.',
+    'goal-limit': 'Pour le moment, {dog} ne court pas plus de {limit} minutes sans pause.',
+    'goal-long': 'Courir plus de {limit} minutes demande un oui écrit du vétérinaire.',
     'bcs-thin': 'État du corps {bcs} sur 9 : {dog} est maigre. Courir demande plus à manger.',
     'adult-weight-unknown':
       'On ne sait pas le poids adulte. L’âge plus tardif des grands chiens compte.',
@@ -563,6 +565,8 @@ export const fr: OwnerWords = frenchSpacing({
     'heat-illness': 'Le vétérinaire donne son accord écrit.',
     'muscle-lost': 'Le vétérinaire trouve la cause, et le muscle revient.',
     medicine: 'Demandez au vétérinaire ce que cela veut dire pour courir.',
+    'goal-limit': 'un but de {limit} minutes au plus',
+    'goal-long': 'Le vétérinaire dit oui par écrit.',
     'bcs-thin': 'un état du corps de 4 ou 5',
     'adult-weight-unknown': 'Vous nous dites le poids que {dog} aura.',
     'lameness-trot-assessed': '{dog} trotte droit.',

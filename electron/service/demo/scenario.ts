@@ -121,12 +121,13 @@ const BRAMBLE: DemoDog = {
           food('Dry food, adult', 362, 245),
           food('Training biscuits', 380, 40, { treat: true }),
         ],
-        notes: 'Is to run 5 km with Mara by summer. Harness fitted; shoulder stays free.',
+        notes:
+          'Mara would like 5 km by summer; 4.5 km until Bramble is lighter. Harness fitted; shoulder stays free.',
       },
       plan: {
         startInDays: 3,
         start: 'unconditioned',
-        goal: { distanceKm: 5, paceMinPerKm: 6.5 },
+        goal: { distanceKm: 4.5, paceMinPerKm: 6.5 },
       },
       food: {
         decision: 'edited',

@@ -92,6 +92,8 @@ export const GATES: readonly string[] = [
   'age-missing',
   'age-growth',
   'walk-base',
+  'goal-limit',
+  'goal-long',
 ];
 
 /** Any record: parts may be missing. */
@@ -111,6 +113,8 @@ export const records: fc.Arbitrary<ScreeningInput> = fc
       signs: fc.subarray(signIds, { maxLength: 3 }),
       surgery: fc.constantFrom('none', 'cleared in writing', 'not cleared'),
       radiographicClearance: fc.boolean(),
+      goalMinutes: fc.integer({ min: 1, max: 240 }),
+      longRunClearance: fc.boolean(),
       walkBase: fc.constantFrom('passed', 'failed', 'not tested'),
       conditioning: fc.constantFrom('conditioned', 'unconditioned', 'post-injury'),
       consent: fc.record({

@@ -23,7 +23,7 @@ function namedBy(): ReadonlyMap<string, ReadonlySet<string>> {
       for (const id of rules) found.set(id, (found.get(id) ?? new Set()).add(code));
     }
   };
-  run(named.screenings, (input) => take(named.screeningSays(input)), 3000);
+  run(named.screenings, (input) => take(named.screeningSays(input)), 5000);
   run(named.airs, (input) => take(named.heatSays(input)), 2000);
   run(named.gaits, (input) => take(named.gaitSays(input)), 1000);
   run(named.plans, (input) => take(named.planSays(input)), 60);

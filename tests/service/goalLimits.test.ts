@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { blankPlanRequest } from '../../electron/contract/blank.ts';
+import type { VisitFacts } from '../../electron/contract/records.ts';
+import { openOwn, type TestDesk } from './desk.ts';
+import { dogOf, soundVisit } from './support/records.ts';
+
+// A plan is not kept with a goal that is too long for the dog, whatever form asked for it.
+
+const DAY = '2026-03-02';
+
+async function request(desk: TestDesk, minutes: number, facts: Partial<VisitFacts> = {}) {
+  const dog = await dogOf(desk, 'Dana Owner', 'Rusk');
+  const goal = { continuousMinutes: minutes };
+  return {
+    id: null,
+    visit: { ...soundVisit(dog.id, DAY), ...facts },
+    plan: { ...blankPlanRequest(DAY, 'unconditioned'), goal },
+    food: null,
+  };
+}
+
+const AGREED = 'Agreed with the vet on the phone.';
+const overrides = ['goal-limit', 'goal-long'].map((code) => ({ code, reason: AGREED }));
+
+describe('a goal too long for the dog', () => {
+  test('is refused at its field, with limit, unit and reason, and nothing is kept', async () => {
+    const desk = await openOwn();
+    const input = await request(desk, 40);
+    const error = await desk.refused('visits/save', input);
+    expect(error).toMatchObject({
+      kind: 'input',
+      fields: [{ path: 'plan.goal.continuousMinutes' }],
+    });
+    expect(error.message).toMatch(/40 min .* over 30 min.*body condition 6 of 9/);
+    const file = await desk.ok('dogs/file', { dogId: input.visit.dogId });
+    expect([file.visits, file.plans]).toEqual([[], []]);
+  });
+
+  test('is kept with a written reason up to 90 min', async () => {
+    const desk = await openOwn();
+    const saved = await desk.ok('visits/save', await request(desk, 40, { overrides }));
+    const { state } = await desk.ok('dogs/file', { dogId: saved.visit.dogId });
+    const reason = state!.screening.reasons.find(({ code }) => code === 'goal-limit');
+    expect(reason!.overriddenBecause).toBe(AGREED);
+    const error = await desk.refused('visits/save', await request(desk, 91, { overrides }));
+    expect(error.message).toMatch(/91 min .* over 90 min: it needs the vet’s written yes/);
+  });
+
+  test('over 90 min is kept with the vet’s written yes', async () => {
+    const desk = await openOwn();
+    const facts = { bcs: 5, longRunClearance: true };
+    const saved = await desk.ok('visits/save', await request(desk, 120, facts));
+    expect(saved.plan!.version).toBe(1);
+  });
+});
