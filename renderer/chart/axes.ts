@@ -9,6 +9,7 @@ const FIRST = DAY_RANGE.min;
 const dayOf = (number: number): string => addDays(FIRST, Math.round(number) - dayNumber(FIRST));
 
 const DAY_STEPS = [1, 2, 7, 14, 28, 56, 91, 182, 364] as const;
+const COUNT_STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000] as const;
 /** Room that a day or a number needs, px. */
 const DAY_WIDTH = 110;
 const COUNT_WIDTH = 34;
@@ -74,7 +75,8 @@ export function axisOf(
 
 function counted(from: number, to: number, count: number): number[] {
   const first = Math.ceil(from);
-  const step = Math.max(1, Math.ceil((to - first) / count));
+  const least = (to - first) / count;
+  const step = COUNT_STEPS.find((each) => each >= least) ?? Math.ceil(least / 1000) * 1000;
   const ticks: number[] = [];
   for (let value = first; value <= to; value += step) ticks.push(value);
   return ticks;

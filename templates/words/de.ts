@@ -317,6 +317,7 @@ export const de: OwnerWords = {
     outing: '{dog}: {text}',
     whole: 'Der ganze Ausgang dauert {minutes}, mit Aufwärmen und Auslaufen.',
     weigh: '{dog} wiegen',
+    review: '{dog}: Hier endet der Plan. Bitte einen Termin zur Kontrolle',
     subject: '{dog}: was wir besprochen haben',
     greeting: 'Guten Tag {owner},',
     text: 'anbei die Blätter für {dog}. Ist eine Kalenderdatei dabei, öffnen Sie sie: Die Tage stehen dann im eigenen Kalender.',

@@ -315,6 +315,7 @@ export const en = {
     outing: '{dog}: {text}',
     whole: 'Whole outing {minutes}, with warm-up and cool-down.',
     weigh: 'Weigh {dog}',
+    review: '{dog}: the plan ends here. Ask us for a review',
     subject: '{dog}: what we agreed',
     greeting: 'Dear {owner},',
     text: 'the sheets for {dog} are attached. Where there is a calendar file with them, open it: the days then stand in your own calendar.',

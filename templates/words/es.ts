@@ -314,6 +314,7 @@ export const es: OwnerWords = {
     outing: '{dog}: {text}',
     whole: 'La salida entera dura {minutes}, con calentamiento y vuelta a la calma.',
     weigh: 'Pesar a {dog}',
+    review: '{dog}: aquí acaba el plan. Pídanos una revisión',
     subject: '{dog}: lo que acordamos',
     greeting: 'Hola, {owner}:',
     text: 'adjuntamos las hojas de {dog}. Si hay un archivo de calendario, ábralo: los días estarán en su calendario.',

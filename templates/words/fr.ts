@@ -317,6 +317,7 @@ export const fr: OwnerWords = frenchSpacing({
     outing: '{dog} : {text}',
     whole: 'Sortie entière {minutes}, avec l’échauffement et le retour au calme.',
     weigh: 'Peser {dog}',
+    review: '{dog} : le plan finit ici. Prenez un rendez-vous de suivi',
     subject: '{dog} : ce dont nous avons convenu',
     greeting: 'Bonjour {owner},',
     text: 'voici les fiches pour {dog}. Si un fichier de calendrier est joint, ouvrez-le : les jours seront dans votre calendrier.',

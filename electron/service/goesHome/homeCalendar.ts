@@ -35,12 +35,23 @@ export function homeCalendar(material: Material, { language, alarmHour, today, i
     .filter(({ day }) => day >= today)
     .map(outing)
     .filter(({ key }) => !kept.has(key));
+  const last = announced.at(-1)?.day;
   const weigh = state.due.find(({ what }) => what === 'weigh');
   const days = [
     ...outings,
-    ...(weigh === undefined ? [] : [weighDay(weigh.day, context.dog.name, words)]),
+    ...(weigh === undefined ? [] : [movingDay('weigh', weigh.day, context.dog.name, words)]),
+    ...(last === undefined || last < today
+      ? []
+      : [movingDay('review', last, context.dog.name, words)]),
   ];
-  const cancelled = [...new Map(earlier.map((day) => [day.key, day])).values()];
+  const end = file.plans.flatMap((plan) => plannedSessions([plan]).map(({ day }) => day)).sort();
+  const ended = end.at(-1);
+  const cancelled = [
+    ...new Map(earlier.map((day) => [day.key, day])).values(),
+    ...(last === undefined && ended !== undefined && ended >= today
+      ? [movingDay('review', ended, context.dog.name, words)]
+      : []),
+  ];
   const text = calendarFile({
     dogId: file.dog.id,
     name: context.dog.name,
@@ -76,10 +87,10 @@ function outingDay(
   };
 }
 
-/** One entry that moves with the record. */
-const weighDay = (day: string, dog: string, { goesHome }: OwnerWords): CalendarDay => ({
-  key: 'weigh',
-  day,
-  summary: fill(goesHome.weigh, { dog }),
-  lines: [],
-});
+/** One entry that moves with the record: the next weighing, and the review at the end of the plan. */
+const movingDay = (
+  key: 'weigh' | 'review',
+  day: string,
+  dog: string,
+  { goesHome }: OwnerWords,
+): CalendarDay => ({ key, day, summary: fill(goesHome[key], { dog }), lines: [] });

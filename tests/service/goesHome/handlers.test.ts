@@ -36,6 +36,8 @@ describe('what goes home', () => {
     expect(outings.map(({ day }) => day)).toEqual(sessions.map(({ day }) => day));
     expect(outings.every(({ cancelled }) => !cancelled)).toBe(true);
     expect(outings[0]!.summary).toMatch(/^Rusk: .*gehen/);
+    const review = eventsOf(made.base64).find(({ uid }) => uid.includes('-review@'));
+    expect(review).toMatchObject({ day: sessions.at(-1)!.day, cancelled: false });
     expect(made.fileName).toBe('Rusk-calendar-2026-03-02.ics');
   });
 
@@ -52,6 +54,8 @@ describe('what goes home', () => {
     expect(outings.length).toBeGreaterThan(0);
     expect(outings.every(({ cancelled }) => cancelled)).toBe(true);
     const told = new Map(eventsOf(before.base64).map((event) => [event.uid, event.sequence]));
+    const review = eventsOf(after.base64).find(({ uid }) => uid.includes('-review@'));
+    expect(review?.cancelled).toBe(true);
     for (const { uid, sequence } of outings) expect(sequence).toBeGreaterThan(told.get(uid)!);
   });
 
