@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays } from '../../core/index.ts';
@@ -40,12 +41,22 @@ describe('runs that come back', () => {
     ({ page, complaints } = await desk.open({ reducedMotion: 'reduce', acceptDownloads: true }));
     await welcomePage(page).openDemonstration();
     await deskPage(page).open('Bramble');
-    await planPage(page).open('Bramble');
     today = await page.evaluate(() => new Date().toLocaleDateString('sv'));
   });
   afterAll(() => desk?.close());
 
   const tracks = () => page.getByRole('article', { name: /^Track of/ });
+
+  it('come after a plan that went home as a calendar', async () => {
+    await page.getByRole('link', { name: 'Handouts' }).first().click();
+    await page.getByText('By calendar and mail').click();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the calendar' }).click();
+    const calendar = readFileSync(await (await download).path(), 'utf8');
+    expect(calendar.match(/^UID:.*-outing-/gm)!.length).toBeGreaterThan(3);
+    await page.getByRole('link', { name: 'Back to Bramble' }).click();
+    await planPage(page).open('Bramble');
+  });
 
   it('are read from many files at once, each in a sentence where it is none', async () => {
     const days = [1, 2, 3].map((ago) => addDays(today, -ago));
@@ -72,7 +83,8 @@ describe('runs that come back', () => {
   });
 
   it('are taken over one by one, as corrected, and a run of its own is seen as such', async () => {
-    const { sessions } = planPage(page);
+    const { sessions, review } = planPage(page);
+    const before = await review.textContent();
     const unplanned = tracks().filter({ hasText: 'it counts as a run of its own' });
     expect(await unplanned.count()).toBeGreaterThan(0);
     for (const take of await tracks()
@@ -80,18 +92,20 @@ describe('runs that come back', () => {
       .all()) {
       await tracks().first().getByLabel('Climbed').fill('130');
       void take;
-      const before = await tracks().count();
+      const left = await tracks().count();
       await tracks()
         .first()
         .getByRole('button', { name: /^Take over/ })
         .click();
-      await expect.poll(() => tracks().count()).toBe(before - 1);
+      await expect.poll(() => tracks().count()).toBe(left - 1);
     }
     const own = sessions.getByRole('region', { name: 'Runs that were not planned' });
     await own
       .getByText(/Done at [56](\.5)?\u00a0min/)
       .first()
       .waitFor();
+    // What the record says today rests on what was run.
+    await expect.poll(() => review.textContent()).not.toBe(before);
   });
 
   it('move the food with what was climbed, at the next visit', async () => {
