@@ -1,4 +1,9 @@
-import { outingMinutes, plannedSessions, type RampSession } from '../../../core/index.ts';
+import {
+  dayNumber,
+  outingMinutes,
+  plannedSessions,
+  type RampSession,
+} from '../../../core/index.ts';
 import {
   createFormat,
   fill,
@@ -56,15 +61,26 @@ export function homeCalendar(material: Material, { language, alarmHour, today, i
     dogId: file.dog.id,
     name: context.dog.name,
     language,
-    // Each of these only ever grows, so that a later file counts above an earlier one.
-    sequence:
-      file.plans.length + file.foodDecisions.length + file.visits.length + file.weighings.length,
+    sequence: sequenceOf(material, today),
     days,
     cancelled,
     alarmHour,
     instant,
   });
   return { text, days: days.length, cancelled: cancelled.length };
+}
+
+/** Changes of a record that a day holds, at most. */
+const MOST_A_DAY = 1000;
+
+/**
+ * A later file counts above an earlier one: by the day it is made on, and within the day by what the
+ * record holds. A visit that went to the bin must not make tomorrow's file the older one.
+ */
+function sequenceOf({ file }: Material, today: string): number {
+  const { plans, foodDecisions, visits, weighings } = file;
+  const held = plans.length + foodDecisions.length + visits.length + weighings.length;
+  return dayNumber(today) * MOST_A_DAY + Math.min(held, MOST_A_DAY - 1);
 }
 
 function outingDay(

@@ -59,6 +59,25 @@ describe('what goes home', () => {
     for (const { uid, sequence } of outings) expect(sequence).toBeGreaterThan(told.get(uid)!);
   });
 
+  test('of a later day counts above an earlier one, whatever went to the bin between', async () => {
+    const desk = await openPractice();
+    const { dogId } = await planned(desk);
+    desk.setDay('2026-03-03');
+    const extra = await desk.ok('visits/save', {
+      id: null,
+      visit: { ...soundVisit(dogId, '2026-03-03'), kind: 'follow-up' },
+      plan: null,
+      food: null,
+    });
+    const before = await desk.ok('goesHome/calendar', { dogId, alarmHour: null });
+    await desk.ok('bin/put', { kind: 'visit', id: extra.visit.id, reason: 'entered by mistake' });
+    desk.setDay('2026-03-04');
+    const after = await desk.ok('goesHome/calendar', { dogId, alarmHour: null });
+    expect(eventsOf(after.base64)[0]!.sequence).toBeGreaterThan(
+      eventsOf(before.base64)[0]!.sequence,
+    );
+  });
+
   test('is a mail draft with the sheets that have something to say, and the calendar', async () => {
     const desk = await openPractice();
     const { dogId } = await planned(desk);
