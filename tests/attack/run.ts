@@ -1,4 +1,4 @@
-// `npm run attack`: the attacks of this folder in their long form. `ATTACK_KILLS=1000` and
+// `npm run attack`: the attacks of this folder and the kills of `tests/survival` in their long form. `ATTACK_KILLS=1000` and
 // `ATTACK_CUTS=…` ask for more of the two that are counted.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
@@ -13,6 +13,7 @@ const { status } = spawnSync(
     join(ROOT, 'node_modules', 'vitest', 'vitest.mjs'),
     'run',
     'tests/attack',
+    'tests/survival',
     ...process.argv.slice(2),
   ],
   { cwd: ROOT, stdio: 'inherit', env: { ...process.env, ATTACK: 'long' } },

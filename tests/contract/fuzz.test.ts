@@ -23,6 +23,8 @@ const COSTLY: Partial<Record<CallName, number>> = {
   'erasures/finish': 0.2,
   'handouts/render': 0.2,
   'handouts/batch': 0.2,
+  'handouts/bundle': 0.2,
+  'goesHome/mail': 0.2,
 };
 /** A slow machine may take its time for a call, in ms. */
 const LONGEST_MS = 240_000;

@@ -1,6 +1,7 @@
-import { writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   blankClient,
   blankDog,
@@ -12,7 +13,7 @@ import { HANDOUT_KINDS, type VisitFacts } from '../../electron/contract/records.
 import { HOSTILE_NAMES, INVISIBLE_NAMES, LONG_NOTES } from '../support/hostileTexts.ts';
 import { layoutProblems } from '../templates/support/layoutProblems.ts';
 import { popplerPages } from '../templates/support/tools.ts';
-import { openOwn, type TestDesk } from './desk.ts';
+import { openOwn, serviceOn, type TestDesk } from './desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -57,6 +58,7 @@ async function recordOf(desk: TestDesk, text: string, notes = text) {
     lamenessTrot: SOUND,
     walkBase: 'passed',
     gaitNote: notes,
+    exercises: ['sit-to-stand'],
     consent: { given: true, vet: text, day: '2026-02-20', scope: text, expiryDay: null },
     measurements: [{ kind: 'thigh girth', limb: 'leftHind', value: 33, note: text }],
     overrides: [{ code: 'no-such-rule', reason: text }],
@@ -93,6 +95,18 @@ async function sheet(desk: TestDesk, kind: (typeof HANDOUT_KINDS)[number], dogId
 
 const LETTERS_ON_A_LABEL = 8;
 
+// Every sheet is printed at one desk: its reader of fonts starts once.
+let printing: TestDesk;
+const printingFolder = mkdtempSync(join(tmpdir(), 'trotwell-hostile-'));
+beforeAll(async () => {
+  printing = serviceOn(printingFolder, '2026-03-02');
+  await printing.ok('app/open', { which: 'own' });
+});
+afterAll(async () => {
+  await printing.service.close();
+  rmSync(printingFolder, { recursive: true });
+});
+
 /** Letters and digits only: paper breaks lines where it likes, and stands in for what it cannot draw. */
 const letters = (text: string): string => text.normalize('NFC').replace(/[^A-Za-z0-9]/g, '');
 
@@ -119,7 +133,7 @@ describe.each(HOSTILE_NAMES)('$what', ({ typed, kept = typed }) => {
   });
 
   test('is printed as text on every sheet, inside its margins', async () => {
-    const desk = await openOwn();
+    const desk = printing;
     const dog = await recordOf(desk, typed);
     for (const kind of HANDOUT_KINDS) {
       const { pdf, pages } = await sheet(desk, kind, dog.id);

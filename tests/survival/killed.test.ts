@@ -8,6 +8,7 @@ import { MIGRATIONS } from '../../electron/service/migrations/index.ts';
 import { openOwn, temporaryFolder, testService } from '../service/desk.ts';
 import { faults, lookAt, start, until, wait } from './support/run.ts';
 import { chance } from '../attack/support/chance.ts';
+import { long } from '../attack/support/form.ts';
 
 // A process is killed in the middle of its work (SIGKILL: it gets no chance to tidy up), and what it
 // left is looked at. Kills while it saves, and cuts of the power, are in `tests/attack/`.
@@ -20,7 +21,7 @@ describe('a process killed while it', () => {
   test('changes an older schema leaves a whole one: the old, the new or a finished step between', async () => {
     const random = chance(3);
     const states = { old: 0, between: 0, new: 0 };
-    for (let run = 0; run < 12; run++) {
+    for (let run = 0; run < (long ? 12 : 6); run++) {
       const folder = temporaryFolder();
       copyFileSync(GOLDEN, join(folder, 'trotwell.sqlite'));
       const migrating = start('migrate', folder);
@@ -58,7 +59,7 @@ describe('a process killed while it', () => {
     const folder = temporaryFolder();
     copyFileSync(GOLDEN, join(folder, 'trotwell.sqlite'));
     const random = chance(4);
-    for (let run = 0; run < 6; run++) {
+    for (let run = 0; run < (long ? 6 : 3); run++) {
       const busy = start('backUp', folder);
       await busy.said('ready');
       await wait(random() * 60);
@@ -86,7 +87,7 @@ describe('a process killed while it', () => {
     const restoring = join(folder, 'restore');
     const seen = new Map<string, number>();
     const found = { underWay: 0, committed: 0, moved: 0 };
-    const KILLED = 24;
+    const KILLED = long ? 24 : 12;
     for (let run = 0; run < KILLED; run++) {
       const busy = start('restore', folder, names.join(','));
       await busy.said('ready');

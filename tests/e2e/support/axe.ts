@@ -22,7 +22,7 @@ export async function axeViolations(
     await Promise.allSettled(turning.map(({ finished }) => finished));
     const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResults> } };
     const named = only.length === 0 ? {} : { runOnly: { type: 'rule', values: only } };
-    return axe.run({ resultTypes: ['violations'], ...named });
+    return axe.run({ resultTypes: ['violations'], selectors: false, preload: false, ...named });
   }, rules);
   return results.violations.map(
     ({ id, help, nodes }) =>
