@@ -1,5 +1,5 @@
-// `npm run attack`: the attacks of this folder and the kills of `tests/survival` in their long form. `ATTACK_KILLS=1000` and
-// `ATTACK_CUTS=…` ask for more of the two that are counted.
+// `npm run attack`: the attacks of this folder and the kills of `tests/survival` in their long form.
+// `ATTACK_KILLS=1000` and `ATTACK_CUTS=…` ask for more of the two that are counted.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';

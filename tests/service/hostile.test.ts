@@ -93,7 +93,7 @@ async function sheet(desk: TestDesk, kind: (typeof HANDOUT_KINDS)[number], dogId
   return { pdf, pages: popplerPages(file) };
 }
 
-const LETTERS_ON_A_LABEL = 8;
+const LETTERS_ON_A_LABEL = 5;
 
 // Every sheet is printed at one desk: its reader of fonts starts once.
 let printing: TestDesk;

@@ -132,7 +132,7 @@ test('an import of weights, killed, leaves all of them or none', async () => {
   };
   const took = await undisturbed('importWeights', copy(), table);
   const random = chance(8);
-  const KILLS = 12;
+  const KILLS = long ? 12 : 6;
   const seen = { old: 0, new: 0 };
   for (let run = 0; run < KILLS; run++) {
     const folder = copy();
