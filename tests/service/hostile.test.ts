@@ -58,7 +58,6 @@ async function recordOf(desk: TestDesk, text: string, notes = text) {
     lamenessTrot: SOUND,
     walkBase: 'passed',
     gaitNote: notes,
-    exercises: ['sit-to-stand'],
     consent: { given: true, vet: text, day: '2026-02-20', scope: text, expiryDay: null },
     measurements: [{ kind: 'thigh girth', limb: 'leftHind', value: 33, note: text }],
     overrides: [{ code: 'no-such-rule', reason: text }],
