@@ -26,10 +26,7 @@ export interface OpenDesk extends Desk {
 export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Date): OpenDesk {
   const file = join(folder, DATABASE_FILES[which]);
   const { raw, limited } = openFile(file, clock().toISOString());
-  const db = new Kysely<Schema>({
-    dialect: new PatientDialect(raw),
-    plugins: [new CamelCasePlugin({ underscoreBeforeDigits: true })],
-  });
+  const db = queriesOn(raw);
   return {
     db,
     raw,
@@ -51,6 +48,13 @@ export function openDesk(folder: string, which: 'own' | 'demo', clock: () => Dat
     },
   };
 }
+
+/** Typed queries on an open file. */
+export const queriesOn = (raw: Database): Kysely<Schema> =>
+  new Kysely<Schema>({
+    dialect: new PatientDialect(raw),
+    plugins: [new CamelCasePlugin({ underscoreBeforeDigits: true })],
+  });
 
 function openFile(file: string, instant: string): { raw: Database; limited: Refusal | null } {
   try {

@@ -31,7 +31,7 @@ import { historyHandlers } from './historyList.ts';
 import { keepingHandlers } from './keeping.ts';
 import { idleMinutesOf, lockHandlers, type LockCall, type LockHandlers } from './lock/handlers.ts';
 import { createLock, lockedRefusal, type AppLock } from './lock/lock.ts';
-import { countTries } from './lock/tries.ts';
+import { countTries, triesNote } from './lock/tries.ts';
 import { planEditHandlers } from './planEdit.ts';
 import { planReviewHandlers } from './planReview.ts';
 import { practiceHandlers } from './practice.ts';
@@ -83,7 +83,8 @@ type OwnCall = BackupCall | LockCall;
 /** The calls answered at once, while an earlier one is still being worked on. */
 type PromptCall = 'work/state' | 'work/cancel' | 'lock/now';
 /** The calls whose answers are made after their turn. */
-type LateCall = 'handouts/render' | 'handouts/bundle' | 'handouts/batch' | 'goesHome/mail';
+type LateCall =
+  'handouts/render' | 'handouts/bundle' | 'handouts/batch' | 'goesHome/mail' | 'export/make';
 type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
 
 const handlers = {
@@ -132,6 +133,9 @@ const REMOVING: ReadonlySet<CallName> = new Set([
   'erasures/finish',
 ] as const);
 
+/** Nothing made later may still be reading when these move or overwrite the file of records. */
+const ALONE: ReadonlySet<CallName> = new Set([...REMOVING, 'backup/restore']);
+
 /** The schema has parsed the input, so the handler's own input type holds. */
 function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
@@ -161,7 +165,7 @@ function rooms(options: ServiceOptions) {
   };
   const own: OwnHandlers = {
     ...backupHandlers({ ...options, practices, transfer, work, instant, freeBytes }),
-    ...lockHandlers({ lock, practices, tries: countTries(monotonicMs) }),
+    ...lockHandlers({ lock, practices, tries: countTries(monotonicMs, triesNote(options.folder)) }),
   };
   return { printer, lock, practices, transfer, work, all, own, prompt: promptHandlers(work, lock) };
 }
@@ -179,6 +183,7 @@ async function answer(room: Rooms, name: CallName, input: unknown): Promise<unkn
   openLockFirst(room);
   lock.guard(name);
   lock.note(name);
+  if (ALONE.has(name)) await room.work.stopAll();
   if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
   if (name === 'app/status' || name === 'app/open') return practices.status();
   if (isOwn(room, name)) return room.own[name](input as never);
@@ -283,6 +288,7 @@ export function createService(options: ServiceOptions): Service {
       work.cancelAll();
       await queue;
       await printer.close();
+      await work.stopAll();
       await practices.close();
       transfer.close();
     },

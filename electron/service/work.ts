@@ -18,13 +18,16 @@ export interface WorkRegister {
   run<T>(workId: string, task: (work: Work) => Promise<T>): Promise<T>;
   state(workId: string): WorkState | null;
   cancel(workId: string): void;
-  /** Stops everything that goes on. */
+  /** Has everything that goes on stop. */
   cancelAll(): void;
+  /** The same, and resolves when it has. Not to be awaited by work itself. */
+  stopAll(): Promise<void>;
 }
 
 interface Going {
   state: WorkState | null;
   readonly stop: AbortController;
+  ended: Promise<unknown>;
 }
 
 /** What work that is to stop answers. */
@@ -35,28 +38,42 @@ export function cancelled(): Refusal {
 /** A register without any work going on. */
 export function createWorkRegister(): WorkRegister {
   const going = new Map<string, Going>();
+  const all = new Set<Going>();
+
+  async function run<T>(workId: string, entry: Going, task: (work: Work) => Promise<T>) {
+    try {
+      return await task({
+        signal: entry.stop.signal,
+        async step(state) {
+          entry.state = state;
+          // Gives way to the questions that come in meanwhile.
+          await new Promise((resolve) => setImmediate(resolve));
+          if (entry.stop.signal.aborted) throw cancelled();
+        },
+      });
+    } finally {
+      all.delete(entry);
+      if (going.get(workId) === entry) going.delete(workId);
+    }
+  }
+  function cancelAll(): void {
+    for (const { stop } of all) stop.abort();
+  }
   return {
-    async run(workId, task) {
-      const entry: Going = { state: null, stop: new AbortController() };
+    run(workId, task) {
+      const entry: Going = { state: null, stop: new AbortController(), ended: Promise.resolve() };
       going.set(workId, entry);
-      try {
-        return await task({
-          signal: entry.stop.signal,
-          async step(state) {
-            entry.state = state;
-            // Gives way to the questions that come in meanwhile.
-            await new Promise((resolve) => setImmediate(resolve));
-            if (entry.stop.signal.aborted) throw cancelled();
-          },
-        });
-      } finally {
-        going.delete(workId);
-      }
+      all.add(entry);
+      const result = run(workId, entry, task);
+      entry.ended = result.catch(() => undefined);
+      return result;
     },
     state: (workId) => going.get(workId)?.state ?? null,
     cancel: (workId) => going.get(workId)?.stop.abort(),
-    cancelAll() {
-      for (const { stop } of going.values()) stop.abort();
+    cancelAll,
+    async stopAll() {
+      cancelAll();
+      await Promise.all([...all].map(({ ended }) => ended));
     },
   };
 }

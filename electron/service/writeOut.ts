@@ -1,4 +1,5 @@
-import { rmSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { constants, rmSync } from 'node:fs';
 import { copyFile } from 'node:fs/promises';
 import { Refusal } from '../contract/errors.ts';
 import { putInPlace } from './backup/durable.ts';
@@ -21,9 +22,10 @@ const SENTENCES: Readonly<Record<string, string>> = {
  * stays ready for another try when the disk refuses.
  */
 export async function writeOut(given: Given, path: string): Promise<void> {
-  const temporary = `${path}.part`;
+  // A name of its own: what else lies in that folder is not ours to write over.
+  const temporary = `${path}.${randomUUID()}.part`;
   try {
-    await copyFile(given.file, temporary);
+    await copyFile(given.file, temporary, constants.COPYFILE_EXCL);
     putInPlace(temporary, path);
   } catch (error) {
     rmSync(temporary, { force: true });

@@ -1,7 +1,25 @@
 import { createWriteStream, rmSync } from 'node:fs';
+import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { ZipFile } from 'yazl';
 import { cancelled, type Work } from './work.ts';
+
+/**
+ * Adds an entry whose content is opened when its turn comes. What goes wrong inside it, such as a
+ * file that is gone, ends the archive; the library itself would leave it unheard.
+ */
+export function addWhenDue(
+  zip: ZipFile,
+  name: string,
+  open: () => Readable,
+  options: { readonly compress: boolean } = { compress: true },
+): void {
+  zip.addReadStreamLazy(name, options, (give) => {
+    const content = open();
+    content.on('error', (error) => (zip.outputStream as Readable).destroy(error));
+    give(null, content);
+  });
+}
 
 /**
  * Writes a zip archive to `file`, filled by `fill` as the work goes on.

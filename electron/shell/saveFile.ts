@@ -1,6 +1,8 @@
-import { writeFile } from 'node:fs/promises';
+import { randomUUID } from 'node:crypto';
+import { rm, writeFile } from 'node:fs/promises';
 import { dialog, ipcMain, type BrowserWindow } from 'electron';
 import { FILE_KINDS, isFileKind, type FileKind } from '../contract/fileKinds.ts';
+import { putInPlace } from '../service/backup/durable.ts';
 import { SAVE_FILE_CHANNEL } from './channels.ts';
 import { fromOurPage } from './sender.ts';
 
@@ -35,11 +37,15 @@ function plainName(fileName: string, kind: FileKind): string {
   return kept.replace(/^[. ]+/, '').slice(0, 120) || `trotwell.${FILE_KINDS[kind].extension}`;
 }
 
+/** Written beside it first: what lay there under the name stays whole until the new file is. */
 async function write(parent: BrowserWindow, filePath: string, bytes: Buffer): Promise<boolean> {
+  const temporary = `${filePath}.${randomUUID()}.part`;
   try {
-    await writeFile(filePath, bytes);
+    await writeFile(temporary, bytes, { flag: 'wx' });
+    putInPlace(temporary, filePath);
     return true;
   } catch {
+    await rm(temporary, { force: true });
     await dialog.showMessageBox(parent, {
       type: 'error',
       message: 'The file could not be written.',

@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto';
+import { readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { CALL_NAMES } from '../../electron/contract/callNames.ts';
 import { blankPractice } from '../../electron/contract/blank.ts';
-import { waitAfter } from '../../electron/service/lock/tries.ts';
+import { countTries, triesNote, waitAfter } from '../../electron/service/lock/tries.ts';
 import { createService, type Service } from '../../electron/service/service.ts';
 import { FONTS, openOwn, temporaryFolder, testService } from './desk.ts';
 
@@ -151,8 +153,9 @@ describe('wrong passphrases', () => {
     expect([1, 2, 3, 4, 5, 20].map(waitAfter)).toEqual([0, 0, 2, 4, 8, 300]);
   });
 
-  test('hold even the right one back until the time is over', async () => {
-    const { service, time } = clocked(await lockedFolder());
+  test('hold even the right one back until the time is over, also after a restart', async () => {
+    const folder = await lockedFolder();
+    let { service, time } = clocked(folder);
     const message = async (passphrase: string): Promise<string> => {
       const answer = await service.call('lock/open', { passphrase });
       return answer.ok ? 'open' : answer.error.message;
@@ -161,7 +164,27 @@ describe('wrong passphrases', () => {
     expect(await message(PASSPHRASE)).toContain('wait 2 s');
     time.wall += 60_000; // a clock set forward changes nothing
     expect(await message(PASSPHRASE)).toContain('wait 2 s');
+    await service.close();
+    ({ service, time } = clocked(folder));
+    expect(await message(PASSPHRASE)).toContain('wait 2 s');
     time.monotonic += 2000;
     expect(await message(PASSPHRASE)).toBe('open');
+    expect(readdirSync(folder)).not.toContain('lock-tries.json');
+  });
+
+  test('count from their beginning, and go on where the last start ended', () => {
+    const folder = temporaryFolder();
+    const started = () => countTries(() => 0, triesNote(folder));
+    const first = started();
+    for (let tries = 0; tries < 3; tries++) first.begun();
+    expect(first.secondsLeft()).toBe(2);
+    const second = started();
+    expect(second.secondsLeft()).toBe(2);
+    second.begun();
+    expect(started().secondsLeft()).toBe(4);
+    second.right();
+    expect(started().secondsLeft()).toBe(0);
+    writeFileSync(join(folder, 'lock-tries.json'), '{"wrongTries":"many"}');
+    expect(started().secondsLeft()).toBe(0);
   });
 });

@@ -2,6 +2,7 @@ import {
   existsSync,
   mkdtempSync,
   readdirSync,
+  linkSync,
   readFileSync,
   rmSync,
   statSync,
@@ -20,6 +21,9 @@ let seen: any;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'trotwell-shell-'));
   writeFileSync(join(folder, 'weights.csv'), 'day;kg');
+  // Another name of the same file shows whether what lay there is written over or replaced.
+  writeFileSync(join(folder, 'saved.pdf'), 'an older sheet');
+  linkSync(join(folder, 'saved.pdf'), join(folder, 'older.pdf'));
   seen = boot({
     TROTWELL_DATA: join(folder, 'data'),
     STAND_IN_SAVE: join(folder, 'saved.pdf'),
@@ -118,6 +122,11 @@ describe('the Electron shell', () => {
     expect(seen.saving.written).toBe(true);
     expect(seen.saving.suggested).toEqual(['plan.pdf', 'xLöwe plan.pdf', 'weight.csv']);
     expect(readFileSync(join(folder, 'saved.pdf'), 'utf8')).toBe('%PDF-');
+  });
+
+  test('writes it beside what lay there, which is whole until the new file is', () => {
+    expect(readFileSync(join(folder, 'older.pdf'), 'utf8')).toBe('an older sheet');
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
   });
 
   test('saves the kinds of file it knows, each under its own ending', () => {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isBeyond, type JsonLimits } from '../jsonLimits.ts';
 import { damaged } from './refusals.ts';
 
 /** The names inside the archive, in the order they stand in. */
@@ -41,6 +42,9 @@ export type Manifest = z.output<typeof manifestSchema>;
 /** A manifest larger than this is not ours: room for some hundred thousand attachments. */
 export const MOST_MANIFEST_BYTES = 64 * 1024 * 1024;
 
+/** A list of pairs, and a group beside it (D); the parts are limited by its bytes. */
+const LIMITS: JsonLimits = { deepest: 8, mostParts: Infinity };
+
 /** @throws Refusal when the text is no manifest. */
 export function readManifest(json: string): Manifest {
   const parsed = manifestSchema.safeParse(tryJson(json));
@@ -49,6 +53,7 @@ export function readManifest(json: string): Manifest {
 }
 
 function tryJson(json: string): unknown {
+  if (isBeyond(json, LIMITS)) return null;
   try {
     return JSON.parse(json);
   } catch {

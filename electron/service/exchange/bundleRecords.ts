@@ -15,105 +15,127 @@ import { readVisitParts } from '../visitParts.ts';
 type Db = Kysely<Schema>;
 type Where = RawBuilder<boolean>;
 
-/** Visits whose parts are read at once. */
-const VISITS_AT_ONCE = 500;
+/** Records read, or written, before other questions get their turn. */
+export const AT_ONCE = 250;
+
+type Table = 'client' | 'dog' | 'visit' | 'plan' | 'sessionResult' | 'foodDecision' | 'weighing';
 
 /**
  * Everything kept of some owners, or of all where `clientIds` is null, the bin included. Lists are
  * in an order that does not depend on the file, so that two reads can be compared.
+ * @param pause awaited between slices; by itself the reading goes on without one
  */
 export async function readBundleRecords(
   db: Db,
   clientIds: readonly string[] | null,
+  pause: () => Promise<void> = () => Promise.resolve(),
 ): Promise<BundleRecords> {
   const among = (column: string) =>
     clientIds === null ? sql<boolean>`1` : sql<boolean>`${sql.ref(column)} in ${oneOf(clientIds)}`;
   const owned = among('client_id');
   const ofDog = sql<boolean>`dog_id in (select id from dog where ${owned})`;
-  const clients = await db
-    .selectFrom('client')
-    .selectAll()
-    .where(among('id'))
-    .orderBy('createdAt')
-    .orderBy('id')
-    .execute();
-  const dogs = await db
-    .selectFrom('dog')
-    .selectAll()
-    .where(owned)
-    .orderBy('createdAt')
-    .orderBy('id')
-    .execute();
-  const of = <T extends 'plan' | 'sessionResult' | 'foodDecision' | 'weighing'>(table: T) =>
-    sql<Schema[T]>`select * from ${sql.table(table)} where ${ofDog} order by created_at, id`
-      .execute(db)
-      .then(({ rows }) => rows);
+  const read = <T extends Table, R>(table: T, where: Where, make: (row: Schema[T]) => R) =>
+    inSlices<Schema[T], R>(db, {
+      ...{ table, where, order: sql`created_at, id`, pause },
+      make: (rows) => rows.map(make),
+    });
   return {
-    owners: clients.map((row) => fromRow(OWNERS, row)),
-    dogs: dogs.map((row) => fromRow(DOGS, row)),
-    visits: await readVisitRecords(db, ofDog),
-    plans: (await of('plan')).map(
-      (row) =>
-        ({
-          ...row,
-          current: row.current === 1,
-          request: JSON.parse(row.request),
-          ramp: JSON.parse(row.ramp),
-          review: parsed(row.review),
-          keptBreaches: JSON.parse(row.keptBreaches),
-        }) as BundleRecords['plans'][number],
-    ),
-    sessions: (await of('sessionResult')).map((row) => fromRow(SESSIONS, row)),
-    foodDecisions: (await of('foodDecision')).map(
-      (row) =>
-        ({
-          ...row,
-          ration: parsed(row.ration),
-          foodSwitch: parsed(row.foodSwitch),
-          changeover: parsed(row.changeover),
-          proposal: JSON.parse(row.proposal),
-          known: JSON.parse(row.known),
-        }) as BundleRecords['foodDecisions'][number],
-    ),
-    weighings: (await of('weighing')).map((row) => fromRow(WEIGHINGS, row)),
+    owners: await read('client', among('id'), (row) => fromRow(OWNERS, row)),
+    dogs: await read('dog', owned, (row) => fromRow(DOGS, row)),
+    visits: await readVisitRecords(db, ofDog, pause),
+    plans: await read('plan', ofDog, planOf),
+    sessions: await read('sessionResult', ofDog, (row) => fromRow(SESSIONS, row)),
+    foodDecisions: await read('foodDecision', ofDog, foodDecisionOf),
+    weighings: await read('weighing', ofDog, (row) => fromRow(WEIGHINGS, row)),
     attachments: await readAttachments(db, ofDog),
-    history: await readHistory(db, owned, ofDog),
+    history: await readHistory(db, owned, ofDog, pause),
   };
 }
 
-async function readHistory(db: Db, owned: Where, ofDog: Where): Promise<BundleRecords['history']> {
-  const { rows } = await sql<Schema['history']>`select * from history
-    where (client_id is not null and (${owned})) or (dog_id is not null and ${ofDog})
-    order by at, record_id, id`.execute(db);
-  return rows.map(({ id: _id, before, ...row }) => ({
-    ...row,
-    before: JSON.parse(before),
-  })) as unknown as BundleRecords['history'];
+interface Sliced<Row, R> {
+  readonly table: keyof Schema;
+  readonly where: Where;
+  readonly order: RawBuilder<unknown>;
+  readonly pause: () => Promise<void>;
+  make(rows: readonly Row[]): readonly R[] | Promise<readonly R[]>;
 }
+
+/** Finds the ids first, which is quick, and then reads so many rows at a time. */
+async function inSlices<Row, R>(db: Db, sliced: Sliced<Row, R>): Promise<R[]> {
+  const { table, where, order, pause, make } = sliced;
+  const from = sql.table(table);
+  const found = await sql<{ id: string | number }>`
+    select id from ${from} where ${where} order by ${order}`.execute(db);
+  const all: R[] = [];
+  for (let at = 0; at < found.rows.length; at += AT_ONCE) {
+    await pause();
+    const ids = JSON.stringify(found.rows.slice(at, at + AT_ONCE).map(({ id }) => id));
+    const { rows } = await sql<Row>`
+      select * from ${from} where id in (select value from json_each(${ids}))
+      order by ${order}`.execute(db);
+    for (const record of await make(rows)) all.push(record);
+  }
+  return all;
+}
+
+const planOf = (row: Schema['plan']) =>
+  ({
+    ...row,
+    current: row.current === 1,
+    request: JSON.parse(row.request),
+    ramp: JSON.parse(row.ramp),
+    review: parsed(row.review),
+    keptBreaches: JSON.parse(row.keptBreaches),
+  }) as BundleRecords['plans'][number];
+
+const foodDecisionOf = (row: Schema['foodDecision']) =>
+  ({
+    ...row,
+    ration: parsed(row.ration),
+    foodSwitch: parsed(row.foodSwitch),
+    changeover: parsed(row.changeover),
+    proposal: JSON.parse(row.proposal),
+    known: JSON.parse(row.known),
+  }) as BundleRecords['foodDecisions'][number];
+
+const readHistory = (
+  db: Db,
+  owned: Where,
+  ofDog: Where,
+  pause: () => Promise<void>,
+): Promise<BundleRecords['history']> =>
+  inSlices<Schema['history'], BundleRecords['history'][number]>(db, {
+    table: 'history',
+    where: sql<boolean>`(client_id is not null and (${owned})) or (dog_id is not null and ${ofDog})`,
+    order: sql`at, record_id, id`,
+    pause,
+    make: (rows) =>
+      rows.map(
+        ({ id: _id, before, ...row }) =>
+          ({ ...row, before: JSON.parse(before) }) as BundleRecords['history'][number],
+      ),
+  });
 
 const parsed = (json: string | null): unknown => (json === null ? null : JSON.parse(json));
 
-async function readVisitRecords(db: Db, ofDog: Where): Promise<BundleRecords['visits']> {
-  const rows = await db
-    .selectFrom('visit')
-    .selectAll()
-    .where(ofDog)
-    .orderBy('createdAt')
-    .orderBy('id')
-    .execute();
-  const visits: BundleRecords['visits'] = [];
-  for (let from = 0; from < rows.length; from += VISITS_AT_ONCE) {
-    const some = rows.slice(from, from + VISITS_AT_ONCE);
-    const partsOf = await readVisitParts(
-      db,
-      some.map(({ id }) => id),
-    );
-    for (const row of some) {
-      visits.push({ ...fromRow(VISITS, row), ...partsOf(row.id) });
-    }
-  }
-  return visits;
-}
+const readVisitRecords = (
+  db: Db,
+  ofDog: Where,
+  pause: () => Promise<void>,
+): Promise<BundleRecords['visits']> =>
+  inSlices<Schema['visit'], BundleRecords['visits'][number]>(db, {
+    table: 'visit',
+    where: ofDog,
+    order: sql`created_at, id`,
+    pause,
+    async make(rows) {
+      const partsOf = await readVisitParts(
+        db,
+        rows.map(({ id }) => id),
+      );
+      return rows.map((row) => ({ ...fromRow(VISITS, row), ...partsOf(row.id) }));
+    },
+  });
 
 async function readAttachments(db: Db, ofDog: Where): Promise<BundleRecords['attachments']> {
   const rows = await db

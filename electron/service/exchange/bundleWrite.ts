@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
+import { Readable } from 'node:stream';
 import type { ZipFile } from 'yazl';
 import {
   BUNDLE_FORMAT,
@@ -15,41 +16,55 @@ import {
 import { contentFile, hashOfFile } from '../backup/contents.ts';
 import { presentContents } from '../backup/folder.ts';
 import { readClient } from '../clients.ts';
-import type { Desk } from '../context.ts';
+import { Later, type Desk } from '../context.ts';
 import { readPractice } from '../practice.ts';
 import type { Transfer } from '../transfer.ts';
-import type { Work } from '../work.ts';
-import { writeZip } from '../zipFile.ts';
+import type { Work, WorkRegister } from '../work.ts';
+import { addWhenDue, writeZip } from '../zipFile.ts';
+import { asOfNow } from './asOfNow.ts';
+import { csvPieces, jsonPieces } from './bundlePieces.ts';
 import { readBundleRecords } from './bundleRecords.ts';
 import { BUNDLE_README, bundleSchema } from './bundleTexts.ts';
-import { writeCsv } from './csvWrite.ts';
 
 export interface WriteRoom {
   readonly transfer: Transfer;
+  readonly work: WorkRegister;
   readonly version: string;
 }
 
 /**
- * Writes the open bundle of one owner, or of all where `clientId` is null.
- * @throws Refusal (not-found, cancelled); nothing is left behind then
+ * Writes the open bundle of one owner, or of all where `clientId` is null, as the records stand now.
+ * It is made later, in slices; the next call does not wait for it.
+ * @throws Refusal (not-found) now, (cancelled) later; nothing is left behind then
  */
 export async function makeBundle(
   desk: Desk,
-  { transfer, version }: WriteRoom,
-  work: Work,
+  room: WriteRoom,
+  workId: string,
   clientId: string | null,
-): Promise<BundleMade> {
+): Promise<Later<BundleMade>> {
   if (clientId !== null) await readClient(desk.db, clientId);
-  const records = await readBundleRecords(desk.db, clientId === null ? null : [clientId]);
-  const file = transfer.room();
-  const madeOn = desk.instant();
-  let missing: readonly string[] = [];
-  await writeZip(file, work, async (zip) => {
-    missing = await fill(zip, desk, work, records, { version, madeOn });
-  });
+  const about = {
+    madeOn: desk.instant(),
+    appVersion: room.version,
+    practice: (await readPractice(desk))?.name ?? '',
+  };
   const fileName = `trotwell-bundle-${desk.today()}.zip`;
-  const token = await transfer.produced(file, fileName, 'application/zip');
-  return { token, fileName, counts: countsOf(records), missing: missing.length };
+  return new Later(
+    room.work.run(workId, async (work) => {
+      const reading = () => work.step({ done: 0, total: 1, step: 'Reading the records' });
+      const records = await asOfNow(desk, (db) =>
+        readBundleRecords(db, clientId === null ? null : [clientId], reading),
+      );
+      const file = room.transfer.room();
+      let missing: readonly string[] = [];
+      await writeZip(file, work, async (zip) => {
+        missing = await fill(zip, desk, work, records, about);
+      });
+      const token = await room.transfer.produced(file, fileName, 'application/zip');
+      return { token, fileName, counts: countsOf(records), missing: missing.length };
+    }),
+  );
 }
 
 export function countsOf(records: BundleRecords): Record<BundleKind, number> {
@@ -65,37 +80,56 @@ async function fill(
   desk: Desk,
   work: Work,
   records: BundleRecords,
-  { version, madeOn }: { readonly version: string; readonly madeOn: string },
+  about: Pick<BundleManifest, 'madeOn' | 'appVersion' | 'practice'>,
 ): Promise<readonly string[]> {
   const files: BundleManifest['files'] = [];
-  const addText = (name: string, text: string): void => {
-    const bytes = Buffer.from(text);
-    files.push({ name, sha256: sha256(bytes), bytes: bytes.length });
-    zip.addBuffer(bytes, name);
+  const addText = (name: string, pieces: Iterable<string>): void => {
+    addWhenDue(zip, name, () => Readable.from(listing(name, pieces, work, files)));
   };
-  addText('README.txt', BUNDLE_README);
-  addText('schema.json', `${JSON.stringify(bundleSchema(), null, 2)}\n`);
-  addText('records.json', `${JSON.stringify(records, null, 1)}\n`);
-  for (const [index, kind] of BUNDLE_KINDS.entries()) {
-    await work.step({ done: index, total: BUNDLE_KINDS.length, step: 'Writing the tables' });
+  addText('README.txt', [BUNDLE_README]);
+  addText('schema.json', [`${JSON.stringify(bundleSchema(), null, 2)}\n`]);
+  addText('records.json', jsonPieces(records));
+  for (const kind of BUNDLE_KINDS) {
     const columns = Object.keys(bundleRecords.shape[kind].element.shape);
-    addText(`tables/${kind}.csv`, writeCsv(columns, records[kind]));
+    addText(`tables/${kind}.csv`, csvPieces(columns, records[kind]));
   }
   const attached = await addFiles(zip, desk, work, records);
-  files.push(...attached.files);
-  const practice = (await readPractice(desk))?.name ?? '';
-  const manifest: BundleManifest = {
+  const manifest = (): BundleManifest => ({
     format: BUNDLE_FORMAT,
     version: BUNDLE_VERSION,
-    madeOn,
-    appVersion: version,
-    practice,
+    ...about,
     counts: countsOf(records),
-    files,
+    files: [...files, ...attached.files],
     missing: attached.missing,
-  };
-  zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), 'manifest.json');
+  });
+  // Made when its turn comes: by then the sums of all that stands before it are known.
+  addWhenDue(zip, 'manifest.json', () =>
+    Readable.from([Buffer.from(`${JSON.stringify(manifest(), null, 2)}\n`)]),
+  );
   return attached.missing;
+}
+
+/** A text on its way into the archive; at its end it is listed with its sum. */
+async function* listing(
+  name: string,
+  pieces: Iterable<string>,
+  work: Work,
+  files: BundleManifest['files'],
+): AsyncGenerator<Buffer> {
+  const sum = createHash('sha256');
+  let bytes = 0;
+  for (const piece of pieces) {
+    await work.step({
+      done: files.length,
+      total: 2 + BUNDLE_KINDS.length,
+      step: `Writing ${name}`,
+    });
+    const content = Buffer.from(piece);
+    sum.update(content);
+    bytes += content.length;
+    yield content;
+  }
+  files.push({ name, sha256: sum.digest('hex'), bytes });
 }
 
 /** Adds each attached file once. One that is not on the disk, or no longer what it was, is listed as missing. */
@@ -118,12 +152,8 @@ async function addFiles(
     }
     const name = `files/${hash}.${FILE_ENDINGS[mediaType]}`;
     // Photos are compressed already. Opened only when its turn comes.
-    zip.addReadStreamLazy(name, { compress: false }, (give) =>
-      give(null, createReadStream(source)),
-    );
+    addWhenDue(zip, name, () => createReadStream(source), { compress: false });
     files.push({ name, sha256: hash, bytes });
   }
   return { files, missing };
 }
-
-const sha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');

@@ -4,18 +4,24 @@ import { neutralCell, quotedField } from '../../contract/csvCells.ts';
 const BYTE_ORDER_MARK = '\uFEFF';
 
 /**
- * Records as CSV (RFC 4180), one line each, one column a property. Lists and groups become JSON in
- * their cell. Texts a spreadsheet would run get an apostrophe in front; numbers stay numbers.
+ * The beginning of a table in CSV (RFC 4180): the names of its columns.
+ * @param columns one a property of the records that follow
  */
-export function writeCsv(columns: readonly string[], records: readonly object[]): string {
-  const lines = records.map((record) =>
-    columns.map((column) => fieldOf((record as Readonly<Record<string, unknown>>)[column])),
-  );
-  return (
-    BYTE_ORDER_MARK +
-    [columns.map(quotedField), ...lines].map((line) => `${line.join(',')}\r\n`).join('')
-  );
-}
+export const csvHead = (columns: readonly string[]): string =>
+  BYTE_ORDER_MARK + line(columns.map(quotedField));
+
+/**
+ * Records as CSV, one line each. Lists and groups become JSON in their cell. Texts a spreadsheet
+ * would run get an apostrophe in front; numbers stay numbers.
+ */
+export const csvLines = (columns: readonly string[], records: readonly object[]): string =>
+  records
+    .map((record) =>
+      line(columns.map((column) => fieldOf((record as Readonly<Record<string, unknown>>)[column]))),
+    )
+    .join('');
+
+const line = (fields: readonly string[]): string => `${fields.join(',')}\r\n`;
 
 function fieldOf(value: unknown): string {
   if (value === null || value === undefined) return '';

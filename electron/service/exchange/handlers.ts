@@ -1,6 +1,6 @@
 import type { bundleImportCalls } from '../../contract/calls/bundleImport.ts';
 import type { exchangeCalls } from '../../contract/calls/exchange.ts';
-import type { Desk, Handlers } from '../context.ts';
+import type { Desk, Handlers, LateHandlers } from '../context.ts';
 import { notFound } from '../refuse.ts';
 import type { Transfer } from '../transfer.ts';
 import { dropWeighing } from '../weighings.ts';
@@ -15,6 +15,8 @@ export interface ExchangeRoom {
   readonly version: string;
 }
 
+type ExchangeCall = keyof typeof exchangeCalls | keyof typeof bundleImportCalls;
+
 /** The latest import, which can be taken back while the program runs. */
 interface LastImport {
   readonly undoKey: string;
@@ -26,11 +28,11 @@ export function exchangeHandlers({
   transfer,
   work,
   version,
-}: ExchangeRoom): Handlers<keyof typeof exchangeCalls | keyof typeof bundleImportCalls> {
+}: ExchangeRoom): Handlers<Exclude<ExchangeCall, 'export/make'>> & LateHandlers<'export/make'> {
   let last: LastImport | null = null;
   return {
     'export/make': (desk, { clientId, workId }) =>
-      work.run(workId, (going) => makeBundle(desk, { transfer, version }, going, clientId)),
+      makeBundle(desk, { transfer, work, version }, workId, clientId),
     'import/readCsv': (desk, { token }) => lookAtTable(desk, transfer.open(token)),
     'import/preview': (desk, { token, mapping }) =>
       previewTable(desk, transfer.open(token), mapping),

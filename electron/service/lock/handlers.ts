@@ -64,13 +64,13 @@ async function prove(
   if (seconds > 0) {
     throw badField(field, `After several wrong passphrases: wait ${seconds} s, then try again.`);
   }
+  tries.begun();
   const row = await desk.db.selectFrom('appLock').selectAll().executeTakeFirstOrThrow();
   const given = await stretch(passphrase, row.salt, KEY_BYTES);
   if (timingSafeEqual(given, row.verifier)) {
     tries.right();
     return;
   }
-  tries.wrong();
   throw badField(field, 'This is not the passphrase.');
 }
 

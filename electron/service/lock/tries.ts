@@ -1,3 +1,6 @@
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
 /** So many wrong tries are taken for slips of the hand (D). */
 const FREE_TRIES = 3;
 /** The longest wait between two tries, in seconds (D). */
@@ -13,23 +16,69 @@ export function waitAfter(wrongTries: number): number {
 export interface Tries {
   /** Seconds left before another try is looked at; 0 when one is. */
   secondsLeft(): number;
-  wrong(): void;
+  /** Counts a try before it is looked at, so that ending the program meanwhile wins nothing. */
+  begun(): void;
   right(): void;
 }
 
-/** @param nowMs milliseconds that never run backwards; a changed clock must not shorten a wait */
-export function countTries(nowMs: () => number): Tries {
-  let wrongTries = 0;
+/** Where the count outlives the program; how many wrong tries there were in a row. */
+export interface TriesNote {
+  read(): number;
+  write(wrongTries: number): void;
+}
+
+/**
+ * A start goes on where the last one ended: the wait of the wrong tries before begins anew.
+ * @param nowMs milliseconds that never run backwards; a changed clock must not shorten a wait
+ */
+export function countTries(nowMs: () => number, note: TriesNote): Tries {
+  let wrongTries: number | null = null;
   let notBefore = 0;
+
+  function count(tries: number): void {
+    wrongTries = tries;
+    notBefore = nowMs() + waitAfter(tries) * 1000;
+  }
+  /** Read when it is first asked for: most practices have no lock. */
+  function soFar(): number {
+    if (wrongTries === null) count(note.read());
+    return wrongTries ?? 0;
+  }
   return {
-    secondsLeft: () => Math.max(0, Math.ceil((notBefore - nowMs()) / 1000)),
-    wrong() {
-      wrongTries += 1;
-      notBefore = nowMs() + waitAfter(wrongTries) * 1000;
+    secondsLeft() {
+      soFar();
+      return Math.max(0, Math.ceil((notBefore - nowMs()) / 1000));
+    },
+    begun() {
+      count(soFar() + 1);
+      note.write(wrongTries ?? 0);
     },
     right() {
-      wrongTries = 0;
-      notBefore = 0;
+      count(0);
+      note.write(0);
+    },
+  };
+}
+
+/** The note in a file of the folder of records. Whoever can remove it can read the records too. */
+export function triesNote(folder: string): TriesNote {
+  const file = join(folder, 'lock-tries.json');
+  return {
+    read() {
+      try {
+        const { wrongTries } = JSON.parse(readFileSync(file, 'utf8')) as { wrongTries?: unknown };
+        return Number.isSafeInteger(wrongTries) ? Math.max(0, wrongTries as number) : 0;
+      } catch {
+        return 0;
+      }
+    },
+    write(wrongTries) {
+      try {
+        if (wrongTries === 0) rmSync(file, { force: true });
+        else writeFileSync(file, JSON.stringify({ wrongTries }), { mode: 0o600 });
+      } catch {
+        // A disk that takes nothing must not keep the practitioner out.
+      }
     },
   };
 }

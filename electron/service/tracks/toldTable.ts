@@ -18,7 +18,7 @@ import type { Language, Practice, SessionInput } from '../../contract/records.ts
 import type { Handlers } from '../context.ts';
 import { readDay } from '../exchange/cells.ts';
 import { readCsv, type TableRow } from '../exchange/csvRead.ts';
-import { writeCsv } from '../exchange/csvWrite.ts';
+import { csvHead, csvLines } from '../exchange/csvWrite.ts';
 import { guessSeparator } from '../exchange/guess.ts';
 import { collect, type Material } from '../handouts/material.ts';
 import { sheetFileName } from '../handouts/fileNames.ts';
@@ -76,7 +76,7 @@ function writeTable(sessions: readonly RampSession[], words: OwnerWords, format:
     [told.day]: session.day,
     [told.planned]: sessionText(session, words.plan, format),
   }));
-  return writeCsv(heads, rows);
+  return csvHead(heads) + csvLines(heads, rows);
 }
 
 /** The rows of a table that came back, those without an answer left out. */

@@ -10,7 +10,10 @@ import {
   bundleManifest,
   bundleRecords,
   FILE_ENDINGS,
+  type BundleRecords,
 } from '../../../electron/contract/bundle.ts';
+import { csvPieces, jsonPieces } from '../../../electron/service/exchange/bundlePieces.ts';
+import { AT_ONCE } from '../../../electron/service/exchange/bundleRecords.ts';
 import { restoredCell } from '../../../electron/contract/csvCells.ts';
 import { HOSTILE_NAMES, LONG_NOTES } from '../../support/hostileTexts.ts';
 import { SMALL_PDF } from '../../support/pictures.ts';
@@ -104,6 +107,56 @@ describe('the open bundle', () => {
       expect(createHash('sha256').update(entries.get(name)!).digest('hex')).toBe(hash);
     }
     expect(jsonOf(entries, 'manifest.json')).toMatchObject({ missing: [] });
+  });
+
+  test('keeps no other call waiting, and holds the records as they were when it was asked for', async () => {
+    const desk = await openOwn();
+    await addDog(desk, 'Bess', 'Ada Sample');
+    const order: string[] = [];
+    const made = exported(desk).then((entries) => {
+      order.push('exported');
+      return entries;
+    });
+    await addDog(desk, 'Finn', 'Later Owner');
+    order.push('saved');
+    const names = (records: BundleRecords) => records.owners.map(({ name }) => name);
+    expect(names(recordsOf(await made))).toEqual(['Ada Sample']);
+    expect(order).toEqual(['saved', 'exported']);
+    expect(names(recordsOf(await exported(desk)))).toEqual(['Ada Sample', 'Later Owner']);
+  });
+
+  test('gives way to an erasure, which leaves nothing behind', async () => {
+    const desk = await openOwn();
+    const { clientId } = await addDog(desk, 'Bess', 'Ada Sample');
+    const made = desk.service.call('export/make', { clientId: null, workId: WORK });
+    const erased = await desk.ok('clients/erase', {
+      clientId,
+      ground: 'asked by the owner',
+      confirmName: 'Ada Sample',
+      insideRetentionConfirmed: true,
+    });
+    expect(erased).toMatchObject({ clean: true });
+    expect(await made).toMatchObject({ ok: false, error: { kind: 'cancelled' } });
+  });
+
+  test('is written in pieces that come to the JSON and the table of the whole', () => {
+    const list = (length: number) =>
+      Array.from({ length }, (_, n) => ({
+        id: n,
+        note: 'two\nlines',
+        parts: n % 2 ? [] : [{ n }],
+      }));
+    for (const length of [0, 1, AT_ONCE, AT_ONCE + 1, 3 * AT_ONCE + 7]) {
+      const records = { owners: list(length), dogs: [], visits: list(2) };
+      const json = [...jsonPieces(records as unknown as BundleRecords)];
+      expect(json.join('')).toBe(`${JSON.stringify(records, null, 1)}\n`);
+      const table = [...csvPieces(['id', 'note'], records.owners)].join('').slice(1);
+      const { data } = Papa.parse<string[]>(table, { skipEmptyLines: true });
+      expect(data).toEqual([
+        ['id', 'note'],
+        ...records.owners.map(({ id, note }) => [`${id}`, note]),
+      ]);
+    }
   });
 
   test('cancelled at any step, it leaves nothing behind', async () => {
