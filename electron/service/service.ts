@@ -287,8 +287,7 @@ export function createService(options: ServiceOptions): Service {
     async close() {
       work.cancelAll();
       await queue;
-      await printer.close();
-      await work.stopAll();
+      await Promise.all([printer.close(), work.stopAll()]);
       await practices.close();
       transfer.close();
     },
