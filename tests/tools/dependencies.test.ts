@@ -47,6 +47,26 @@ describe('what is shipped', () => {
     expect(importedPackages(source)).toEqual(['vue', '@x/y', 'pdfjs-dist', '@fontsource/z']);
   });
 
+  test('comes with a hash of everything, the Node it runs on too, and no script fetches more', () => {
+    const { packages } = JSON.parse(readFileSync(join(ROOT, 'package-lock.json'), 'utf8')) as {
+      packages: Record<string, { integrity?: string; hasInstallScript?: true; version?: string }>;
+    };
+    const { '': _own, ...fetched } = packages;
+    const names = Object.keys(fetched);
+    expect(names.filter((name) => !/^sha512-/.test(fetched[name]!.integrity ?? ''))).toEqual([]);
+    const { allowScripts, optionalDependencies } = JSON.parse(
+      readFileSync(join(ROOT, 'package.json'), 'utf8'),
+    ) as Record<string, Record<string, unknown>>;
+    const scripted = names.filter((name) => fetched[name]!.hasInstallScript === true);
+    expect(scripted.map((name) => allowScripts![name.replace('node_modules/', '')])).toEqual(
+      scripted.map(() => false),
+    );
+    for (const [name, version] of Object.entries(optionalDependencies!)) {
+      expect(fetched[`node_modules/${name}`]?.version).toBe(version);
+      expect(version).toMatch(/^24\./);
+    }
+  });
+
   test('holds every dependency of ours, the framework of the page, and Electron', () => {
     const shipped = shippedPackages(ROOT);
     const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
