@@ -25,7 +25,8 @@ export function screenRecord(
     airwayDisease: latest.airwayDisease,
     airwayClearance: latest.airwayClearance,
     lameness: { walk: latest.lamenessWalk, trot: latest.lamenessTrot },
-    signs: latest.signs,
+    ...signsOf(latest),
+    historyAsked: latest.historyAsked ?? true,
     surgery: latest.surgery,
     radiographicClearance: latest.radiographicClearance,
     walkBase: latest.walkBase,
@@ -46,6 +47,11 @@ export function goalLimitsOf(input: AssessInput, request: RampRequest): Screenin
   if (latest === undefined) return [];
   const plan = { ramp: { weeks: [], request }, climbM: null };
   return openGoalLimits(screenRecord({ ...input, plan }, visits, latest, null).reasons);
+}
+
+/** An empty list is a finding only once the signs were asked for. */
+function signsOf({ signs, signsAsked = true }: AssessedVisit): ScreeningInput {
+  return signsAsked || signs.length > 0 ? { signs } : {};
 }
 
 /** The goal of a running plan; a walking programme has none to run. */

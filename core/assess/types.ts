@@ -43,6 +43,9 @@ export interface AssessedVisit {
   /** Lameness that vets cleared the dog for work with; none, where left out. */
   readonly lamenessClearances?: readonly LamenessClearance[];
   readonly measurements?: readonly GaitMeasurement[];
+  /** Whether signs, and surgery, injury, disease and the like, were asked for; they were, where left out. */
+  readonly signsAsked?: boolean;
+  readonly historyAsked?: boolean;
   readonly signs: readonly string[];
   readonly surgery: SurgeryState;
   /** What is known of the past; nothing, where left out. */

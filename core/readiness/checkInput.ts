@@ -11,6 +11,7 @@ const FLAGS = [
   'airwayClearance',
   'radiographicClearance',
   'longRunClearance',
+  'historyAsked',
 ] as const;
 
 /** @throws RangeError naming the first argument that is out of range or an unknown word. */

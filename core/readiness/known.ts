@@ -18,11 +18,33 @@ const gateOf = (input: ScreeningInput): Gate => (consentHolds(input) ? 'note' : 
  */
 export function knownReasons(input: ScreeningInput): Found[] {
   return [
+    ...notAsked(input),
     ...diseaseReasons(input),
     ...heatIllnessReason(input),
     ...muscleReason(input),
     ...medicineReason(input),
   ];
+}
+
+/** What was told counts as asked for; silence does not. */
+function isTold(input: ScreeningInput): boolean {
+  const { surgery = 'none', injuries = [], disease = {}, medicine = '', heatIllness } = input;
+  return (
+    surgery !== 'none' ||
+    injuries.length > 0 ||
+    input.airwayDisease === true ||
+    DISEASES.some(({ organ }) => disease[organ] === 'yes') ||
+    (disease.words ?? '').trim() !== '' ||
+    medicine.trim() !== '' ||
+    heatIllness?.had === 'yes'
+  );
+}
+
+function notAsked(input: ScreeningInput): Found[] {
+  if (input.historyAsked !== false || isTold(input)) return [];
+  const text = 'Surgery, injury, disease, medicine and heat illness have not been asked about.';
+  const change = 'Ask the owner, and confirm that nothing is known or note what is.';
+  return [found({ code: 'history-not-asked', gate: 'walking only', text, change }, OWN)];
 }
 
 function diseaseReasons(input: ScreeningInput): Found[] {

@@ -33,8 +33,8 @@ const HEAVY_FROM_BCS = 6;
  * the strictest gate that was not set aside with a written reason.
  *
  * What is not known keeps the dog walking (D): age, body condition, any limb not looked at in walk
- * or trot, the walk base, and `signs` left out altogether (an empty list says that there are
- * none). `surgery`, `injuries`, `disease`, `heatIllness`, `medicine`, `shortNosed` and
+ * or trot, the walk base, `signs` left out altogether (an empty list says that there are none),
+ * and `historyAsked` false with nothing told. `surgery`, `injuries`, `disease`, `heatIllness`, `medicine`, `shortNosed` and
  * `airwayDisease` left out count as none. Missing consent is a note, since local law decides; known
  * disease or heat illness without a consent in force is for the vet (D). A short nose or airway
  * disease needs `airwayClearance`; consent does not stand in for it. A sign that can be an emergency
@@ -93,6 +93,7 @@ const UNSEEN: ReadonlySet<string> = new Set([
   'walk-not-seen',
   'trot-not-seen',
   'signs-not-asked',
+  'history-not-asked',
   'age-missing',
   'bcs-missing',
 ]);

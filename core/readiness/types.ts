@@ -39,6 +39,8 @@ export interface ScreeningInput {
   readonly signs?: readonly string[];
   readonly surgery?: SurgeryState;
   readonly injuries?: readonly Injury[];
+  /** False: nobody asked for surgery, injury, disease, medicine and heat illness. */
+  readonly historyAsked?: boolean;
   /** The latest girths of both thighs, cm. */
   readonly thighGirthCm?: { readonly leftHind: number; readonly rightHind: number };
   readonly disease?: Partial<Disease>;

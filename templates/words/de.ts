@@ -399,6 +399,8 @@ export const de: OwnerWords = {
       '{dog} lahmt im Trab. Die Praxis hat es angeschaut. Wir beginnen tief und hören bei jeder Änderung auf.',
     'walk-not-seen': 'Wir haben noch nicht alle vier Beine im Schritt gesehen.',
     'trot-not-seen': 'Wir haben noch nicht alle vier Beine im Trab gesehen.',
+    'history-not-asked':
+      'Wir haben noch nicht nach Eingriffen, Verletzung, Krankheit und Mitteln gefragt.',
     'signs-not-asked': 'Wir haben noch nicht nach Warnzeichen gefragt.',
     'consent-later': 'Die Zustimmung der Praxis gilt erst ab {day}.',
     'consent-incomplete': 'Die Zustimmung der Praxis liegt vor, aber nicht vollständig.',
@@ -570,6 +572,7 @@ export const de: OwnerWords = {
     'adult-weight-unknown': 'Sie sagen uns, wie schwer {dog} wird.',
     'lameness-trot-assessed': '{dog} trabt gleichmäßig.',
     'walk-not-seen': 'Wir schauen {dog} auf hartem, ebenem Boden im Schritt zu.',
+    'history-not-asked': 'Sie sagen uns, was Sie davon wissen.',
     'signs-not-asked': 'Wir gehen die Liste mit Ihnen durch.',
     'consent-later': 'Wir prüfen den Tag oder warten ab.',
     'consent-incomplete': 'Wir notieren, wer wann wozu zugestimmt hat.',

@@ -34,6 +34,8 @@ function see(desk: TestDesk, dogId: string, day: string, change: Partial<VisitFa
       muscle: 'normal',
       lamenessWalk: SOUND,
       lamenessTrot: SOUND,
+      signsAsked: true,
+      historyAsked: true,
       walkBase: 'passed',
       ...change,
     },

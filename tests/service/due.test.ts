@@ -36,6 +36,8 @@ function facts(dogId: string, day: string, change: Partial<VisitFacts> = {}): Vi
     muscle: 'normal',
     lamenessWalk: SOUND,
     lamenessTrot: SOUND,
+    signsAsked: true,
+    historyAsked: true,
     walkBase: 'passed',
     foodGoal: 'lose',
     targetWeightKg: 25,

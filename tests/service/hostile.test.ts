@@ -56,6 +56,8 @@ async function recordOf(desk: TestDesk, text: string, notes = text) {
     bcs: 5,
     lamenessWalk: SOUND,
     lamenessTrot: SOUND,
+    signsAsked: true,
+    historyAsked: true,
     walkBase: 'passed',
     gaitNote: notes,
     consent: { given: true, vet: text, day: '2026-02-20', scope: text, expiryDay: null },

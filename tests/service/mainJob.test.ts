@@ -32,6 +32,8 @@ async function intake(desk: TestDesk, facts: Partial<VisitFacts> = {}) {
     muscle: 'normal',
     lamenessWalk: SOUND,
     lamenessTrot: SOUND,
+    signsAsked: true,
+    historyAsked: true,
     walkBase: 'passed',
     foodGoal: 'lose',
     targetWeightKg: 25,
@@ -97,7 +99,15 @@ describe('the main job', () => {
       desk.setDay(day);
       const saved = await desk.ok('visits/save', {
         id: null,
-        visit: { ...now, day, weightKg, bcs: 7, lamenessWalk: SOUND, lamenessTrot: SOUND },
+        visit: {
+          ...now,
+          day,
+          weightKg,
+          bcs: 7,
+          lamenessWalk: SOUND,
+          lamenessTrot: SOUND,
+          signsAsked: true,
+        },
         plan: null,
         food:
           day === '2026-04-13'

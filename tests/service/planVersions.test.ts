@@ -27,6 +27,8 @@ async function withPlan(desk: TestDesk) {
     bcs: 5,
     lamenessWalk: SOUND,
     lamenessTrot: SOUND,
+    signsAsked: true,
+    historyAsked: true,
     walkBase: 'passed',
     conditioning: 'conditioned',
   };

@@ -173,6 +173,8 @@ async function visit(desk: TestDesk, file: DogFile, step: VisitStep): Promise<vo
       ...begun,
       lamenessWalk: SOUND,
       lamenessTrot: SOUND,
+      signsAsked: true,
+      historyAsked: true,
       ...(previous === undefined ? FIRST_SEEN : {}),
       ...step.visit,
     },

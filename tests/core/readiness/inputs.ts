@@ -20,6 +20,7 @@ export const READY: ScreeningInput = {
   bcs: 5,
   lameness: { walk: SOUND, trot: SOUND },
   signs: [],
+  historyAsked: true,
   surgery: 'none',
   shortNosed: false,
   airwayDisease: false,
@@ -73,6 +74,7 @@ const signIds = RED_FLAGS.map(({ id }) => id as string);
 export const GATES: readonly string[] = [
   ...signIds.map((id) => `sign-${id}`),
   'signs-not-asked',
+  'history-not-asked',
   'lameness-walk',
   'lameness-trot',
   'walk-not-seen',
@@ -113,6 +115,7 @@ export const records: fc.Arbitrary<ScreeningInput> = fc
       signs: fc.subarray(signIds, { maxLength: 3 }),
       surgery: fc.constantFrom('none', 'cleared in writing', 'not cleared'),
       radiographicClearance: fc.boolean(),
+      historyAsked: fc.boolean(),
       goalMinutes: fc.integer({ min: 1, max: 240 }),
       longRunClearance: fc.boolean(),
       walkBase: fc.constantFrom('passed', 'failed', 'not tested'),

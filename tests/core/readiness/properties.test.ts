@@ -98,6 +98,7 @@ const UNKNOWN: readonly Worsen[] = [
   ['one limb', (r) => ({ ...r, lameness: { walk: { ...SOUND, leftFore: null }, trot: SOUND } })],
   ['signs', ({ signs: _, ...r }) => r],
   ['walk base', ({ walkBase: _, ...r }) => r],
+  ['history', (r) => ({ ...r, historyAsked: false })],
 ];
 
 describe('a bad sign', () => {

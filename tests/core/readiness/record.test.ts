@@ -308,3 +308,30 @@ describe('bad input of the past is named', () => {
     expect(() => screenForRunning(input)).toThrow(argument);
   });
 });
+
+describe('what nobody asked about', () => {
+  const NOTHING: ScreeningInput = { ...READY, historyAsked: false };
+
+  it('keeps a dog walking, and is no finding', () => {
+    const screening = screenForRunning(NOTHING);
+    expect(screening).toMatchObject({ outcome: 'walking only', found: 'ready to start' });
+    expect(reasonOf(NOTHING, 'history-not-asked')).toMatchObject({
+      unseen: true,
+      change: 'Ask the owner, and confirm that nothing is known or note what is.',
+    });
+  });
+
+  it('counts as asked once something was told of it', () => {
+    for (const told of [
+      { surgery: 'cleared in writing' },
+      { injuries: [surgery({})] },
+      { medicine: 'An anti-inflammatory' },
+      { disease: { words: 'Skin' } },
+      { heatIllness: { had: 'yes' } },
+      { airwayDisease: true },
+    ] as const) {
+      expect(codes({ ...NOTHING, ...told })).not.toContain('history-not-asked');
+    }
+    expect(codes({ ...NOTHING, heatIllness: { had: 'no' } })).toContain('history-not-asked');
+  });
+});

@@ -20,6 +20,8 @@ export function soundVisit(dogId: string, day: string): VisitFacts {
     muscle: 'normal',
     lamenessWalk: SOUND,
     lamenessTrot: SOUND,
+    signsAsked: true,
+    historyAsked: true,
     walkBase: 'passed',
     foodGoal: 'lose',
     targetWeightKg: 22,

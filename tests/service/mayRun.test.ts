@@ -4,7 +4,7 @@ import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 import { dogOf, soundVisit } from './support/records.ts';
 
-// A plan is not kept with a goal that is too long for the dog, whatever form asked for it.
+// What the service lets a dog do: no plan with a goal too long for it, nothing ready that nobody asked about.
 
 const DAY = '2026-03-02';
 
@@ -51,5 +51,29 @@ describe('a goal too long for the dog', () => {
     const facts = { bcs: 5, longRunClearance: true };
     const saved = await desk.ok('visits/save', await request(desk, 120, facts));
     expect(saved.plan!.version).toBe(1);
+  });
+});
+
+describe('a dog whose signs or history nobody asked about', () => {
+  const stateOf = async (facts: Partial<VisitFacts>) => {
+    const desk = await openOwn();
+    const { visit } = await request(desk, 20, facts);
+    await desk.ok('visits/save', { id: null, visit, plan: null, food: null });
+    const { state } = await desk.ok('dogs/file', { dogId: visit.dogId });
+    const asks = state!.screening.reasons.filter(({ unseen }) => unseen);
+    return [state!.mayRun, ...asks.map(({ code }) => code)];
+  };
+
+  test.each<readonly [string, Partial<VisitFacts>, readonly string[]]>([
+    ['both asked', {}, ['ready to start']],
+    ['signs not asked', { signsAsked: false }, ['walking only', 'signs-not-asked']],
+    ['history not asked', { historyAsked: false }, ['walking only', 'history-not-asked']],
+    [
+      'something told',
+      { signsAsked: false, historyAsked: false, signs: ['cough'], medicine: 'Drops' },
+      ['vet first'],
+    ],
+  ])('%s', async (_, facts, expected) => {
+    expect(await stateOf(facts)).toEqual(expected);
   });
 });
