@@ -1,7 +1,13 @@
 import { goalMinutes } from '../ramp/request.ts';
 import type { RampRequest } from '../ramp/types.ts';
 import { openGoalLimits } from '../readiness/goal.ts';
-import type { ScreeningInput, Screening, ScreeningReason } from '../readiness/types.ts';
+import type {
+  Limb,
+  LimbGrades,
+  ScreeningInput,
+  Screening,
+  ScreeningReason,
+} from '../readiness/types.ts';
 import { screenForRunning } from '../readiness/screen.ts';
 import { lastKnown } from './course.ts';
 import type { AssessedVisit, AssessInput } from './types.ts';
@@ -24,7 +30,10 @@ export function screenRecord(
     shortNosed: dog.shortNosed,
     airwayDisease: latest.airwayDisease,
     airwayClearance: latest.airwayClearance,
-    lameness: { walk: latest.lamenessWalk, trot: latest.lamenessTrot },
+    lameness: {
+      walk: gradesOf(visits, (visit) => visit.lamenessWalk),
+      trot: gradesOf(visits, (visit) => visit.lamenessTrot),
+    },
     ...signsOf(latest),
     historyAsked: latest.historyAsked ?? true,
     surgery: latest.surgery,
@@ -59,6 +68,27 @@ function goalOf(plan: AssessInput['plan']): ScreeningInput {
   const request = plan?.ramp.request;
   if (request === undefined || request.programme === 'walking') return {};
   return { goalMinutes: goalMinutes(request.goal) };
+}
+
+/**
+ * The grades of the last visit. A limb that was lame when it was last looked at stands as lame until
+ * it is looked at again (D): a visit without a look at the gait clears no dog.
+ */
+function gradesOf(
+  visits: readonly AssessedVisit[],
+  of: (visit: AssessedVisit) => LimbGrades,
+): LimbGrades {
+  const now = of(visits.at(-1)!);
+  const grade = (limb: Limb): number | null => {
+    const before = now[limb] === null ? lastKnown(visits, (visit) => of(visit)[limb]) : null;
+    return before !== null && before > 0 ? before : now[limb];
+  };
+  return {
+    leftFore: grade('leftFore'),
+    rightFore: grade('rightFore'),
+    leftHind: grade('leftHind'),
+    rightHind: grade('rightHind'),
+  };
 }
 
 /** What was told of the dog's past, and what its body shows of it. */

@@ -1,5 +1,5 @@
 import { computed, type ComputedRef } from 'vue';
-import { assess, type Assessment, type Ramp } from '../../core/index.ts';
+import { presentState, type Assessment, type Ramp, type Screening } from '../../core/index.ts';
 import { assessInput } from '../../electron/contract/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
@@ -8,6 +8,8 @@ import { factsOf, type VisitForm } from './visitForm.ts';
 /** What core makes of the record and the form as it stands, or why it cannot. */
 export interface LiveAssessment {
   readonly assessment: Assessment | null;
+  /** Whether the dog may run, as it will stand once the form is saved as it is. */
+  readonly screening: Screening | null;
   readonly problem: string | null;
 }
 
@@ -34,8 +36,8 @@ export function useAssessment(
   const others = file.visits.filter((visit) => visit.id !== visitId);
   return computed(() => {
     const facts = factsOf(form.visit);
-    if (facts.day === '') return { assessment: null, problem: null };
-    const stored = { id: '', createdAt: '', updatedAt: '', revision: 1, author: '' };
+    if (facts.day === '') return nothing(null);
+    const stored = { id: visitId ?? '', createdAt: '', updatedAt: '', revision: 1, author: '' };
     const visits = [...others.filter((visit) => visit.day <= facts.day), { ...facts, ...stored }];
     try {
       const input = assessInput(
@@ -48,10 +50,26 @@ export function useAssessment(
       // A review keeps what was asked for; only a plan made anew takes it from the form.
       const climbM = form.plan.wanted ? form.plan.climbM : (input.plan?.climbM ?? null);
       const plan = drawn === null ? input.plan : { ramp: drawn, climbM };
-      return { assessment: assess({ ...input, plan: plan ?? null }), problem: null };
+      const state = presentState({
+        record: { ...input, plan },
+        // A plan made anew takes the place of what the one in force waits for.
+        plans: form.plan.wanted ? [] : file.plans,
+        results: sessions(),
+      });
+      return {
+        assessment: state?.assessment ?? null,
+        screening: state?.screening ?? null,
+        problem: null,
+      };
     } catch (error) {
-      if (error instanceof RangeError) return { assessment: null, problem: error.message };
+      if (error instanceof RangeError) return nothing(error.message);
       throw error;
     }
   });
 }
+
+const nothing = (problem: string | null): LiveAssessment => ({
+  assessment: null,
+  screening: null,
+  problem,
+});
