@@ -76,79 +76,84 @@ function sessionPoint({ day, planned, done, cap, result }: SessionRun, shown: Sh
   return { x: dayNumber(day), y: done, text: parts.join(', '), ...shape };
 }
 
-/** The sessions under the 30-day cap, and what the next day said of each as a strip below. */
-export function sessionsCharts(runs: readonly SessionRun[], shown: Shown): ChartSpec[] {
-  const x = { kind: 'day', format: (day: string) => shown.day(day) } as const;
-  const planned = runs.filter((run) => run.planned !== null);
-  return [
-    {
-      label: 'Run-minutes of each session',
-      title: 'Sessions, min',
-      heightPx: 230,
-      x,
-      y: { unit: 'min', min: 0 },
-      series: [
-        {
-          kind: 'line',
-          name: 'done',
-          ink: 'accent',
-          line: 'none',
-          shape: 'dot',
-          points: runs.map((run) => sessionPoint(run, shown)),
-        },
-        {
-          kind: 'line',
-          name: 'planned',
-          ink: 'soft',
-          line: 'none',
-          shape: 'ring',
-          points: planned.map((run) => ({ x: dayNumber(run.day), y: run.planned, text: '' })),
-        },
-        {
-          kind: 'line',
-          name: 'the most by the last 30 days',
-          ink: 'ink',
-          line: 'steps',
-          shape: 'none',
-          points: runs.map(({ day, cap }) => ({ x: dayNumber(day), y: cap, text: '' })),
-        },
-      ],
-    },
-    {
-      label: 'How the dog was on the next day',
-      title: 'The next day',
-      heightPx: 190,
-      x,
-      y: {
-        unit: '',
-        min: -0.5,
-        max: SIGNS + 0.5,
-        words: (level) => STRIP_WORDS[level] ?? '',
-      },
-      series: [
-        {
-          kind: 'line',
-          name: '',
-          ink: 'accent',
-          line: 'none',
-          shape: 'dot',
-          points: runs.map(({ day, result }) => {
-            const level = levelOf(result);
-            return {
-              x: dayNumber(day),
-              y: level,
-              text: level === null ? '' : `${shown.day(day)}: ${nextDayText(result)}`,
-              ...(level !== null && level > 0 ? { shape: 'triangle' as const } : {}),
-            };
-          }),
-        },
-      ],
-    },
-  ];
-}
-
 /** Short words of the strip, in the order of the answers. */
 const STRIP_WORDS = ['normal', 'under 24 h', 'over 24 h', 'came back', 'over 48 h', 'stop sign'];
+
+const dayAxis = (shown: Shown): ChartSpec['x'] => ({
+  kind: 'day',
+  format: (day) => shown.day(day),
+});
+
+function minutesChart(runs: readonly SessionRun[], shown: Shown): ChartSpec {
+  const planned = runs.filter((run) => run.planned !== null);
+  return {
+    label: 'Run-minutes of each session',
+    title: 'Sessions, min',
+    heightPx: 230,
+    x: dayAxis(shown),
+    y: { unit: 'min', min: 0 },
+    series: [
+      {
+        kind: 'line',
+        name: 'done',
+        ink: 'accent',
+        line: 'none',
+        shape: 'dot',
+        points: runs.map((run) => sessionPoint(run, shown)),
+      },
+      {
+        kind: 'line',
+        name: 'planned',
+        ink: 'soft',
+        line: 'none',
+        shape: 'ring',
+        points: planned.map((run) => ({ x: dayNumber(run.day), y: run.planned, text: '' })),
+      },
+      {
+        kind: 'line',
+        name: 'the most by the last 30 days',
+        ink: 'ink',
+        line: 'steps',
+        shape: 'none',
+        points: runs.map(({ day, cap }) => ({ x: dayNumber(day), y: cap, text: '' })),
+      },
+    ],
+  };
+}
+
+function nextDayPoint({ day, result }: SessionRun, shown: Shown): Point {
+  const level = levelOf(result);
+  return {
+    x: dayNumber(day),
+    y: level,
+    text: level === null ? '' : `${shown.day(day)}: ${nextDayText(result)}`,
+    ...(level !== null && level > 0 ? { shape: 'triangle' as const } : {}),
+  };
+}
+
+const nextDayStrip = (runs: readonly SessionRun[], shown: Shown): ChartSpec => ({
+  label: 'How the dog was on the next day',
+  title: 'The next day',
+  heightPx: 190,
+  x: dayAxis(shown),
+  y: { unit: '', min: -0.5, max: SIGNS + 0.5, words: (level) => STRIP_WORDS[level] ?? '' },
+  series: [
+    {
+      kind: 'line',
+      name: '',
+      ink: 'accent',
+      line: 'none',
+      shape: 'dot',
+      points: runs.map((run) => nextDayPoint(run, shown)),
+    },
+  ],
+});
+
+/** The sessions under the 30-day cap, and what the next day said of each as a strip. */
+export const sessionsCharts = (runs: readonly SessionRun[], shown: Shown): ChartSpec[] => [
+  minutesChart(runs, shown),
+  nextDayStrip(runs, shown),
+];
 
 export function sessionsTable(runs: readonly SessionRun[]): ChartTable {
   const minutes = { unit: 'min', kind: 'number', digits: 1 } as const;
