@@ -12,6 +12,8 @@ export type {
   Override,
   OwnerFacts,
   PracticePrint,
+  ToldFact,
+  ToldFacts,
 } from './model.ts';
 export { checkAccent, type AccentCheck } from './colour.ts';
 export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';

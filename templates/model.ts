@@ -1,4 +1,5 @@
 import type { IsoDay } from '../core/day.ts';
+import type { Exercise } from '../core/training.ts';
 import type { PrintSettings } from './format.ts';
 
 /** A practice's checked logo; `data` is base64 for PNG and JPEG, markup for SVG. */
@@ -29,6 +30,8 @@ export interface DogFacts {
   readonly neuter: 'intact' | 'neutered' | 'unknown';
   readonly birthDay: IsoDay;
   readonly withersCm: number | null;
+  /** Fifteen digits, or empty. */
+  readonly chip: string;
 }
 
 export interface OwnerFacts {
@@ -75,6 +78,27 @@ export interface Override {
 }
 
 export type MuscleCondition = 'normal' | 'mild loss' | 'moderate loss' | 'severe loss';
+
+/** One thing that was told or noted at the visit, in one line. */
+export interface ToldFact {
+  readonly label: string;
+  readonly text: string;
+  /** How to read it. */
+  readonly note?: string;
+}
+
+/** What was told and found beside gait, weight and signs; nothing where nothing was noted. */
+export interface ToldFacts {
+  readonly history: readonly ToldFact[];
+  readonly found: readonly ToldFact[];
+  readonly feeding: readonly ToldFact[];
+  /** What was chosen for between the runs. */
+  readonly exercises: readonly Exercise[];
+  /** False where nobody asked for the signs, and none was told. */
+  readonly signsAsked: boolean;
+  /** False where nobody asked for surgery, injury, disease and medicine, and nothing was told. */
+  readonly historyAsked: boolean;
+}
 
 /** What was found at the visit; `null` where it was not looked at. */
 export interface Findings {

@@ -5,7 +5,7 @@ import type { FedFood } from '../../core/nutrition.ts';
 import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
-import type { Findings, HandoutContext } from '../model.ts';
+import type { Findings, HandoutContext, ToldFacts } from '../model.ts';
 import { bodyFacts, consentFact } from '../parts/findings.ts';
 import {
   BARE,
@@ -27,6 +27,7 @@ import {
   tableHead,
 } from '../parts/professional.ts';
 import { levelMark, referencesBelow } from '../parts/sources.ts';
+import { exerciseLine, signText, toldTable } from '../parts/told.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { LetterWords } from './vetLetter.ts';
 
@@ -41,12 +42,12 @@ export interface AssessmentRecordData extends HandoutContext {
   readonly activity: string;
   readonly conditioning: string;
   readonly walkBase: string;
-  readonly surgery: string;
+  readonly told: ToldFacts;
+  /** Null where an injury or surgery is told by itself, and where nobody asked. */
+  readonly surgery: string | null;
   readonly airwayDisease: boolean;
   /** The vet's written clearance for a short nose or airway disease. */
   readonly airwayClearance: boolean;
-  /** A vet has assessed the lameness seen at trot; null where there was none. */
-  readonly trotLamenessAssessed: boolean | null;
   readonly radiographicClearance: boolean;
   readonly diet: readonly FedFood[];
   /** Measurements of the visit, as core judged them. */
@@ -90,6 +91,7 @@ function dogAndOwner(data: AssessmentRecordData, words: LetterWords, tools: Pres
     { name: record.born, value: format.day(dog.birthDay) },
     { name: record.age, value: ageText(data.ageMonths, record) },
     { name: record.sex, value: sexText(dog, letter) },
+    { name: record.chip, value: dog.chip },
     ...(dog.withersCm === null
       ? []
       : [{ name: record.withers, value: format.height(dog.withersCm) }]),
@@ -111,8 +113,7 @@ function dogAndOwner(data: AssessmentRecordData, words: LetterWords, tools: Pres
 
 function found(data: AssessmentRecordData, words: LetterWords, tools: Press): readonly Content[] {
   const { record, letter } = words.practice;
-  const { findings, signs } = data;
-  const yesNo = (value: boolean) => (value ? record.yes : record.no);
+  const { findings, signs, told } = data;
   const facts: Fact[] = [
     ...bodyFacts(findings, words.owner.findings, tools.format),
     consentFact(findings, words.owner.findings, tools.format),
@@ -120,22 +121,45 @@ function found(data: AssessmentRecordData, words: LetterWords, tools: Press): re
     { name: record.activity, value: data.activity },
     { name: record.conditioning, value: data.conditioning },
     { name: record.walkBase, value: data.walkBase },
-    { name: record.surgery, value: data.surgery },
-    { name: record.airway, value: yesNo(data.airwayDisease) },
-    { name: record.airwayClearance, value: yesNo(data.airwayClearance) },
-    ...(data.trotLamenessAssessed === null
-      ? []
-      : [{ name: record.trotLamenessAssessed, value: yesNo(data.trotLamenessAssessed) }]),
-    { name: record.radiographs, value: yesNo(data.radiographicClearance) },
+    ...historyFacts(data, record),
   ];
-  const signText =
-    signs.length === 0 ? letter.noSigns : fill(letter.signs, { signs: signs.join(', ') });
   return [
-    section(record.foundTitle, [factGrid(facts, tools.colours), { text: signText }]),
+    section(record.foundTitle, [
+      factGrid(facts, tools.colours),
+      { text: signText(signs, told, letter) },
+    ]),
     ...(findings.gaitNote.trim() === '' ? [] : [paragraph(findings.gaitNote)]),
     limbTable(findings, letter, tools),
+    ...toldTable(told.found, tools),
     ...measurementTable(data.measurements, letter, tools),
+    ...history(data, words, tools),
   ];
+}
+
+/** What is on record of surgery and airways; a clearance only where there is one or it is asked for. */
+function historyFacts(
+  data: AssessmentRecordData,
+  record: LetterWords['practice']['record'],
+): readonly Fact[] {
+  const yesNo = (value: boolean) => (value ? record.yes : record.no);
+  const { surgery, airwayDisease, airwayClearance } = data;
+  return [
+    ...(surgery === null ? [] : [{ name: record.surgery, value: surgery }]),
+    ...(data.told.historyAsked ? [{ name: record.airway, value: yesNo(airwayDisease) }] : []),
+    ...(airwayDisease || airwayClearance
+      ? [{ name: record.airwayClearance, value: yesNo(airwayClearance) }]
+      : []),
+    ...(data.radiographicClearance ? [{ name: record.radiographs, value: record.yes }] : []),
+  ];
+}
+
+function history({ told }: AssessmentRecordData, words: LetterWords, tools: Press): Content[] {
+  const { record, letter } = words.practice;
+  const lines = [
+    ...(told.historyAsked ? [] : [paragraph(letter.historyNotAsked)]),
+    ...toldTable(told.history, tools),
+  ];
+  return lines.length === 0 ? [] : [heading(record.historyTitle), ...lines];
 }
 
 function diet(data: AssessmentRecordData, words: LetterWords, tools: Press): Content {
@@ -202,6 +226,7 @@ function decisions(
 ): readonly Content[] {
   const { record } = words.practice;
   const { foodDecision, plan } = data;
+  const exercises = exerciseLine(data.told, words.practice.letter);
   const lines = [
     ...(foodDecision === null
       ? []
@@ -221,13 +246,8 @@ function decisions(
           }),
         ]),
   ];
-  if (lines.length === 0) return [];
-  return [
-    section(
-      record.decisionTitle,
-      lines.map((text) => ({ text })),
-    ),
-  ];
+  if (lines.length + exercises.length === 0) return [];
+  return [section(record.decisionTitle, [...lines.map((text) => ({ text })), ...exercises])];
 }
 
 /** Free notes, a paragraph a line, so that a long note runs over pages. */
@@ -299,6 +319,7 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
       dogAndOwner(data, words, tools),
       ...found(data, words, tools),
       diet(data, words, tools),
+      ...toldTable(data.told.feeding, tools),
       screeningResult(data.screening, data.dog.name, letter, tools.format),
       ...figures(data, words, tools),
       ...above,

@@ -6,31 +6,33 @@ import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts'
 import type { FoodGoal, WeightTrend } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
-import type { Findings, HandoutContext } from '../model.ts';
+import type { Findings, HandoutContext, ToldFacts } from '../model.ts';
 import { bodyFacts } from '../parts/findings.ts';
 import { goalText } from '../parts/goal.ts';
 import {
   BARE,
   bullets,
   factGrid,
+  heading,
   paragraph,
   section,
   tickBox,
+  together,
   writingLine,
 } from '../parts/layout.ts';
 import { limbTable, measurementTable, screeningResult, sexText } from '../parts/professional.ts';
 import { referencesBelow } from '../parts/sources.ts';
+import { exerciseLine, signText, toldTable } from '../parts/told.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 /** What the vet should know of the time before the visit. */
 export interface LetterHistory {
-  readonly surgery: 'none' | 'cleared in writing' | 'not cleared';
+  /** Null where an injury or surgery is told by itself, and where nobody asked. */
+  readonly surgery: 'none' | 'cleared in writing' | 'not cleared' | null;
   /** The vet's written clearance for a short nose or airway disease. */
   readonly airwayClearance: boolean;
-  /** Lame at trot, and a vet has assessed it. */
-  readonly trotLamenessAssessed: boolean;
   /** The worst grade of each earlier visit with lameness, oldest first. */
   readonly earlierLameness: readonly { readonly day: IsoDay; readonly grade: number }[];
   /** Signs and stiffness told of runs, oldest first. */
@@ -45,6 +47,7 @@ export interface VetLetterData extends HandoutContext {
   /** Measurements of the visit, as core judged them. */
   readonly measurements: readonly JudgedMeasurement[];
   readonly screening: Screening;
+  readonly told: ToldFacts;
   readonly history: LetterHistory;
   readonly trend: WeightTrend | null;
   /** Null while no running is planned. */
@@ -79,7 +82,8 @@ function subject(data: VetLetterData, words: PracticeWords['letter'], tools: Pre
     born: tools.format.day(dog.birthDay),
     owner: owner.name,
   });
-  return { text, bold: true, margin: [0, 12, 0, 8] };
+  const chip = dog.chip === '' ? '' : ` ${fill(words.chip, { chip: dog.chip })}`;
+  return { text: `${text}${chip}`, bold: true, margin: [0, 12, 0, 8] };
 }
 
 function opening(data: VetLetterData, words: PracticeWords['letter'], tools: Press): Content[] {
@@ -96,14 +100,16 @@ function found(data: VetLetterData, words: LetterWords, tools: Press): readonly 
   const { letter } = words.practice;
   const { findings, signs } = data;
   const facts = bodyFacts(findings, words.owner.findings, tools.format);
-  const signText =
-    signs.length === 0 ? letter.noSigns : fill(letter.signs, { signs: signs.join(', ') });
   return [
-    section(letter.foundTitle, [factGrid(facts, tools.colours), { text: signText }]),
+    section(letter.foundTitle, [
+      factGrid(facts, tools.colours),
+      { text: signText(signs, data.told, letter) },
+    ]),
     ...(findings.gaitNote.trim() === ''
       ? []
       : [{ text: findings.gaitNote, margin: [0, 3, 0, 0] as [number, number, number, number] }]),
     limbTable(findings, letter, tools),
+    ...toldTable(data.told.found, tools),
     ...measurementTable(data.measurements, letter, tools),
   ];
 }
@@ -112,16 +118,17 @@ function found(data: VetLetterData, words: LetterWords, tools: Press): readonly 
 const LATEST = 5;
 
 function history(
-  { history: past }: VetLetterData,
+  { history: past, told: noted }: VetLetterData,
   words: PracticeWords['letter'],
-  { format }: Press,
+  tools: Press,
 ): readonly Content[] {
+  const { format } = tools;
   const told = (entries: readonly string[], text: string): string[] =>
     entries.length === 0 ? [] : [fill(text, { entries: entries.slice(-LATEST).join('; ') })];
   const lines = [
-    words.surgery[past.surgery],
+    ...(noted.historyAsked ? [] : [words.historyNotAsked]),
+    ...(past.surgery === null ? [] : [words.surgery[past.surgery]]),
     ...(past.airwayClearance ? [words.airwayClearance] : []),
-    ...(past.trotLamenessAssessed ? [words.trotLamenessAssessed] : []),
     ...told(
       past.earlierLameness.map(({ day, grade }) =>
         fill(words.gradeOn, { day: format.day(day), grade }),
@@ -137,7 +144,9 @@ function history(
       words.ownersWords,
     ),
   ];
-  return [section(words.historyTitle, [bullets(lines)])];
+  const below = lines.length === 0 ? [] : [bullets(lines)];
+  if (noted.history.length === 0) return [section(words.historyTitle, below)];
+  return [heading(words.historyTitle), ...toldTable(noted.history, tools), ...below];
 }
 
 function weight(
@@ -156,7 +165,8 @@ function weight(
 function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
   const { letter } = words.practice;
   const { ramp } = data;
-  if (ramp === null) return section(letter.planTitle, [{ text: letter.noPlan }]);
+  const exercises = exerciseLine(data.told, letter);
+  if (ramp === null) return section(letter.planTitle, [{ text: letter.noPlan }, ...exercises]);
   const { format } = tools;
   const minutes = ramp.weeks.map(shownWeekMinutes);
   const text = fill(letter.plan, {
@@ -165,11 +175,18 @@ function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
     day: format.day(ramp.request.startDay),
     goal: goalText(ramp.request.goal, words.owner.plan, format),
     cap: format.trimmed(ramp.capPercent),
+    session: sessionCap(ramp, letter),
     weeks: ramp.weeks.length,
     first: format.trimmed(minutes[0] ?? 0),
     peak: format.trimmed(Math.max(...minutes)),
   });
-  return section(letter.planTitle, [{ text }]);
+  return section(letter.planTitle, [{ text: text }, ...exercises]);
+}
+
+/** The cap of a session in the plan's own rules; a plan of an earlier release has none. */
+function sessionCap({ reasons }: Ramp, words: PracticeWords['letter']): string {
+  const reason = reasons.find(({ code }) => code === 'session-cap');
+  return reason === undefined ? '' : ` ${fill(words.sessionCap, reason.params)}`;
 }
 
 function feeding(
@@ -177,7 +194,8 @@ function feeding(
   words: PracticeWords['letter'],
   tools: Press,
 ): readonly Content[] {
-  if (data.feeding === null) return [];
+  const told = toldTable(data.told.feeding, tools);
+  if (data.feeding === null) return told.length === 0 ? [] : [heading(words.foodTitle), ...told];
   const { aim, kcalPerDay, targetWeightKg } = data.feeding;
   const text = fill(words.food, {
     aim: words.aims[aim],
@@ -187,7 +205,7 @@ function feeding(
     targetWeightKg === null
       ? ''
       : ` ${fill(words.foodTarget, { target: tools.format.weight(targetWeightKg) })}`;
-  return [section(words.foodTitle, [{ text: `${text}${target}` }])];
+  return [section(words.foodTitle, [{ text: `${text}${target}` }]), ...told];
 }
 
 /** Consent on file; where there is none, the vet's answer to tick, sign and send back. */
@@ -260,8 +278,10 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
       plan(data, words, tools),
       ...feeding(data, letter, tools),
       section(letter.questionsTitle, [bullets([...data.questions, ...letter.questions])]),
-      { text: letter.close, margin: [0, 8, 0, 22] },
-      { text: data.practice.practitioner || data.practice.name, bold: true },
+      together([
+        { text: letter.close, margin: [0, 8, 0, 22] },
+        { text: data.practice.practitioner || data.practice.name, bold: true },
+      ]),
       ...end.body,
     ],
     end: end.end,

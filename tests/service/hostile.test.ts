@@ -15,6 +15,7 @@ import { layoutProblems } from '../templates/support/layoutProblems.ts';
 import { popplerPages } from '../templates/support/tools.ts';
 import { openOwn, serviceOn, type TestDesk } from './desk.ts';
 
+const blankFeeding = blankVisit('', '2026-03-02').feeding;
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
 /** Every field of a record that takes free text, filled with the same text. */
@@ -60,6 +61,16 @@ async function recordOf(desk: TestDesk, text: string, notes = text) {
     historyAsked: true,
     walkBase: 'passed',
     gaitNote: notes,
+    diagnosis: notes,
+    referral: notes,
+    medicine: text,
+    injuries: [{ kind: 'injury', structure: text, side: 'left', day: '2023-04-01', done: text }],
+    lamenessClearances: [
+      { vet: text, day: '2026-02-20', gait: 'trot', limb: 'leftHind', grade: 1, scope: text },
+    ],
+    questionnaires: [{ name: text, day: '2026-03-01', total: 12 }],
+    disease: { joints: 'no', spine: 'no', heart: null, words: text },
+    feeding: { ...blankFeeding, fedBy: text, extras: text },
     consent: { given: true, vet: text, day: '2026-02-20', scope: text, expiryDay: null },
     measurements: [{ kind: 'thigh girth', limb: 'leftHind', value: 33, note: text }],
     overrides: [{ code: 'no-such-rule', reason: text }],

@@ -23,6 +23,7 @@ const context: PrintJob['context'] = {
     neuter: 'neutered',
     birthDay: '2022-01-01',
     withersCm: null,
+    chip: '',
   },
   owner: { name: 'Sample', phone: '', email: '', vetPractice: '', vetName: '', vetContact: '' },
   day: '2026-03-02',

@@ -46,6 +46,8 @@ export interface Field {
   readonly label: string;
   readonly measure: Measure;
   readonly value: FieldValue;
+  /** The entry of a list that it belongs to, as its label begins. */
+  readonly entry?: string;
 }
 
 /** The fields that differ, in the order of the form; what is gone comes last. */

@@ -51,5 +51,6 @@ export function entryFields(
     label: label === '' ? name : `${name}, ${label}`,
     measure,
     value,
+    entry: name,
   }));
 }

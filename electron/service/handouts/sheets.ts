@@ -1,6 +1,5 @@
 import {
   bowlsOf,
-  exerciseOf,
   firstDayOf,
   gaitChanges,
   judgeMeasurements,
@@ -12,6 +11,7 @@ import {
 import type { LetterHistory, RunningProgress, VisitSheet } from '../../../templates/index.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
+import { exercises, surgeryTold, told } from './told.ts';
 
 // What each sheet is told. Nothing is computed here: the numbers come from the record and from core.
 // An open proposal is printed nowhere: a ration is the one in force, a plan the one decided on.
@@ -40,12 +40,6 @@ function byWeek({ state, assessment }: Material): WeekRation[] {
     assessment.running,
   );
 }
-
-/** What the practitioner chose for between the runs; nothing while the vet has to see the dog. */
-export const exercises = ({ latest, state }: Material) =>
-  state.screening.outcome === 'vet first'
-    ? []
-    : (latest.exercises ?? []).map(exerciseOf).filter((exercise) => exercise !== undefined);
 
 /** The latest visit's measurements, each against the last one taken the same way. */
 function judged({ file, latest, rules }: Material) {
@@ -81,7 +75,8 @@ function runningProgress({ state, latest }: Material): RunningProgress | null {
 }
 
 /** What the vet should know of the time before the visit. */
-function letterHistory({ file, latest }: Material): LetterHistory {
+function letterHistory(material: Material): LetterHistory {
+  const { file, latest } = material;
   const lame = (visit: (typeof file.visits)[number]): number =>
     Math.max(
       0,
@@ -89,9 +84,8 @@ function letterHistory({ file, latest }: Material): LetterHistory {
       ...Object.values(visit.lamenessTrot).map((grade) => grade ?? 0),
     );
   return {
-    surgery: latest.surgery,
+    surgery: surgeryTold(material),
     airwayClearance: latest.airwayClearance,
-    trotLamenessAssessed: latest.trotLamenessAssessed && lame(latest) > 0,
     earlierLameness: file.visits
       .filter((visit) => visit.id !== latest.id && lame(visit) > 0)
       .map((visit) => ({ day: visit.day, grade: lame(visit) })),
@@ -184,6 +178,7 @@ const BUILDERS: Builders = {
       signs: signLabels(material),
       measurements: judged(material),
       screening: material.state.screening,
+      told: told(material),
       history: letterHistory(material),
       trend: assessment.trend,
       ramp: ramp(material),
@@ -212,12 +207,10 @@ const BUILDERS: Builders = {
       activity: latest.activity,
       conditioning: latest.conditioning,
       walkBase: latest.walkBase,
-      surgery: latest.surgery,
+      told: told(material),
+      surgery: surgeryTold(material),
       airwayDisease: latest.airwayDisease,
       airwayClearance: latest.airwayClearance,
-      trotLamenessAssessed: Object.values(latest.lamenessTrot).some((grade) => (grade ?? 0) > 0)
-        ? latest.trotLamenessAssessed
-        : null,
       radiographicClearance: latest.radiographicClearance,
       diet: latest.diet,
       measurements: judged(material),

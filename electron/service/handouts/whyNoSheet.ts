@@ -1,6 +1,6 @@
 import type { HandoutKind } from '../../contract/records.ts';
 import type { Material } from './material.ts';
-import { exercises } from './sheets.ts';
+import { exercises } from './told.ts';
 
 /**
  * Why a sheet would say nothing for this dog, as a sentence; null where it can be printed. A dog

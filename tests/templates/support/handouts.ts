@@ -260,7 +260,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'assessment-record-long-note',
-    pages: { A4: 6, LETTER: 6 },
+    pages: { A4: 5, LETTER: 6 },
     build: (paper) => assessmentRecord(longNoteRecord(paper), letterWords),
   },
   {

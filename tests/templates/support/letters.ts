@@ -1,4 +1,5 @@
 import {
+  EXERCISES,
   idealWeight,
   maintenanceEnergy,
   restingEnergyFigure,
@@ -11,6 +12,7 @@ import {
   enPractice,
   type AssessmentRecordData,
   type LetterWords,
+  type ToldFacts,
   type VetLetterData,
 } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
@@ -63,6 +65,50 @@ const measurements: readonly JudgedMeasurement[] = [
   },
 ];
 
+/** All that the intake asks for, of an invented dog. */
+const told: ToldFacts = {
+  history: [
+    { label: 'Reason for the referral', text: 'Fitness after weight loss.' },
+    { label: 'Diagnosis', text: 'Healed cruciate rupture, left stifle.' },
+    {
+      label: 'Surgery, cranial cruciate ligament',
+      text: 'side: left; day: 14/03/2023; what was done: osteotomy',
+    },
+    { label: 'Known disease', text: 'disease of joints: yes; disease of the heart: no' },
+    { label: 'Medicine', text: 'None since June' },
+    {
+      label: 'Lameness cleared at trot, left hind',
+      text: 'grade: 1 of 5; vet: Dr Example; day: 20/11/2025; for: graded running',
+    },
+  ],
+  found: [
+    {
+      label: 'Pain on palpation',
+      text: 'back: 0 of 4; left hind: 1 of 4',
+      note: 'Our own grades: 0 no reaction; 1 turns or tenses, once.',
+    },
+    { label: 'Sit to stand', text: 'leans left' },
+    { label: 'Questionnaire of the owner', text: 'total: 12 points; day: 28/11/2025' },
+  ],
+  feeding: [
+    { label: 'Feeding at home', text: 'who feeds the dog: Kim; scavenges: yes' },
+    { label: 'Appetite', text: 'more than usual' },
+  ],
+  exercises: EXERCISES.slice(0, 2),
+  signsAsked: true,
+  historyAsked: true,
+};
+
+/** Nobody asked and nothing was told. */
+const nothingTold: ToldFacts = {
+  history: [],
+  found: [],
+  feeding: [],
+  exercises: [],
+  signsAsked: false,
+  historyAsked: false,
+};
+
 export function letter(paper: Paper): VetLetterData {
   const { findings, screening, ramp } = plan(paper);
   return {
@@ -71,10 +117,10 @@ export function letter(paper: Paper): VetLetterData {
     signs: [],
     measurements,
     screening,
+    told,
     history: {
       surgery: 'cleared in writing',
       airwayClearance: false,
-      trotLamenessAssessed: true,
       earlierLameness: [{ day: '2025-11-03', grade: 2 }],
       afterRuns: [{ day: '2025-11-20', what: 'mild stiffness gone within 24 h' }],
       ownersWords: [{ day: '2025-11-20', note: 'Slow on the stairs in the morning.' }],
@@ -102,10 +148,10 @@ export function bareLetter(paper: Paper): VetLetterData {
     signs: ['Cough', 'Tires far too soon'],
     measurements: [],
     screening,
+    told: nothingTold,
     history: {
-      surgery: 'none',
+      surgery: null,
       airwayClearance: false,
-      trotLamenessAssessed: false,
       earlierLameness: [],
       afterRuns: [],
       ownersWords: [],
@@ -131,10 +177,10 @@ export function record(paper: Paper): AssessmentRecordData {
     activity: 'moderate',
     conditioning: 'conditioned',
     walkBase: 'passed',
+    told,
     surgery: 'none',
     airwayDisease: false,
     airwayClearance: false,
-    trotLamenessAssessed: false,
     radiographicClearance: false,
     amendments: [],
     diet: [
@@ -167,6 +213,8 @@ export function longNoteRecord(paper: Paper): AssessmentRecordData {
   return {
     ...record(paper),
     ...longNames(paper),
+    told: nothingTold,
+    surgery: null,
     findings,
     screening,
     diet: [],

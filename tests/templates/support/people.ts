@@ -34,6 +34,7 @@ export const dog: HandoutContext['dog'] = {
   neuter: 'neutered',
   birthDay: '2021-03-03',
   withersCm: 55,
+  chip: '999000000000017',
 };
 
 export const owner: HandoutContext['owner'] = {

@@ -1,0 +1,91 @@
+import { PALPATION_WORDS } from '../../../core/readiness/record.ts';
+import type { IsoDay } from '../../../core/day.ts';
+import type { Field } from '../history/change.ts';
+import { readRecord } from './reading.ts';
+import type { ValuesOf } from './fieldKinds.ts';
+import { VISIT } from './visit.ts';
+
+// What was told and found at a visit beside gait, weight and signs, for whoever reads it as text:
+// the letter, the record, the timeline. Labels and order are those of the declaration.
+
+/** A piece of a fact; without a label where the fact's own says it. */
+export interface ToldPart {
+  readonly label: string;
+  readonly value: string | { readonly day: IsoDay };
+}
+
+/** One thing that was noted. */
+export interface Told {
+  readonly label: string;
+  readonly parts: readonly ToldPart[];
+  /** How to read it. */
+  readonly note?: string;
+}
+
+/** The fields that are told this way, by where they belong. */
+const PARTS = {
+  history: [
+    'referral',
+    'diagnosis',
+    'injuries',
+    'disease',
+    'medicine',
+    'heatIllness',
+    'usedToWarmth',
+    'lamenessClearances',
+    'longRunClearance',
+  ],
+  found: ['palpation', 'sitToStand', 'lieToStand', 'questionnaires'],
+  feeding: ['feeding', 'appetite', 'thirst', 'stool'],
+} as const satisfies Readonly<Record<string, readonly (keyof typeof VISIT)[]>>;
+type ToldPlace = keyof typeof PARTS;
+type ToldName = (typeof PARTS)[ToldPlace][number];
+
+export type ToldVisit = Pick<ValuesOf<typeof VISIT>, ToldName>;
+
+const NOTES: Partial<Record<ToldName, string>> = {
+  palpation: `Our own grades: ${PALPATION_WORDS.map((words, grade) => `${grade} ${words}`).join('; ')}.`,
+};
+
+/** What was noted, a fact for each field or entry of a list; nothing where nothing was. */
+export function toldAt(visit: ToldVisit, place: ToldPlace): Told[] {
+  return PARTS[place].flatMap((name) => factsOf(name, visit));
+}
+
+function factsOf(name: ToldName, visit: ToldVisit): Told[] {
+  const { label } = VISIT[name];
+  const noted = readRecord({ [name]: VISIT[name] }, { [name]: visit[name] }).filter(isNoted);
+  const facts = Map.groupBy(noted, ({ entry }) => entry ?? label);
+  const note = NOTES[name];
+  return [...facts].map(([of, fields]) => ({
+    label: of,
+    parts: fields.map((field) => partOf(field, of)),
+    ...(note === undefined ? {} : { note }),
+  }));
+}
+
+const isNoted = ({ measure, value }: Field): boolean =>
+  measure !== 'order' && value !== null && value !== false && value !== '';
+
+function partOf({ label, measure, value }: Field, of: string): ToldPart {
+  const own = label.startsWith(`${of}, `) ? label.slice(of.length + 2) : label;
+  return { label: own === of ? '' : lower(own), value: valueOf(measure, value) };
+}
+
+function valueOf(measure: Field['measure'], value: Field['value']): ToldPart['value'] {
+  if (value === true) return 'yes';
+  if (measure === 'day') return { day: String(value) };
+  if (measure === 'lameness grade') return `${String(value)} of 5`;
+  return measure.startsWith('in ') ? `${String(value)} ${measure.slice(3)}` : String(value);
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** The fact in one line, its days written by `writeDay`. */
+export const toldText = (parts: Told['parts'], writeDay: (day: IsoDay) => string): string =>
+  parts
+    .map(({ label, value }) => {
+      const text = typeof value === 'string' ? value.trim() : writeDay(value.day);
+      return label === '' ? text : `${label}: ${text}`;
+    })
+    .join('; ');

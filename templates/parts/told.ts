@@ -1,0 +1,44 @@
+import type { Content, TableCell } from 'pdfmake/interfaces';
+import { fill } from '../format.ts';
+import type { Press } from '../frame.ts';
+import type { ToldFact, ToldFacts } from '../model.ts';
+import type { PracticeWords } from '../words/enPractice.ts';
+import { calmTable } from './layout.ts';
+
+/** Facts of any length, a row each; a long one runs on over the page. */
+export function toldTable(facts: readonly ToldFact[], tools: Press): readonly Content[] {
+  if (facts.length === 0) return [];
+  const rows = facts.map(({ label, text, note }): TableCell[] => [
+    { text: label, style: 'small' },
+    note === undefined ? { text } : { stack: [{ text }, { text: note, style: 'small' }] },
+  ]);
+  return [
+    {
+      margin: [0, 2, 0, 4],
+      table: { widths: [130, '*'], body: rows },
+      layout: { ...calmTable(tools.colours, 0), paddingTop: () => 3, paddingBottom: () => 3 },
+    },
+  ];
+}
+
+/** The warning signs noted; that nobody asked is not the same as none. */
+export function signText(
+  signs: readonly string[],
+  { signsAsked }: ToldFacts,
+  words: PracticeWords['letter'],
+): string {
+  if (signs.length > 0) return fill(words.signs, { signs: signs.join(', ') });
+  return signsAsked ? words.noSigns : words.signsNotAsked;
+}
+
+/** The exercises with their dose, in one line; nothing where none were chosen. */
+export function exerciseLine(
+  { exercises }: ToldFacts,
+  words: PracticeWords['letter'],
+): readonly Content[] {
+  if (exercises.length === 0) return [];
+  const told = exercises.map(({ name, sets, repeats, unit, daysPerWeek }) =>
+    fill(words.exercise, { name, sets, repeats, unit, days: daysPerWeek }),
+  );
+  return [{ text: fill(words.exercises, { exercises: told.join('; ') }), margin: [0, 3, 0, 0] }];
+}

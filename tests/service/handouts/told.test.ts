@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { blankPractice, blankVisit } from '../../../electron/contract/blank.ts';
+import type { HandoutKind, VisitFacts } from '../../../electron/contract/records.ts';
+import { readPdf } from '../../templates/support/readPdf.ts';
+import { openOwn, type TestDesk } from '../desk.ts';
+import { dogOf, soundVisit } from '../support/records.ts';
+
+// What the intake asks for beside the numbers, on the two sheets for professionals.
+
+const DAY = '2026-03-02';
+const SHEETS = ['vet-letter', 'assessment-record'] as const;
+
+async function seen(facts: Partial<VisitFacts>): Promise<{ desk: TestDesk; dogId: string }> {
+  const desk = await openOwn(undefined, DAY);
+  await desk.ok('practice/save', { ...blankPractice(), name: 'Practice of the test' });
+  const { id } = await dogOf(desk, 'Ada Sample', 'Bess');
+  const visit = { ...soundVisit(id, DAY), ...facts };
+  await desk.ok('visits/save', { id: null, visit, plan: null, food: null });
+  return { desk, dogId: id };
+}
+
+/** The text of a sheet without its line ends. */
+async function textOf(desk: TestDesk, kind: HandoutKind, dogId: string): Promise<string> {
+  const { base64 } = await desk.ok('handouts/render', { kind, dogId, paper: null });
+  const { text } = await readPdf(Buffer.from(base64, 'base64'));
+  return text.replaceAll(/\s+/g, ' ');
+}
+
+describe.each(SHEETS)('the %s', (kind) => {
+  test('tells all that was told and found, with days as the practice writes them', async () => {
+    const blank = blankVisit('', DAY);
+    const { desk, dogId } = await seen({
+      referral: 'Fitness after weight loss',
+      diagnosis: 'Old rupture of the left stifle',
+      surgery: 'cleared in writing',
+      injuries: [
+        { kind: 'surgery', structure: 'cruciate', side: 'left', day: '2023-04-01', done: 'plate' },
+      ],
+      disease: { joints: 'yes', spine: 'no', heart: null, words: 'mild wear of the hips' },
+      medicine: 'Joint tablets',
+      heatIllness: { had: 'yes', day: '2024-07-01' },
+      lamenessTrot: { ...blank.lamenessTrot, leftHind: 1 },
+      lamenessClearances: [
+        { vet: 'Dr Fenn', day: DAY, gait: 'trot', limb: 'leftHind', grade: 1, scope: 'runs' },
+      ],
+      palpation: { ...blank.palpation, 'left hind': 1, back: 0 },
+      sitToStand: 'leans left',
+      questionnaires: [{ name: 'LOAD', day: '2026-03-01', total: 12 }],
+      feeding: { ...blank.feeding, fedBy: 'Kim', scavenges: 'yes' },
+      stool: 'soft',
+    });
+    const text = await textOf(desk, kind, dogId);
+    for (const told of [
+      'Reason for the referral | Fitness after weight loss',
+      'Diagnosis | Old rupture of the left stifle',
+      'Surgery, cruciate | side: left; day: 2023-04-01; what was done: plate',
+      'disease of joints: yes; disease of the spine: no; disease in words: mild wear of the hips',
+      'Medicine | Joint tablets',
+      'Earlier heat illness | yes; day of the heat illness: 2024-07-01',
+      'Lameness cleared at trot, left hind | grade: 1 of 5; vet: Dr Fenn; day: 2026-03-02; for: runs',
+      'Pain on palpation | back: 0 of 4; left hind: 1 of 4',
+      '1 turns or tenses, once',
+      'Sit to stand | leans left',
+      'Questionnaire LOAD | total: 12 points; day: 2026-03-01',
+      'who feeds the dog: Kim; scavenges: yes',
+      'Stool | soft',
+    ]) {
+      expect(text).toContain(told);
+    }
+    expect(text).not.toContain('heart: ');
+  });
+
+  test('says nothing of what was not noted', async () => {
+    const { desk, dogId } = await seen({});
+    const text = await textOf(desk, kind, dogId);
+    for (const label of ['Diagnosis', 'Medicine |', 'Pain on palpation', 'Stool', 'Lie to stand']) {
+      expect(text).not.toContain(label);
+    }
+    expect(text).toContain('No warning signs were noted.');
+    expect(text).not.toMatch(/have not been asked about|not looked or asked for/);
+  });
+
+  test('does not take silence for a finding', async () => {
+    const { desk, dogId } = await seen({ signsAsked: false, historyAsked: false });
+    const text = await textOf(desk, kind, dogId);
+    expect(text).not.toMatch(
+      /No warning signs|No surgery or injury|Surgery \| none|Airway disease/,
+    );
+    expect(text).toContain('Warning signs were not looked or asked for at this visit.');
+    expect(text).toContain('medicine and heat illness have not been asked about.');
+  });
+
+  test('names the exercises that were chosen, with their dose', async () => {
+    const { desk, dogId } = await seen({ exercises: ['sit-to-stand'] });
+    expect(await textOf(desk, kind, dogId)).toContain('Sit to stand, 2 × 5 times, 3 days a week');
+  });
+
+  test('does not read the tick of earlier releases as a clearance', async () => {
+    const { desk, dogId } = await seen({
+      trotLamenessAssessed: true,
+      lamenessTrot: { ...blankVisit('', DAY).lamenessTrot, leftHind: 1 },
+    });
+    expect(await textOf(desk, kind, dogId)).not.toMatch(/has assessed|assessed by a vet/);
+  });
+});
