@@ -3,7 +3,7 @@ import { fill } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { ToldFact, ToldFacts } from '../model.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
-import { calmTable } from './layout.ts';
+import { calmTable, heading, paragraph } from './layout.ts';
 
 /** Facts of any length, a row each; a long one runs on over the page. */
 export function toldTable(facts: readonly ToldFact[], tools: Press): readonly Content[] {
@@ -19,6 +19,19 @@ export function toldTable(facts: readonly ToldFact[], tools: Press): readonly Co
       layout: { ...calmTable(tools.colours, 0), paddingTop: () => 3, paddingBottom: () => 3 },
     },
   ];
+}
+
+/** The history under its heading; nothing where all was asked for and nothing is known. */
+export function toldHistory(
+  { history, historyAsked }: ToldFacts,
+  { letter, record }: PracticeWords,
+  tools: Press,
+): readonly Content[] {
+  const lines = [
+    ...(historyAsked ? [] : [paragraph(letter.historyNotAsked)]),
+    ...toldTable(history, tools),
+  ];
+  return lines.length === 0 ? [] : [heading(record.historyTitle), ...lines];
 }
 
 /** The warning signs noted; that nobody asked is not the same as none. */

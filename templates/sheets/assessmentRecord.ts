@@ -27,7 +27,7 @@ import {
   tableHead,
 } from '../parts/professional.ts';
 import { levelMark, referencesBelow } from '../parts/sources.ts';
-import { exerciseLine, signText, toldTable } from '../parts/told.ts';
+import { exerciseLine, signText, toldHistory, toldTable } from '../parts/told.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { LetterWords } from './vetLetter.ts';
 
@@ -132,7 +132,7 @@ function found(data: AssessmentRecordData, words: LetterWords, tools: Press): re
     limbTable(findings, letter, tools),
     ...toldTable(told.found, tools),
     ...measurementTable(data.measurements, letter, tools),
-    ...history(data, words, tools),
+    ...toldHistory(told, words.practice, tools),
   ];
 }
 
@@ -151,15 +151,6 @@ function historyFacts(
       : []),
     ...(data.radiographicClearance ? [{ name: record.radiographs, value: record.yes }] : []),
   ];
-}
-
-function history({ told }: AssessmentRecordData, words: LetterWords, tools: Press): Content[] {
-  const { record, letter } = words.practice;
-  const lines = [
-    ...(told.historyAsked ? [] : [paragraph(letter.historyNotAsked)]),
-    ...toldTable(told.history, tools),
-  ];
-  return lines.length === 0 ? [] : [heading(record.historyTitle), ...lines];
 }
 
 function diet(data: AssessmentRecordData, words: LetterWords, tools: Press): Content {

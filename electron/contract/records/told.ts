@@ -38,7 +38,7 @@ const PARTS = {
   found: ['palpation', 'sitToStand', 'lieToStand', 'questionnaires'],
   feeding: ['feeding', 'appetite', 'thirst', 'stool'],
 } as const satisfies Readonly<Record<string, readonly (keyof typeof VISIT)[]>>;
-type ToldPlace = keyof typeof PARTS;
+export type ToldPlace = keyof typeof PARTS;
 type ToldName = (typeof PARTS)[ToldPlace][number];
 
 export type ToldVisit = Pick<ValuesOf<typeof VISIT>, ToldName>;
@@ -50,6 +50,16 @@ const NOTES: Partial<Record<ToldName, string>> = {
 /** What was noted, a fact for each field or entry of a list; nothing where nothing was. */
 export function toldAt(visit: ToldVisit, place: ToldPlace): Told[] {
   return PARTS[place].flatMap((name) => factsOf(name, visit));
+}
+
+/** The same without what is kept from visit to visit and stood at the visit before already. */
+export function toldAnew(visit: ToldVisit, before: ToldVisit | null, place: ToldPlace): Told[] {
+  return PARTS[place].flatMap((name) => {
+    const facts = factsOf(name, visit);
+    if (before === null || !('carried' in VISIT[name])) return facts;
+    const stood = new Set(factsOf(name, before).map((fact) => JSON.stringify(fact)));
+    return facts.filter((fact) => !stood.has(JSON.stringify(fact)));
+  });
 }
 
 function factsOf(name: ToldName, visit: ToldVisit): Told[] {

@@ -7,7 +7,7 @@ import type { Shown } from '../../units/shown.ts';
 import { KIND_WORDS, WEIGHING_WORDS } from '../../words.ts';
 import { changeEntries } from './changes.ts';
 import { ENTRY_KINDS, localDay, type TimelineEntry } from './entry.ts';
-import { findings } from './visitWords.ts';
+import { findings, toldLines } from './visitWords.ts';
 
 /** Everything a dog's timeline is made of. */
 export interface TimelineSource {
@@ -20,7 +20,9 @@ export interface TimelineSource {
 export function timelineEntries({ file, files, deeds }: TimelineSource, shown: Shown) {
   const dogPath = `/dogs/${file.dog.id}`;
   const entries: TimelineEntry[] = [
-    ...file.visits.map((visit) => visitEntry(visit, dogPath, shown)),
+    ...file.visits.map((visit, index) =>
+      visitEntry(visit, file.visits[index - 1] ?? null, dogPath, shown),
+    ),
     ...file.weighings.map((weighing) => weighingEntry(weighing, dogPath, shown)),
     ...file.foodDecisions.map((decision) => foodEntry(decision, dogPath, shown)),
     ...file.plans.map((plan) => planEntry(plan, dogPath)),
@@ -34,7 +36,12 @@ export function timelineEntries({ file, files, deeds }: TimelineSource, shown: S
 
 const told = (lines: readonly string[]): string[] => lines.filter((line) => line !== '');
 
-function visitEntry(visit: Visit, dogPath: string, shown: Shown): TimelineEntry {
+function visitEntry(
+  visit: Visit,
+  before: Visit | null,
+  dogPath: string,
+  shown: Shown,
+): TimelineEntry {
   const amended = visit.revision > 1 ? ', amended' : '';
   return {
     key: `visit ${visit.id}`,
@@ -44,7 +51,12 @@ function visitEntry(visit: Visit, dogPath: string, shown: Shown): TimelineEntry 
     title: `${KIND_WORDS[visit.kind]}${amended}`,
     deed: `of ${shown.day(visit.day)}: open this ${visit.kind}`,
     to: `${dogPath}/visits/${visit.id}`,
-    lines: told([findings(visit, shown), visit.gaitNote, visit.notes]),
+    lines: told([
+      findings(visit, shown),
+      ...toldLines(visit, before, shown),
+      visit.gaitNote,
+      visit.notes,
+    ]),
   };
 }
 

@@ -1,5 +1,6 @@
-import { LIMBS } from '../../../core/index.ts';
+import { exerciseOf, LIMBS, redFlagLabel } from '../../../core/index.ts';
 import type { Visit } from '../../../electron/contract/contract.ts';
+import { toldAnew, toldText, type ToldPlace } from '../../../electron/contract/records/told.ts';
 import type { Shown } from '../../units/shown.ts';
 import { LIMB_WORDS } from '../../words.ts';
 
@@ -12,6 +13,29 @@ export function findings(visit: Visit, shown: Shown): string {
     lameness(visit),
   ];
   return parts.filter((part) => part !== '').join(', ');
+}
+
+const BETWEEN = ' · ';
+
+/**
+ * Signs, history, findings, feeding and exercises, a line each: what was noted at the visit, of what
+ * is kept from visit to visit only what is new against the visit before.
+ */
+export function toldLines(visit: Visit, before: Visit | null, shown: Shown): string[] {
+  const facts = (place: ToldPlace) =>
+    toldAnew(visit, before, place)
+      .map(({ label, parts }) => `${label}: ${toldText(parts, (day) => shown.day(day))}`)
+      .join(BETWEEN);
+  return [signs(visit), facts('history'), facts('found'), facts('feeding'), chosen(visit, before)];
+}
+
+const signs = ({ signs: noted }: Visit): string =>
+  noted.length === 0 ? '' : `Signs: ${noted.map((id) => redFlagLabel(id) ?? id).join(', ')}`;
+
+function chosen({ exercises }: Visit, before: Visit | null): string {
+  const names = (exercises ?? []).map((id) => exerciseOf(id)?.name ?? id).join(', ');
+  const isNew = (exercises ?? []).join() !== (before?.exercises ?? []).join();
+  return isNew && names !== '' ? `Strength exercises: ${names}` : '';
 }
 
 function lameness(visit: Visit): string {

@@ -138,6 +138,32 @@ describe('the entries of a timeline', () => {
     ]);
   });
 
+  it('tell what was asked and found at a visit, and of what is kept only what is new', () => {
+    const known = {
+      diagnosis: 'Old rupture',
+      injuries: [
+        { kind: 'surgery', structure: 'cruciate', side: 'left', day: '2023-04-01', done: 'plate' },
+      ],
+      exercises: ['sit-to-stand'],
+    } satisfies Partial<Visit>;
+    const visits = [
+      visit('2025-05-01', { ...known, sitToStand: 'leans left', stool: 'soft', signs: ['cough'] }),
+      visit('2026-06-01', { ...known, medicine: 'Joint tablets', sitToStand: 'leans left' }),
+    ];
+    const file = dogFile(visits);
+    const entries = timelineEntries({ file, files: [], deeds: [] }, shown);
+    expect(entries.map(({ lines }) => lines.slice(1))).toEqual([
+      ['Medicine: Joint tablets', 'Sit to stand: leans left'],
+      [
+        'Signs: Cough',
+        'Diagnosis: Old rupture · Surgery, cruciate: side: left; day: 2023-04-01; what was done: plate',
+        'Sit to stand: leans left',
+        'Stool: soft',
+        'Strength exercises: Sit to stand',
+      ],
+    ]);
+  });
+
   it('put the files of one person at one visit on one day together', () => {
     const files = [
       attachment('one'),

@@ -178,7 +178,7 @@ export function record(paper: Paper): AssessmentRecordData {
     conditioning: 'conditioned',
     walkBase: 'passed',
     told,
-    surgery: 'none',
+    surgery: 'cleared in writing',
     airwayDisease: false,
     airwayClearance: false,
     radiographicClearance: false,
