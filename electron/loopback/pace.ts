@@ -38,7 +38,7 @@ function watch(request: IncomingMessage, response: ServerResponse, pace: Pace): 
       return;
     }
     if (response.closed) {
-      clearInterval(timer);
+      stop();
       return;
     }
     const waits = socket.writableLength > 0 && socket.bytesWritten === sent;
@@ -48,9 +48,13 @@ function watch(request: IncomingMessage, response: ServerResponse, pace: Pace): 
   }
 
   const timer = setInterval(look, pace.slowestRequestMs);
+  const stop = (): void => {
+    clearInterval(timer);
+    socket.off('close', stop);
+  };
   // A request that was refused before its body was read ends with its connection only.
-  socket.once('close', () => clearInterval(timer));
+  socket.once('close', stop);
   response.once('close', () => {
-    if (request.complete) clearInterval(timer);
+    if (request.complete) stop();
   });
 }

@@ -1,4 +1,4 @@
-import { daysBetween } from '../../core/index.ts';
+import { daysBetween } from '../../core/day.ts';
 import type { DueLine, DueReason } from '../../electron/contract/due.ts';
 
 const DEEDS: Readonly<Record<DueReason, (name: string) => string>> = {

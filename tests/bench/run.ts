@@ -1,7 +1,9 @@
 // `npm run bench`: how fast it is, as ratios taken in one run on the same invented practice.
-// `--json` prints the figures as JSON instead; `--no-scaling` leaves the three sizes out.
+// `--json` prints the figures as JSON instead, `--readme` writes them into the README as well;
+// `--no-scaling` leaves the three sizes out, `--dogs N` takes another practice.
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import { build, isBuilt } from '../../electron/launch/build.mjs';
 import { measureWindow } from './browser.ts';
 import { measureBundle } from './bundle.ts';
@@ -10,21 +12,30 @@ import type { BenchLine } from './measure.ts';
 import { generatePractice } from './practice.ts';
 import { measureReview, measureSlope } from './review.ts';
 import { measureScaling } from './scaling.ts';
+import { tell } from '../support/readmeTable.ts';
 import { benchTable, scalingTable } from './table.ts';
 import { measureWholeStart } from './wholeStart.ts';
 import { measureYearPlan } from './yearPlan.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const DOGS = 5000;
-const words = process.argv.slice(2);
-const json = words.includes('--json');
+const { values } = parseArgs({
+  options: {
+    dogs: { type: 'string', default: '5000' },
+    json: { type: 'boolean', default: false },
+    readme: { type: 'boolean', default: false },
+    scaling: { type: 'boolean', default: true },
+  },
+  allowNegative: true,
+});
+const DOGS = Number(values.dogs);
+const { json } = values;
 const say = (line: string): void => {
   if (!json) console.log(line);
 };
 
 if (!isBuilt(ROOT) && !build(ROOT)) process.exit(1);
 
-say(`Inventing ${DOGS} dogs with 100,000 weighings, 50,000 of them whole visits …`);
+say(`Inventing ${DOGS} dogs with ${20 * DOGS} weighings, half of them whole visits …`);
 const practice = generatePractice(DOGS);
 const lines: BenchLine[] = [];
 try {
@@ -40,14 +51,15 @@ try {
 }
 lines.push(...(await measureYearPlan()));
 lines.push(...(await measureBundle()));
-const sizes = words.includes('--no-scaling') ? [] : measureScaling();
+const sizes = values.scaling ? measureScaling() : [];
 const machine = `${cpus().length} cores, ${process.platform} ${process.arch}, Node ${process.versions.node}`;
 const day = new Date().toISOString().slice(0, 10);
 
 if (json) {
   console.log(JSON.stringify({ day, machine, lines, sizes }, null, 2));
 } else {
-  console.log(`\n${day}, ${machine}\n\n${benchTable(lines)}`);
-  if (sizes.length > 0) console.log(`\n${scalingTable(sizes)}`);
+  console.log('');
+  tell('bench', `${day}, ${machine}, ${DOGS.toLocaleString('en')} dogs:\n\n${benchTable(lines)}`);
+  if (sizes.length > 0) tell('bench, sizes', scalingTable(sizes));
 }
 process.exit(0);

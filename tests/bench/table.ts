@@ -1,15 +1,6 @@
 import type { BenchLine } from './measure.ts';
 import type { SizeLine } from './scaling.ts';
-
-type Row = readonly string[];
-
-function markdown(head: Row, rows: readonly Row[]): string {
-  const all = [head, ...rows];
-  const widths = head.map((_, column) => Math.max(...all.map((row) => row[column]!.length)));
-  const line = (row: Row): string =>
-    `| ${row.map((cell, column) => cell.padEnd(widths[column]!)).join(' | ')} |`;
-  return [line(head), line(widths.map((width) => '-'.repeat(width))), ...rows.map(line)].join('\n');
-}
+import { markdownTable } from '../support/readmeTable.ts';
 
 function shown(value: number, unit: BenchLine['unit']): string {
   const digits = unit === '×' ? 2 : value < 10 ? 1 : 0;
@@ -23,7 +14,7 @@ function verdict({ value, target, unit }: BenchLine): string {
 
 /** The table of the README. */
 export function benchTable(lines: readonly BenchLine[]): string {
-  return markdown(
+  return markdownTable(
     ['what', 'against', 'figure', 'target', 'in this run'],
     lines.map((line) => [
       line.name,
@@ -38,7 +29,7 @@ export function benchTable(lines: readonly BenchLine[]): string {
 export function scalingTable(sizes: readonly SizeLine[]): string {
   const ms = (value: number): string => `${value.toFixed(value < 10 ? 1 : 0)} ms`;
   const mb = (value: number): string => `${value.toFixed(0)} MB`;
-  return markdown(
+  return markdownTable(
     ['dogs', 'file', 'list', 'search', 'review', 'review, a dog', 'memory', 'memory, review'],
     sizes.map((size) => [
       size.dogs.toLocaleString('en'),

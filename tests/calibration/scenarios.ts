@@ -44,9 +44,9 @@ export const SCENARIOS: readonly Scenario[] = [
   { name: 'log 10 % short', modelHolds: false, ...MIXED, eatenPerLogged: 1 / 0.9 },
   { name: 'log off by ±10 % (SD)', modelHolds: false, ...MIXED, eatenSpread: 0.1 },
   { name: 'need falls by 10 %', modelHolds: false, ...MIXED, adaptation: 0.1 },
-  { name: 'need follows kg^0.75', modelHolds: false, ...MIXED, followsBody: true },
+  { name: 'need follows the body', modelHolds: false, ...MIXED, followsBody: true },
   {
-    name: 'need follows kg^0.75, carried to latest kg',
+    name: 'need follows the body, carried to the latest weight',
     modelHolds: false,
     ...MIXED,
     followsBody: true,

@@ -1,4 +1,5 @@
 import { core, leaveAlone, play, ruleOfThumb, type FoodRow, type Policy } from './food.ts';
+import { markdownTable } from '../support/readmeTable.ts';
 import { WORLDS } from './foodDog.ts';
 
 const POLICIES: readonly (readonly [string, Policy])[] = [
@@ -22,13 +23,12 @@ const COLUMNS: readonly (readonly [string, (row: FoodRow) => string])[] = [
 
 /** The table of the README: a year of follow-ups in each world, by each policy. */
 export function foodTable(dogs: number, seed: number): string {
-  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const heads = ['world', 'policy', ...COLUMNS.map(([head]) => head)];
   const rows = WORLDS.flatMap((world) =>
     POLICIES.map(([name, policy]) => {
       const row = play(world, policy, dogs, seed);
-      return line([world.name, name, ...COLUMNS.map(([, of]) => of(row))]);
+      return [world.name, name, ...COLUMNS.map(([, of]) => of(row))];
     }),
   );
-  return [line(heads), line(heads.map(() => '---')), ...rows].join('\n');
+  return markdownTable(heads, rows);
 }

@@ -8,6 +8,7 @@ import {
   type StartLevel,
 } from '../../core/training.ts';
 import { random, type Random } from '../calibration/random.ts';
+import { markdownTable } from '../support/readmeTable.ts';
 
 // Lives of dogs and owners: what is missed, shortened, held back by heat, holidays, stiffness,
 // illness. All of it invented, and the same for both plans; a life is one draw of the seed.
@@ -196,7 +197,6 @@ export function playLives(under: (life: Life) => Outcome, lives: number, seed: n
 
 /** The table of the README: the same lives under core's plan and under a table of 10 % a week. */
 export function rampTable(lives: number, seed: number): string {
-  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const heads = [
     'plan',
     'reached 30 min in two years, %',
@@ -212,14 +212,14 @@ export function rampTable(lives: number, seed: number): string {
     ] as const
   ).map(([name, under]) => {
     const row = playLives(under, lives, seed);
-    return line([
+    return [
       name,
       row.reached.toFixed(1),
       row.medianWeeks.toFixed(1),
       row.overCap.toFixed(2),
       row.longestStall.toFixed(1),
       String(row.withoutGoal),
-    ]);
+    ];
   });
-  return [line(heads), line(heads.map(() => '---')), ...rows].join('\n');
+  return markdownTable(heads, rows);
 }

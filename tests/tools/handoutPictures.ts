@@ -1,4 +1,4 @@
-// Page pictures of every sample handout, to look at: `npm run handouts:pictures [folder] [dpi]`.
+// Page pictures of every sample handout, to look at: `npm run handouts:pictures [folder] [dpi] [sample]`.
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -8,9 +8,10 @@ import { INSTANT, PAPERS, SAMPLES } from '../templates/support/handouts.ts';
 
 const folder = resolve(process.argv[2] ?? 'test-results/handouts');
 const dpi = process.argv[3] ?? '60';
+const only = process.argv[4];
 mkdirSync(folder, { recursive: true });
 
-for (const sample of SAMPLES) {
+for (const sample of SAMPLES.filter(({ name }) => only === undefined || name === only)) {
   for (const paper of PAPERS) {
     const { bytes, pages } = await renderPdf(sample.build(paper), {
       fontsFolder,

@@ -1,7 +1,7 @@
 // `npm run icons`: draws the program's icons from the one drawing, renderer/public/icon.svg, into
-// electron/icons: pictures for Linux, and the containers of Windows and macOS.
+// electron/icons, or the folder named: pictures for Linux, and the containers of Windows and macOS.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { CHROMIUM_ARGS, findChromium } from '../support/chromium.ts';
@@ -15,7 +15,7 @@ import {
 } from '../support/iconFiles.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const FOLDER = join(ROOT, 'electron', 'icons');
+const FOLDER = resolve(process.argv[2] ?? join(ROOT, 'electron', 'icons'));
 
 async function draw(sizes: readonly number[]): Promise<Map<number, Picture>> {
   const drawing = readFileSync(join(ROOT, 'renderer', 'public', 'icon.svg')).toString('base64');

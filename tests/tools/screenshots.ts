@@ -1,13 +1,16 @@
 // Pictures of every page and state, at both window sizes, light and dark:
-// `npm run screenshots [-- folder [walk]]`. The few that the README shows go to tests/screenshots.
+// `npm run screenshots [-- folder [walk]]`. Where no folder is named, the few that the README shows
+// go to tests/screenshots.
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import type { Look, Shot } from '../e2e/states/walk.ts';
+import { build, isBuilt } from '../../electron/launch/build.mjs';
 import { goWalk, WALKS } from '../e2e/states/walks.ts';
 
 const folder = resolve(process.argv[2] ?? 'test-results/screenshots');
 const only = process.argv[3];
+const forReadme = process.argv[2] === undefined;
 const readmeFolder = resolve('tests/screenshots');
 /** Shown in the README, from the larger window in light. */
 const README = ['desk', 'dog', 'visit-food', 'why', 'handout'];
@@ -35,11 +38,14 @@ async function take(first: Page, name: string, look: Look): Promise<void> {
     if (at !== undefined) await page.evaluate(() => scrollBy(0, -110));
     const path = join(folder, `${name}-${viewport.width}-${colorScheme}.png`);
     await page.screenshot({ path, fullPage: whole, animations: 'disabled' });
-    const shown = README.includes(name) && viewport === LARGE && colorScheme === 'light';
+    const shown =
+      forReadme && README.includes(name) && viewport === LARGE && colorScheme === 'light';
     if (shown) copyFileSync(path, join(readmeFolder, `${name}.png`));
   }
 }
 
+const root = resolve(import.meta.dirname, '../..');
+if (!isBuilt(root) && !build(root)) process.exit(1);
 mkdirSync(folder, { recursive: true });
 mkdirSync(readmeFolder, { recursive: true });
 for (const walk of WALKS.filter(({ name }) => only === undefined || name === only)) {

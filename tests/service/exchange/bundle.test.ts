@@ -119,7 +119,7 @@ describe('the open bundle', () => {
     });
     await addDog(desk, 'Finn', 'Later Owner');
     order.push('saved');
-    const names = (records: BundleRecords) => records.owners.map(({ name }) => name);
+    const names = (records: BundleRecords) => records.owners.map(({ name }) => name).sort();
     expect(names(recordsOf(await made))).toEqual(['Ada Sample']);
     expect(order).toEqual(['saved', 'exported']);
     expect(names(recordsOf(await exported(desk)))).toEqual(['Ada Sample', 'Later Owner']);
