@@ -82,3 +82,14 @@ function converted(number: string, { of, digits }: Conversion): string {
   const kept = digits > 0 && Math.abs(value) < 1 ? digits + 1 : digits;
   return String(Number(value.toFixed(kept))).replace('-', '−');
 }
+
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+
+/** Powers as paper and a terminal set them: `70 × kg^0.75` is `70 × kg⁰·⁷⁵`. */
+export const raised = (text: string): string =>
+  text.replace(/\^(\d+)(?:\.(\d+))?/g, (_, whole: string, part?: string) =>
+    (part === undefined ? whole : `${whole}·${part}`).replace(
+      /\d/g,
+      (digit) => RAISED[Number(digit)]!,
+    ),
+  );

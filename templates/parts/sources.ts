@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
+import { raised } from '../../core/quantityText.ts';
 import { source, type Source, type SourceId } from '../../core/sources.ts';
 import { fill } from '../format.ts';
 import { together } from './layout.ts';
@@ -16,7 +17,7 @@ export const levelMark = (level: EvidenceLevel): string => `[${level}]`;
 function named(id: SourceId, style: 'short' | 'reference', words: OwnerWords['sources']): string {
   const entry: Source = source(id);
   if (style === 'short') return words.names[id] ?? entry.short;
-  const name = entry.reference;
+  const name = raised(entry.reference);
   if (entry.caveat === undefined) return name;
   const caveat = words.caveats[entry.caveat] ?? entry.caveat;
   return fill(words.caveat, { source: name, caveat });

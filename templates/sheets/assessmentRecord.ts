@@ -2,6 +2,7 @@ import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { IsoDay } from '../../core/day.ts';
 import type { Figure } from '../../core/figure.ts';
 import type { FedFood } from '../../core/nutrition.ts';
+import { raised } from '../../core/quantityText.ts';
 import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
@@ -189,7 +190,7 @@ function figures(data: AssessmentRecordData, words: LetterWords, tools: Press): 
           ...(item.rangeMeaning === undefined ? [] : [{ text: item.rangeMeaning, style: 'foot' }]),
         ],
       },
-      { text: item.formula, style: 'small' },
+      { text: raised(item.formula), style: 'small' },
       { text: levelMark(item.evidence) },
     ];
   });

@@ -16,7 +16,7 @@ import {
   type FoodGoal,
   type UnitChoices,
 } from '../../core/index.ts';
-import { amountInUnits } from '../../core/quantityText.ts';
+import { amountInUnits, raised } from '../../core/quantityText.ts';
 
 const SI = {
   weightUnit: 'kg',
@@ -183,5 +183,12 @@ describe('reasons as they are given', () => {
     );
     expect(left).toEqual([]);
     expect(told.get('trend')!.join()).toContain('24.5 kg');
+  });
+});
+
+describe('a power on paper', () => {
+  it('is raised, and nothing else is changed', () => {
+    expect(raised('70 × kg^0.75')).toBe('70 × kg⁰·⁷⁵');
+    expect(raised('m^2 and e^(−0.87 p)')).toBe('m² and e^(−0.87 p)');
   });
 });

@@ -14,7 +14,7 @@ const american = {
   temperatureUnit: 'F',
 } as const;
 /** kg^0.75 is the metabolic weight of a published formula. */
-const FOREIGN = /(?<![\w/])(?:kg|kcal|km)(?![\w^])(?! \/ \(1)|°C/;
+const FOREIGN = /(?<![\w/])(?:kg|kcal|km)(?![\w^⁰])(?! \/ \(1)|°C/;
 
 const inAmerica = <T extends { readonly practice: PracticePrint }>(data: T): T => ({
   ...data,

@@ -5,7 +5,7 @@ import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { shownWeekMinutes, source, type Figure, type Reason } from '../../../core/index.ts';
+import { raised, shownWeekMinutes, source, type Figure, type Reason } from '../../../core/index.ts';
 import type { CallName, DogFile, InputOf, ResultOf } from '../../contract/contract.ts';
 import { HANDOUT_KINDS } from '../../contract/records.ts';
 import { createService, type Service } from '../service.ts';
@@ -34,7 +34,7 @@ function figureLine(figure: Figure): string {
     figure.low === undefined || figure.high === undefined
       ? ''
       : ` (${round(figure.low)} to ${round(figure.high)})`;
-  return `  ${figure.label}: ${round(figure.value)}${range} ${figure.unit} = ${figure.formula} ${sourcesOf(figure)}`;
+  return `  ${figure.label}: ${round(figure.value)}${range} ${figure.unit} = ${raised(figure.formula)} ${sourcesOf(figure)}`;
 }
 
 const reasonLine = (reason: Reason): string => `  - ${reason.text} ${sourcesOf(reason)}`;
