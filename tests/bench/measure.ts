@@ -36,15 +36,24 @@ export interface Compared {
   readonly theirsMs: number;
 }
 
-/** Runs both in turn, so that neither has the quieter moments, and compares the medians. */
+/**
+ * Runs both in turn, so that neither has the quieter moments, and compares the medians. `after`
+ * tidies up behind ours and is not timed.
+ */
 export async function compare(
   ours: Task,
   theirs: Task,
-  { rounds = 15, warmUp = 2 }: { readonly rounds?: number; readonly warmUp?: number } = {},
+  {
+    rounds = 15,
+    warmUp = 2,
+    after = () => undefined,
+  }: { readonly rounds?: number; readonly warmUp?: number; readonly after?: Task } = {},
 ): Promise<Compared> {
   const times = { ours: [] as number[], theirs: [] as number[] };
   for (let round = -warmUp; round < rounds; round += 1) {
-    const [a, b] = [await timed(ours), await timed(theirs)];
+    const a = await timed(ours);
+    await after();
+    const b = await timed(theirs);
     if (round < 0) continue;
     times.ours.push(a);
     times.theirs.push(b);
