@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
   mkdirSync,
@@ -13,6 +14,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { FONT_FILE_NAMES } from '../../templates/fonts.ts';
+import { hasTool } from '../templates/support/tools.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const require = createRequire(import.meta.url);
@@ -163,4 +165,16 @@ describe.skipIf(process.platform !== 'linux')('a package without its runtime (Li
       /type="application\/vnd\.trotwell\.backup">\s*<glob pattern="\*\.trotwell"/,
     );
   });
+
+  // freedesktop.org's own validator of desktop entries (S).
+  test.skipIf(!hasTool('desktop-file-validate'))(
+    'has a desktop entry its own validator has nothing against (skipped where it is missing)',
+    () => {
+      const file = join(folder, 'trotwell.desktop');
+      writeFileSync(file, deb.files['/usr/share/applications/trotwell.desktop']!);
+      const said = spawnSync('desktop-file-validate', [file], { encoding: 'utf8' });
+      expect(`${said.stdout}${said.stderr}`).toBe('');
+      expect(said.status).toBe(0);
+    },
+  );
 });
