@@ -119,3 +119,15 @@ export function layOver<T>(base: T, kept: unknown): T {
     ]),
   ) as T;
 }
+
+/** What differs in `now` from `began`, laid over `base`: lists and single values as a whole. */
+export function changedOver<T>(base: T, began: T, now: T): T {
+  if (JSON.stringify(now) === JSON.stringify(began)) return base;
+  if (!isPlain(base) || !isPlain(began) || !isPlain(now)) return now;
+  return Object.fromEntries(
+    Object.entries(base).map(([key, value]) => [key, changedOver(value, began[key], now[key])]),
+  ) as T;
+}
+
+const isPlain = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);

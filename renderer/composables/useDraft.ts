@@ -2,7 +2,7 @@ import { onBeforeUnmount, ref, watch } from 'vue';
 import { useClient } from '../api/client.ts';
 import { usePractice } from '../stores/practice.ts';
 import { whenLeaving } from './leaving.ts';
-import { draftStore, layOver, type KeptDraft } from './draftStore.ts';
+import { changedOver, draftStore, layOver, type KeptDraft } from './draftStore.ts';
 import { plainCopy } from './plainCopy.ts';
 import { useDraftUndo } from './useDraftUndo.ts';
 import type { Form } from './useForm.ts';
@@ -96,13 +96,17 @@ export function useDraft<T extends object>(
     Object.assign(initial, plainCopy(form.values));
     const draft = await store().find();
     if (ended) return;
+    const now = plainCopy(form.values);
+    // Typed while the draft was being looked for: newer than the draft.
+    const isNewer = !same(now, initial);
     if (draft !== null) {
-      form.replace(fit(layOver(initial, draft.values)), draft.typed);
+      const restored = fit(layOver(initial, draft.values));
+      const typedNow = { ...draft.typed, ...form.typed };
+      form.replace(changedOver(restored, initial, now), typedNow);
       restoredAt.value = draft.savedAt;
     }
     stopped = false;
-    // What was typed while the draft was being looked for.
-    if (draft === null && !same(form.values, initial)) take();
+    if (isNewer) take();
   }
 
   /** Forgets the draft and keeps no more, e.g. after a successful save. */

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Client } from '../../../renderer/api/client.ts';
 import {
+  changedOver,
   draftsKept,
   draftStore,
   wouldLoseDrafts,
@@ -24,6 +25,16 @@ async function slowForDrafts() {
   return { store: draftStore(client, 'own', 'dog:new'), client, kept, arrive: held.resolve };
 }
 const DRAFT = { values: { name: 'Bess' }, typed: {}, savedAt: '2026-03-02T09:00:00.000Z' };
+
+it('what was typed while a draft was looked for stands above it, the rest comes back', () => {
+  const began = { notes: '', visit: { weightKg: null as number | null, diet: [] as string[] } };
+  const kept = { notes: 'old', visit: { weightKg: 23.1, diet: ['kibble'] } };
+  const now = { notes: 'new', visit: { weightKg: null, diet: [] } };
+  expect(changedOver(kept, began, now)).toEqual({ ...kept, notes: 'new' });
+  const diet = { notes: '', visit: { weightKg: null, diet: ['rice'] } };
+  expect(changedOver(kept, began, diet).visit).toEqual({ weightKg: 23.1, diet: ['rice'] });
+  expect(changedOver(kept, began, began)).toEqual(kept);
+});
 
 it('drops a draft that is still on its way', async () => {
   const { store, kept, arrive } = await slowForDrafts();
