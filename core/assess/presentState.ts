@@ -1,9 +1,10 @@
 import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
 import { wasRun } from '../ramp/done.ts';
+import { programmeOf as trainedBy } from '../ramp/outing.ts';
 import { reviewRamp } from '../ramp/review.ts';
 import type { Review } from '../ramp/reviewTypes.ts';
-import type { Ramp, RampSession, RampWeek } from '../ramp/types.ts';
+import type { Programme, Ramp, RampSession, RampWeek } from '../ramp/types.ts';
 import { onPlan } from '../readiness/screen.ts';
 import type { Gate, Screening, ScreeningOutcome } from '../readiness/types.ts';
 import type { FoodGoal } from '../weight/foodTypes.ts';
@@ -41,7 +42,7 @@ export interface PresentInput<P extends PresentPlan, D extends PresentDecision> 
   readonly results: readonly ToldResult[];
 }
 
-/** What the dog is on. Only `running` announces outings. */
+/** What the dog is on. Only a plan under way, `running` or `walking`, announces outings. */
 export type PresentProgramme<P> =
   /** No plan was made. */
   | { readonly kind: 'none' }
@@ -59,16 +60,24 @@ export type PresentProgramme<P> =
       readonly plan: P;
       readonly reasons: readonly Reason[];
     }
-  | {
-      readonly kind: 'running';
-      readonly plan: P;
-      /** The week of today as it is numbered on paper; null before the first. */
-      readonly week: RampWeek | null;
-      /** Number of the last week. */
-      readonly lastWeek: number;
-      readonly next: RampSession | null;
-    }
+  | UnderWay<P>
   | { readonly kind: 'finished'; readonly plan: P };
+
+/** A plan that goes on: of runs, or of brisk walks up to the walk base. */
+export interface UnderWay<P> {
+  readonly kind: Programme;
+  readonly plan: P;
+  /** The week of today as it is numbered on paper; null before the first. */
+  readonly week: RampWeek | null;
+  /** Number of the last week. */
+  readonly lastWeek: number;
+  readonly next: RampSession | null;
+}
+
+/** The programme, where it announces outings; null where none was made, it waits, stopped or ended. */
+export function underWay<P>(programme: PresentProgramme<P>): UnderWay<P> | null {
+  return programme.kind === 'running' || programme.kind === 'walking' ? programme : null;
+}
 
 /** What was told of the outings of a stretch of time. */
 export interface OutingsTold {
@@ -182,9 +191,9 @@ function reviewOf<P extends PresentPlan, D extends PresentDecision>(
   );
 }
 
-/** A dog on a plan is not sent walking by what a follow-up did not look at. */
+/** A dog on a running plan is not sent walking by what a follow-up did not look at. */
 function mayRunOf({ screening }: Assessment, plan: PresentPlan | null): ScreeningOutcome {
-  const onPlan = plan !== null && plan.ramp.weeks.length > 0;
+  const onPlan = plan !== null && plan.ramp.weeks.length > 0 && trainedBy(plan.ramp) === 'running';
   return onPlan && screening.found === 'ready to start' ? 'ready to start' : screening.outcome;
 }
 
@@ -236,7 +245,10 @@ function programmeOf<P extends PresentPlan>(
     ({ gate, overriddenBecause }) => gate !== 'note' && overriddenBecause === null,
   );
   if (mayRun === 'vet first') return { kind: 'waiting', for: 'vet', plan, reasons: gates };
-  if (mayRun === 'walking only') return { kind: 'waiting', for: 'walking', plan, reasons: gates };
+  const kind = trainedBy(plan.ramp);
+  if (mayRun === 'walking only' && kind === 'running') {
+    return { kind: 'waiting', for: 'walking', plan, reasons: gates };
+  }
   if (review?.decision === 'stop') {
     return { kind: 'stopped', since: day, plan, reasons: review.reasons };
   }
@@ -250,7 +262,7 @@ function programmeOf<P extends PresentPlan>(
   if (next === null && (weeks.length === 0 || weekAt(plan.ramp, day) === null)) {
     return { kind: 'finished', plan };
   }
-  return { kind: 'running', plan, week: weekAt(plan.ramp, day), lastWeek, next };
+  return { kind, plan, week: weekAt(plan.ramp, day), lastWeek, next };
 }
 
 function outingsOf<P extends PresentPlan, D extends PresentDecision>(
@@ -321,10 +333,11 @@ function dueOf(
 ): PresentState['due'] {
   const due: { what: DueWhat; day: IsoDay }[] = [];
   if (weighDay !== null) due.push({ what: 'weigh', day: weighDay });
-  if (programme.kind === 'running' && programme.next !== null) {
-    due.push({ what: 'outing', day: programme.next.day });
-    const last = lastOuting(programme.plan)!;
-    if (last !== programme.next.day) due.push({ what: 'last outing', day: last });
+  const going = underWay(programme);
+  if (going !== null && going.next !== null) {
+    due.push({ what: 'outing', day: going.next.day });
+    const last = lastOuting(going.plan)!;
+    if (last !== going.next.day) due.push({ what: 'last outing', day: last });
   }
   if (consent.endsOn !== null && consent.endsOn >= day) {
     due.push({ what: 'consent ends', day: consent.endsOn });

@@ -4,6 +4,7 @@ import type { RampRuleValues } from '../rules/ramp.ts';
 import { breakGrounds } from './breakRules.ts';
 import { lastRunWeek } from './done.ts';
 import type { Seen } from './judge.ts';
+import { programmeOf } from './outing.ts';
 import { missedBefore, type Standing } from './replay.ts';
 import type { Review, ReviewDecision } from './reviewTypes.ts';
 import { returnAfter, type Return } from './slots.ts';
@@ -47,6 +48,9 @@ export function breakSeen(back: Return, standing: Standing, rules: RampRuleValue
     return [seen('hold', 'review-break-repeat', `${days} days missed: the week is repeated`)];
   }
   if (back.kind === 'restart') {
+    if (programmeOf(standing.ramp) === 'walking') {
+      return [seen('back', 'review-break-anew', `${days} days missed: the walks begin anew`)];
+    }
     const text = `${days} days missed: back to the walk base, then from the start`;
     return [seen('back', 'review-break-restart', text)];
   }
@@ -56,6 +60,6 @@ export function breakSeen(back: Return, standing: Standing, rules: RampRuleValue
 
 function notBegunSeen(standing: Standing): Seen[] {
   if (!notBegun(standing) || standing.done.due.length === 0) return [];
-  const text = 'Nothing of the plan was run yet: it begins again with its first week.';
+  const text = 'Nothing of the plan was done yet: it begins again with its first week.';
   return [{ decision: 'hold', reason: { code: 'review-not-begun', text, params: {}, ...OWN } }];
 }

@@ -2,6 +2,7 @@ import { addDays } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
 import { redFlagLabel } from '../readiness/signs.ts';
 import { isClean, type Done, type DueSession } from './done.ts';
+import { programmeOf } from './outing.ts';
 import { MOST_UNDONE, runsOf, undoneIn } from './replay.ts';
 import type { ReviewDecision, ReviewInput, SessionResult } from './reviewTypes.ts';
 import type { RecentRun } from './types.ts';
@@ -73,7 +74,7 @@ function walkingReason(code: string, text: string, params: Reason['params']): Re
   return { code, text, params, change, ...PRACTICE };
 }
 
-function findingsSeen({ findings = {} }: ReviewInput): Seen[] {
+function findingsSeen({ ramp, findings = {} }: ReviewInput): Seen[] {
   const seen: Seen[] = [];
   for (const gait of ['walk', 'trot'] as const) {
     const grades = Object.values(findings.lameness?.[gait] ?? {});
@@ -90,7 +91,7 @@ function findingsSeen({ findings = {} }: ReviewInput): Seen[] {
     const text = 'Today’s screening says: vet first.';
     seen.push(stop('review-vet-first', text, {}, PRACTICE));
   }
-  if (findings.screening === 'walking only') {
+  if (findings.screening === 'walking only' && programmeOf(ramp) === 'running') {
     const text = 'Today’s screening says: walking only.';
     seen.push({ decision: 'stop', reason: walkingReason('review-walking-only', text, {}) });
   }

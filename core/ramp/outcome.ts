@@ -1,6 +1,12 @@
 import type { IsoDay } from '../day.ts';
+import type { RuleChanges } from '../rules/all.ts';
+import { readinessRuleValues } from '../rules/readiness.ts';
 import { EPSILON } from './load.ts';
-import type { RampWeek, WithinReach } from './types.ts';
+import { goalMinutes } from './request.ts';
+import { isClean, readDone, type Done } from './done.ts';
+import { programmeOf } from './outing.ts';
+import type { SessionResult } from './reviewTypes.ts';
+import type { Ramp, RampWeek, WithinReach } from './types.ts';
 
 /** Walks of the full length in one week that make the walk base (D). */
 const WALK_BASE_TIMES = 2;
@@ -22,6 +28,38 @@ export function goalDayOf(weeks: readonly RampWeek[], goal: number): IsoDay | nu
     if (met !== undefined) return met.day;
   }
   return null;
+}
+
+/** What a walking programme builds up to: the minutes of the walk base. */
+export function walkBaseGoal(rules: RuleChanges = {}): { readonly continuousMinutes: number } {
+  return { continuousMinutes: readinessRuleValues(rules).walkBaseMinutes };
+}
+
+/** The days of the walks that make the walk base: of full length, in one week, sound and clear after. */
+export function walkBaseOf({ due }: Done, goal: number): readonly [IsoDay, IsoDay] | null {
+  const full = due.filter(
+    (entry) => entry.session.kind === 'walk' && entry.minutes >= goal - EPSILON && isClean(entry),
+  );
+  for (const [index, { weekIndex, session }] of full.entries()) {
+    const next = full[index + WALK_BASE_TIMES - 1];
+    if (next?.weekIndex === weekIndex) return [session.day, next.session.day];
+  }
+  return null;
+}
+
+/**
+ * The days of the two walks by which a walking programme passed the walk base; null while it did
+ * not, and for a running plan. Results of days that the plan does not hold are left aside.
+ * @throws RangeError for words that are not on the lists
+ */
+export function walkBaseWalked(
+  ramp: Ramp,
+  results: readonly SessionResult[],
+): readonly [IsoDay, IsoDay] | null {
+  if (programmeOf(ramp) !== 'walking') return null;
+  const days = new Set(ramp.weeks.flatMap(({ sessions }) => sessions.map(({ day }) => day)));
+  const told = results.filter(({ day }) => days.has(day));
+  return walkBaseOf(readDone({ ramp, results: told }), goalMinutes(ramp.request.goal));
 }
 
 /** What the longest session of a plan comes to. */

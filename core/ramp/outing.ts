@@ -6,6 +6,11 @@ export function programmeOf({ request }: Pick<Ramp, 'request'>): Programme {
   return request.programme ?? 'running';
 }
 
+/** Outings a week: as asked for; of a walking programme, those of its rule. */
+export function sessionsAWeek(ramp: Pick<Ramp, 'request' | 'rules'>): number {
+  return programmeOf(ramp) === 'walking' ? ramp.rules.walkDays : ramp.request.sessionsPerWeek;
+}
+
 /**
  * Minutes of the whole outing: warm-up, bouts with the walks after them, cool-down.
  * @example outingMinutes of 4 × (1 run, 3 walk) with 10 min before and after // 36

@@ -157,13 +157,17 @@ function daysReasons({ request }: Setting, rhythm: Rhythm): Reason[] {
   ];
 }
 
-function breakReasons({ rules }: Setting, weeks: readonly FilledWeek[]): Reason[] {
+function breakReasons({ rules, programme }: Setting, weeks: readonly FilledWeek[]): Reason[] {
   return weeks.flatMap(({ slot }): Reason[] => {
     const back = slot.return;
     if (back.kind === 'none' || back.kind === 'repeat') return [];
     const { provenance, note } = breakGrounds(back, rules);
     const params = { week: slot.number, days: back.missedDays };
-    const begun = `Week ${slot.number} comes after ${back.missedDays} days without running:`;
+    const what = programme === 'walking' ? 'brisk walks' : 'running';
+    const begun = `Week ${slot.number} comes after ${back.missedDays} days without ${what}:`;
+    if (back.kind === 'restart' && programme === 'walking') {
+      return [{ code: 'break-anew', text: `${begun} they begin anew.`, params, ...provenance }];
+    }
     if (back.kind === 'restart') {
       const text = `${begun} the walk base has to be passed again, and the plan begins anew.`;
       return [{ code: 'break-restart', text, params, ...provenance }];

@@ -8,6 +8,8 @@ import { courseOf } from './limits.ts';
 import { lastDueWeek, readDone, type Done } from './done.ts';
 import { seenIn, type Seen } from './judge.ts';
 import { EPSILON } from './load.ts';
+import { walkBaseOf } from './outcome.ts';
+import { programmeOf } from './outing.ts';
 import {
   lowered,
   MOST_UNDONE,
@@ -64,7 +66,7 @@ export function reviewRamp(input: ReviewInput): Review {
     reasons,
     fromDay: done.day,
     returnAfterBreak: breakOf(back),
-    walkBaseFirst: decision !== 'stop' && back.kind === 'restart',
+    walkBaseFirst: decision !== 'stop' && needsWalkBase(back, input.ramp),
   };
   if (decision === 'stop') return { ...review, ramp: stopped(standing, reasons) };
   const from = decision === 'progress' ? keptFrom(standing, input, rules) : null;
@@ -168,16 +170,20 @@ function resumeFor(
   return resumeAt(standing, decision === 'hold' ? repeated(ill) : ill);
 }
 
+/** A walking programme builds the walk base up itself. */
+const needsWalkBase = (back: Return, ramp: Ramp): boolean =>
+  back.kind === 'restart' && programmeOf(ramp) === 'running';
+
 /** After a step back the dog has its days off; before the walk base a week for it (D). */
 const WALK_BASE_DAYS = 7;
 
 function firstDayFor(
   stepped: boolean,
   back: Return,
-  { wellSince }: ReviewInput,
+  { ramp, wellSince }: ReviewInput,
   { day, rules }: Done,
 ): IsoDay {
-  if (back.kind === 'restart') return addDays(day, WALK_BASE_DAYS);
+  if (needsWalkBase(back, ramp)) return addDays(day, WALK_BASE_DAYS);
   const rested = stepped ? addDays(day, 1 + rules.daysOffAfterBack) : day;
   if (wellSince === undefined) return rested;
   const well = addDays(wellSince, rules.illnessRestDays);
@@ -239,8 +245,9 @@ function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues)
   return inStep && restFits(standing, from, place.recent) ? from : null;
 }
 
-/** True once a run met the goal. */
-function goalMet({ done, course }: Standing): boolean {
+/** True once a run met the goal; of a walking programme, once the walk base was walked. */
+function goalMet({ ramp, done, course }: Standing): boolean {
+  if (programmeOf(ramp) === 'walking') return walkBaseOf(done, course.setting.goal) !== null;
   return done.due.some(
     ({ session, minutes }) =>
       session.kind === 'continuous' && minutes >= course.setting.goal - EPSILON,

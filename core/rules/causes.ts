@@ -34,6 +34,7 @@ export const CAUSES = {
   'weekly-cap': { place: 'Running plan', text: 'How fast run-minutes may rise' },
   'recovery-weeks': { place: 'Running plan', text: 'Recovery weeks' },
   'break-less': { place: 'Running plan', text: 'Less after days without running' },
+  'break-anew': { place: 'Running plan', text: 'Brisk walks anew after a long break' },
   'break-restart': { place: 'Running plan', text: 'A new start after a long break' },
   'rule-changed': {
     place: 'Running plan',
@@ -61,6 +62,10 @@ export const CAUSES = {
   },
   'review-break-repeat': { place: 'Review of the plan', text: 'The week is repeated after a gap' },
   'review-break-less': { place: 'Review of the plan', text: 'Less after a break' },
+  'review-break-anew': {
+    place: 'Review of the plan',
+    text: 'Brisk walks anew after a break',
+  },
   'review-break-restart': {
     place: 'Review of the plan',
     text: 'Back to the walk base after a break',
@@ -154,7 +159,13 @@ const BY_RULE: Readonly<Record<RuleId, readonly CauseCode[]>> = {
   breakRepeatDays: ['over-cap', 'review-break-repeat', 'rule-changed'],
   breakShortDays: BREAK,
   breakShortPercent: BREAK,
-  breakLongDays: ['break-restart', ...BREAK, 'review-break-restart'],
+  breakLongDays: [
+    'break-restart',
+    'break-anew',
+    ...BREAK,
+    'review-break-restart',
+    'review-break-anew',
+  ],
   breakLongPercent: BREAK,
   returnRisePercent: ['over-cap', 'rule-changed'],
   illnessPercent: ['review-illness', 'rule-changed'],

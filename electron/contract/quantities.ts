@@ -30,7 +30,7 @@ export const QUANTITIES = {
   distanceKm: { label: 'Distance', unit: 'km', min: 0.2, max: 100 },
   paceMinPerKm: { label: 'Pace', unit: 'min per km', min: 2, max: 20 },
   ownerMinutes: { label: 'Owner runs without a break', unit: 'min', min: 0, max: 240, whole: true },
-  walkMinutesNow: { label: 'Brisk walk today', unit: 'min', min: 0, max: 120, whole: true },
+  walkMinutesNow: { label: 'Walks briskly today', unit: 'min', min: 1, max: 120, whole: true },
   capPercent: { label: 'Weekly rise', unit: '%', min: 5, max: 30 },
   climbM: { label: 'Climb per session', unit: 'm', min: 0, max: 5000 },
   jointAngle: { label: 'Joint angle', unit: 'degrees', min: 0, max: 270 },

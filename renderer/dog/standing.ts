@@ -14,6 +14,8 @@ const WAITING = {
   'walk base': 'The plan waits: the walk base has to be passed again before any running.',
 } as const;
 
+const PLAN_WORDS = { running: 'plan', walking: 'walking programme' } as const;
+
 /** Where the dog stands, in two or three short sentences. */
 export function standing<P>(name: string, state: PresentState<P, unknown>, shown: Shown): string {
   const { programme } = state;
@@ -44,12 +46,15 @@ export function planSentence(programme: PresentProgramme<unknown>, shown: Shown)
       return 'Running is stopped.';
     case 'finished':
       return 'The plan has come to its end.';
-    case 'running':
+    case 'walking':
+    case 'running': {
+      const what = PLAN_WORDS[programme.kind];
       if (programme.week !== null) {
-        return `Week ${programme.week.number} of ${programme.lastWeek} of the plan.`;
+        return `Week ${programme.week.number} of ${programme.lastWeek} of the ${what}.`;
       }
       return programme.next === null
         ? ''
-        : `The plan begins on ${shown.weekdayDay(programme.next.day)}.`;
+        : `The ${what} begins on ${shown.weekdayDay(programme.next.day)}.`;
+    }
   }
 }

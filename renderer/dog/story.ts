@@ -1,4 +1,4 @@
-import { compareLameness, nextWeighIn } from '../../core/index.ts';
+import { compareLameness, nextWeighIn, underWay } from '../../core/index.ts';
 import type { DogFile, Visit } from '../../electron/contract/contract.ts';
 import type { Shown } from '../units/shown.ts';
 import { LIMB_WORDS } from '../words.ts';
@@ -87,7 +87,7 @@ export function comingNext({ state, weighings }: DogFile): Coming[] {
   const { programme } = state;
   return state.due.map(({ what, day }) => {
     if (what !== 'outing') return { day, words: DUE_WORDS[what] };
-    const next = programme.kind === 'running' ? programme.next : null;
+    const next = underWay(programme)?.next ?? null;
     return { day, words: `Next outing: ${next === null ? '' : sessionText(next)}` };
   });
 }

@@ -1,5 +1,6 @@
 import {
   goalDay,
+  programmeOf,
   shownMinutes,
   type Ramp,
   type RampSession,
@@ -43,7 +44,7 @@ export function sessionText(session: RampSession): string {
 
 /** What the plan comes to, in one or two sentences. */
 export function rampSentence(ramp: Ramp, shown: Shown): string {
-  if (ramp.weeks.length === 0) return 'No running is planned.';
+  if (ramp.weeks.length === 0) return 'No outing is planned.';
   const length = `${ramp.weeks.length} ${ramp.weeks.length === 1 ? 'week' : 'weeks'}`;
   const goal = goalText(ramp, shown);
   if (ramp.goalReachedOn !== null) {
@@ -57,6 +58,9 @@ export function rampSentence(ramp: Ramp, shown: Shown): string {
 
 function goalText(ramp: Ramp, shown: Shown): string {
   const { goal } = ramp.request;
+  if ('continuousMinutes' in goal && programmeOf(ramp) === 'walking') {
+    return `two brisk walks of ${minutes(goal.continuousMinutes)} in a week`;
+  }
   if ('continuousMinutes' in goal) return `${minutes(goal.continuousMinutes)} without a break`;
   return `${shown.amount('distance', goal.distanceKm)} at ${shown.amount('pace', goal.paceMinPerKm)}`;
 }

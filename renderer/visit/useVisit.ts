@@ -1,5 +1,11 @@
 import { computed, watch } from 'vue';
 import { monthsBetween } from '../../core/day.ts';
+import {
+  asResult,
+  walkBaseWalked,
+  type Programme,
+  type ScreeningOutcome,
+} from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import { useDraft } from '../composables/useDraft.ts';
 import { useForm } from '../composables/useForm.ts';
@@ -13,6 +19,10 @@ import { useVisitSessions } from './useVisitSessions.ts';
 import { keptVisitForm, newVisitForm } from './visitForm.ts';
 
 const GROWN_MONTHS = 24;
+
+/** Walks up to the walk base come before the runs. */
+const proposed = (outcome: ScreeningOutcome | undefined): Programme =>
+  outcome === 'walking only' ? 'walking' : 'running';
 
 /** The form of a visit, its draft, and all that follows from it as it is typed. */
 export function useVisit(file: DogFile, visitId: string | null) {
@@ -58,6 +68,14 @@ export function useVisit(file: DogFile, visitId: string | null) {
     },
   );
 
+  // The programme follows the screening until another is chosen.
+  watch(
+    () => found.value.screening?.outcome,
+    (outcome, before) => {
+      if (values.plan.programme === proposed(before)) values.plan.programme = proposed(outcome);
+    },
+  );
+
   return {
     shown,
     form,
@@ -67,6 +85,13 @@ export function useVisit(file: DogFile, visitId: string | null) {
     livePlan,
     proposal,
     hasPlan,
+    /** The days of the two walks that a walking programme ended with; null while it did not. */
+    walkBase: computed(() => {
+      const plan = file.plans.find(({ current }) => current);
+      return plan === undefined
+        ? null
+        : walkBaseWalked(plan.ramp, sessions.all.value.map(asResult));
+    }),
     /** A new visit while a plan runs: its sessions are asked for, and it is reviewed. */
     followsPlan,
     /** Whether the answer to the proposal counts: a plan made anew takes its place. */

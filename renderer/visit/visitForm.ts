@@ -1,5 +1,6 @@
 import { KG_PER_LB } from '../../core/units.ts';
 import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
+import type { Programme } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {
   DietItem,
@@ -34,6 +35,9 @@ export type VisitEntry = Omit<
 /** The plan asked for while it is being typed; both goals are kept, one is sent. */
 export interface PlanEntry {
   wanted: boolean;
+  programme: Programme;
+  /** How long the dog walks briskly today, min; null where not known. */
+  walkMinutesNow: number | null;
   startDay: string;
   start: PlanRequest['start'];
   sessionsPerWeek: number | null;
@@ -110,6 +114,8 @@ function formOf(visit: VisitFacts, file: DogFile, planWanted: boolean): VisitFor
     visit: { ...visit },
     plan: {
       wanted: planWanted,
+      programme: asked?.programme ?? 'running',
+      walkMinutesNow: asked?.walkMinutesNow ?? null,
       startDay: visit.day,
       start: visit.conditioning,
       sessionsPerWeek: asked?.sessionsPerWeek ?? DEFAULT_SESSIONS,
@@ -194,12 +200,16 @@ export function wholeLabel(label: LabelEntry | null): FoodLabel | null {
 
 /** The plan request as it is sent; null when none is wanted or it is not complete yet. */
 export function planRequestOf(plan: PlanEntry): PlanRequest | null {
-  const goal = goalOf(plan);
+  // The goal of running is asked for when running begins.
+  const goal =
+    goalOf(plan) ?? (plan.programme === 'walking' ? { continuousMinutes: DEFAULT_MINUTES } : null);
   if (!plan.wanted || goal === null || plan.startDay === '' || plan.sessionsPerWeek === null) {
     return null;
   }
   return {
     ...blankPlanRequest(plan.startDay, plan.start),
+    programme: plan.programme,
+    ...(plan.walkMinutesNow === null ? {} : { walkMinutesNow: plan.walkMinutesNow }),
     sessionsPerWeek: plan.sessionsPerWeek,
     goal,
     eventDay: plan.eventDay,

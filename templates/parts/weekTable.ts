@@ -11,9 +11,10 @@ type PlanWords = OwnerWords['plan'];
 /** Widths of the columns of a session in points; the notes take the rest. */
 const SESSION_WIDTHS = [62, 162, 46, 32, 26, 26, 28, '*'] as const;
 
-/** What to do in a session: bouts of running and walking, or one run without a break. */
+/** What to do in a session: a brisk walk, bouts of running and walking, or one run without a break. */
 export function sessionText(session: RampSession, words: PlanWords, format: Format): string {
   const run = format.minutes(session.runMin);
+  if (session.kind === 'walk') return fill(words.walk, { run });
   const text =
     session.kind === 'continuous'
       ? fill(words.continuous, { run, effort: words.efforts[session.effort] })

@@ -21,8 +21,10 @@ import type { OwnerWords } from '../words/words.ts';
 /** What the log of the runs came to. */
 export interface RunningProgress {
   /** What was decided of the plan, or what it waits for. */
-  readonly says: 'progress' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
+  readonly says: 'progress' | 'walks' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
   readonly reasons: readonly Reason[];
+  /** The outings are brisk walks. */
+  readonly walking: boolean;
   readonly sessionsDone: number;
   readonly sessionsPlanned: number;
   readonly longestRunMinutes: number | null;
@@ -137,10 +139,11 @@ const FEW_REASONS = 5;
 function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   const { progress } = tools.words;
   const counts = { done: running.sessionsDone, planned: running.sessionsPlanned };
+  const ofLongest = running.walking ? progress.walks : progress.runs;
   const runs =
     running.longestRunMinutes === null
       ? fill(progress.runsOnly, counts)
-      : fill(progress.runs, {
+      : fill(ofLongest, {
           ...counts,
           longest: tools.format.minutes(running.longestRunMinutes),
         });

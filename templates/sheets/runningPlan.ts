@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Provenance, Reason } from '../../core/figure.ts';
+import { programmeOf, sessionsAWeek } from '../../core/ramp/outing.ts';
 import type { HeatTable, Ramp, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
@@ -30,6 +31,27 @@ import { weekTable } from '../parts/weekTable.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
+/** The words of what the plan trains: a walking programme speaks of walks. */
+function wordsFor(words: OwnerWords, ramp: Ramp | null): OwnerWords {
+  if (ramp === null || programmeOf(ramp) === 'running') return words;
+  const { plan, walking } = words;
+  const { minutes, nextMild, nextStop, vetMay, ...own } = walking;
+  const [fine, , longer, lame] = plan.nextSigns;
+  const [goOn, again, back] = plan.nextSteps;
+  const [, ...questions] = plan.vetQuestions;
+  return {
+    ...words,
+    plan: {
+      ...plan,
+      ...own,
+      columns: { ...plan.columns, minutes },
+      nextSigns: [fine, nextMild, longer, lame],
+      nextSteps: [goOn, again, back, nextStop],
+      vetQuestions: [vetMay, ...questions],
+    },
+  };
+}
+
 export interface RunningPlanData extends HandoutContext {
   readonly findings: Findings;
   readonly screening: Screening;
@@ -53,7 +75,7 @@ function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content
   const { format } = tools;
   const first = ramp.weeks[0]?.sessions[0];
   const facts = [
-    fill(words.perWeek, { count: ramp.request.sessionsPerWeek }),
+    fill(words.perWeek, { count: sessionsAWeek(ramp) }),
     fill(words.weeks, { count: ramp.weeks.length }),
   ];
   const begins =
@@ -69,8 +91,9 @@ function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content
   );
 }
 
-/** The running plan as one part of a document. */
-export function runningPlanPart(data: RunningPlanData, words: OwnerWords): Sheet {
+/** The running plan, or the walking programme, as one part of a document. */
+export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
+  const words = wordsFor(all, data.ramp);
   const tools = press(data, words.frame);
   const { ramp, dog, findings, screening } = data;
   const { plan } = words;

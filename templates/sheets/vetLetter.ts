@@ -1,6 +1,7 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { IsoDay } from '../../core/day.ts';
 import type { Provenance } from '../../core/figure.ts';
+import { programmeOf, sessionsAWeek } from '../../core/ramp/outing.ts';
 import { shownWeekMinutes } from '../../core/ramp/shownMinutes.ts';
 import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import type { FoodGoal, WeightTrend } from '../../core/nutrition.ts';
@@ -163,17 +164,23 @@ function weight(
 }
 
 function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
+  const { owner } = words;
   const { letter } = words.practice;
   const { ramp } = data;
   const exercises = exerciseLine(data.told, letter);
   if (ramp === null) return section(letter.planTitle, [{ text: letter.noPlan }, ...exercises]);
   const { format } = tools;
   const minutes = ramp.weeks.map(shownWeekMinutes);
-  const text = fill(letter.plan, {
+  const isWalking = programmeOf(ramp) === 'walking';
+  const text = fill(isWalking ? letter.walks : letter.plan, {
     start: ramp.request.start,
-    count: ramp.request.sessionsPerWeek,
+    count: sessionsAWeek(ramp),
     day: format.day(ramp.request.startDay),
-    goal: goalText(ramp.request.goal, words.owner.plan, format),
+    goal: goalText(
+      ramp.request.goal,
+      { ...owner.plan, ...(isWalking ? owner.walking : {}) },
+      format,
+    ),
     cap: format.trimmed(ramp.capPercent),
     session: sessionCap(ramp, letter),
     weeks: ramp.weeks.length,

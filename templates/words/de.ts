@@ -46,6 +46,7 @@ export const de: OwnerWords = {
       notes: 'Notizen',
     },
     bouts: '{count} × ({run} laufen, {walk} gehen)',
+    walk: '{run} zügig gehen',
     continuous: '{run} am Stück ({effort})',
     efforts: { easy: 'leicht', medium: 'mittel', long: 'lang' },
     focus: { pull: 'mit mehr Zug', hills: 'mit Bergen', speed: 'mit schnellen Stücken' },
@@ -100,6 +101,34 @@ export const de: OwnerWords = {
       'Machen Herz, Lunge und Gelenke das mit?',
       'Worauf muss ich wegen der Medikamente achten?',
     ],
+  },
+  walking: {
+    kind: 'Gehprogramm',
+    title: 'Gehprogramm für {dog}',
+    goal: 'Das Ziel: {goal}',
+    goalMinutes: 'in einer Woche zweimal {minutes} zügig gehen',
+    reachedOn: 'Das Ziel ist nach Plan am {day} erreicht. Dann sehen wir uns das Laufen an.',
+    firstRun: 'Erstes Mal am {day}.',
+    perWeek: '{count} Mal in der Woche zügig gehen',
+    eachRun: 'Bei jedem Gang',
+    weekIntro: 'Gehen, ankreuzen, am Tag danach ankreuzen, wie es {dog} ging.',
+    minutes: 'Gehzeit',
+    stopIntro: 'Hören Sie auf zu gehen, wenn {dog}:',
+    nextMild: 'Etwas steif, nach 24 Stunden weg. Oder zwei Gänge fielen aus',
+    nextStop: 'Nicht zügig gehen. Praxis anrufen.',
+    warmUp: 'Erst ein paar Minuten langsam gehen. Der Hund darf schnuppern.',
+    ground:
+      'Dann zügig auf weichen, flachen Wegen: gleichmäßig im Schritt, kein Trab, lockere Leine.',
+    oneChange: 'Nur eins ändert sich: die Minuten werden mehr. Noch nicht laufen.',
+    coolDown:
+      'Die letzten Minuten langsam gehen. Ein heißer Hund kommt nicht gleich in ein warmes Auto.',
+    feeding: [
+      'Nicht gleich nach dem Fressen zügig gehen.',
+      'Danach wird gefüttert, wenn der Atem wieder ruhig geht.',
+      'Wer früh geht, füttert später.',
+      'Frisches Wasser steht immer da.',
+    ],
+    vetMay: 'Darf {dog} mit diesem Gehen beginnen?',
   },
   screening: {
     title: 'Kann {dog} laufen?',
@@ -280,7 +309,9 @@ export const de: OwnerWords = {
     runningTitle: 'Laufen',
     runs: '{done} von {planned} Läufen seit dem letzten Besuch. Der längste am Stück: {longest}.',
     runsOnly: '{done} von {planned} Läufen seit dem letzten Besuch.',
+    walks: '{done} von {planned} Gängen seit dem letzten Besuch. Der längste: {longest}.',
     decisions: {
+      walks: 'Weiter mit dem Gehen.',
       progress: 'Weiter nach Plan.',
       hold: 'Die gleiche Woche noch einmal.',
       back: 'Zwei Tage Pause, dann eine Stufe zurück.',
@@ -460,6 +491,7 @@ export const de: OwnerWords = {
     'fewer-days':
       'In Ihre freien Tage passen in manchen Wochen nur {sessions} Läufe: Zwei Läufe folgen nie Tag auf Tag.',
     'break-less': 'Woche {week} kommt nach {days} Tagen Pause: {percent} weniger als davor.',
+    'break-anew': 'Woche {week} kommt nach {days} Tagen Pause. Das Gehen beginnt von vorn.',
     'break-restart':
       'Woche {week} kommt nach {days} Tagen Pause. Erst wieder die Probe im Gehen, dann von vorn.',
     'rule-changed': 'Die Praxis hat für diesen Plan eine ihrer Regeln geändert.',
@@ -497,6 +529,7 @@ export const de: OwnerWords = {
     'review-shortened': 'Läufe verkürzt: {count}, zuletzt am {day}.',
     'review-break-repeat': '{days} Tage ohne Lauf: Die Woche kommt noch einmal.',
     'review-break-less': '{days} Tage ohne Lauf: Der Plan beginnt tiefer.',
+    'review-break-anew': '{days} Tage ohne Gehen: von vorn beginnen.',
     'review-break-restart': '{days} Tage ohne Lauf: erst die Probe im Gehen, dann von vorn.',
     'loss-start': 'Wir beginnen mit der Energie, die ein Hund mit dem Zielgewicht in Ruhe braucht.',
     'gain-start':

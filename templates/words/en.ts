@@ -50,6 +50,7 @@ export const en = {
       notes: 'Notes',
     },
     bouts: '{count} × ({run} run, {walk} walk)',
+    walk: '{run} brisk walk',
     continuous: '{run} without a break ({effort})',
     efforts: { easy: 'easy', medium: 'medium', long: 'long' },
     focus: { pull: 'with more pull', hills: 'with hills', speed: 'with faster parts' },
@@ -101,6 +102,33 @@ export const en = {
       'Do the heart, the lungs and the joints allow it?',
       'Does any medicine change what I should look out for?',
     ],
+  },
+  /** What a walking programme says in place of the words of a running plan. */
+  walking: {
+    kind: 'Walking programme',
+    title: 'Walking programme for {dog}',
+    goal: 'The aim: {goal}',
+    goalMinutes: 'two brisk walks of {minutes} in one week',
+    reachedOn: 'The programme gets there on {day}. Then we look at running.',
+    firstRun: 'First walk on {day}.',
+    perWeek: '{count} brisk walks a week',
+    eachRun: 'Every walk',
+    weekIntro: 'Walk, then tick. The next day tick how {dog} was.',
+    minutes: 'Walk time',
+    stopIntro: 'Stop the walk if {dog}:',
+    nextMild: 'A bit stiff, but gone within 24 hours. Or you missed two walks',
+    nextStop: 'Stop the brisk walks. Call your vet.',
+    warmUp: 'Walk slowly for a few minutes first. The dog may sniff.',
+    ground: 'Then walk briskly on soft, flat paths: a steady walk, not a trot, on a loose lead.',
+    oneChange: 'Change one thing at a time: only the minutes grow. No running yet.',
+    coolDown: 'Walk slowly for the last minutes. Do not put a hot dog straight into a warm car.',
+    feeding: [
+      'Do not walk briskly straight after a meal.',
+      'After the walk, feed once the breathing is calm again.',
+      'For an early walk, feed later.',
+      'Fresh water is always there.',
+    ],
+    vetMay: 'May {dog} begin with these walks?',
   },
   screening: {
     title: 'Can {dog} run?',
@@ -278,7 +306,9 @@ export const en = {
     runningTitle: 'Running',
     runs: '{done} of {planned} runs done since the last visit. Longest run without a break: {longest}.',
     runsOnly: '{done} of {planned} runs done since the last visit.',
+    walks: '{done} of {planned} walks done since the last visit. The longest: {longest}.',
     decisions: {
+      walks: 'Go on with the walks.',
       progress: 'Go on with the plan.',
       hold: 'Do the same week once more.',
       back: 'Take two days off. Then go back one step.',
@@ -450,6 +480,7 @@ export const en = {
     'fewer-days':
       'Your free days hold only {sessions} runs in some weeks: two runs never follow day on day.',
     'break-less': 'Week {week} comes after {days} days off: {percent} less than before.',
+    'break-anew': 'Week {week} comes after {days} days off. The walks begin anew.',
     'break-restart':
       'Week {week} comes after {days} days off. First pass the walking test again, then start anew.',
     'hold-present': 'The food now fits {dog}. It stays as it is. The scale tells us more.',
@@ -484,6 +515,7 @@ export const en = {
     'review-shortened': 'Runs cut short: {count}, the last on {day}.',
     'review-break-repeat': '{days} days without runs: the week is done again.',
     'review-break-less': '{days} days without runs: the plan starts lower.',
+    'review-break-anew': '{days} days without walks: they begin anew.',
     'review-break-restart':
       '{days} days without runs: first the walking test, then from the start.',
     'loss-start': 'We start with the energy that a dog of the target weight burns at rest.',

@@ -71,6 +71,8 @@ export const enPractice = {
     },
     planTitle: 'Planned work',
     plan: 'Start level {start}; {count} sessions a week from {day}; goal: {goal}.{session} The run time of a week rises by at most {cap} % over the highest earlier week; every easy week is lower. The plan has {weeks} weeks: {first} run-minutes in the first and {peak} in the highest.',
+    walks:
+      'Walking programme: {count} brisk walks a week from {day}; aim: {goal}, the walk base before any running. From {first} to {peak} min in all a week over {weeks} weeks.',
     sessionCap:
       'No session is more than {percent} % or {step} min, whichever is more, over the longest run of the last {days} days.',
     exercises: 'Strength exercises chosen: {exercises}.',

@@ -47,6 +47,7 @@ export const fr: OwnerWords = frenchSpacing({
       notes: 'Notes',
     },
     bouts: '{count} × ({run} course, {walk} pas)',
+    walk: '{run} de marche active',
     continuous: '{run} sans pause ({effort})',
     efforts: { easy: 'facile', medium: 'moyen', long: 'long' },
     focus: { pull: 'avec traction', hills: 'avec des côtes', speed: 'avec du rythme' },
@@ -101,6 +102,34 @@ export const fr: OwnerWords = frenchSpacing({
       'Cœur, poumons et articulations sont-ils prêts ?',
       'Un médicament change-t-il mes repères ?',
     ],
+  },
+  walking: {
+    kind: 'Programme de marche',
+    title: 'Programme de marche de {dog}',
+    goal: 'Le but : {goal}',
+    goalMinutes: 'deux marches actives de {minutes} dans une semaine',
+    reachedOn: 'Le programme y arrive le {day}. Puis nous verrons pour la course.',
+    firstRun: 'Première marche le {day}.',
+    perWeek: '{count} marches actives par semaine',
+    eachRun: 'À chaque marche',
+    weekIntro: 'Marchez, cochez, et cochez le lendemain comment va {dog}.',
+    minutes: 'Marche',
+    stopIntro: 'Arrêtez la marche si {dog} :',
+    nextMild: 'Un peu raide, fini en 24 heures. Ou deux marches manquées',
+    nextStop: 'Plus de marche active. Appelez le vétérinaire.',
+    warmUp: 'D’abord quelques minutes lentes. Laissez le chien flairer.',
+    ground:
+      'Puis marchez d’un bon pas sur des chemins souples et plats : au pas, sans trot, laisse souple.',
+    oneChange: 'Une seule chose change : les minutes. Pas encore de course.',
+    coolDown:
+      'Finissez lentement. Un chien chaud ne monte pas tout de suite dans une voiture chaude.',
+    feeding: [
+      'Pas de marche active juste après un repas.',
+      'Ensuite, nourrissez quand le souffle est calme.',
+      'Si vous marchez tôt, nourrissez après.',
+      'Il y a toujours de l’eau fraîche.',
+    ],
+    vetMay: '{dog} peut-il commencer ces marches ?',
   },
   screening: {
     title: '{dog} peut courir ?',
@@ -280,7 +309,9 @@ export const fr: OwnerWords = frenchSpacing({
     runningTitle: 'Course',
     runs: '{done} courses sur {planned} depuis la dernière visite. La plus longue sans pause : {longest}.',
     runsOnly: '{done} courses sur {planned} depuis la dernière visite.',
+    walks: '{done} marches sur {planned} depuis la dernière visite. La plus longue : {longest}.',
     decisions: {
+      walks: 'Continuez les marches.',
       progress: 'Continuez le plan.',
       hold: 'Refaites la même semaine.',
       back: 'Deux jours de repos, puis une étape en arrière.',
@@ -465,6 +496,7 @@ export const fr: OwnerWords = frenchSpacing({
       'Vos jours libres ne laissent place qu’à {sessions} courses certaines semaines : deux courses ne se suivent jamais.',
     'break-less':
       'La semaine {week} vient après {days} jours d’arrêt : {percent} de moins qu’avant.',
+    'break-anew': 'La semaine {week} vient après {days} jours d’arrêt. La marche repart du début.',
     'break-restart':
       'La semaine {week} vient après {days} jours d’arrêt. D’abord l’épreuve de marche, puis on repart.',
     'rule-changed': 'Le cabinet a changé une de ses règles pour ce plan.',
@@ -501,6 +533,7 @@ export const fr: OwnerWords = frenchSpacing({
     'review-shortened': 'Courses raccourcies : {count}, la dernière le {day}.',
     'review-break-repeat': '{days} jours sans course : on refait la semaine.',
     'review-break-less': '{days} jours sans course : le plan repart plus bas.',
+    'review-break-anew': '{days} jours sans marche : on repart du début.',
     'review-break-restart':
       '{days} jours sans course : d’abord l’épreuve de marche, puis on repart.',
     'loss-start': 'Nous partons de l’énergie qu’un chien au poids visé dépense au repos.',

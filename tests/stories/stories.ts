@@ -38,6 +38,36 @@ export const STORIES: readonly Story[] = [
     ],
   },
   {
+    name: 'an old dog walks first',
+    steps: [
+      {
+        on: 0,
+        visit: { walkBase: 'failed', conditioning: 'unconditioned' },
+        food: 'accepted',
+        plan: { inDays: 1, programme: 'walking', walkMinutesNow: 15 },
+      },
+      { on: 9, visit: { weightKg: 24, bcs: 5 }, told: 'done', review: 'accepted' },
+    ],
+  },
+  {
+    name: 'walked up to the walk base, and runs',
+    steps: [
+      {
+        on: 0,
+        visit: { walkBase: 'failed', conditioning: 'unconditioned' },
+        food: 'accepted',
+        plan: { inDays: 1, programme: 'walking', walkMinutesNow: 20 },
+      },
+      {
+        on: 28,
+        visit: { weightKg: 24, bcs: 5, walkBase: 'passed' },
+        told: 'done',
+        plan: { inDays: 1, goal: { continuousMinutes: 20 } },
+      },
+      { on: 38, told: 'done' },
+    ],
+  },
+  {
     name: 'no loss, and the food left as it was beside another proposal',
     steps: [
       { on: 0, visit: HEAVY, food: { kcalPerDay: 900, note: 'The owner starts gently.' } },

@@ -3,6 +3,7 @@ import {
   kjFromKcal,
   lbFromKg,
   shownWeekMinutes,
+  underWay,
   weighOut,
   type PresentState,
 } from '../../core/index.ts';
@@ -17,7 +18,7 @@ import type { Practice } from '../../electron/contract/records.ts';
 export interface Told {
   readonly outcome?: string | undefined;
   /** "held" is waiting or stopped: no outing is announced, and something is asked for first. */
-  readonly programme?: 'none' | 'running' | 'held' | 'finished' | undefined;
+  readonly programme?: 'none' | 'running' | 'walking' | 'held' | 'finished' | undefined;
   readonly week?: number | null | undefined;
   readonly lastWeek?: number | null | undefined;
   readonly nextOuting?: string | null | undefined;
@@ -54,6 +55,7 @@ export const weightText = (kg: number, { weightUnit }: Units): string =>
 const PROGRAMME = {
   none: 'none',
   running: 'running',
+  walking: 'walking',
   waiting: 'held',
   stopped: 'held',
   finished: 'finished',
@@ -62,14 +64,14 @@ const PROGRAMME = {
 /** What every surface has to say of a dog that stands there. */
 export function toldBy(state: PresentState<Plan, FoodDecision>, units: Units): Stands {
   const { programme, ration, targetKg } = state;
-  const running = programme.kind === 'running' ? programme : null;
-  const week = running?.week ?? null;
+  const going = underWay(programme);
+  const week = going?.week ?? null;
   return {
     outcome: state.mayRun,
     programme: PROGRAMME[programme.kind],
     week: week?.number ?? null,
-    lastWeek: running?.lastWeek ?? null,
-    nextOuting: running?.next?.day ?? null,
+    lastWeek: going?.lastWeek ?? null,
+    nextOuting: going?.next?.day ?? null,
     runMinutes: week === null ? null : shownWeekMinutes(week),
     kcal: ration === null ? null : energyText(ration.kcalPerDay, units),
     grams:

@@ -5,7 +5,14 @@ import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { raised, shownWeekMinutes, source, type Figure, type Reason } from '../../../core/index.ts';
+import {
+  raised,
+  shownWeekMinutes,
+  source,
+  underWay,
+  type Figure,
+  type Reason,
+} from '../../../core/index.ts';
 import type { CallName, DogFile, InputOf, ResultOf } from '../../contract/contract.ts';
 import { HANDOUT_KINDS } from '../../contract/records.ts';
 import { createService, type Service } from '../service.ts';
@@ -87,9 +94,10 @@ function tellPlan({ plans, state }: DogFile): void {
   console.log(
     `\nProgramme: ${programme.kind}${programme.kind === 'waiting' ? ` for the ${programme.for}` : ''}`,
   );
-  if (programme.kind === 'running') {
+  const going = underWay(programme);
+  if (going !== null) {
     console.log(
-      `  week ${programme.week?.number ?? 'none'} of ${programme.lastWeek}, next outing ${programme.next?.day ?? 'none'}`,
+      `  week ${going.week?.number ?? 'none'} of ${going.lastWeek}, next outing ${going.next?.day ?? 'none'}`,
     );
   }
   console.log(

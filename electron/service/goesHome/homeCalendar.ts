@@ -2,6 +2,7 @@ import {
   dayNumber,
   outingMinutes,
   plannedSessions,
+  underWay,
   type RampSession,
 } from '../../../core/index.ts';
 import {
@@ -30,8 +31,8 @@ export function homeCalendar(material: Material, { language, alarmHour, today, i
   const format = createFormat(context.practice, words.frame.numbers);
   const outing = (session: RampSession): CalendarDay =>
     outingDay(session, context.dog.name, words, format);
-  const { programme } = state;
-  const announced = programme.kind === 'running' ? plannedSessions([programme.plan]) : [];
+  const going = underWay(state.programme);
+  const announced = going === null ? [] : plannedSessions([going.plan]);
   const outings = announced.filter(({ day }) => day >= today).map(outing);
   const kept = new Set(outings.map(({ key }) => key));
   // Whatever any version said of a day that is still ahead may stand in the owner's calendar.

@@ -3,8 +3,10 @@ import {
   firstDayOf,
   gaitChanges,
   judgeMeasurements,
+  programmeOf,
   rationByWeek,
   redFlagLabel,
+  underWay,
   type Figure,
   type WeekRation,
 } from '../../../core/index.ts';
@@ -21,7 +23,7 @@ type Builders = { readonly [K in HandoutKind]: (material: Material) => SheetOf<K
 
 /** The plan in force, while it announces outings. */
 function ramp({ state }: Material) {
-  return state.programme.kind === 'running' ? state.programme.plan.ramp : null;
+  return underWay(state.programme)?.plan.ramp ?? null;
 }
 
 const signLabels = ({ latest }: Material): string[] =>
@@ -55,7 +57,9 @@ function judged({ file, latest, rules }: Material) {
 function runningProgress({ state, latest }: Material): RunningProgress | null {
   const { programme, outings } = state;
   if (programme.kind === 'none' || outings === null) return null;
+  const walking = programmeOf(programme.plan.ramp) === 'walking';
   const told = {
+    walking,
     sessionsDone: outings.done + outings.shortened,
     sessionsPlanned: outings.planned,
     longestRunMinutes: outings.longestRunMinutes,
@@ -69,8 +73,9 @@ function runningProgress({ state, latest }: Material): RunningProgress | null {
   }
   if (programme.kind === 'finished') return { ...told, says: 'finished', reasons: [] };
   const decided = plan.visitId === latest.id ? plan.review : null;
+  const onward = walking ? 'walks' : 'progress';
   const says =
-    decided?.decision === 'hold' || decided?.decision === 'back' ? decided.decision : 'progress';
+    decided?.decision === 'hold' || decided?.decision === 'back' ? decided.decision : onward;
   return { ...told, says, reasons: decided?.reasons ?? [] };
 }
 

@@ -23,7 +23,7 @@ import {
   type NextDayResponse,
   type Rule,
 } from '../../../core/training.ts';
-import { histories } from '../ramp/histories.ts';
+import { followed, histories } from '../ramp/histories.ts';
 import { eventRequests, openRequests } from '../ramp/requests.ts';
 import { records } from '../readiness/inputs.ts';
 
@@ -232,7 +232,12 @@ export function* chosen(): Generator<readonly Said[]> {
     yield buildRamp({ ...request, start, rules }).reasons;
   }
   const start = 'conditioned' as const;
-  yield buildRamp({ ...request, start, programme: 'walking' }).reasons;
+  const walks = buildRamp({ ...request, start, programme: 'walking' });
+  yield walks.reasons;
+  // A walking programme with five weeks away, and one that was left for as long.
+  const daysOut = Array.from({ length: 35 }, (_, index) => addDays('2026-03-09', index));
+  yield buildRamp({ ...request, start, programme: 'walking', daysOut }).reasons;
+  yield reviewRamp({ ramp: walks, results: followed(walks, 5), day: '2026-04-20' }).reasons;
   const ramp = buildRamp({ ...request, start });
   const easy = ramp.weeks.at(-1)!.sessions[1]!.day;
   yield checkRamp(editRamp(ramp, [{ kind: 'change', day: easy, to: { runMin: 28 } }]));

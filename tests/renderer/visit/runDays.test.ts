@@ -5,6 +5,8 @@ import { mountField } from '../support/mountField.ts';
 
 const PLAN: PlanEntry = {
   wanted: true,
+  programme: 'running',
+  walkMinutesNow: null,
   startDay: '2025-03-29',
   start: 'unconditioned',
   sessionsPerWeek: 3,

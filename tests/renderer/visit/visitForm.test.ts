@@ -91,6 +91,7 @@ describe('what is computed with and sent', () => {
   });
   it('asks for a plan only when one is wanted and complete', () => {
     expect(planRequestOf(form.plan)).toEqual({
+      programme: 'running',
       startDay: '2025-03-29',
       start: 'unconditioned',
       sessionsPerWeek: 3,

@@ -34,7 +34,7 @@ export async function readDesk(played: Played): Promise<Map<string, Told>> {
 
 /** What the due list says, or leaves out although its day is near. */
 function dueLists({ file }: Played, lines: readonly DueLine[]): [string, Told][] {
-  const { day, weighDay, planEndsOn, consent } = file.state!;
+  const { day, weighDay, planEndsOn, consent, programme } = file.state!;
   const listed = (reason: DueReason, due: string | null): string | null | undefined => {
     const line = lines.find((entry) => entry.reason === reason);
     if (line !== undefined) return line.day;
@@ -47,6 +47,8 @@ function dueLists({ file }: Played, lines: readonly DueLine[]): [string, Told][]
   };
   const held = lines.some(({ reason }) => reason === 'plan on hold');
   const ending = lines.find(({ reason }) => reason === 'plan ends');
+  // The list names no kind of plan.
+  const going = programme.kind === 'walking' ? ('walking' as const) : ('running' as const);
   const lastOuting = listed(held ? 'plan on hold' : 'plan ends', planEndsOn);
   return [
     ['the weigh-in on the due list', { nextWeighIn: listed('weigh', weighDay) }],
@@ -58,7 +60,7 @@ function dueLists({ file }: Played, lines: readonly DueLine[]): [string, Told][]
         ...(held ? { programme: 'held' as const } : {}),
         ...(ending === undefined
           ? {}
-          : { programme: ending.day < day ? ('finished' as const) : ('running' as const) }),
+          : { programme: ending.day < day ? ('finished' as const) : going }),
       },
     ],
   ];

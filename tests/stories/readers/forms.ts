@@ -22,7 +22,7 @@ async function readNewForm(page: Page, { file }: Played): Promise<Told> {
   const panel = plain(await page.getByRole('complementary', { name: 'What follows' }).innerText());
   const decisions = plain(await page.locator('section:has(#part-proposals)').innerText());
   const weight = /With the last weight, (\d+\.\d (?:kg|lb))\./.exec(panel)?.[1];
-  const isHeld = /Stop: the vet first|walk base/.test(decisions);
+  const isHeld = /Stop: the vet first|walk base has to be passed/.test(decisions);
   const onPlan = state.programme.kind !== 'none';
   return {
     weight,

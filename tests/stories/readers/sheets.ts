@@ -122,17 +122,20 @@ function runningPlan(page: Page, today: string): Told {
     target: weightBeside(text, words.findings.target),
   };
   if (!says(text, words.plan.weekTable)) return { ...facts, week: null, nextOuting: null };
+  const isWalking = says(text, words.walking.kind);
   const weeks = printedWeeks(page);
   const week = weeks.findLast(({ startDay }) => startDay <= today);
   const days = weeks.flatMap((printed) => printed.days);
   return {
     ...facts,
-    programme: 'running',
+    programme: isWalking ? 'walking' : 'running',
     week: week?.number ?? null,
     lastWeek: weeks.at(-1)?.number ?? null,
     runMinutes: week?.minutes ?? null,
     nextOuting: days.find((day) => day >= today) ?? null,
-    ...(says(text, words.plan.notReached) ? {} : { goalDay: dayIn(page, words.plan.reachedOn) }),
+    ...(says(text, words.plan.notReached)
+      ? {}
+      : { goalDay: dayIn(page, isWalking ? words.walking.reachedOn : words.plan.reachedOn) }),
   };
 }
 
@@ -174,12 +177,16 @@ function progressReport(page: Page): Told {
 /** The programme behind a sentence on the plan. */
 const DECIDED = {
   progress: 'running',
+  walks: 'walking',
   hold: 'running',
   back: 'running',
   stop: 'held',
   walk: 'held',
   finished: 'finished',
 } as const satisfies Record<keyof OwnerWords['progress']['decisions'], Told['programme']>;
+
+/** What the letter's line on a walking programme begins with. */
+const WALKS = enPractice.letter.walks.split(':')[0]!;
 
 const letterOutcome = (text: string): string | undefined =>
   Object.entries(enPractice.letter.outcomes).find(([, line]) => says(text, line))?.[0];
@@ -194,7 +201,9 @@ function vetLetter({ text, words }: Page): Told {
     weight: weightBeside(text, words.findings.weight),
     target: weightBeside(text, words.findings.target),
     kcal: aim === undefined ? null : found(text, letter.food.replace('{aim}', aim), 'energy'),
-    ...(says(text, letter.noPlan) ? { nextOuting: null } : { programme: 'running' as const }),
+    ...(says(text, letter.noPlan)
+      ? { nextOuting: null }
+      : { programme: says(text, WALKS) ? ('walking' as const) : ('running' as const) }),
   };
 }
 

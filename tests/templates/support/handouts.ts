@@ -52,7 +52,7 @@ import {
   progress,
   stopped,
 } from './progress.ts';
-import { allSigns, longNamesPlan, longPlan, noPlan, plan } from './plans.ts';
+import { allSigns, longNamesPlan, longPlan, noPlan, plan, walks } from './plans.ts';
 
 /** A handout made of invented data, for tests and page pictures alike. */
 export interface SampleHandout {
@@ -73,6 +73,11 @@ const ENGLISH: readonly SampleHandout[] = [
     name: 'running-plan',
     pages: { A4: 5, LETTER: 5 },
     build: (paper) => runningPlan(plan(paper), en),
+  },
+  {
+    name: 'walking-programme',
+    pages: { A4: 3, LETTER: 3 },
+    build: (paper) => runningPlan(walks(paper), en),
   },
   {
     name: 'running-plan-40-weeks',
@@ -297,6 +302,11 @@ function ownerSheets(
       name: `running-plan-${language}`,
       pages: pages[0],
       build: (paper) => runningPlan(plan(paper), words),
+    },
+    {
+      name: `walking-programme-${language}`,
+      pages: count(3, 3),
+      build: (paper) => runningPlan(walks(paper), words),
     },
     {
       name: `feeding-sheet-${language}`,

@@ -3,6 +3,8 @@ import type { RunningPlanData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import { context, emptyFindings, findings, longNames, warmDog } from './people.ts';
 
+const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+
 const request: RampRequest = {
   startDay: '2025-12-01',
   start: 'conditioned',
@@ -43,6 +45,23 @@ export function longPlan(paper: Paper): RunningPlanData {
     start: 'post-injury',
     goal: { continuousMinutes: 60 },
   });
+}
+
+/** A dog that may only walk, and the brisk walks that lead it to the walk base. */
+export function walks(paper: Paper): RunningPlanData {
+  const base = plan(paper, { programme: 'walking', walkMinutesNow: 15 });
+  const screening = screenForRunning({
+    day: base.findings.day,
+    birthDay: base.dog.birthDay,
+    weightKg: 24.2,
+    bcs: 6,
+    lameness: { walk: SOUND, trot: SOUND },
+    signs: [],
+    walkBase: 'failed',
+    consent: base.findings.consent,
+  });
+  const sound = { ...base.findings, lamenessWalk: SOUND, lamenessTrot: SOUND, gaitNote: '' };
+  return { ...base, findings: sound, screening };
 }
 
 /** Nothing known: no plan can be made yet. */

@@ -56,6 +56,7 @@ export function progress(
     running: {
       says: 'progress',
       reasons: [],
+      walking: false,
       sessionsDone: 28,
       sessionsPlanned: 30,
       longestRunMinutes: 24,
@@ -104,6 +105,7 @@ export function stopped(paper: Paper): ProgressReportData {
     running: {
       says: 'stop',
       reasons: [],
+      walking: false,
       sessionsDone: 4,
       sessionsPlanned: 6,
       longestRunMinutes: null,
