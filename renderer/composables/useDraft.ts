@@ -51,6 +51,16 @@ const draftOf = <T extends object>({ values, typed }: Form<T>): KeptDraft => ({
 const hasTyped = ({ typed }: Form<object>): boolean => Object.keys(typed).length > 0;
 const same = (a: object, b: object): boolean => JSON.stringify(a) === JSON.stringify(b);
 
+/** Puts a draft into its form, and over it what was typed there since the form was at `initial`. */
+function bringBack<T extends object>(
+  form: Form<T>,
+  { typed }: KeptDraft,
+  { initial, restored }: { readonly initial: T; readonly restored: T },
+): void {
+  const now = plainCopy(form.values);
+  form.replace(changedOver(restored, initial, now), { ...typed, ...form.typed });
+}
+
 interface DraftOptions<T> {
   /** Makes a kept draft fit what has changed since. */
   fit?(kept: T): T;
@@ -71,14 +81,12 @@ export function useDraft<T extends object>(
   /** When the restored draft was last changed; null when nothing was restored. */
   const restoredAt = ref<string | null>(null);
   let stopped = true;
-  /** True once the draft was dropped, perhaps while it was still being looked for. */
-  let ended = false;
+  let ended = false; // dropped, perhaps while it was still being looked for
   const store = () => draftStore(client, practice.status?.open ?? 'none', key());
   const { keep, forget } = draftKeeper(store);
 
   /** What is in the form now; null where it is no more than the form began with. */
-  const typed = (): KeptDraft | null =>
-    hasTyped(form) || !same(form.values, initial) ? draftOf(form) : null;
+  const typed = () => (hasTyped(form) || !same(form.values, initial) ? draftOf(form) : null);
 
   function take(): void {
     if (stopped) return;
@@ -96,13 +104,10 @@ export function useDraft<T extends object>(
     Object.assign(initial, plainCopy(form.values));
     const draft = await store().find();
     if (ended) return;
-    const now = plainCopy(form.values);
     // Typed while the draft was being looked for: newer than the draft.
-    const isNewer = !same(now, initial);
+    const isNewer = !same(form.values, initial);
     if (draft !== null) {
-      const restored = fit(layOver(initial, draft.values));
-      const typedNow = { ...draft.typed, ...form.typed };
-      form.replace(changedOver(restored, initial, now), typedNow);
+      bringBack(form, draft, { initial, restored: fit(layOver(initial, draft.values)) });
       restoredAt.value = draft.savedAt;
     }
     stopped = false;

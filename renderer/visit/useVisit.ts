@@ -16,13 +16,41 @@ import { useAssessment } from './useAssessment.ts';
 import { useLivePlan } from './useLivePlan.ts';
 import { takenRamp, usePlanProposal } from './usePlanProposal.ts';
 import { useVisitSessions } from './useVisitSessions.ts';
-import { keptVisitForm, newVisitForm } from './visitForm.ts';
+import { keptVisitForm, newVisitForm, type VisitForm } from './visitForm.ts';
 
 const GROWN_MONTHS = 24;
 
 /** Walks up to the walk base come before the runs. */
 const proposed = (outcome: ScreeningOutcome | undefined): Programme =>
   outcome === 'walking only' ? 'walking' : 'running';
+
+/** What of the plan follows from the rest of the form, until it is chosen otherwise. */
+function followWhatIsTyped(values: VisitForm, outcome: () => ScreeningOutcome | undefined): void {
+  // A plan begins with the visit until it is given another day.
+  watch(
+    () => values.visit.day,
+    (day, before) => {
+      if (values.plan.startDay === before && day !== '') values.plan.startDay = day;
+    },
+  );
+
+  // The starting level follows the finding until a plan is asked for at another level.
+  watch(
+    () => values.visit.conditioning,
+    (state) => {
+      values.plan.start = state;
+    },
+  );
+
+  // The programme follows the screening until another is chosen.
+  watch(
+    outcome,
+    (now, before) => {
+      if (values.plan.programme === proposed(before)) values.plan.programme = proposed(now);
+    },
+    { immediate: true },
+  );
+}
 
 /** The form of a visit, its draft, and all that follows from it as it is typed. */
 export function useVisit(file: DogFile, visitId: string | null) {
@@ -52,29 +80,7 @@ export function useVisit(file: DogFile, visitId: string | null) {
   const taken = computed(() => takenRamp(values, proposal.value));
   const withTaken = useAssessment(values, { ...context, ramp: () => taken.value });
 
-  // A plan begins with the visit until it is given another day.
-  watch(
-    () => values.visit.day,
-    (day, before) => {
-      if (values.plan.startDay === before && day !== '') values.plan.startDay = day;
-    },
-  );
-
-  // The starting level follows the finding until a plan is asked for at another level.
-  watch(
-    () => values.visit.conditioning,
-    (state) => {
-      values.plan.start = state;
-    },
-  );
-
-  // The programme follows the screening until another is chosen.
-  watch(
-    () => found.value.screening?.outcome,
-    (outcome, before) => {
-      if (values.plan.programme === proposed(before)) values.plan.programme = proposed(outcome);
-    },
-  );
+  followWhatIsTyped(values, () => found.value.screening?.outcome);
 
   return {
     shown,
