@@ -7,6 +7,7 @@ import { parseArgs } from 'node:util';
 import { build, isBuilt } from '../../electron/launch/build.mjs';
 import { measureWindow } from './browser.ts';
 import { measureBundle } from './bundle.ts';
+import { measureExport } from './export.ts';
 import { measureSearch, measureStart } from './listing.ts';
 import type { BenchLine } from './measure.ts';
 import { generatePractice } from './practice.ts';
@@ -43,6 +44,7 @@ try {
   lines.push(await measureStart(practice));
   lines.push(await measureWholeStart(practice));
   lines.push(await measureSearch(practice));
+  lines.push(await measureExport(practice));
   lines.push(...(await measureWindow(practice)));
   lines.push(await measureReview(practice));
   lines.push(...(await measureSlope(practice)));
