@@ -2,14 +2,20 @@
 export const ATTACHMENT_KINDS = ['photo', 'letter of the vet', 'other'] as const;
 export type AttachmentKind = (typeof ATTACHMENT_KINDS)[number];
 
-/** The types of content that are taken, told by the bytes. */
+/** The types of content that are taken, told by the bytes; a recording only for an owner who asks for it. */
 export const ATTACHMENT_TYPES = {
   'image/jpeg': ['jpg', 'jpeg'],
   'image/png': ['png'],
   'image/webp': ['webp'],
   'application/pdf': ['pdf'],
+  'application/gpx+xml': ['gpx'],
 } as const;
 export type AttachmentType = keyof typeof ATTACHMENT_TYPES;
+
+/** The type of a recorded run. */
+export const RECORDING: AttachmentType = 'application/gpx+xml';
+/** True for what can be drawn as a picture. */
+export const isPicture = (type: AttachmentType): boolean => type.startsWith('image/');
 
 /** Our own limits (mark D); the size of one file stands in filePurposes.ts. */
 export const ATTACHMENT_LIMITS = { perVisit: 30, thumbnailBytes: 48 * 1024 } as const;
@@ -34,7 +40,7 @@ export interface Attachment {
 /** A file that was taken in, looked at before it is kept. */
 export interface FileLook {
   readonly mediaType: AttachmentType;
-  /** The picture as it would be kept, for making a small one of it; null for a PDF. */
+  /** The picture as it would be kept, for making a small one of it; null for what is none. */
   readonly base64: string | null;
 }
 

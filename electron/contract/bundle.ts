@@ -102,12 +102,19 @@ export const FILE_ENDINGS = {
   'image/png': 'png',
   'image/webp': 'webp',
   'application/pdf': 'pdf',
+  'application/gpx+xml': 'gpx',
 } as const;
 const attachment = z.strictObject({
   id: id(),
   visitId: id('The visit'),
   hash,
-  mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp', 'application/pdf']),
+  mediaType: z.enum([
+    'image/jpeg',
+    'image/png',
+    'image/webp',
+    'application/pdf',
+    'application/gpx+xml',
+  ]),
   bytes: z.int().min(1).max(20_971_520),
   kind: choice('Kind of file', ['photo', 'letter of the vet', 'other']),
   name: requiredLine('Name of the file'),

@@ -30,6 +30,8 @@ export const CALL_NAMES = [
   'sessions/save',
   'sessions/drop',
   'runs/read',
+  'runs/keep',
+  'runs/leave',
   'runs/table',
   'history/list',
   'history/ofDog',

@@ -4,6 +4,7 @@ import type { Kysely } from 'kysely';
 import {
   ATTACHMENT_LIMITS,
   ATTACHMENT_TYPES,
+  isPicture,
   type Attachment,
   type AttachmentKind,
   type AttachmentType,
@@ -139,11 +140,11 @@ interface Adding {
 }
 
 /** Keeps what was taken in by its hash. @throws Refusal (input) for what is too large or no file of ours */
-export async function keepTaken(desk: Desk, file: string) {
+export async function keepTaken(desk: Desk, file: string, asked?: { readonly recording: boolean }) {
   const bytes = await readFile(file);
   const { maxBytes } = FILE_PURPOSES.attachment;
   if (bytes.length > maxBytes) throw badField('file', tooLargeSentence(maxBytes));
-  const { type, content } = contentToKeep(bytes);
+  const { type, content } = contentToKeep(bytes, asked);
   return { type, hash: await keepContent(desk.folder, content), bytes: content.length };
 }
 
@@ -182,8 +183,7 @@ export function attachmentHandlers({
     },
     'attachments/look': async (_desk, { token }) => {
       const { type, content } = contentToKeep(await readFile(transfer.open(token).file));
-      const isPicture = type !== 'application/pdf';
-      return { mediaType: type, base64: isPicture ? content.toString('base64') : null };
+      return { mediaType: type, base64: isPicture(type) ? content.toString('base64') : null };
     },
     'attachments/add': (desk, { token, visitId, kind, name, thumbnail }) =>
       transfer.use(token, async ({ file }) => {

@@ -116,6 +116,22 @@ describe('runs that come back', () => {
     await page.getByRole('link', { name: 'Follow-up' }).first().click();
     await page.getByLabel('Body weight').fill('24.5');
     await page.getByText('counted with 130 m climbed an outing, the mean of the last 3').waitFor();
+  });
+
+  it('are kept as recorded only where the owner’s record asks for it', async () => {
+    await page.getByRole('link', { name: 'Back to Bramble' }).click();
+    await page.getByRole('link', { name: 'Edit dog and owner' }).click();
+    await page.getByLabel('Keep the recordings of runs').check();
+    await page.getByRole('button', { name: 'Save changes' }).click();
+    await page.getByRole('link', { name: 'Follow-up' }).first().click();
+    const files = page.getByRole('region', { name: 'Photos and letters' });
+    await drop(page, [['lake.gpx', trackOf(addDays(today, -4), 10, 7)]]);
+    await page.getByText('The owner asks to keep the recordings').waitFor();
+    await tracks()
+      .first()
+      .getByRole('button', { name: /^Take over/ })
+      .click();
+    await files.getByRole('button', { name: 'Leave out lake.gpx' }).waitFor();
     expect(complaints).toEqual([]);
   });
 });

@@ -29,22 +29,29 @@ export interface RunFile {
   readonly name: string;
   readonly outings: readonly OutingRead[];
   readonly rows: readonly RowRead[];
+  /** The owner's record asks to keep the recording: it waits for `runs/keep` or `runs/leave`. */
+  readonly waits: boolean;
 }
+
+const file = z.strictObject({
+  dogId: id('The dog'),
+  token: z
+    .string({ error: 'Choose a file.' })
+    .min(1, { error: 'Choose a file.' })
+    .max(100, { error: 'The file is not named by a valid token.' }),
+});
 
 export const runCalls = {
   /**
-   * Reads a track (GPX) or a table that came back (CSV). Nothing is kept, and the file is gone
-   * afterwards: what is taken over is saved as the result of a session.
+   * Reads a track (GPX) or a table that came back (CSV). Nothing is kept: what is taken over is
+   * saved as the result of a session. The file is gone afterwards, unless the owner's record asks
+   * to keep the recordings.
    */
-  'runs/read': call<RunFile>()(
-    z.strictObject({
-      dogId: id('The dog'),
-      token: z
-        .string({ error: 'Choose a file.' })
-        .min(1, { error: 'Choose a file.' })
-        .max(100, { error: 'The file is not named by a valid token.' }),
-    }),
-  ),
+  'runs/read': call<RunFile>()(file),
+  /** Keeps the recording of a run that was taken over: it waits for the dog's next new visit. */
+  'runs/keep': call<null>()(file),
+  /** Lets go of a recording that is not kept. */
+  'runs/leave': call<null>()(file),
   /** The outings up to the end of the plan as a table (CSV) for the owner to fill in. */
   'runs/table': call<HomeFile>()(
     z.strictObject({

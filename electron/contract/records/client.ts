@@ -10,4 +10,6 @@ export const CLIENT = {
   vetName: { kind: 'text', label: 'Treating vet', as: 'line', since: 1 },
   vetContact: { kind: 'text', label: 'Contact of the vet', as: 'line', since: 1 },
   notes: { kind: 'text', label: 'Notes on the owner', as: 'notes', since: 1 },
+  /** A recording tells where the dog ran, so it is kept only where this is asked for. */
+  keepRecordings: { kind: 'flag', label: 'Keep the recordings of runs', since: 4 },
 } as const satisfies Fields;

@@ -49,6 +49,7 @@ const owner = (name: string, phone: string, vetName: string): ClientInput => ({
   vetName,
   vetContact: '000 000 111',
   notes: '',
+  keepRecordings: false,
 });
 
 export const DEMO_OWNERS: readonly ClientInput[] = [

@@ -21,7 +21,7 @@ export function cleanedOf(content: Buffer, name: string): Cleaned | null {
 
 function cleaned(content: Buffer, name: string): Buffer {
   try {
-    return contentToKeep(content).content;
+    return contentToKeep(content, { recording: true }).content;
   } catch {
     throw unreadable(`${name} in the bundle is a picture that is cut off or damaged.`);
   }

@@ -89,7 +89,10 @@ export async function takeContents(
         name.startsWith('files/') && wanted.has(cleaned.get(sha256)?.hash ?? sha256),
     );
     for (const [done, entry] of entries.entries()) {
-      await take(contentToKeep(await readContent(archive, entry)).content, done);
+      await take(
+        contentToKeep(await readContent(archive, entry), { recording: true }).content,
+        done,
+      );
     }
   } finally {
     archive.close();
@@ -165,7 +168,7 @@ const PLAIN_NAMES: ReadonlySet<string> = new Set([
   'records.json',
   ...BUNDLE_KINDS.map((kind) => `tables/${kind}.csv`),
 ]);
-const CONTENT_NAME = /^files\/([0-9a-f]{64})\.(jpg|png|webp|pdf)$/;
+const CONTENT_NAME = /^files\/([0-9a-f]{64})\.(jpg|png|webp|pdf|gpx)$/;
 
 /** The list and the archive name the same files, and no others than a bundle has. */
 function assertListed(archive: Archive, { files }: BundleManifest): void {

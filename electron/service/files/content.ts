@@ -1,4 +1,4 @@
-import type { AttachmentType } from '../../contract/attachment.ts';
+import { RECORDING, type AttachmentType } from '../../contract/attachment.ts';
 import { badField } from '../refuse.ts';
 import { cleanJpeg } from './cleanJpeg.ts';
 import { brokenFile, cutIntoPieces } from './pieces.ts';
@@ -28,22 +28,32 @@ const FRAME_HEAD_BYTES = 8 + 16;
 /** In the head of a WebP: it has Exif, it has XMP (RFC 9649, 2.7.1). */
 const WEBP_NOTED = 0x08 | 0x04;
 
+/** The root of a GPX file, behind its declaration and comments. */
+const GPX_ROOT = /^\uFEFF?\s*(?:<\?[^>]*>\s*|<!--(?:[^-]|-[^-])*-->\s*)*<(?:\w+:)?gpx[\s>]/;
+/** So far into a file its root is looked for. */
+const HEAD_BYTES = 4096;
+
 /** What a file is, told by its first bytes; null for anything that is not taken. */
 export function typeOf(bytes: Buffer): AttachmentType | null {
   const text = (from: number, to: number): string => bytes.toString('latin1', from, to);
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return 'image/jpeg';
   if (bytes.subarray(0, PNG.length).equals(PNG)) return 'image/png';
   if (text(0, 4) === 'RIFF' && text(8, 12) === 'WEBP') return 'image/webp';
-  return text(0, 5) === '%PDF-' ? 'application/pdf' : null;
+  if (text(0, 5) === '%PDF-') return 'application/pdf';
+  return GPX_ROOT.test(bytes.toString('utf8', 0, HEAD_BYTES)) ? RECORDING : null;
 }
 
 /**
- * The content to be kept: a picture without what is noted beside it, a PDF as it is.
+ * The content to be kept: a picture without what is noted beside it, a PDF as it is, and a recorded
+ * run where it is `asked` for.
  * @throws Refusal (input) for another type, or a picture that is cut off
  */
-export function contentToKeep(bytes: Buffer): { type: AttachmentType; content: Buffer } {
+export function contentToKeep(
+  bytes: Buffer,
+  asked: { readonly recording: boolean } = { recording: false },
+): { type: AttachmentType; content: Buffer } {
   const type = typeOf(bytes);
-  if (type === null) {
+  if (type === null || (type === RECORDING && !asked.recording)) {
     throw badField(
       'file',
       'A photo must be a JPEG, PNG or WebP, and a letter a PDF; this file is none of them, whatever its name says.',

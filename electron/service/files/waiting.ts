@@ -139,6 +139,21 @@ export async function addWaitingFiles(
   return files.some(({ leftOut }) => leftOut);
 }
 
+/** A recorded run waits like a chosen file; one that waits already is no matter. */
+export async function keepRecording(
+  desk: Desk,
+  dogId: string,
+  { name, file }: { readonly name: string; readonly file: string },
+): Promise<void> {
+  const { type, hash, bytes } = await keepTaken(desk, file, { recording: true });
+  const kept = { hash, bytes, mediaType: type, name: nameFor(name, type) };
+  await desk.db.transaction().execute(async (db) => {
+    const waits = await readEntries(db, dogId);
+    if (waits.some((entry) => entry.hash === hash && !entry.leftOut)) return;
+    await addEntry(desk, db, dogId, { ...kept, kind: 'other', thumbnail: null });
+  });
+}
+
 /** After the save: removes the contents that were left out, unless something else names them. */
 export function forgetLeftOut(desk: Desk): void {
   removeUnusedFiles(desk);

@@ -22,12 +22,16 @@ const flag = (name: string): string =>
 const word = (name: string, words: string): string =>
   `ALTER TABLE visit ADD COLUMN ${name} TEXT CHECK (${name} IN ${words});`;
 
-/** Clearances, injuries, disease, palpation, how the dog rises, feeding at home; the chip number; the run as it was. */
+/**
+ * Clearances, injuries, disease, palpation, how the dog rises, feeding at home; the chip number; the
+ * run as it was, and its recording where the owner asks to keep it.
+ */
 export const visitFindings: Migration = {
   version: 4,
   name: 'visit findings',
   sql: `
 ALTER TABLE dog ADD COLUMN chip TEXT NOT NULL DEFAULT '';
+ALTER TABLE client ADD COLUMN keep_recordings INTEGER NOT NULL DEFAULT 0 CHECK (keep_recordings IN (0, 1));
 ${flag('history_asked')}
 ${list('injuries')}
 ${text('diagnosis')}
@@ -60,6 +64,15 @@ ALTER TABLE visit ADD COLUMN exercises TEXT CHECK (json_valid(exercises));
 ALTER TABLE session_result ADD COLUMN longest_run_minutes REAL CHECK (longest_run_minutes BETWEEN 0 AND 600);
 ALTER TABLE session_result ADD COLUMN run_km REAL CHECK (run_km BETWEEN 0 AND 200);
 ALTER TABLE session_result ADD COLUMN climbed_m REAL CHECK (climbed_m BETWEEN 0 AND 5000);
+CREATE TABLE stored_file_new (
+  hash TEXT PRIMARY KEY CHECK (length(hash) = 64),
+  media_type TEXT NOT NULL CHECK (media_type IN ('image/jpeg', 'image/png', 'image/webp', 'application/pdf', 'application/gpx+xml')),
+  bytes INTEGER NOT NULL CHECK (bytes BETWEEN 1 AND 20971520),
+  created_at TEXT NOT NULL
+) STRICT;
+INSERT INTO stored_file_new SELECT * FROM stored_file;
+DROP TABLE stored_file;
+ALTER TABLE stored_file_new RENAME TO stored_file;
 CREATE TABLE history_new (
   id INTEGER PRIMARY KEY,
   kind TEXT NOT NULL CHECK (kind IN ('client', 'dog', 'visit', 'session', 'weighing', 'attachment')),

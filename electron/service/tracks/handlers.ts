@@ -1,15 +1,18 @@
 import { readFile } from 'node:fs/promises';
-import { trackOutings, type TrackOuting } from '../../../core/index.ts';
+import { trackOutings, type Track, type TrackOuting } from '../../../core/index.ts';
 import type { AssessedRecord } from '../../contract/assessInput.ts';
-import type { OutingRead, runCalls } from '../../contract/calls/runs.ts';
+import type { OutingRead, RunFile, runCalls } from '../../contract/calls/runs.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
 import { readRecord } from '../assessment.ts';
-import type { Handlers } from '../context.ts';
+import { readClient } from '../clients.ts';
+import type { Desk, Handlers } from '../context.ts';
 import { localDay } from '../day.ts';
+import { readDog } from '../dogs.ts';
 import { decodeText } from '../exchange/decodeText.ts';
 import { readPractice } from '../practice.ts';
 import { badField } from '../refuse.ts';
-import type { Transfer } from '../transfer.ts';
+import { keepRecording } from '../files/waiting.ts';
+import type { Taken, Transfer } from '../transfer.ts';
 import { readGpx, TrackFileError } from './readGpx.ts';
 import { readTold, toldTable } from './toldTable.ts';
 
@@ -24,26 +27,71 @@ export const runHandlers = ({
 }): Handlers<keyof typeof runCalls> => ({
   'runs/read': async (desk, { dogId, token }) => {
     const record = await readRecord(desk.db, dogId);
-    return transfer.use(token, async ({ name, bytes, file }) => {
-      const { maxBytes } = FILE_PURPOSES.run;
-      if (bytes > maxBytes) throw badField('token', tooLargeSentence(maxBytes));
-      const { text } = decodeText(await readFile(file));
-      if (/^\uFEFF?\s*</.test(text)) {
-        return { name, outings: await outingsIn(text, record), rows: [] };
+    const read = await readFileOfRuns(desk, record, transfer.open(token)).catch(
+      (error: unknown) => {
+        transfer.drop(token);
+        throw error;
+      },
+    );
+    if (!read.waits) transfer.drop(token);
+    return read;
+  },
+  'runs/keep': (desk, { dogId, token }) =>
+    transfer.use(token, async ({ name, file }) => {
+      if (!(await asksToKeep(desk, dogId))) {
+        throw badField('token', 'The owner’s record does not ask to keep the recordings.');
       }
-      const dayFormat = (await readPractice(desk))?.dayFormat ?? 'YYYY-MM-DD';
-      return { name, outings: [], rows: readTold(text, dayFormat, desk.today()) };
-    });
+      await trackIn(decodeText(await readFile(file)).text);
+      await keepRecording(desk, dogId, { name, file });
+      return null;
+    }),
+  'runs/leave': async (_desk, { token }) => {
+    transfer.drop(token);
+    return null;
   },
   'runs/table': toldTable,
 });
+
+/** Whether the owner asks to keep the recordings of the dog's runs. @throws Refusal (not-found) */
+async function asksToKeep(desk: Desk, dogId: string): Promise<boolean> {
+  const { clientId } = await readDog(desk.db, dogId);
+  return (await readClient(desk.db, clientId)).keepRecordings;
+}
+
+/** @throws Refusal (input) that says what is wrong with the file */
+async function readFileOfRuns(
+  desk: Desk,
+  record: AssessedRecord,
+  { name, bytes, file }: Taken,
+): Promise<RunFile> {
+  const { maxBytes } = FILE_PURPOSES.run;
+  if (bytes > maxBytes) throw badField('token', tooLargeSentence(maxBytes));
+  const { text } = decodeText(await readFile(file));
+  if (/^\uFEFF?\s*</.test(text)) {
+    const outings = await outingsIn(text, record);
+    return { name, outings, rows: [], waits: await asksToKeep(desk, record.dog.id) };
+  }
+  const dayFormat = (await readPractice(desk))?.dayFormat ?? 'YYYY-MM-DD';
+  const rows = readTold(text, dayFormat, desk.today());
+  return { name, outings: [], rows, waits: false };
+}
+
+/** @throws Refusal (input) that says why it is no track */
+async function trackIn(text: string): Promise<Track> {
+  try {
+    return await readGpx(text);
+  } catch (error) {
+    if (error instanceof TrackFileError) throw badField('token', error.message);
+    throw error;
+  }
+}
 
 /** @throws Refusal (input) that says what is wrong with the track */
 async function outingsIn(text: string, { dog, plans }: AssessedRecord): Promise<OutingRead[]> {
   const request = plans.find(({ current }) => current)?.request;
   const pace = request !== undefined && 'paceMinPerKm' in request.goal ? request.goal : request;
   try {
-    const outings = trackOutings(await readGpx(text), {
+    const outings = trackOutings(await trackIn(text), {
       heightM: dog.withersCm === null ? null : dog.withersCm / CM_PER_M,
       paceMinPerKm: pace?.paceMinPerKm ?? null,
     });

@@ -11,24 +11,14 @@ import { dirname, join } from 'node:path';
 import { createHash, randomUUID } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { blankPractice } from '../../../electron/contract/blank.ts';
+import { blankClient, blankPractice } from '../../../electron/contract/blank.ts';
 import { contentFile } from '../../../electron/service/backup/contents.ts';
 import { openOwn, temporaryFolder, testService, type TestDesk } from '../desk.ts';
 
 const PASSPHRASE = 'eleven geese on a gate';
 
 async function addOwner(desk: TestDesk, name: string): Promise<void> {
-  const client = {
-    name,
-    phone: '',
-    email: '',
-    address: '',
-    vetPractice: '',
-    vetName: '',
-    vetContact: '',
-    notes: '',
-  };
-  await desk.ok('clients/save', { id: null, client: client as never });
+  await desk.ok('clients/save', { id: null, client: { ...blankClient(), name } });
 }
 
 const owners = async (desk: TestDesk): Promise<string[]> =>

@@ -1,10 +1,13 @@
+import { readdirSync } from 'node:fs';
 import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import { blankPractice } from '../../../electron/contract/blank.ts';
+import { clientFactsOf } from '../../../electron/contract/facts.ts';
 import type { Track } from '../../../core/index.ts';
 import { boutLegs, walked } from '../../core/track/walker.ts';
 import { openOwn, type TestDesk } from '../desk.ts';
-import { dogOf, seenWithPlan } from '../support/records.ts';
+import { exported, imported } from '../exchange/support/bundle.ts';
+import { dogOf, seenWithPlan, soundVisit } from '../support/records.ts';
 import { gpxOf } from './gpx.ts';
 
 async function planned() {
@@ -78,6 +81,99 @@ describe('a track that comes back', () => {
       token: await tokenOf(desk, 'run.gpx', content),
     });
     expect(error.message).toContain(words);
+  });
+});
+
+describe('the recording of a run', () => {
+  const GPX = gpxOf(outing('2026-03-05', 1));
+  async function asked() {
+    const made = await planned();
+    const { desk, dogId } = made;
+    const { client } = await desk.ok('dogs/file', { dogId });
+    const { id, revision, ...facts } = client;
+    const kept = { ...clientFactsOf(facts), keepRecordings: true };
+    await desk.ok('clients/save', { id, basedOn: revision, client: kept });
+    return { ...made, client };
+  }
+  async function taken({ desk, dogId }: Awaited<ReturnType<typeof planned>>) {
+    const token = await tokenOf(desk, 'run.gpx', GPX);
+    return { token, ...(await desk.ok('runs/read', { dogId, token })) };
+  }
+  const saved = (desk: TestDesk, dogId: string) =>
+    desk.ok('visits/save', {
+      id: null,
+      visit: soundVisit(dogId, '2026-03-09'),
+      plan: null,
+      food: null,
+    });
+
+  test('is not kept unless the owner’s record asks for it', async () => {
+    const made = await planned();
+    const { desk, dogId } = made;
+    expect((await taken(made)).waits).toBe(false);
+    const token = await tokenOf(desk, 'run.gpx', GPX);
+    const refused = await desk.refused('runs/keep', { dogId, token });
+    expect(refused.message).toContain('does not ask');
+    expect(await desk.ok('waiting/list', { dogId })).toEqual([]);
+  });
+
+  test('is kept with the next visit, as it came, goes through a bundle and with its owner', async () => {
+    const made = await asked();
+    const { desk, dogId, client } = made;
+    desk.setDay('2026-03-09');
+    const { token, waits } = await taken(made);
+    expect(waits).toBe(true);
+    await desk.ok('runs/keep', { dogId, token });
+    // A second file of the same run is no matter.
+    await desk.ok('runs/keep', { dogId, token: (await taken(made)).token });
+    const { visit } = await saved(desk, dogId);
+    const [file, ...others] = await desk.ok('attachments/list', { dogId });
+    expect(others).toEqual([]);
+    expect(file).toMatchObject({
+      visitId: visit.id,
+      name: 'run.gpx',
+      mediaType: 'application/gpx+xml',
+      thumbnail: null,
+    });
+    const shown = await desk.ok('attachments/show', { id: file!.id });
+    expect(Buffer.from(shown.base64, 'base64').toString()).toBe(GPX);
+
+    const there = await openOwn();
+    there.setDay('2026-03-09');
+    await imported(there, await exported(desk));
+    const [brought] = await there.ok('attachments/list', { dogId });
+    const again = await there.ok('attachments/show', { id: brought!.id });
+    expect(again.base64).toBe(shown.base64);
+
+    await desk.ok('clients/erase', {
+      clientId: client.id,
+      confirmName: client.name,
+      ground: 'asked by the owner',
+      insideRetentionConfirmed: true,
+    });
+    const left = readdirSync(desk.folder, { recursive: true, encoding: 'utf8' });
+    expect(left.filter((name) => name.startsWith('files/') && /[0-9a-f]{64}/.test(name))).toEqual(
+      [],
+    );
+  });
+
+  test('is let go of where it is left out', async () => {
+    const made = await asked();
+    const { desk, dogId } = made;
+    const { token } = await taken(made);
+    await desk.ok('runs/leave', { dogId, token });
+    expect((await desk.refused('runs/keep', { dogId, token })).kind).toBe('not-found');
+  });
+
+  test('comes in no other way, and no other file comes in as one', async () => {
+    const made = await asked();
+    const { desk, dogId } = made;
+    const token = await tokenOf(desk, 'run.gpx', GPX);
+    const other = { dogId, kind: 'other', name: 'run.gpx', thumbnail: null } as const;
+    expect((await desk.refused('waiting/add', { ...other, token })).message).toContain('JPEG');
+    const broken = await tokenOf(desk, 'run.gpx', GPX.slice(0, -20));
+    const refused = await desk.refused('runs/keep', { dogId, token: broken });
+    expect(refused.message).toContain('not well-formed');
   });
 });
 
