@@ -33,7 +33,7 @@ export {
   type ProgressReportData,
   type RunningProgress,
 } from './sheets/progressReport.ts';
-export { runningPlan, type RunningPlanData } from './sheets/runningPlan.ts';
+export { runningPlan, type PlanOnward, type RunningPlanData } from './sheets/runningPlan.ts';
 export { strengthSheet, type StrengthSheetData } from './sheets/strengthSheet.ts';
 export {
   vetLetter,

@@ -110,6 +110,8 @@ export interface PresentState<P = PresentPlan, D = PresentDecision> extends Pres
   readonly review: Review | null;
   /** Outings since the visit before the last; since the plan began where there is none. */
   readonly outings: OutingsTold | null;
+  /** All outings of the plan's versions so far; null without a plan. */
+  readonly soFar: OutingsTold | null;
   /** What it is fed: the latest decision. Null before the first: then nothing is decided. */
   readonly ration: D | null;
   /** Of the last visit; a decision of an earlier one still feeds the dog. */
@@ -156,7 +158,8 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
     screening,
     programme,
     review,
-    outings: outingsOf(input, visits, latest.day),
+    outings: outingsOf(input, visits.at(-2)?.day ?? '', latest.day),
+    soFar: outingsOf(input, '', day),
     ration,
     decidedAtLastVisit: ration !== null && ration.visitId === latest.id,
     goal: plan === null ? null : goalOf(plan.ramp, day),
@@ -267,11 +270,10 @@ function programmeOf<P extends PresentPlan>(
 
 function outingsOf<P extends PresentPlan, D extends PresentDecision>(
   { plans, results, record }: PresentInput<P, D>,
-  visits: readonly AssessedVisit[],
+  since: string,
   until: IsoDay,
 ): OutingsTold | null {
   if (plans.length === 0) return null;
-  const since = visits.at(-2)?.day ?? '';
   const told = new Map(results.map((result) => [result.day, result]));
   // What is told of the day itself counts; what is planned for it may still be ahead.
   const over = plannedSessions(plans).filter(

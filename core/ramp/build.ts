@@ -128,7 +128,10 @@ function laterWeeks(
     if (due === undefined) break;
     // Nothing new comes in in a recovery week: it belongs to the stage before.
     const before: StageId = stages[Math.floor((building - 1) / stageWeeks)] ?? 'time';
-    weeks.push(datedWeek(setting, week, week.recovery ? before : due));
+    const stage = week.recovery ? before : due;
+    // In a recovery week the dose is that of the week before.
+    const nth = (week.recovery ? building - 1 : building) % stageWeeks;
+    weeks.push(datedWeek(setting, week, stage, Math.max(0, nth)));
     if (!week.recovery) building += 1;
   }
   return weeks;

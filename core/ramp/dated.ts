@@ -7,6 +7,7 @@ import { sessionLevel } from './level.ts';
 import { longestAt, type SessionPlan } from './sessions.ts';
 import {
   START_LEVELS,
+  type FocusDose,
   type RampSession,
   type RampStage,
   type RampWeek,
@@ -28,12 +29,16 @@ export const EFFORT_TEXTS: Readonly<Record<RampSession['effort'], string>> = {
   long: 'long: the longest of the week, at an even, unhurried pace',
 };
 
+/** The one new thing of a session, and how much of it. */
+type Focus = Pick<RampSession, 'focus' | 'dose'>;
+const NO_FOCUS: Focus = { focus: null };
+
 /** A session with its day, ground and expected distance. */
 export function datedSession(
   setting: Setting,
   plan: SessionPlan,
   day: IsoDay,
-  focus: RampSession['focus'],
+  { focus, dose }: Focus = NO_FOCUS,
 ): RampSession {
   const runMinutes = plan.repeats * plan.runMin;
   const afterInjury = setting.request.start === 'post-injury' && plan.kind === 'bouts';
@@ -48,20 +53,36 @@ export function datedSession(
     effort: focus === null ? plan.effort : 'long',
     surface: focus === 'hills' ? 'soft-hilly' : afterInjury ? 'soft-flat' : 'soft-trail',
     focus,
+    ...(dose === undefined ? {} : { dose }),
     warmUpMin: plan.kind === 'walk' ? 0 : setting.rules.warmUpMinutes,
     coolDownMin: plan.kind === 'walk' ? 0 : setting.rules.coolDownMinutes,
     distanceKm: setting.pace === null || plan.kind === 'walk' ? null : runMinutes / setting.pace,
   };
 }
 
-/** A filled week as the plan shows it. */
-export function datedWeek(setting: Setting, filled: FilledWeek, stage: StageId): RampWeek {
+/** The dose of a stage in the `nth` of its weeks, counted from 0 (D). */
+function doseOf({ rules }: Setting, stage: Exclude<StageId, 'time'>, nth: number): FocusDose {
+  if (stage === 'pull') {
+    return { times: 1, seconds: 60 * (rules.pullFirstMinutes + nth * rules.pullStepMinutes) };
+  }
+  return stage === 'hills'
+    ? { times: rules.hillTimes, seconds: 60 * rules.hillMinutes }
+    : { times: rules.speedTimes, seconds: rules.speedSeconds };
+}
+
+/** A filled week as the plan shows it; `nth` counts the weeks of its stage from 0. */
+export function datedWeek(setting: Setting, filled: FilledWeek, stage: StageId, nth = 0): RampWeek {
   const { slot, sessions: plans, rung, recovery, cap } = filled;
-  const focus = stage === 'time' ? null : stage;
+  const focus = stage === 'time' ? NO_FOCUS : { focus: stage, dose: doseOf(setting, stage, nth) };
   const longest = longestAt(plans);
   const sessions = plans.map((plan, index) =>
     // The new thing comes into one session of the week, and an easy one follows it.
-    datedSession(setting, plan, dayFromNumber(slot.days[index]!), index === longest ? focus : null),
+    datedSession(
+      setting,
+      plan,
+      dayFromNumber(slot.days[index]!),
+      index === longest ? focus : NO_FOCUS,
+    ),
   );
   const minutes = weekMinutes(sessions);
   const isReturn = rung === null && !recovery && slot.kind === 'build' && minutes > 0;

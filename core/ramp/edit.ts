@@ -63,7 +63,7 @@ function madeSession(
     walkMin: inRange('walkMin', walkMin, 'min', { min: 0, max: 30 }),
     effort: old?.effort ?? 'medium',
   };
-  return { ...datedSession(setting, plan, day, old?.focus ?? null), edited: true };
+  return { ...datedSession(setting, plan, day, old ?? undefined), edited: true };
 }
 
 function without(weeks: readonly RampWeek[], day: IsoDay): RampWeek[] {
@@ -107,7 +107,7 @@ function scaled(
   const plans = givenWeek(step, minutes, target.sessions.length, setting.rules);
   const sessions = plans.map((plan, index) => {
     const old = target.sessions[index]!;
-    return { ...datedSession(setting, plan, old.day, old.focus), edited: true };
+    return { ...datedSession(setting, plan, old.day, old), edited: true };
   });
   return weeks.map((week) => (week === target ? { ...week, sessions, edited: true } : week));
 }

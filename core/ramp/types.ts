@@ -99,6 +99,12 @@ export type SessionEffort = 'easy' | 'medium' | 'long';
 /** The ground of a session; the text is in `SURFACES`. */
 export type SurfaceId = 'soft-flat' | 'soft-trail' | 'soft-hilly';
 
+/** The new thing of a later stage: so many times, so long each. */
+export interface FocusDose {
+  readonly times: number;
+  readonly seconds: number;
+}
+
 /** One dated outing. Warm-up and cool-down are walked and are not run-minutes. */
 export interface RampSession {
   readonly day: IsoDay;
@@ -115,6 +121,8 @@ export interface RampSession {
   readonly surface: SurfaceId;
   /** The one new thing of a later stage; null while only time changes. */
   readonly focus: Exclude<StageId, 'time'> | null;
+  /** How much of the new thing; absent without one, and in plans of older releases. */
+  readonly dose?: FocusDose;
   readonly warmUpMin: number;
   readonly coolDownMin: number;
   /** Kilometres run at the owner's pace, where a pace is known. */

@@ -72,6 +72,7 @@ const session = z.looseObject({
   effort: z.enum(['easy', 'medium', 'long']),
   surface: z.enum(['soft-flat', 'soft-trail', 'soft-hilly']),
   focus,
+  dose: z.looseObject({ times: index, seconds: amount }).optional(),
   warmUpMin: minutes,
   coolDownMin: minutes,
   distanceKm: amount.nullable(),

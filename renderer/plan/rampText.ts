@@ -38,9 +38,23 @@ export function minutes(value: number): string {
 /** One outing in words, as on paper: "6 × (1 min run, 2 min walk)". */
 export function sessionText(session: RampSession): string {
   if (session.kind === 'walk') return `${minutes(session.runMin)} brisk walk`;
-  if (session.kind === 'continuous') return `${minutes(session.runMin)} run without a break`;
-  return `${session.repeats} × (${minutes(session.runMin)} run, ${minutes(session.walkMin)} walk)`;
+  const run =
+    session.kind === 'continuous'
+      ? `${minutes(session.runMin)} run without a break`
+      : `${session.repeats} × (${minutes(session.runMin)} run, ${minutes(session.walkMin)} walk)`;
+  const { focus = null, dose } = session;
+  if (focus === null || dose === undefined) return run;
+  const { times, seconds } = dose;
+  const time = seconds < 60 ? `${seconds}\u00a0s` : minutes(seconds / 60);
+  return `${run}, with ${FOCUS_WORDS[focus](times, time)}`;
 }
+
+/** The new thing of a later stage with its dose. */
+const FOCUS_WORDS = {
+  pull: (_times: number, time: string) => `${time} of pull`,
+  hills: (times: number, time: string) => `${times} × ${time} uphill`,
+  speed: (times: number, time: string) => `${times} × ${time} faster`,
+} as const;
 
 /** What the plan comes to, in one or two sentences. */
 export function rampSentence(ramp: Ramp, shown: Shown): string {

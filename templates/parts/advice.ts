@@ -49,7 +49,16 @@ export function heatFirstAid(words: OwnerWords, dog: string, tools: Press): Cont
 export function everyRun(words: OwnerWords): Content {
   const { plan } = words;
   return section(plan.eachRun, [
-    bullets([plan.warmUp, plan.ground, plan.oneChange, plan.water, plan.coolDown]),
+    bullets(
+      [
+        plan.warmUp,
+        plan.ground,
+        plan.effortMeans,
+        plan.oneChange,
+        plan.water,
+        plan.coolDown,
+      ].filter((line) => line !== ''),
+    ),
   ]);
 }
 

@@ -1,4 +1,5 @@
 import type { Column, Content, TableCell } from 'pdfmake/interfaces';
+import { outingMinutes, stepBackWeek } from '../../core/ramp/outing.ts';
 import { shownWeekMinutes } from '../../core/ramp/shownMinutes.ts';
 import type { Ramp, RampSession, RampWeek } from '../../core/training.ts';
 import { fill, type Format } from '../format.ts';
@@ -9,7 +10,7 @@ import { BARE, calmTable, tickBox } from './layout.ts';
 type PlanWords = OwnerWords['plan'];
 
 /** Widths of the columns of a session in points; the notes take the rest. */
-const SESSION_WIDTHS = [62, 162, 46, 32, 26, 26, 28, '*'] as const;
+const SESSION_WIDTHS = [54, 184, 64, 28, 24, 24, 28, '*'] as const;
 
 /** What to do in a session: a brisk walk, bouts of running and walking, or one run without a break. */
 export function sessionText(session: RampSession, words: PlanWords, format: Format): string {
@@ -25,34 +26,76 @@ export function sessionText(session: RampSession, words: PlanWords, format: Form
         });
   // A plan kept from an older version has no focus.
   const focus = session.focus ?? null;
-  return focus === null ? text : `${text}, ${words.focus[focus]}`;
+  return focus === null ? text : `${text}, ${focusText(focus, session.dose, words, format)}`;
+}
+
+/** The one new thing; of a plan of an older release without its dose. */
+function focusText(
+  focus: NonNullable<RampSession['focus']>,
+  dose: RampSession['dose'],
+  words: PlanWords,
+  format: Format,
+): string {
+  if (dose === undefined) return words.focus[focus];
+  const { times, seconds } = dose;
+  const time = seconds < 60 ? `${seconds}\u00a0s` : format.minutes(seconds / 60);
+  return fill(words.doses[focus], { count: times, time });
+}
+
+/** Minutes of running and, where it takes longer, of the whole outing: "6 / 36 min". */
+function minutesText(session: RampSession, format: Format): string {
+  const whole = outingMinutes(session);
+  const run = format.minutes(session.runMinutes);
+  if (whole <= session.runMinutes) return run;
+  return `${run.replace(/\s*min$/u, '')} / ${format.minutes(whole)}`;
+}
+
+/** About how far, where the owner's pace is known. */
+function farText({ distanceKm }: RampSession, format: Format): Content {
+  return distanceKm === null
+    ? ''
+    : { text: `  ≈\u00a0${format.distance(distanceKm)}`, style: 'small' };
 }
 
 function sessionRow(session: RampSession, words: PlanWords, format: Format): TableCell[] {
   return [
     { text: format.shortDay(session.day) },
-    { text: sessionText(session, words, format) },
-    { text: format.minutes(session.runMinutes), alignment: 'right' },
+    { text: [sessionText(session, words, format), farText(session, format)] },
+    { text: minutesText(session, format), alignment: 'right' },
     { ...(tickBox(11) as object), alignment: 'center' } as TableCell,
     ...[1, 2, 3].map(() => ({ ...(tickBox(9) as object), alignment: 'center' }) as TableCell),
     { text: '' },
   ];
 }
 
+/** What holds for a week beside its days. */
+interface OfWeek {
+  readonly between: string | null;
+  readonly stepBack: number | null;
+}
+
 /**
- * The line over a week's sessions: number, first day, minutes in all, what the days between hold, and
- * whether it is easy.
+ * The line over a week's sessions: number, first day, minutes in all, ground, who sets the pace, what
+ * the days between hold, where one step back leads, and whether it is easy.
  */
 function weekLine(
   week: RampWeek,
   words: PlanWords,
   format: Format,
-  between: string | null,
+  { between, stepBack }: OfWeek,
 ): Content {
+  const grounds = new Set(
+    week.sessions
+      .filter(({ kind }) => kind !== 'walk')
+      .map(({ surface }) => words.grounds[surface]),
+  );
   const about = [
     format.day(week.startDay),
     fill(words.weekMinutes, { minutes: format.minutes(shownWeekMinutes(week)) }),
+    ...grounds,
+    ...(week.paceSetBy === undefined ? [] : [words.pace[week.paceSetBy]]),
     ...(between === null ? [] : [between]),
+    ...(stepBack === null ? [] : [fill(words.stepBack, { week: stepBack })]),
   ];
   return {
     columns: [
@@ -62,8 +105,8 @@ function weekLine(
         font: 'Serif',
         fontSize: 11.5,
       },
-      { width: 'auto', text: about.join('  ·  '), style: 'small', margin: [0, 2.5, 0, 0] },
       ...(isEasy(week) ? [easyTag(words.easyWeek)] : []),
+      { width: '*', text: about.join('  ·  '), style: 'small', margin: [0, 2.5, 0, 0] },
     ],
     columnGap: 10,
     margin: [3, 1, 0, 0],
@@ -129,25 +172,29 @@ function sessionTable(body: TableCell[][], ruled = true): Content {
 }
 
 /**
- * The plan as a log to tick: a row for each week that never splits over pages, the header on every
+ * The `weeks` of a plan as a log to tick: a row for each week that never splits over pages, the header on every
  * page. An easy week is named and shaded.
  */
 export function weekTable(
   ramp: Ramp,
   words: PlanWords,
   tools: Press,
-  between: string | null = null,
+  { weeks, between }: { readonly weeks: readonly RampWeek[]; readonly between: string | null },
 ): Content {
-  const rows = ramp.weeks.map((week) => [
+  const rows = weeks.map((week) => [
     {
       stack: [
-        weekLine(week, words, tools.format, between),
+        weekLine(week, words, tools.format, {
+          between,
+          // May lie before the first week printed: the owner has it on the sheet before.
+          stepBack: stepBackWeek(ramp.weeks, ramp.weeks.indexOf(week)),
+        }),
         sessionTable(week.sessions.map((session) => sessionRow(session, words, tools.format))),
       ],
     },
   ]);
   const shaded = (row: number) => {
-    const week = ramp.weeks[row - 1];
+    const week = weeks[row - 1];
     return week !== undefined && isEasy(week);
   };
   return {

@@ -1,8 +1,8 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Provenance, Reason } from '../../core/figure.ts';
-import { programmeOf, sessionsAWeek } from '../../core/ramp/outing.ts';
-import type { HeatTable, Ramp, Screening } from '../../core/training.ts';
-import { fill } from '../format.ts';
+import { BETWEEN_RUNS, programmeOf, sessionsAWeek } from '../../core/ramp/outing.ts';
+import type { HeatTable, Ramp, RampWeek, Screening } from '../../core/training.ts';
+import { fill, type Format } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
 import {
@@ -44,12 +44,22 @@ function wordsFor(words: OwnerWords, ramp: Ramp | null): OwnerWords {
     plan: {
       ...plan,
       ...own,
+      effortMeans: '',
       columns: { ...plan.columns, minutes },
       nextSigns: [fine, nextMild, longer, lame],
       nextSteps: [goOn, again, back, nextStop],
       vetQuestions: [vetMay, ...questions],
     },
   };
+}
+
+/** Where a plan that is under way is printed from, and what was told of it. */
+export interface PlanOnward {
+  readonly fromWeek: number;
+  readonly outingsDone: number;
+  readonly outingsPlanned: number;
+  /** The longest run without a break, or walk, min; null before the first. */
+  readonly longestMinutes: number | null;
 }
 
 export interface RunningPlanData extends HandoutContext {
@@ -61,6 +71,8 @@ export interface RunningPlanData extends HandoutContext {
   readonly heat?: HeatTable | null;
   /** True where exercises were chosen for the days between. */
   readonly strength?: boolean;
+  /** Where weeks of the plan are over: the first one printed, and what was told so far. */
+  readonly onward?: PlanOnward | null;
 }
 
 /** Where the advice that is the same for every dog comes from. */
@@ -71,24 +83,51 @@ const ADVICE: readonly Provenance[] = [
 ];
 
 /** The goal, the first day and the day it is reached, and how the plan is laid out. */
-function atAGlance(ramp: Ramp, words: OwnerWords['plan'], tools: Press): Content {
+function atAGlance(
+  ramp: Ramp,
+  onward: PlanOnward | null,
+  words: OwnerWords['plan'],
+  tools: Press,
+): Content {
   const { format } = tools;
-  const first = ramp.weeks[0]?.sessions[0];
+  const first = weeksFrom(ramp, onward).flatMap(({ sessions }) => sessions)[0];
   const facts = [
     fill(words.perWeek, { count: sessionsAWeek(ramp) }),
-    fill(words.weeks, { count: ramp.weeks.length }),
+    fill(words.weeks, { count: weeksFrom(ramp, onward).length }),
   ];
   const begins =
-    first === undefined ? [] : [fill(words.firstRun, { day: format.weekdayDay(first.day) })];
+    first === undefined
+      ? []
+      : [
+          fill(onward === null ? words.firstRun : words.nextOuting, {
+            day: format.weekdayDay(first.day),
+          }),
+        ];
   const reached =
     ramp.goalReachedOn === null
       ? words.notReached
       : fill(words.reachedOn, { day: format.weekdayDay(ramp.goalReachedOn) });
   return callout(
     fill(words.goal, { goal: goalText(ramp.request.goal, words, format) }),
-    [paragraph([...begins, reached].join(' '), 2), { text: facts.join('  ·  '), style: 'small' }],
+    [
+      ...(onward === null ? [] : [paragraph(soFar(onward, words, format), 2)]),
+      paragraph([...begins, reached].join(' '), 2),
+      { text: facts.join('  ·  '), style: 'small' },
+    ],
     tools.colours,
   );
+}
+
+const weeksFrom = ({ weeks }: Ramp, onward: PlanOnward | null): readonly RampWeek[] =>
+  weeks.filter(({ number }) => onward === null || number >= onward.fromWeek);
+
+function soFar(onward: PlanOnward, words: OwnerWords['plan'], format: Format): string {
+  const { outingsDone, outingsPlanned, longestMinutes } = onward;
+  return fill(words.soFar, {
+    done: outingsDone,
+    planned: outingsPlanned,
+    longest: longestMinutes === null ? '–' : format.minutes(longestMinutes),
+  });
 }
 
 /** The running plan, or the walking programme, as one part of a document. */
@@ -116,7 +155,7 @@ export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
     title: fill(plan.title, { dog: dog.name }),
     reminder: plan.reminder,
     body: [
-      ...(ramp === null ? [] : [atAGlance(ramp, plan, tools)]),
+      ...(ramp === null ? [] : [atAGlance(ramp, data.onward ?? null, plan, tools)]),
       screeningBlock(screening, dog.name, words, tools),
       section(plan.found, [factGrid(facts, tools.colours)]),
       ...gaitNote(findings, words),
@@ -125,7 +164,7 @@ export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
       nextDay(words, dog.name, tools),
       ...heatLimits(data, words, tools),
       heatFirstAid(words, dog.name, tools),
-      ...(ramp === null ? [] : [advice, ...weekPages(ramp, data, words, tools)]),
+      ...(ramp === null ? [] : withAdvice(weekPages(ramp, data, words, tools), advice, ramp)),
       ...notes.body,
     ],
     end: [...(ramp === null ? [advice] : notes.end), sourceNote(items, words.sources)],
@@ -137,19 +176,28 @@ function heatLimits(data: RunningPlanData, words: OwnerWords, tools: Press): rea
   return [section(words.heat.title, [heatStrip(data.heat, words.heat, tools)])];
 }
 
+/** The advice stands where there is room: a walking programme has it before its log, a plan behind. */
+const withAdvice = (log: readonly Content[], advice: Content, ramp: Ramp): readonly Content[] =>
+  programmeOf(ramp) === 'walking' ? [advice, ...log] : [...log, advice];
+
 /** The log on pages of its own, to hang up. */
 function weekPages(
   ramp: Ramp,
-  { dog, strength }: RunningPlanData,
+  { dog, strength, onward }: RunningPlanData,
   words: OwnerWords,
   tools: Press,
 ): readonly Content[] {
   const { plan } = words;
   const between = strength === true ? words.strength.planLine : null;
+  const weeks = weeksFrom(ramp, onward ?? null);
+  const { low, high } = BETWEEN_RUNS.walkMinutes;
+  const walks =
+    programmeOf(ramp) === 'running' ? [paragraph(fill(plan.between, { low, high }), 6)] : [];
   return [
     { text: plan.weekTable, style: 'heading', pageBreak: 'before', margin: [0, 0, 0, 4] },
-    paragraph(fill(plan.weekIntro, { dog: dog.name }), 6),
-    weekTable(ramp, plan, tools, between),
+    paragraph(`${fill(plan.weekIntro, { dog: dog.name })} ${plan.stepBackMeans}`, 6),
+    ...walks,
+    weekTable(ramp, plan, tools, { weeks, between }),
   ];
 }
 

@@ -37,7 +37,7 @@ export const de: OwnerWords = {
     columns: {
       day: 'Tag',
       run: 'Was zu tun ist',
-      minutes: 'Laufzeit',
+      minutes: 'Lauf / gesamt',
       done: 'Fertig',
       nextDay: 'Tag danach',
       fine: 'gut',
@@ -50,6 +50,28 @@ export const de: OwnerWords = {
     continuous: '{run} am Stück ({effort})',
     efforts: { easy: 'leicht', medium: 'mittel', long: 'lang' },
     focus: { pull: 'mit mehr Zug', hills: 'mit Bergen', speed: 'mit schnellen Stücken' },
+    doses: {
+      pull: 'mit {time} Zug',
+      hills: 'mit {count} × {time} bergauf',
+      speed: 'mit {count} × {time} schneller',
+    },
+    grounds: {
+      'soft-flat': 'weicher, flacher Boden',
+      'soft-trail': 'weicher Weg',
+      'soft-hilly': 'weicher Weg mit Bergen',
+    },
+    effortMeans:
+      'Leicht: lockerer Trab. Mittel: gleichmäßiger Trab, weder voraus noch zurück. Lang: der längste Lauf der Woche, ruhig und gleichmäßig.',
+    stepBack: 'eine Stufe zurück: Woche {week}',
+    stepBackMeans: 'Wohin eine Stufe zurück führt, steht bei jeder Woche.',
+    pace: {
+      dog: 'der Hund gibt das Tempo vor',
+      owner: 'Sie geben das Tempo vor',
+      both: 'beide geben das Tempo vor',
+    },
+    between: 'Zwischen den Läufen: zwei ruhige Gänge von {low} bis {high} Minuten in der Woche.',
+    soFar: 'Bisher: {done} von {planned} Mal geschafft. Das längste Stück: {longest}.',
+    nextOuting: 'Weiter am {day}.',
     weekMinutes: 'zusammen {minutes}',
     stopTitle: 'Sofort aufhören und die Tierarztpraxis anrufen',
     stopIntro: 'Brechen Sie den Lauf ab, wenn {dog}:',
@@ -80,7 +102,7 @@ export const de: OwnerWords = {
     nextStepHead: 'Was Sie tun',
     missed: 'Mehr als eine Woche Pause? Rufen Sie uns erst an. Der Plan muss dann tiefer beginnen.',
     warmUp:
-      'Aufwärmen: 5 bis 10 Minuten gehen. Dann die Dehnung in Bewegung, die wir gezeigt haben.',
+      'Aufwärmen: 5 Minuten gehen, 2 Minuten locker traben. Dann Kreise in beide Richtungen, Achten, ein paar Schritte rückwärts, eine Spielverbeugung.',
     ground: 'Laufen Sie auf weichen, flachen Wegen. Harte Straße nur als kurzes Stück.',
     oneChange:
       'Ändern Sie nur eins auf einmal: erst mehr Zeit, dann mehr Zug, dann Tempo oder Berge.',

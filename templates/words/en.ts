@@ -41,7 +41,7 @@ export const en = {
     columns: {
       day: 'Day',
       run: 'What to do',
-      minutes: 'Run time',
+      minutes: 'Run / outing',
       done: 'Done',
       nextDay: 'Next day',
       fine: 'fine',
@@ -54,6 +54,24 @@ export const en = {
     continuous: '{run} without a break ({effort})',
     efforts: { easy: 'easy', medium: 'medium', long: 'long' },
     focus: { pull: 'with more pull', hills: 'with hills', speed: 'with faster parts' },
+    doses: {
+      pull: 'with {time} of pull',
+      hills: 'with {count} × {time} uphill',
+      speed: 'with {count} × {time} faster',
+    },
+    grounds: {
+      'soft-flat': 'soft, flat ground',
+      'soft-trail': 'soft trail',
+      'soft-hilly': 'soft trail with hills',
+    },
+    effortMeans:
+      'Easy: a relaxed trot. Medium: an even trot, not pulling ahead, not falling behind. Long: the longest run of the week, even and unhurried.',
+    stepBack: 'one step back: week {week}',
+    stepBackMeans: 'One step back is the week that stands beside each week.',
+    pace: { dog: 'the dog sets the pace', owner: 'you set the pace', both: 'both set the pace' },
+    between: 'Between the runs: two easy walks of {low} to {high} minutes in the week.',
+    soFar: 'So far: {done} of {planned} outings done. The longest: {longest}.',
+    nextOuting: 'Next on {day}.',
     weekMinutes: '{minutes} in all',
     stopTitle: 'Stop at once and call your vet',
     stopIntro: 'Stop the run if {dog}:',
@@ -83,7 +101,8 @@ export const en = {
     nextHead: 'What you see',
     nextStepHead: 'What to do',
     missed: 'Missed more than a week? Call us first. The plan has to start lower.',
-    warmUp: 'Warm up: walk for 5 to 10 minutes. Then do the moving stretches we showed you.',
+    warmUp:
+      'Warm up: walk for 5 minutes, trot easily for 2. Then circles both ways, figures of eight, some steps backwards, a play bow.',
     ground: 'Run on soft, flat paths. Use hard roads only for a short link.',
     oneChange: 'Change one thing at a time. First more time, then more pull, then speed or hills.',
     water: 'Carry water. Offer some every 15 to 20 minutes.',

@@ -37,7 +37,7 @@ export const es: OwnerWords = {
     columns: {
       day: 'Día',
       run: 'Qué hacer',
-      minutes: 'Carrera',
+      minutes: 'Carrera / salida',
       done: 'Hecho',
       nextDay: 'Día siguiente',
       fine: 'bien',
@@ -50,6 +50,28 @@ export const es: OwnerWords = {
     continuous: '{run} sin pausa ({effort})',
     efforts: { easy: 'suave', medium: 'media', long: 'larga' },
     focus: { pull: 'con más tiro', hills: 'con cuestas', speed: 'con tramos rápidos' },
+    doses: {
+      pull: 'con {time} de tiro',
+      hills: 'con {count} × {time} cuesta arriba',
+      speed: 'con {count} × {time} más rápido',
+    },
+    grounds: {
+      'soft-flat': 'suelo blando y llano',
+      'soft-trail': 'camino blando',
+      'soft-hilly': 'camino blando con cuestas',
+    },
+    effortMeans:
+      'Suave: trote suelto. Media: trote parejo, ni delante ni detrás. Larga: la más larga de la semana, tranquila y pareja.',
+    stepBack: 'un paso atrás: semana {week}',
+    stepBackMeans: 'Un paso atrás: la semana está escrita junto a cada una.',
+    pace: {
+      dog: 'el perro marca el ritmo',
+      owner: 'usted marca el ritmo',
+      both: 'los dos marcan el ritmo',
+    },
+    between: 'Entre carreras: dos paseos tranquilos de {low} a {high} minutos por semana.',
+    soFar: 'Hasta ahora: {done} de {planned} salidas hechas. La más larga: {longest}.',
+    nextOuting: 'Sigue el {day}.',
     weekMinutes: '{minutes} en total',
     stopTitle: 'Pare enseguida y llame al veterinario',
     stopIntro: 'Pare la carrera si {dog}:',
@@ -79,7 +101,8 @@ export const es: OwnerWords = {
     nextHead: 'Lo que ve',
     nextStepHead: 'Qué hacer',
     missed: '¿Más de una semana sin correr? Llámenos primero. El plan debe empezar más abajo.',
-    warmUp: 'Calentar: 5 a 10 minutos al paso. Luego los estiramientos en marcha que le mostramos.',
+    warmUp:
+      'Calentar: 5 minutos al paso, 2 de trote suelto. Luego círculos a ambos lados, ochos, unos pasos atrás y una reverencia de juego.',
     ground: 'Corra por caminos blandos y llanos. Calle dura, solo un tramo corto.',
     oneChange:
       'Cambie una sola cosa a la vez: primero más tiempo, luego más tiro, luego ritmo o cuestas.',

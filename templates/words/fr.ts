@@ -38,7 +38,7 @@ export const fr: OwnerWords = frenchSpacing({
     columns: {
       day: 'Jour',
       run: 'À faire',
-      minutes: 'Course',
+      minutes: 'Course / sortie',
       done: 'Fait',
       nextDay: 'Lendemain',
       fine: 'bien',
@@ -51,6 +51,29 @@ export const fr: OwnerWords = frenchSpacing({
     continuous: '{run} sans pause ({effort})',
     efforts: { easy: 'facile', medium: 'moyen', long: 'long' },
     focus: { pull: 'avec traction', hills: 'avec des côtes', speed: 'avec du rythme' },
+    doses: {
+      pull: 'avec {time} de traction',
+      hills: 'avec {count} × {time} en côte',
+      speed: 'avec {count} × {time} plus vite',
+    },
+    grounds: {
+      'soft-flat': 'sol souple et plat',
+      'soft-trail': 'chemin souple',
+      'soft-hilly': 'chemin souple avec côtes',
+    },
+    effortMeans:
+      'Facile : trot souple. Moyen : trot régulier, ni devant ni derrière. Long : la plus longue de la semaine, calme et régulière.',
+    stepBack: 'un cran plus bas : semaine {week}',
+    stepBackMeans: 'Un cran plus bas : la semaine est écrite à côté de chacune.',
+    pace: {
+      dog: 'le chien donne le rythme',
+      owner: 'vous donnez le rythme',
+      both: 'vous donnez le rythme à deux',
+    },
+    between:
+      'Entre les courses : deux promenades calmes de {low} à {high} minutes dans la semaine.',
+    soFar: 'Jusqu’ici : {done} sorties faites sur {planned}. La plus longue : {longest}.',
+    nextOuting: 'La suite le {day}.',
     weekMinutes: '{minutes} en tout',
     stopTitle: 'Arrêtez tout de suite et appelez le vétérinaire',
     stopIntro: 'Arrêtez la course si {dog} :',
@@ -81,7 +104,7 @@ export const fr: OwnerWords = frenchSpacing({
     nextStepHead: 'Ce que vous faites',
     missed: 'Plus d’une semaine d’arrêt ? Appelez-nous d’abord. Le plan doit repartir plus bas.',
     warmUp:
-      'Échauffement : 5 à 10 minutes de pas. Puis les étirements en mouvement que nous avons montrés.',
+      'Échauffement : 5 minutes de pas, 2 minutes de petit trot. Puis des cercles des deux côtés, des huit, quelques pas en arrière, un salut de jeu.',
     ground: 'Courez sur des chemins souples et plats. La route dure, juste pour un court passage.',
     oneChange:
       'Changez une seule chose à la fois : d’abord la durée, puis la traction, puis la vitesse ou les côtes.',

@@ -10,7 +10,12 @@ import {
   type Figure,
   type WeekRation,
 } from '../../../core/index.ts';
-import type { LetterHistory, RunningProgress, VisitSheet } from '../../../templates/index.ts';
+import type {
+  LetterHistory,
+  PlanOnward,
+  RunningProgress,
+  VisitSheet,
+} from '../../../templates/index.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
 import { exercises, surgeryTold, told } from './told.ts';
@@ -24,6 +29,20 @@ type Builders = { readonly [K in HandoutKind]: (material: Material) => SheetOf<K
 /** The plan in force, while it announces outings. */
 function ramp({ state }: Material) {
   return underWay(state.programme)?.plan.ramp ?? null;
+}
+
+/** Where the plan is printed from: the week of today, once weeks of it are over. */
+function onward({ state }: Material): PlanOnward | null {
+  const going = underWay(state.programme);
+  const first = going?.plan.ramp.weeks[0]?.number;
+  if (going?.week == null || first === undefined || going.week.number <= first) return null;
+  const { done, shortened, planned, longestRunMinutes } = state.soFar!;
+  return {
+    fromWeek: going.week.number,
+    outingsDone: done + shortened,
+    outingsPlanned: planned,
+    longestMinutes: longestRunMinutes,
+  };
 }
 
 const signLabels = ({ latest }: Material): string[] =>
@@ -116,6 +135,7 @@ const BUILDERS: Builders = {
     ramp: ramp(material),
     heat: material.heat,
     strength: exercises(material).length > 0,
+    onward: onward(material),
   }),
   'feeding-sheet': (material) => {
     const { assessment, context, state } = material;

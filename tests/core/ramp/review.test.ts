@@ -3,6 +3,7 @@ import { addDays } from '../../../core/day.ts';
 import {
   buildRamp,
   reviewRamp,
+  stepBackWeek,
   STOP_SIGNS,
   type Ramp,
   type Review,
@@ -253,5 +254,27 @@ describe('what was really run', () => {
     );
     expect(first.runMinutes).toBeLessThanOrEqual(Math.max(longest * 1.1, longest + 2));
     expect(next.goalReachedOn).not.toBeNull();
+  });
+});
+
+describe('the step back that a week names', () => {
+  it('is where a setback in that week leads', () => {
+    const ends = ramp.weeks.map(({ sessions }) => days.indexOf(sessions.at(-1)!.day) + 1);
+    for (const [index, count] of ends.entries()) {
+      const named = stepBackWeek(ramp.weeks, index);
+      if (named === null) continue;
+      const nextDay = 'stiffness over 24 h' as const;
+      const review = reviewRamp({ ramp, results: lastWas(count, { nextDay }) });
+      const { sessions } = ramp.weeks.find(({ number }) => number === named)!;
+      const shape = ({ repeats, runMin, walkMin }: (typeof sessions)[number]) =>
+        [repeats, runMin, walkMin].join(' ');
+      // An easy week that is due comes first.
+      const back = review.ramp.weeks.find(({ recovery }) => !recovery)!;
+      expect(back.sessions.map(shape), `after week ${index + 1}`).toEqual(sessions.map(shape));
+    }
+  });
+
+  it('is none in the first week', () => {
+    expect(stepBackWeek(ramp.weeks, 0)).toBeNull();
   });
 });

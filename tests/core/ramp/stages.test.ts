@@ -11,6 +11,19 @@ const build = (laterStages: RampRequest['laterStages'], continuousMinutes = 30) 
   });
 
 describe('later stages', () => {
+  // Pull 5 min, 5 min more a week; hills 4 × 1 min; speed 4 × 20 s: our own choice (D).
+  it('say how much of the new thing', () => {
+    const doses = build(['pull', 'hills', 'speed']).weeks.flatMap(({ recovery, sessions }) =>
+      recovery ? [] : sessions.flatMap(({ focus, dose }) => (focus === null ? [] : [dose])),
+    );
+    const [hill, fast] = [
+      { times: 4, seconds: 60 },
+      { times: 4, seconds: 20 },
+    ];
+    expect(doses.slice(0, 3)).toEqual([5, 10, 15].map((min) => ({ times: 1, seconds: min * 60 })));
+    expect(doses.slice(3)).toEqual([hill, hill, hill, fast, fast, fast]);
+  });
+
   it('come as time, pull, hills, speed, in whatever order they were asked for', () => {
     const { stages } = build(['speed', 'hills', 'pull']);
     expect(stages.map(({ id }) => id)).toEqual(['time', 'pull', 'hills', 'speed']);

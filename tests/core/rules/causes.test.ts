@@ -27,7 +27,7 @@ function namedBy(): ReadonlyMap<string, ReadonlySet<string>> {
   run(named.airs, (input) => take(named.heatSays(input)), 2000);
   run(named.gaits, (input) => take(named.gaitSays(input)), 1000);
   run(named.plans, (input) => take(named.planSays(input)), 60);
-  run(named.edits, (input) => take(named.editSays(input)), 120);
+  run(named.edits, (input) => take(named.editSays(input)), 240);
   run(named.reviews, (input) => take(named.reviewSays(input)), 120);
   for (const days of [5, 12, 25, 40]) take(named.withBreak(days));
   for (const said of named.chosen()) take(said);

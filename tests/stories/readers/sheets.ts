@@ -84,7 +84,7 @@ interface PrintedWeek {
 /** The weeks of the log with the days of their outings; the sum beside each must be theirs. */
 function printedWeeks({ text, words, dayFormat }: Page): PrintedWeek[] {
   const head = new RegExp(
-    `${words.plan.week.replace('{week}', '(\\d+)')}\\s(\\d[\\d./-]+\\d)\\s+·\\s+${words.plan.weekMinutes.replace('{minutes}', '([\\d.,]+) min')}`,
+    `${words.plan.week.replace('{week}', '(\\d+)')}(?:\\s+${words.plan.easyWeek})?\\s+(\\d[\\d./-]+\\d)\\s+·\\s+${words.plan.weekMinutes.replace('{minutes}', '([\\d.,]+) min')}`,
     'gu',
   );
   const heads = [...text.matchAll(head)];
@@ -93,7 +93,10 @@ function printedWeeks({ text, words, dayFormat }: Page): PrintedWeek[] {
     const rows = text.slice(match.index + match[0].length, heads[index + 1]?.index);
     const startDay = isoDay(match[2]!, dayFormat);
     const minutes = Number(decimal(match[3]!));
-    const outing = new RegExp(`^(?:${weekdays})\\s(\\d[\\d./-]+)\\s.*?([\\d.,]+)\\smin$`, 'gmu');
+    const outing = new RegExp(
+      `^(?:${weekdays})\\s(\\d[\\d./-]+)\\s[^/\\n]*?([\\d.,]+)(?: / [\\d.,]+)?\\smin$`,
+      'gmu',
+    );
     const outings = [...rows.matchAll(outing)];
     const sum = outings.reduce((total, row) => total + Number(decimal(row[2]!)), 0);
     if (sum !== minutes) {

@@ -52,7 +52,7 @@ import {
   progress,
   stopped,
 } from './progress.ts';
-import { allSigns, longNamesPlan, longPlan, noPlan, plan, walks } from './plans.ts';
+import { allSigns, longNamesPlan, longPlan, noPlan, onwardPlan, plan, walks } from './plans.ts';
 
 /** A handout made of invented data, for tests and page pictures alike. */
 export interface SampleHandout {
@@ -75,6 +75,11 @@ const ENGLISH: readonly SampleHandout[] = [
     build: (paper) => runningPlan(plan(paper), en),
   },
   {
+    name: 'running-plan-onward',
+    pages: { A4: 6, LETTER: 6 },
+    build: (paper) => runningPlan(onwardPlan(paper), en),
+  },
+  {
     name: 'walking-programme',
     pages: { A4: 3, LETTER: 3 },
     build: (paper) => runningPlan(walks(paper), en),
@@ -91,7 +96,7 @@ const ENGLISH: readonly SampleHandout[] = [
   },
   {
     name: 'running-plan-long-names',
-    pages: { A4: 6, LETTER: 6 },
+    pages: { A4: 6, LETTER: 7 },
     build: (paper) => runningPlan(longNamesPlan(paper), en),
   },
   {
@@ -305,7 +310,7 @@ function ownerSheets(
     },
     {
       name: `walking-programme-${language}`,
-      pages: count(3, 3),
+      pages: count(3, language === 'es' ? 3 : 4),
       build: (paper) => runningPlan(walks(paper), words),
     },
     {

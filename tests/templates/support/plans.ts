@@ -47,6 +47,17 @@ export function longPlan(paper: Paper): RunningPlanData {
   });
 }
 
+/** At week 14, with the owner's pace, the owner's start, and pull and speed after the goal. */
+export function onwardPlan(paper: Paper): RunningPlanData {
+  const base = plan(paper, {
+    goal: { distanceKm: 5, paceMinPerKm: 6.5 },
+    ownerMinutes: 8,
+    laterStages: ['pull', 'hills', 'speed'],
+  });
+  const onward = { fromWeek: 14, outingsDone: 37, outingsPlanned: 39, longestMinutes: 21 };
+  return { ...base, onward };
+}
+
 /** A dog that may only walk, and the brisk walks that lead it to the walk base. */
 export function walks(paper: Paper): RunningPlanData {
   const base = plan(paper, { programme: 'walking', walkMinutesNow: 15 });
