@@ -26,7 +26,7 @@ export interface ReviewedRecord {
   /** A visit on the day of the review, whose findings count; null between visits. */
   readonly visit: Pick<
     AssessedVisit,
-    'lamenessWalk' | 'lamenessTrot' | 'lamenessClearances' | 'signs'
+    'lamenessWalk' | 'lamenessTrot' | 'lamenessClearances' | 'signs' | 'wellSince'
   > | null;
   /** What the screening of that visit found; what was not looked at is no finding. */
   readonly screening: Screening['found'] | null;
@@ -46,6 +46,7 @@ export function reviewInput(record: ReviewedRecord): ReviewInput {
     day: record.day,
     results: record.sessions.filter(({ day }) => days.has(day)).map(asResult),
     rules: record.rules,
+    ...(record.visit?.wellSince == null ? {} : { wellSince: record.visit.wellSince }),
     ...unplannedRuns(record, days),
     ...(record.clearedByVetOn === null ? {} : { clearedByVetOn: record.clearedByVetOn }),
     ...(findings === null ? {} : { findings }),

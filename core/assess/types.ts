@@ -57,6 +57,8 @@ export interface AssessedVisit {
   /** Written clearance of the vet for a short nose or airway disease. */
   readonly airwayClearance: boolean;
   readonly radiographicClearance: boolean;
+  /** The first day of normal appetite and energy after an illness since the last visit; null, or left out: none. */
+  readonly wellSince?: IsoDay | null;
   /** The vet's written yes to runs beyond what core allows by itself; none, where left out. */
   readonly longRunClearance?: boolean;
   readonly conditioning: StartLevel;

@@ -1,5 +1,6 @@
 import type { IsoDay } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
 import { breakGrounds } from './breakRules.ts';
@@ -108,16 +109,16 @@ function recoveryReason({ rules }: Setting): Reason {
   };
 }
 
-/** Goals over this are asked about (D). */
-const LONG_GOAL_MIN = 90;
 const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
 
-function longGoal({ goal }: Setting): Reason[] {
-  if (goal <= LONG_GOAL_MIN) return [];
+function longGoal({ goal, request }: Setting): Reason[] {
+  const { goalLongMinutes: limit } = readinessRuleValues(request.rules);
+  if (goal <= limit) return [];
+  const rule: Rule = READINESS_RULES.goalLongMinutes;
   const minutes = Math.round(goal);
-  const text = `The goal of ${minutes} min without a break is long: over ${LONG_GOAL_MIN} min, talk it over with the owner and the vet, with heat, water and rest in mind.`;
-  const change = `A goal of at most ${LONG_GOAL_MIN} min.`;
-  return [{ code: 'long-goal', text, params: { minutes }, change, ...OWN }];
+  const text = `The goal of ${minutes} min without a break is long: over ${limit} min${changeNote(rule, limit)}, talk it over with the owner and the vet, with heat, water and rest in mind.`;
+  const change = `A goal of at most ${limit} min.`;
+  return [{ code: 'long-goal', text, params: { minutes }, change, ...provenanceOf(rule, limit) }];
 }
 
 function noEasyWeek(setting: Setting): Reason[] {

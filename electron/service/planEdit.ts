@@ -1,10 +1,19 @@
 import type { Kysely } from 'kysely';
-import { checkRamp, editRamp, type KeptBreach, type RampEdit } from '../../core/index.ts';
+import {
+  checkRamp,
+  editRamp,
+  goalLimitsOf,
+  type KeptBreach,
+  type Ramp,
+  type RampEdit,
+} from '../../core/index.ts';
+import { assessInput } from '../contract/assessInput.ts';
 import type { Plan } from '../contract/contract.ts';
 import { readRecord } from './assessment.ts';
 import type { Desk, Handlers } from './context.ts';
 import { currentPlan, keepPlan } from './plans.ts';
 import { badField } from './refuse.ts';
+import { readRules } from './rules.ts';
 import type { Schema } from './schema.ts';
 
 export interface HandEdit {
@@ -19,7 +28,7 @@ export interface HandEdit {
 }
 
 /** Keeps a plan as changed by hand. Runs inside a transaction. @throws Refusal for a missing reason. */
-export function keepEdit(desk: Desk, db: Kysely<Schema>, edit: HandEdit): Promise<Plan> {
+export async function keepEdit(desk: Desk, db: Kysely<Schema>, edit: HandEdit): Promise<Plan> {
   const { plan, edits, kept, note, visitId, madeOn, path } = edit;
   const ramp = editRamp(plan.ramp, edits);
   const breaches = checkRamp(ramp, kept).filter(({ gravity }) => gravity === 'breach');
@@ -27,6 +36,7 @@ export function keepEdit(desk: Desk, db: Kysely<Schema>, edit: HandEdit): Promis
   if (open !== undefined) {
     throw badField(path, `A written reason is needed to keep this: ${open.text}`);
   }
+  await assertInsideGoal(db, plan, ramp, madeOn);
   return keepPlan(desk, db, {
     dogId: plan.dogId,
     visitId,
@@ -39,6 +49,29 @@ export function keepEdit(desk: Desk, db: Kysely<Schema>, edit: HandEdit): Promis
     note,
   });
 }
+
+/** No run by hand goes beyond what this dog may be trained for. @throws Refusal (input) */
+async function assertInsideGoal(
+  db: Kysely<Schema>,
+  { dogId, ramp: before }: Plan,
+  ramp: Ramp,
+  day: string,
+): Promise<void> {
+  const continuousMinutes = longestRun(ramp);
+  if (continuousMinutes <= longestRun(before)) return;
+  const [record, rules] = [await readRecord(db, dogId), await readRules(db)];
+  const asked = { ...ramp.request, goal: { continuousMinutes } };
+  const [limit] = goalLimitsOf(assessInput(record, rules, day, null), asked);
+  if (limit !== undefined) throw badField('edits', `${limit.text} ${limit.change}`);
+}
+
+const longestRun = ({ weeks }: Ramp): number =>
+  Math.max(
+    0,
+    ...weeks.flatMap(({ sessions }) =>
+      sessions.map(({ kind, runMin }) => (kind === 'walk' ? 0 : runMin)),
+    ),
+  );
 
 export const planEditHandlers: Handlers<'plans/edit'> = {
   'plans/edit': (desk, { dogId, edits, kept, note }) =>

@@ -134,6 +134,10 @@ export const visitHandlers: Handlers<'visits/save'> = {
     if (input.visit.day > desk.today()) {
       throw badField('visit.day', 'Day of the visit must not lie in the future.');
     }
+    const { wellSince } = input.visit;
+    if (wellSince != null && wellSince > input.visit.day) {
+      throw badField('visit.wellSince', 'Well again since: a day up to that of the visit.');
+    }
     let leftOut = false;
     const saved = await desk.db.transaction().execute(async (db): Promise<SavedVisit> => {
       const { dogId, day } = input.visit;

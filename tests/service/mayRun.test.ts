@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { checkRamp, editRamp } from '../../core/index.ts';
 import { blankPlanRequest } from '../../electron/contract/blank.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
@@ -51,6 +52,24 @@ describe('a goal too long for the dog', () => {
     const facts = { bcs: 5, longRunClearance: true };
     const saved = await desk.ok('visits/save', await request(desk, 120, facts));
     expect(saved.plan!.version).toBe(1);
+  });
+});
+
+describe('a plan changed by hand', () => {
+  test('holds no run that is too long for the dog either', async () => {
+    const desk = await openOwn();
+    const input = await request(desk, 20);
+    const { plan } = await desk.ok('visits/save', input);
+    const { day } = plan!.ramp.weeks.at(-1)!.sessions[0]!;
+    const to = { kind: 'continuous', repeats: 1, runMin: 35, walkMin: 0 } as const;
+    const edits = [{ kind: 'change', day, to } as const];
+    const kept = checkRamp(editRamp(plan!.ramp, edits)).map(({ code, weekIndex, day: on }) => ({
+      ...{ code, weekIndex, reason: AGREED },
+      ...(on === undefined ? {} : { day: on }),
+    }));
+    const edit = { dogId: input.visit.dogId, edits, kept, note: '' };
+    const error = await desk.refused('plans/edit', edit);
+    expect(error.message).toMatch(/35 min .* over 30 min.*body condition 6 of 9/);
   });
 });
 

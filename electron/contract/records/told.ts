@@ -32,6 +32,7 @@ const PARTS = {
     'medicine',
     'heatIllness',
     'usedToWarmth',
+    'wellSince',
     'lamenessClearances',
     'longRunClearance',
   ],

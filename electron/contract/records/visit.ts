@@ -115,6 +115,13 @@ export const VISIT = {
     nullable: true,
     since: 4,
   },
+  /** Asked while a plan runs: an illness since the last running, over since that day. */
+  wellSince: {
+    kind: 'day',
+    label: 'Ill since the last visit, well again since',
+    nullable: true,
+    since: 4,
+  },
   /** The vet's written yes to runs beyond what core allows by itself. */
   longRunClearance: {
     kind: 'flag',

@@ -44,6 +44,7 @@ ${text('medicine')}
 ${word('heat_illness_had', YES_NO)}
 ALTER TABLE visit ADD COLUMN heat_illness_day TEXT;
 ${word('used_to_warmth', YES_NO)}
+ALTER TABLE visit ADD COLUMN well_since TEXT;
 ${flag('long_run_clearance')}
 ${flag('signs_asked')}
 ${list('lameness_clearances')}

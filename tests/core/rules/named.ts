@@ -232,6 +232,7 @@ export function* chosen(): Generator<readonly Said[]> {
     yield buildRamp({ ...request, start, rules }).reasons;
   }
   const start = 'conditioned' as const;
+  yield buildRamp({ ...request, start, goal: { continuousMinutes: 100 } }).reasons;
   const walks = buildRamp({ ...request, start, programme: 'walking' });
   yield walks.reasons;
   // A walking programme with five weeks away, and one that was left for as long.

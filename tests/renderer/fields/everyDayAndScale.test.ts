@@ -28,6 +28,7 @@ const DAYS = [
   ['visit/FoodSwitchFields.vue', 'First day of the changeover', 'any'],
   ['visit/RunDaysFields.vue', 'From', 'any'],
   ['visit/RunDaysFields.vue', 'To', 'any'],
+  ['visit/SessionsSection.vue', 'Well again since', 'to today'],
   ['visit/PlanProposalPart.vue', 'The vet cleared the dog on', 'to today'],
   ['plan/ReviewPart.vue', 'The vet cleared the dog on', 'to today'],
   ['plan/EditSession.vue', 'Day', 'from a day'],
