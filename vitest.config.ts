@@ -36,6 +36,8 @@ export default defineConfig({
         test: {
           name: 'renderer',
           environment: 'happy-dom',
+          // A page leaves nothing behind that another reads, so files share a worker and its modules.
+          isolate: false,
           include: ['tests/renderer/**/*.test.ts'],
           testTimeout: 60_000,
         },

@@ -1,7 +1,10 @@
+import { Window } from 'happy-dom';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openSession, type SessionKey } from '../../../renderer/api/sessionKey.ts';
 
 let asked: string[];
+/** Of its own: what an earlier file left running can still lead the shared window elsewhere. */
+let tab: Window;
 
 /** A host that lets every code in but two, as it answers over HTTP. */
 const host = (async (path: string, init: RequestInit) => {
@@ -14,22 +17,22 @@ const host = (async (path: string, init: RequestInit) => {
 }) as typeof fetch;
 
 function open(hash: string): Promise<SessionKey> {
-  window.location.hash = hash;
-  const { location, history, sessionStorage } = window;
+  tab.location.hash = hash;
+  const { location, history, sessionStorage } = tab as unknown as typeof globalThis.window;
   return openSession({ location, history, sessionStorage, fetch: host });
 }
 
 describe('the key of a browser window', () => {
   beforeEach(() => {
-    window.sessionStorage.clear();
+    tab = new Window({ url: 'http://127.0.0.1:4000/' });
     asked = [];
   });
 
   it('is exchanged for the start code, which leaves the address', async () => {
     expect(await open('#start=abc-123')).toEqual({ key: 'key-of-abc-123', refused: null });
     expect(asked).toEqual(['POST /start']);
-    expect(window.location.href).not.toContain('abc-123');
-    expect(window.location.hash).toBe('#/');
+    expect(tab.location.href).not.toContain('abc-123');
+    expect(tab.location.hash).toBe('#/');
   });
   it('leads to the page that the address names behind the code', async () => {
     expect(await open('#start=abc-123&/restore?file=t0&name=L%C3%B6we%20%26%20Sohn')).toMatchObject(
@@ -37,14 +40,14 @@ describe('the key of a browser window', () => {
         key: 'key-of-abc-123',
       },
     );
-    expect(window.location.hash).toBe('#/restore?file=t0&name=L%C3%B6we%20%26%20Sohn');
+    expect(tab.location.hash).toBe('#/restore?file=t0&name=L%C3%B6we%20%26%20Sohn');
     await open('#start=abc-123&elsewhere');
-    expect(window.location.hash).toBe('#/');
+    expect(tab.location.hash).toBe('#/');
   });
   it('stays with the tab over a reload, on any page, without asking again', async () => {
     await open('#start=abc-123');
     expect(await open('#/dogs/7')).toEqual({ key: 'key-of-abc-123', refused: null });
-    expect(window.location.hash).toBe('#/dogs/7');
+    expect(tab.location.hash).toBe('#/dogs/7');
     expect(asked).toHaveLength(1);
   });
   it('is missing in a tab opened by hand', async () => {
@@ -60,7 +63,7 @@ describe('the key of a browser window', () => {
     'is not given for a %s code, and the window knows why',
     async (code) => {
       expect(await open(`#start=${code}`)).toEqual({ key: null, refused: code });
-      expect(window.location.href).not.toContain(code);
+      expect(tab.location.href).not.toContain(code);
     },
   );
   it('is missing when the host does not answer', async () => {
