@@ -2,6 +2,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { LANGUAGES } from '../../electron/contract/records.ts';
 import { openStories, play } from './play.ts';
 import { readDesk } from './readers/desk.ts';
+import { readPrintout } from './readers/printout.ts';
 import { readOwnersSheets, readProfessionalSheets } from './readers/sheets.ts';
 import { STORIES } from './stories.ts';
 import { expectOneStory, toldBy } from './told.ts';
@@ -9,12 +10,13 @@ import { expectOneStory, toldBy } from './told.ts';
 const { desk, close } = openStories();
 afterAll(close);
 
-describe('the desk and every sheet in every language say where the dog stands', () => {
+describe('the desk, the printout and every sheet in every language say where the dog stands', () => {
   test.for(STORIES)('$name', async (story) => {
     const played = await play(desk, story);
     expect(played.file.state).not.toBeNull();
     const said = new Map(await readProfessionalSheets(played));
     for (const [place, told] of await readDesk(played)) said.set(place, told);
+    said.set('the demonstration’s printout', readPrintout(played));
     for (const language of LANGUAGES) {
       for (const [place, told] of await readOwnersSheets(played, language)) said.set(place, told);
     }
