@@ -80,7 +80,7 @@ function overWhat(ramp: Ramp, { slot, before, recovery }: WalkedWeek): Over {
     return { code: 'event-week-not-easy', why: 'in the easy days before the event', ...grounds };
   }
   if (recovery) {
-    const why = `in a recovery week of ${rules.recoveryPercent} % of the highest week`;
+    const why = `in an easy week of ${rules.recoveryPercent} % of the highest week`;
     const grounds = by('recoveryPercent', rules.recoveryPercent, ['recoveryEvery']);
     return { code: 'recovery-missing', why, ...grounds };
   }

@@ -103,7 +103,7 @@ function recoveryReason({ rules }: Setting): Reason {
   ];
   return {
     code: 'recovery-weeks',
-    text: `One week in ${recoveryEvery} is a recovery week of ${recoveryPercent} % of the highest week${changeNote(rule, value)}, unless the week before was light already.`,
+    text: `One week in ${recoveryEvery} is an easy week of ${recoveryPercent} % of the highest week${changeNote(rule, value)}, unless the week before was light already.`,
     params: { every: recoveryEvery, percent: recoveryPercent },
     ...provenanceOf(rule, value, others),
   };

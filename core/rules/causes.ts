@@ -33,7 +33,7 @@ export const CAUSES = {
   'long-goal': { place: 'Running plan', text: 'A goal to talk over first' },
   'walking-programme': { place: 'Running plan', text: 'Brisk walks up to the walk base' },
   'weekly-cap': { place: 'Running plan', text: 'How fast run-minutes may rise' },
-  'recovery-weeks': { place: 'Running plan', text: 'Recovery weeks' },
+  'recovery-weeks': { place: 'Running plan', text: 'Easy weeks' },
   'break-less': { place: 'Running plan', text: 'Less after days without running' },
   'break-anew': { place: 'Running plan', text: 'Brisk walks anew after a long break' },
   'break-restart': { place: 'Running plan', text: 'A new start after a long break' },
@@ -46,7 +46,7 @@ export const CAUSES = {
     text: 'A session too long for the last 30 days',
   },
   'over-cap': { place: 'Plan changed by hand', text: 'A week with too many run-minutes' },
-  'recovery-missing': { place: 'Plan changed by hand', text: 'A recovery week that is none' },
+  'recovery-missing': { place: 'Plan changed by hand', text: 'An easy week that is none' },
   'event-week-not-easy': {
     place: 'Plan changed by hand',
     text: 'Last week before an event not easy',

@@ -3,7 +3,7 @@ import type { DogFilter } from '../contract/dogList.ts';
 import { DUE_PAST_DAYS } from '../contract/due.ts';
 import { readState } from './assessment.ts';
 import type { Desk } from './context.ts';
-import { dogsHeardOf, dogsWithPlan } from './due.ts';
+import { dogsHeardOf, dogsToWeigh, dogsWithPlan } from './due.ts';
 import { presentLines } from './presentLines.ts';
 import { readRules } from './rules.ts';
 
@@ -46,7 +46,9 @@ async function dogsByLine(desk: Desk, filter: OfLine): Promise<string[]> {
   const since = addDays(today, -DUE_PAST_DAYS);
   const isLate = ({ weight }: PresentLine): boolean => weight !== null && weight.day >= since;
   const holds: Readonly<Record<OfLine, (line: PresentLine) => boolean>> = {
-    'due for follow-up': ({ weighDay }) => weighDay !== null && weighDay <= today,
+    // Up to the day from which the due list leaves it out too.
+    'due for follow-up': ({ weighDay }) =>
+      weighDay !== null && weighDay <= today && weighDay >= since,
     'off course': (line) => line.offCourse !== null && isLate(line),
     gaining: (line) => line.gaining && isLate(line),
     'consent missing': ({ consent, aim }) => aim !== null && !consent.inForce,
@@ -60,9 +62,12 @@ async function inQuestion(desk: Desk, filter: OfLine, since: string): Promise<st
   if (filter === 'off course' || filter === 'gaining') {
     return (await dogsHeardOf(desk, since)).map(({ id }) => id);
   }
-  let dogs = desk.db.selectFrom('dog').select('id').where('binnedAt', 'is', null);
-  if (filter === 'consent missing') {
-    dogs = dogs.where((eb) =>
+  if (filter === 'due for follow-up') return (await dogsToWeigh(desk)).map(({ id }) => id);
+  const withoutConsent = await desk.db
+    .selectFrom('dog')
+    .select('id')
+    .where('binnedAt', 'is', null)
+    .where((eb) =>
       eb.exists(
         eb
           .selectFrom('visit')
@@ -75,7 +80,7 @@ async function inQuestion(desk: Desk, filter: OfLine, since: string): Promise<st
             ]),
           ),
       ),
-    );
-  }
-  return (await dogs.execute()).map(({ id }) => id);
+    )
+    .execute();
+  return withoutConsent.map(({ id }) => id);
 }

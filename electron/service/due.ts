@@ -10,8 +10,12 @@ import { readRules } from './rules.ts';
 // What today asks for. A dog is on these lists while it is still heard of: what is long past says
 // nothing of today, and reading the whole practice would take long.
 
-/** The longest time from a weighing to the next. */
+/** The longest time from a weighing to the next, days. */
 const BETWEEN_WEIGHINGS = Math.max(...Object.values(WEIGH_IN_DAYS));
+
+/** The dogs whose next weighing is not overdue for so long that it is on no list. */
+export const dogsToWeigh = (desk: Desk): Promise<ListedDog[]> =>
+  dogsHeardOf(desk, addDays(desk.today(), -DUE_PAST_DAYS - BETWEEN_WEIGHINGS));
 
 interface ListedDog {
   readonly id: string;
@@ -73,7 +77,7 @@ function isListed(reason: DueReason, day: string | null, today: string): day is 
 
 async function weighAndConsentLines(desk: Desk): Promise<DueLine[]> {
   const today = desk.today();
-  const dogs = await dogsHeardOf(desk, addDays(today, -DUE_PAST_DAYS - BETWEEN_WEIGHINGS));
+  const dogs = await dogsToWeigh(desk);
   const lines = await presentLines(
     desk,
     dogs.map(({ id }) => id),

@@ -8,6 +8,7 @@ import {
   blankPlanRequest,
   blankVisit,
 } from '../../electron/contract/blank.ts';
+import { DUE_PAST_DAYS } from '../../electron/contract/due.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { MOST_LISTED } from '../../electron/contract/dogList.ts';
 import { searchText } from '../../electron/service/searchText.ts';
@@ -170,6 +171,18 @@ describe('the list of dogs', () => {
     expect(await filtered('stopped')).toEqual([]);
     expect(await filtered('plan ended')).toEqual(['Enda']);
     expect((await desk.ok('dogs/find', { query: '', filters: ['consent missing'] })).count).toBe(2);
+  });
+
+  test('holds no dog whose weighing is overdue for longer than the due list says', async () => {
+    const desk = await openOwn();
+    const id = await addDog(desk, 'Rusk');
+    await see(desk, id, '2026-03-01', {});
+    const { weighDay } = (await desk.ok('dogs/file', { dogId: id })).state!;
+    const due = () => names(desk, { filters: ['due for follow-up'] });
+    desk.setDay(addDays(weighDay!, DUE_PAST_DAYS));
+    expect(await due()).toEqual(['Rusk']);
+    desk.setDay(addDays(weighDay!, DUE_PAST_DAYS + 1));
+    expect(await due()).toEqual([]);
   });
 
   test('is narrowed to dogs that gain, those meant to left out, and to those that were stopped', async () => {

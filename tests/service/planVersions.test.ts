@@ -216,7 +216,7 @@ describe('a rule the practice changed', () => {
     const desk = await openOwn();
     const set = (value: number) => ({ ruleId: 'recoveryEvery', value, reason: 'x' });
     const { message } = await desk.refused('rules/set', set(3.5));
-    expect(message).toBe('“A recovery week every” must be a whole number from 3 to 6 weeks.');
+    expect(message).toBe('“An easy week every” must be a whole number from 3 to 6 weeks.');
     await desk.ok('rules/set', set(3));
   });
 

@@ -72,13 +72,15 @@ async function filters({ desk, file }: Played): Promise<[string, Told][]> {
       ({ id }) => id === file.dog.id,
     );
   const { state } = file;
-  const isLater = state!.weighDay! > state!.day;
+  const { day } = state!;
+  const weighDay = state!.weighDay!;
+  const isDue = weighDay <= day && weighDay >= addDays(day, -DUE_PAST_DAYS);
   return [
     ['the filter "gaining"', { gaining: await holds('gaining') }],
     ['the filter "consent missing"', { consent: !(await holds('consent missing')) }],
     [
       'the filter "due for follow-up"',
-      (await holds('due for follow-up')) === isLater ? { nextWeighIn: undefined } : {},
+      (await holds('due for follow-up')) === isDue ? {} : { nextWeighIn: undefined },
     ],
     ['the filter "plan ended"', (await holds('plan ended')) ? { programme: 'finished' } : {}],
     ['the filter "stopped"', (await holds('stopped')) ? { programme: 'held' } : {}],
