@@ -3,6 +3,7 @@ import {
   checkRamp,
   editRamp,
   goalLimitsOf,
+  isGoalSetAside,
   type KeptBreach,
   type Ramp,
   type RampEdit,
@@ -36,7 +37,7 @@ export async function keepEdit(desk: Desk, db: Kysely<Schema>, edit: HandEdit): 
   if (open !== undefined) {
     throw badField(path, `A written reason is needed to keep this: ${open.text}`);
   }
-  await assertInsideGoal(db, plan, ramp, madeOn);
+  await assertInsideGoal(db, plan, { ramp, day: madeOn, reasons: kept.length > 0 });
   return keepPlan(desk, db, {
     dogId: plan.dogId,
     visitId,
@@ -50,18 +51,22 @@ export async function keepEdit(desk: Desk, db: Kysely<Schema>, edit: HandEdit): 
   });
 }
 
-/** No run by hand goes beyond what this dog may be trained for. @throws Refusal (input) */
+/**
+ * No run by hand goes beyond what this dog may be trained for; a written reason for the edit sets
+ * aside what a reason can. @throws Refusal (input)
+ */
 async function assertInsideGoal(
   db: Kysely<Schema>,
   { dogId, ramp: before }: Plan,
-  ramp: Ramp,
-  day: string,
+  { ramp, day, reasons }: { readonly ramp: Ramp; readonly day: string; readonly reasons: boolean },
 ): Promise<void> {
   const continuousMinutes = longestRun(ramp);
   if (continuousMinutes <= longestRun(before)) return;
   const [record, rules] = [await readRecord(db, dogId), await readRules(db)];
   const asked = { ...ramp.request, goal: { continuousMinutes } };
-  const [limit] = goalLimitsOf(assessInput(record, rules, day, null), asked);
+  const limit = goalLimitsOf(assessInput(record, rules, day, null), asked).find(
+    ({ code }) => !(reasons && isGoalSetAside(code)),
+  );
   if (limit !== undefined) throw badField('edits', `${limit.text} ${limit.change}`);
 }
 

@@ -20,7 +20,7 @@ import { keptVisitForm, newVisitForm, type VisitForm } from './visitForm.ts';
 
 const GROWN_MONTHS = 24;
 
-/** Walks up to the walk base come before the runs. */
+/** What was found sends a dog walking first, not what is still to be looked at. */
 const proposed = (outcome: ScreeningOutcome | undefined): Programme =>
   outcome === 'walking only' ? 'walking' : 'running';
 
@@ -80,7 +80,7 @@ export function useVisit(file: DogFile, visitId: string | null) {
   const taken = computed(() => takenRamp(values, proposal.value));
   const withTaken = useAssessment(values, { ...context, ramp: () => taken.value });
 
-  followWhatIsTyped(values, () => found.value.screening?.outcome);
+  followWhatIsTyped(values, () => found.value.screening?.found);
 
   return {
     shown,

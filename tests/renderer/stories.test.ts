@@ -25,13 +25,14 @@ const outcomeIn = (text: string): string | undefined =>
 function programmeIn(text: string): Told['programme'] {
   if (/The plan waits|Running is stopped/.test(text)) return 'held';
   if (text.includes('The plan has come to its end')) return 'finished';
+  if (/of the walking programme|The walking programme begins/.test(text)) return 'walking';
   return /Week \d+ of \d+ of the plan|The plan begins on/.test(text) ? 'running' : 'none';
 }
 
 const plain = (text: string): string => text.replaceAll(/\s+/g, ' ');
 
 function standsIn(text: string): Told {
-  const week = /Week (\d+) of (\d+) of the plan/.exec(text);
+  const week = /Week (\d+) of (\d+) of the (?:plan|walking programme)/.exec(text);
   return {
     outcome: outcomeIn(text),
     programme: programmeIn(text),
