@@ -16,7 +16,7 @@ import {
   type VisitSheet,
 } from '../../templates/index.ts';
 import { loadFonts } from './fonts.ts';
-import { compare, median, timed, type BenchLine } from './measure.ts';
+import { compare, median, roundsOf, timed, type BenchLine } from './measure.ts';
 import { plainDocument } from './plainDocument.ts';
 import { clock } from './practice.ts';
 import { ask, startService } from './service.ts';
@@ -24,7 +24,7 @@ import { ask, startService } from './service.ts';
 /** Sheets of a follow-up that make six pages for the demonstration dog. */
 const KINDS: HandoutKind[] = ['progress-report', 'feeding-sheet', 'heat-card', 'vet-letter'];
 const PROBE_EVERY_MS = 2;
-const RENDERS = 12;
+const RENDERS = roundsOf(12);
 
 interface Bundle {
   readonly service: Service;

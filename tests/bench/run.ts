@@ -1,6 +1,6 @@
 // `npm run bench`: how fast it is, as ratios taken in one run on the same invented practice.
 // `--json` prints the figures as JSON instead, `--readme` writes them into the README as well;
-// `--no-scaling` leaves the three sizes out, `--dogs N` takes another practice.
+// `--no-scaling` leaves the three sizes out, `--dogs N` takes another practice, `--hurry` few rounds.
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -25,6 +25,7 @@ const { values } = parseArgs({
     json: { type: 'boolean', default: false },
     readme: { type: 'boolean', default: false },
     scaling: { type: 'boolean', default: true },
+    hurry: { type: 'boolean', default: false },
   },
   allowNegative: true,
 });

@@ -1,5 +1,5 @@
 import { addDays, buildRamp, reviewRamp, type Ramp, type SessionResult } from '../../core/index.ts';
-import { compare, median, timed, type BenchLine } from './measure.ts';
+import { compare, median, roundsOf, timed, type BenchLine } from './measure.ts';
 
 const START = '2026-01-05';
 const REVIEW_EVERY_DAYS = 28;
@@ -38,7 +38,7 @@ export async function measureYearPlan(): Promise<BenchLine[]> {
     { rounds: 25, warmUp: 5 },
   );
   const builds: number[] = [];
-  for (let round = 0; round < 25; round += 1) builds.push(await timed(yearPlan));
+  for (let round = 0; round < roundsOf(25); round += 1) builds.push(await timed(yearPlan));
   return [
     {
       name: `A plan of ${kept[0]!.weeks.length} weeks with ${REVIEWS} reviews`,

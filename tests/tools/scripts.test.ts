@@ -50,7 +50,7 @@ const SMALLEST: Readonly<Record<string, Small>> = {
     says: (printed) => expect(heads(printed)).toEqual(tablesOf('calibration')),
   },
   bench: {
-    words: ['--dogs', '120', '--no-scaling'],
+    words: ['--dogs', '120', '--no-scaling', '--hurry'],
     says: (printed) => {
       expect(heads(printed)).toEqual(tablesOf('bench'));
       // Bytes and files do not depend on the machine.
