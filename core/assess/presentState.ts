@@ -49,7 +49,8 @@ export type PresentProgramme<P> =
   /** A plan is in force, and something has to be settled before the next outing. */
   | {
       readonly kind: 'waiting';
-      readonly for: 'vet' | 'walking' | 'walk base';
+      /** `outings`: the plan's days are over, and not all that became of them is told. */
+      readonly for: 'vet' | 'walking' | 'walk base' | 'outings';
       readonly plan: P;
       readonly reasons: readonly Reason[];
     }
@@ -142,7 +143,12 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
   const plan = plans.find(({ current }) => current) ?? null;
   const review = plan === null ? null : reviewOf(input, plan, latest, assessment);
   const screened = mayRunOf(assessment, plan);
-  const programme = programmeOf(plan, review, screened, assessment, day);
+  const soFar = outingsOf(input, '', day);
+  const programme = untoldAtTheEnd(
+    programmeOf(plan, review, screened, assessment, day),
+    soFar,
+    day,
+  );
   const screening = screeningOf(assessment.screening, screened, programme);
   const decisions = record.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
   const ration = decisions.at(-1) ?? null;
@@ -159,7 +165,7 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
     programme,
     review,
     outings: outingsOf(input, visits.at(-2)?.day ?? '', latest.day),
-    soFar: outingsOf(input, '', day),
+    soFar,
     ration,
     decidedAtLastVisit: ration !== null && ration.visitId === latest.id,
     goal: plan === null ? null : goalOf(plan.ramp, day),
@@ -230,7 +236,22 @@ function screeningOf(
 
 function gateOf(programme: PresentProgramme<unknown>): Exclude<Gate, 'note'> | null {
   if (programme.kind === 'stopped') return 'vet first';
-  return programme.kind === 'waiting' && programme.for === 'walk base' ? 'walking only' : null;
+  if (programme.kind !== 'waiting') return null;
+  return programme.for === 'walk base' || programme.for === 'outings' ? 'walking only' : null;
+}
+
+/** After a plan's last day the break that asks for the walk base may only be one of telling. */
+function untoldAtTheEnd<P extends PresentPlan>(
+  programme: PresentProgramme<P>,
+  soFar: OutingsTold | null,
+  day: IsoDay,
+): PresentProgramme<P> {
+  if (programme.kind !== 'waiting' || programme.for !== 'walk base') return programme;
+  const endsOn = lastOuting(programme.plan);
+  const isOver = endsOn !== null && endsOn < day;
+  return isOver && soFar !== null && soFar.untold > 0
+    ? { ...programme, for: 'outings' }
+    : programme;
 }
 
 function programmeOf<P extends PresentPlan>(

@@ -164,6 +164,8 @@ export interface DogFile {
   readonly assessment: Assessment | null;
   /** Where the dog stands today: what every page and sheet says of it. Null as the assessment. */
   readonly state: PresentState<Plan, FoodDecision> | null;
+  /** The day of the next weighing, before the first visit too; null before any weighing. */
+  readonly weighDay: string | null;
 }
 
 export interface SavedVisit {

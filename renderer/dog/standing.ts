@@ -12,6 +12,7 @@ const WAITING = {
   vet: 'The plan waits for the vet.',
   walking: 'The plan waits: walking only until what stands against running is settled.',
   'walk base': 'The plan waits: the walk base has to be passed again before any running.',
+  outings: 'The plan waits: its days are over, and not all of its outings are told.',
 } as const;
 
 const PLAN_WORDS = { running: 'plan', walking: 'walking programme' } as const;

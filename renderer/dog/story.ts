@@ -1,4 +1,4 @@
-import { compareLameness, nextWeighIn, underWay } from '../../core/index.ts';
+import { compareLameness, underWay } from '../../core/index.ts';
 import type { DogFile, Visit } from '../../electron/contract/contract.ts';
 import type { Shown } from '../units/shown.ts';
 import { LIMB_WORDS } from '../words.ts';
@@ -75,14 +75,10 @@ const DUE_WORDS = {
 } as const;
 
 /** What comes next for a dog, in order of days. A weighing that is overdue comes first. */
-export function comingNext({ state, weighings }: DogFile): Coming[] {
+export function comingNext({ state, weighDay }: DogFile): Coming[] {
   // Before the first visit nothing but the rhythm of weighing is due.
   if (state === null) {
-    const day = nextWeighIn({
-      lastWeighedDay: weighings.at(-1)?.day ?? null,
-      proposedWeighDay: null,
-    });
-    return day === null ? [] : [{ day, words: DUE_WORDS.weigh }];
+    return weighDay === null ? [] : [{ day: weighDay, words: DUE_WORDS.weigh }];
   }
   const { programme } = state;
   return state.due.map(({ what, day }) => {

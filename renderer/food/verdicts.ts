@@ -1,4 +1,4 @@
-import type { FoodVerdict } from '../../core/index.ts';
+import type { Figure, FoodVerdict } from '../../core/index.ts';
 
 /** The verdict on the food in a few words. */
 export const VERDICT_WORDS: Record<FoodVerdict, string> = {
@@ -8,3 +8,7 @@ export const VERDICT_WORDS: Record<FoodVerdict, string> = {
   wait: 'No change yet',
   refer: 'Vet first',
 };
+
+/** A growing dog's energy is no maintenance: most of what lies above it goes into growth. */
+export const needWord = ({ id }: Pick<Figure, 'id'>): string =>
+  id === 'growthEnergy' ? 'Need while growing' : 'Maintenance';

@@ -85,7 +85,9 @@ describe('the main job by hand', () => {
     await page.getByLabel('Day of the visit').fill(addDays(today, -42));
     await page.getByRole('group', { name: 'Walk base' }).getByLabel('Passed').check();
     await page.getByLabel('The treating vet has referred or consented').check();
-    await page.getByRole('textbox', { name: /^Vet \(/ }).fill('Dr C. Vet');
+    // The vet of the owner's record.
+    const vet = page.getByRole('textbox', { name: 'Vet', exact: true });
+    expect(await vet.inputValue()).toBe('Dr C. Vet');
     await visit.weight.fill('62 lb');
     // International pound: 62 lb = 28.12 kg (S).
     await page.getByText('= 28.12 kg').waitFor();

@@ -166,7 +166,8 @@ describe('the list of dogs', () => {
     expect(await filtered('stopped')).toEqual(['Enda']);
     expect((await filtered('due for follow-up')).sort()).toEqual(['Enda', 'Frea', 'Offa']);
     expect(await filtered('stopped', 'consent missing')).toEqual(['Enda']);
-    const { planEndsOn } = (await desk.ok('dogs/file', { dogId: ended })).state!;
+    const { planEndsOn, programme } = (await desk.ok('dogs/file', { dogId: ended })).state!;
+    expect(programme).toMatchObject({ kind: 'waiting', for: 'outings' });
     await tellAllDone(desk, ended, addDays(planEndsOn!, 3));
     expect(await filtered('stopped')).toEqual([]);
     expect(await filtered('plan ended')).toEqual(['Enda']);

@@ -91,6 +91,10 @@ export const RETURNS: readonly Story[] = [
     steps: [BEGUN, { on: 14, told: 'done' }, { on: 56, passes: true }],
   },
   {
+    name: 'untold up to the end of the plan and beyond',
+    steps: [BEGUN, { on: 14, told: 'done' }, { on: 240, passes: true }],
+  },
+  {
     name: 'a plan edited by hand',
     steps: [
       BEGUN,

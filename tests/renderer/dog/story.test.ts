@@ -29,6 +29,7 @@ const fileOf = (visits: Visit[]): DogFile => ({
   weighings: [],
   assessment: null,
   state: null,
+  weighDay: null,
 });
 const shown = shownWith(DEFAULT_CHOICES);
 const plain = (text: string) => text.replace(/\u00a0/g, ' ');

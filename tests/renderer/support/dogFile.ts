@@ -23,5 +23,6 @@ export function dogFile(visits: readonly Visit[]): DogFile {
     weighings: [],
     assessment: null,
     state: null,
+    weighDay: null,
   };
 }

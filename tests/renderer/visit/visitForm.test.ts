@@ -26,6 +26,7 @@ function fileWith(visits: Visit[]): DogFile {
     weighings: [],
     assessment: null,
     state: null,
+    weighDay: null,
   };
 }
 const earlier: Visit = {
