@@ -106,7 +106,7 @@ export interface GaitChanges {
 }
 
 /**
- * At which speed this dog must canter: `√(Fr × g × h)` over the published range of Fr.
+ * At which speed dogs of this height change to a canter or gallop: `√(Fr × g × h)` over the published range of Fr.
  * @throws RangeError for heightM outside 0.1–1.2 m.
  */
 export function gaitChanges(input: {
@@ -143,7 +143,7 @@ export function gaitChanges(input: {
     }),
     canterPace: estimate(paceOfSpeed(mid), paceOfSpeed(high), paceOfSpeed(low), {
       id: 'canterPace',
-      label: 'Pace at which it must canter',
+      label: 'Pace at which dogs of this height change to a canter or gallop',
       unit: 'min/km',
       rangeMeaning: range,
       formula: '1000 / 60 / √(Fr × g × h)',

@@ -95,7 +95,10 @@ export const CAUSES = {
   froudeNumber: { place: 'Gait', text: 'Froude number at a pace, and the gait it points to' },
   trotSpeed: { place: 'Gait', text: 'Speed at which walk becomes trot' },
   canterSpeed: { place: 'Gait', text: 'Speed at which trot becomes canter' },
-  canterPace: { place: 'Gait', text: 'Pace at which the dog must canter' },
+  canterPace: {
+    place: 'Gait',
+    text: 'Pace at which dogs of this height change to a canter or gallop',
+  },
   'gait-joint-angle': { place: 'Gait', text: 'Change of a joint angle' },
   'gait-thigh-girth': { place: 'Gait', text: 'Change of the thigh girth' },
   'gait-standing-weight': { place: 'Gait', text: 'Change of the standing weight of a limb' },

@@ -10,7 +10,7 @@ import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface KitSheetData extends HandoutContext {
-  /** At which pace this dog must canter, by its height; left out where it was not measured. */
+  /** At which pace dogs of its height change to a canter or gallop; left out where it was not measured. */
   readonly pace?: GaitChanges | null;
 }
 

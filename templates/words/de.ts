@@ -425,7 +425,7 @@ export const de: OwnerWords = {
     fitTitle: 'Wir haben den Sitz zusammen geprüft',
     fitLines: ['Geschirr', 'Größe', 'Leine', 'Achten auf'],
     vet: 'Wenn {dog} lahmt, sich wund reibt oder das Geschirr nicht will: aufhören. Rufen Sie uns oder die Praxis an.',
-    pace: 'Bei {slow} oder langsamer kann {dog} traben. Bei {fast} oder schneller muss {dog} galoppieren.',
+    pace: 'Bei {slow} oder langsamer traben Hunde so hoch wie {dog} meist. Bei {fast} oder schneller galoppieren die meisten.',
   },
   reasons: {
     'lameness-walk-cleared':

@@ -419,7 +419,7 @@ export const en = {
     fitTitle: 'We checked the fit together',
     fitLines: ['Harness', 'Size', 'Line', 'What to watch'],
     vet: 'If {dog} limps, rubs sore or will not wear the harness, stop. Call us or ask your vet.',
-    pace: 'At {slow} or slower {dog} can trot beside you. At {fast} or faster it has to canter.',
+    pace: 'At {slow} or slower dogs as tall as {dog} mostly trot. At {fast} or faster most gallop.',
   },
   /** Core's reasons in plain words, by code; core's own sentence is printed where one is missing. */
   reasons: {

@@ -421,7 +421,7 @@ export const es: OwnerWords = {
     fitTitle: 'Probamos juntos el ajuste',
     fitLines: ['Arnés', 'Talla', 'Línea', 'Vigilar'],
     vet: 'Si {dog} cojea, se roza o no quiere el arnés, pare. Llámenos o llame al veterinario.',
-    pace: 'A {slow} o más lento, {dog} puede trotar. A {fast} o más rápido debe galopar.',
+    pace: 'A {slow} o más lento, un perro alto como {dog} suele trotar. A {fast} o más rápido suele galopar.',
   },
   reasons: {
     'lameness-walk-cleared':

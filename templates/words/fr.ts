@@ -431,7 +431,7 @@ export const fr: OwnerWords = frenchSpacing({
     fitTitle: 'Nous avons vérifié le réglage ensemble',
     fitLines: ['Harnais', 'Taille', 'Ligne', 'À surveiller'],
     vet: 'Si {dog} boite, s’irrite ou refuse le harnais, arrêtez. Appelez-nous ou le vétérinaire.',
-    pace: 'À {slow} ou plus lent, {dog} peut trotter. À {fast} ou plus vite, il lui faut galoper.',
+    pace: 'À {slow} ou plus lent, un chien de la taille de {dog} trotte le plus souvent. À {fast} ou plus vite, il galope.',
   },
   reasons: {
     'lameness-walk-cleared':
