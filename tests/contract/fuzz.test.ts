@@ -16,11 +16,13 @@ import { WORDS } from './support/words.ts';
 
 /** Inputs a call that get past its schema, and as many of which most do not; more by option. */
 const INPUTS = Number(process.env['FUZZ_INPUTS'] ?? 500);
-/** Calls that derive a key, open or write whole practices, or print: a share of the inputs is enough. */
+/** Calls that derive a key, go through a whole practice, or print: a share of the inputs is enough. */
 const COSTLY: Partial<Record<CallName, number>> = {
   'backup/make': 0.04,
   'app/open': 0.1,
   'erasures/finish': 0.2,
+  'export/make': 0.2,
+  'practice/year': 0.2,
   'handouts/render': 0.2,
   'handouts/batch': 0.2,
   'handouts/bundle': 0.2,
