@@ -96,9 +96,11 @@ export function follow(input: FoodCase): FoodDraft {
 
 const round = (value: number): number => Math.round(value * 100) / 100;
 
+/** One decimal, with a true minus. */
+const signed = (value: number): string => value.toFixed(1).replace('-', '−');
+
 function rateText({ percentPerWeek, low, high }: TrendRate): string {
-  const shown = (value: number) => value.toFixed(1).replace('-', '−');
-  return `${shown(percentPerWeek)} % a week, 90 % interval ${shown(low)} to ${shown(high)}`;
+  return `${signed(percentPerWeek)} % a week, 90 % interval ${signed(low)} to ${signed(high)}`;
 }
 
 /** The trend is in % of the weight where its line starts; the corridor in % of the plan's start. */
@@ -121,7 +123,9 @@ function moreWeighings(input: AdjustFoodInput, rate: TrendRate, corridor: RateCo
       : count === 1
         ? 'one more weighing'
         : `about ${count} more weighings`;
-  return `${many} two weeks apart: the rate, ${rateText(rate)}, lies outside the corridor, but its interval does not yet`;
+  const { percentPerWeek, low, high } = rate;
+  const meant = `${signed(corridor.min)} to ${signed(corridor.max)} %`;
+  return `${many} two weeks apart. Those so far say ${signed(percentPerWeek)} % a week, outside what is meant (${meant}); they scatter from ${signed(low)} to ${signed(high)} %, so that the true rate may lie inside`;
 }
 
 export function wait(input: AdjustFoodInput, waitingFor: string): FoodDraft {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { blankPractice } from '../../electron/contract/blank.ts';
 import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
+import { readPdf } from '../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from './support/records.ts';
 
@@ -54,6 +56,44 @@ describe('a follow-up saved in one go', () => {
     const file = await desk.ok('dogs/file', { dogId });
     expect(file.sessions.map(({ day }) => day)).toEqual(days);
     expect(file.plans.map(({ current }) => current)).toEqual([false, true]);
+  });
+
+  test('keeps and prints the energy typed by hand, whatever the accepted plan proposes', async () => {
+    const desk = await openOwn();
+    const { dogId, days, sent } = await inPlan(desk);
+    const food = { kcalPerDay: 990, foodSwitch: null, note: '' };
+    const saved = await desk.ok('visits/save', {
+      ...sent,
+      food: { ...food, decision: 'edited' },
+      sessions: days.map((day) => told(day)),
+      review: ACCEPTED,
+    });
+    expect(saved.foodDecision).toMatchObject({ decision: 'edited', kcalPerDay: 990 });
+    expect(saved.foodDecision!.proposal.kcalPerDay).not.toBeCloseTo(990, 0);
+    await desk.ok('practice/save', { ...blankPractice(), name: 'Invented Practice' });
+    const sheets = await desk.ok('handouts/bundle', {
+      kinds: ['running-plan', 'feeding-sheet'],
+      dogId,
+      paper: null,
+    });
+    const { text } = await readPdf(Buffer.from(sheets.base64, 'base64'));
+    expect(text.replaceAll(/\s+/g, ' ')).toContain('990 kcal');
+  });
+
+  test('keeps nothing where another ration was accepted than is proposed by then', async () => {
+    const desk = await openOwn();
+    const { dogId, days, sent } = await inPlan(desk);
+    const error = await desk.refused('visits/save', {
+      ...sent,
+      food: { decision: 'accepted', kcalPerDay: 990, foodSwitch: null, note: '' },
+      sessions: days.map((day) => told(day)),
+      review: ACCEPTED,
+    });
+    expect(error.fields?.[0]?.path).toBe('food.decision');
+    expect(error.fields?.[0]?.message).toContain('you accepted 990');
+    const file = await desk.ok('dogs/file', { dogId });
+    expect(file.visits).toHaveLength(1);
+    expect(file.sessions).toEqual([]);
   });
 
   test('judges the plan by the findings of the same visit', async () => {

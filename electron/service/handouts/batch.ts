@@ -83,13 +83,15 @@ async function readDogs(
         const job = problem === null ? printJob(material, [kind], { language, fontsFolder }) : null;
         return { kind, job, problem };
       });
-      const names = { dogName: material.file.dog.name, clientName: material.file.client.name };
+      const { file, context } = material;
+      const { day } = context;
+      const names = { dogName: file.dog.name, clientName: file.client.name, day };
       dogs.push({ dogId, names, sheets });
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       const problem = error.error.message;
       const sheets = kinds.map((kind) => ({ kind, job: null, problem }));
-      dogs.push({ dogId, names: { dogName: '', clientName: '' }, sheets });
+      dogs.push({ dogId, names: { dogName: '', clientName: '', day: '' }, sheets });
     }
   }
   return dogs;
@@ -106,7 +108,7 @@ async function printAll(
   const file = room.transfer.room();
   const dogs: BatchDog[] = [];
   await writeZip(file, work, async (zip) => {
-    const nameOf = batchFileNames(day);
+    const nameOf = batchFileNames();
     const print = sheetPrinter(room, work, begun);
     for (const { dogId, names, sheets } of begun) {
       const printed: BatchSheet[] = [];

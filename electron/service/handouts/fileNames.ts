@@ -12,10 +12,12 @@ export function sheetFileName(kind: HandoutKind | 'visit', dogName: string, day:
   return `${plain === '' ? 'dog' : plain}-${kind}-${day}.pdf`;
 }
 
-/** Whose sheet it is. */
+/** Whose sheet it is, and of which visit. */
 export interface Named {
   readonly dogName: string;
   readonly clientName: string;
+  /** Day of the visit that the sheet tells of, not of its printing. */
+  readonly day: string;
 }
 
 /** Letters of one name in a file's name: dog, owner, sheet and day stay within what a system takes. */
@@ -28,9 +30,9 @@ const shortName = (name: string, otherwise: string): string =>
  * Names the sheets of several dogs, so that a folder of them is sorted by dog; never the same name
  * twice, on systems that do not tell capitals apart either.
  */
-export function batchFileNames(day: string): (dog: Named, kind: HandoutKind) => string {
+export function batchFileNames(): (dog: Named, kind: HandoutKind) => string {
   const given = new Set<string>();
-  return ({ dogName, clientName }, kind) => {
+  return ({ dogName, clientName, day }, kind) => {
     const whose = `${shortName(dogName, 'dog')}, ${shortName(clientName, 'owner')}`;
     for (let count = 1; ; count += 1) {
       const name = plainFileName(

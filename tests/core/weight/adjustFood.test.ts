@@ -52,7 +52,9 @@ describe('following a loss plan', () => {
   it('waits while only the point is outside, and says for how many weighings', () => {
     const proposal = ask({ trend: falling(0, 3) });
     expect(proposal).toMatchObject({ verdict: 'wait', kcalPerDay: 780 });
-    expect(proposal.waitingFor).toMatch(/more weighings? two weeks apart/);
+    expect(proposal.waitingFor).toMatch(/more weighings? two weeks apart\. Those so far say/);
+    // The corridor of a loss (German 2011; S), signed as the rate beside it.
+    expect(proposal.waitingFor).toContain('outside what is meant (−2.0 to −0.5 %)');
     expect(proposal.nextWeighInDay).toBe('2026-06-15');
   });
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
 import { describe, expect, test } from 'vitest';
 import yauzl from 'yauzl';
+import { addDays } from '../../../core/index.ts';
 import { blankPractice } from '../../../electron/contract/blank.ts';
 import type { BatchPrinted } from '../../../electron/contract/batch.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
@@ -78,13 +79,17 @@ describe('sheets for several dogs', () => {
     const desk = await practice();
     const { id: dogId } = await dogOf(desk, 'Ada Sample', 'Bess');
     await seenWithPlan(desk, dogId, DAY);
+    // Printed later, they carry the visit's day all the same.
+    desk.setDay(addDays(DAY, 3));
     const batch = await desk.ok('handouts/batch', {
       ...all,
       dogIds: [dogId],
       kinds: ['heat-card'],
     });
     const alone = await desk.ok('handouts/render', { kind: 'heat-card', dogId, paper: null });
-    const [bytes] = (await pdfsOf(desk, batch)).values();
+    expect(alone.fileName).toBe(`Bess-heat-card-${DAY}.pdf`);
+    const [[name, bytes]] = [...(await pdfsOf(desk, batch))] as [[string, Buffer]];
+    expect(name).toBe(`Bess, Ada Sample, heat-card ${DAY}.pdf`);
     expect(bytes!.equals(Buffer.from(alone.base64, 'base64'))).toBe(true);
   }, 120_000);
 
