@@ -3,7 +3,7 @@ import { blankPractice, blankVisit } from '../../../electron/contract/blank.ts';
 import type { HandoutKind, VisitFacts } from '../../../electron/contract/records.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from '../desk.ts';
-import { dogOf, soundVisit } from '../support/records.ts';
+import { dogOf, seenWithPlan, soundVisit, tellAllDone } from '../support/records.ts';
 
 // What the intake asks for beside the numbers, on the two sheets for professionals.
 
@@ -102,4 +102,19 @@ describe.each(SHEETS)('the %s', (kind) => {
     });
     expect(await textOf(desk, kind, dogId)).not.toMatch(/has assessed|assessed by a vet/);
   });
+});
+
+test('a plan under way is printed from the week of today on, with what was done so far', async () => {
+  const desk = await openOwn();
+  await desk.ok('practice/save', { ...blankPractice(), name: 'Practice of the test' });
+  const { id: dogId } = await dogOf(desk, 'Dana Owner', 'Rusk');
+  const { plan } = await seenWithPlan(desk, dogId, '2026-03-02');
+  const [, , third] = plan!.ramp.weeks;
+  await tellAllDone(desk, dogId, third!.startDay);
+  const text = await textOf(desk, 'running-plan', dogId);
+  expect(text).toMatch(/So far: 6 of 6 outings done\. The longest: \d+ min\./);
+  expect(text).toMatch(/Week 3\s/);
+  expect(text).not.toMatch(/Week [12]\s+\d/);
+  // Where one step back leads may lie before: it stands on the sheet that was printed first.
+  expect(text).toContain('one step back: week 2');
 });
