@@ -4,6 +4,9 @@ import { GreedyFirst } from './tests/support/greedyFirst.ts';
 import { SOURCE_RUN_FLAGS } from './tests/support/runtimeFlags.ts';
 
 const PURE = ['tests/core/**/*.test.ts', 'tests/outside/**/*.test.ts'];
+const RECORDS = ['migrations', 'service', 'stories', 'templates'].map(
+  (room) => `tests/${room}/**/*.test.ts`,
+);
 
 export default defineConfig({
   test: {
@@ -24,10 +27,20 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'records',
+          environment: 'node',
+          // Each test has a folder of its own, so files share a worker and what it has loaded.
+          isolate: false,
+          include: RECORDS,
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/renderer/**', 'tests/e2e/**', ...PURE],
+          exclude: ['tests/renderer/**', 'tests/e2e/**', ...PURE, ...RECORDS],
           testTimeout: 60_000,
         },
       },
