@@ -93,6 +93,10 @@ describe('a decision on food and plan', () => {
 
   it('typed by hand stays as typed when the plan is accepted after it', async () => {
     const played = await openFollowUp();
+    // Under 79 kcal/kg^0.75 of target ordinary food falls short (Linder 2012; A).
+    await visitPage(page)
+      .follows.getByText(/ordinary food fell short/)
+      .waitFor();
     await foodDecision().getByLabel('Edit').check();
     await page.getByLabel('Daily energy').fill('990');
     await visitPage(page).acceptPlan();
