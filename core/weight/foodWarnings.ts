@@ -41,7 +41,7 @@ function goalAgainstScore({ goal, bcs }: AdjustFoodInput): Reason[] {
       'the dog is heavy already, yet the aim is to gain. Look at it again.',
     );
   }
-  if (goal === 'hold' && bcs >= 7) {
+  if (goal === 'hold' && bcs >= 6) {
     return warn(
       'heavy-to-hold',
       'the dog is heavy, yet the aim is to hold weight. Look at it again.',

@@ -318,6 +318,7 @@ describe('the start of a plan', () => {
     ['gain', 8, 'heavy-to-gain'],
     ['gain', 6, 'heavy-to-gain'],
     ['gain', 4, null],
+    ['hold', 6, 'heavy-to-hold'],
     ['hold', 7, 'heavy-to-hold'],
     ['hold', 3, 'thin-to-hold'],
     ['hold', 5, null],
