@@ -1,6 +1,6 @@
 import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
-import { wasRun } from '../ramp/done.ts';
+import { minutesRun, wasRun } from '../ramp/done.ts';
 import { programmeOf as trainedBy } from '../ramp/outing.ts';
 import { reviewRamp } from '../ramp/review.ts';
 import type { Review } from '../ramp/reviewTypes.ts';
@@ -11,7 +11,7 @@ import type { FoodGoal } from '../weight/foodTypes.ts';
 import { assess } from './assess.ts';
 import { presentLine, type PresentLine } from './presentLine.ts';
 import { plannedSessions, weekAt, type PlanVersion } from './plannedWeeks.ts';
-import { reviewInput, type ToldResult } from './planReview.ts';
+import { asResult, reviewInput, type ToldResult } from './planReview.ts';
 import type { AssessedDecision, AssessedVisit, Assessment, AssessInput } from './types.ts';
 
 /** A version of the running plan as the record keeps it. */
@@ -318,11 +318,11 @@ function outingsOf<P extends PresentPlan, D extends PresentDecision>(
   };
 }
 
-/** The longest run of an outing, min; of one that was cut short no more than was run. */
-function longest(session: RampSession, { outcome, runMinutes }: ToldResult): number {
-  return outcome === 'shortened' && runMinutes !== null
-    ? Math.min(session.runMin, runMinutes)
-    : session.runMin;
+/** The longest run of an outing, min: as recorded, else as planned, but no more than was run. */
+function longest(session: RampSession, result: ToldResult): number {
+  return (
+    result.longestRunMinutes ?? Math.min(session.runMin, minutesRun(session, asResult(result)))
+  );
 }
 
 /**

@@ -105,7 +105,7 @@ function checkResult(result: SessionResult, planned: ReadonlySet<IsoDay>): void 
 }
 
 /** What was timed counts; of a session held back nothing is guessed. */
-function minutesRun(session: RampSession, result: SessionResult | null): number {
+export function minutesRun(session: RampSession, result: SessionResult | null): number {
   if (result === null || result.outcome === 'missed') return 0;
   if (result.runMinutes !== undefined) return result.runMinutes;
   if (result.outcome === 'held') return 0;
