@@ -202,7 +202,7 @@ function foodBlock(food: FoodProgress, tools: ReasonPress): Content {
 }
 
 /** What leaves outings to be run and ticked. */
-const FOLLOWED: readonly RunningProgress['says'][] = ['progress', 'hold', 'back'];
+const FOLLOWED: readonly RunningProgress['says'][] = ['progress', 'walks', 'hold', 'back'];
 
 function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): Content {
   const { progress } = words;
