@@ -37,7 +37,17 @@ const STOPS: ReadonlySet<string> = new Set([
   'review-not-cleared',
   'review-third',
 ]);
+/** Codes of what asks for days off and a step back; a break or an illness asks for less alone. */
+const SETBACKS: ReadonlySet<string> = new Set([
+  'review-stiff-24',
+  'review-stiff-returned',
+  'review-again',
+]);
 const WALKING: ReadonlySet<string> = new Set(['review-walking-only', 'review-still-walking']);
+
+/** True where a review goes back for what the dog showed, not for time missed. */
+export const isSetback = (reasons: readonly Reason[]): boolean =>
+  reasons.some(({ code }) => SETBACKS.has(code));
 
 /** Everything in results and findings that bears on the decision. */
 export function seenIn(input: ReviewInput, done: Done): Seen[] {

@@ -1,27 +1,49 @@
 import {
   goalDay,
+  isSetback,
   programmeOf,
   shownMinutes,
   type Ramp,
   type RampSession,
-  type ReviewDecision,
+  type Reason,
 } from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
 
 /** What a review comes to, as a head line and as what to do. */
-export const DECISION_HEADS: Readonly<Record<ReviewDecision, string>> = {
-  progress: 'Go on as planned',
-  hold: 'Hold: repeat the week',
-  back: 'Back one step',
-  stop: 'Stop: the vet first',
-};
-export const DECISION_WORDS: Readonly<Record<ReviewDecision, string>> = {
-  progress: 'The record holds nothing against the next step.',
-  hold: 'The dog repeats where it stands before the load rises again.',
-  back: 'Two days without running, then one step back on the path.',
-  stop: 'No running until a vet has seen the dog and cleared it in writing.',
-};
-export const isDecision = (word: string): word is ReviewDecision => word in DECISION_HEADS;
+const DECISIONS = {
+  progress: ['Go on as planned', 'The record holds nothing against the next step.'],
+  hold: ['Hold: repeat the week', 'The dog repeats where it stands before the load rises again.'],
+  back: ['Back one step', 'Two days without running, then one step back on the path.'],
+  lower: ['Back: start lower', 'The load starts lower, then rises again inside the limits.'],
+  stop: [
+    'Stop: the vet first',
+    'No running until a vet has seen the dog and cleared it in writing.',
+  ],
+} as const;
+
+/** A decision as a record keeps it. */
+export interface Decided {
+  readonly decision: string;
+  readonly reasons: readonly Reason[];
+}
+
+/** A way back for time missed, or after an illness, asks for no days off and no step. */
+function toldAs({ decision, reasons }: Decided): keyof typeof DECISIONS | null {
+  if (decision === 'back' && !isSetback(reasons)) return 'lower';
+  return decision in DECISIONS ? (decision as keyof typeof DECISIONS) : null;
+}
+
+/** The head line of a decision; empty for a word that is none. */
+export function decisionHead(decided: Decided): string {
+  const key = toldAs(decided);
+  return key === null ? '' : DECISIONS[key][0];
+}
+
+/** What a decision asks for, in a sentence. */
+export function decisionWords(decided: Decided): string {
+  const key = toldAs(decided);
+  return key === null ? '' : DECISIONS[key][1];
+}
 
 /** How a version of the plan came about. */
 export const ORIGIN_WORDS = {

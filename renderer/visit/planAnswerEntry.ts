@@ -1,6 +1,6 @@
 import { checkRamp, editRamp, type Ramp, type Review } from '../../core/index.ts';
 import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
-import { DECISION_HEADS, rampSentence } from '../plan/rampText.ts';
+import { decisionHead, rampSentence } from '../plan/rampText.ts';
 import type { Shown } from '../units/shown.ts';
 import { isOvertaken } from './useAnswerTo.ts';
 import { fittingEdits, keptBreaches, type RampEntry } from '../plan/useRampEdit.ts';
@@ -28,8 +28,8 @@ export function blankPlanAnswer(): PlanAnswerEntry {
 
 /** What of a review an answer is given to: its sentence, and each week's minutes after it. */
 export function planKey(review: Review, shown: Shown): string {
-  const { decision, fromDay, ramp } = review;
-  const sentence = `${DECISION_HEADS[decision]}, from ${shown.day(fromDay)}: ${rampSentence(ramp, shown)}`;
+  const { fromDay, ramp } = review;
+  const sentence = `${decisionHead(review)}, from ${shown.day(fromDay)}: ${rampSentence(ramp, shown)}`;
   return [sentence, ...ramp.weeks.map((week) => week.runMinutes)].join('\n');
 }
 

@@ -5,7 +5,7 @@ import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { plainCopy } from '../composables/plainCopy.ts';
-import { DECISION_HEADS } from '../plan/rampText.ts';
+import { decisionHead } from '../plan/rampText.ts';
 import { checkVisit } from './checkVisit.ts';
 import { foodDecisionOf } from './foodEntry.ts';
 import { notesWith, planAnswerOf } from './planAnswerEntry.ts';
@@ -70,7 +70,7 @@ function sentFacts({ form, proposal, answersPlan }: VisitState): VisitFacts {
   const sent = form.values.visit as unknown as VisitFacts;
   const review = proposal.value?.review ?? null;
   if (!answersPlan() || review === null) return sent;
-  const proposed = DECISION_HEADS[review.decision].toLowerCase();
+  const proposed = decisionHead(review).toLowerCase();
   return { ...sent, notes: notesWith(sent.notes, form.values.review, proposed) };
 }
 

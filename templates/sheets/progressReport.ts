@@ -21,7 +21,7 @@ import type { OwnerWords } from '../words/words.ts';
 /** What the log of the runs came to. */
 export interface RunningProgress {
   /** What was decided of the plan, or what it waits for. */
-  readonly says: 'progress' | 'walks' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
+  readonly says: 'progress' | 'walks' | 'lower' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
   readonly reasons: readonly Reason[];
   /** The outings are brisk walks. */
   readonly walking: boolean;
@@ -202,7 +202,7 @@ function foodBlock(food: FoodProgress, tools: ReasonPress): Content {
 }
 
 /** What leaves outings to be run and ticked. */
-const FOLLOWED: readonly RunningProgress['says'][] = ['progress', 'walks', 'hold', 'back'];
+const FOLLOWED: readonly RunningProgress['says'][] = ['progress', 'walks', 'lower', 'hold', 'back'];
 
 function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): Content {
   const { progress } = words;

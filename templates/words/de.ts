@@ -333,6 +333,7 @@ export const de: OwnerWords = {
     runsOnly: '{done} von {planned} Läufen seit dem letzten Besuch.',
     walks: '{done} von {planned} Gängen seit dem letzten Besuch. Der längste: {longest}.',
     decisions: {
+      lower: 'Der Plan beginnt tiefer und wächst dann wieder.',
       walks: 'Weiter mit dem Gehen.',
       progress: 'Weiter nach Plan.',
       hold: 'Die gleiche Woche noch einmal.',

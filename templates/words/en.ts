@@ -327,6 +327,7 @@ export const en = {
     runsOnly: '{done} of {planned} runs done since the last visit.',
     walks: '{done} of {planned} walks done since the last visit. The longest: {longest}.',
     decisions: {
+      lower: 'The plan starts lower, then grows again.',
       walks: 'Go on with the walks.',
       progress: 'Go on with the plan.',
       hold: 'Do the same week once more.',

@@ -329,6 +329,7 @@ export const es: OwnerWords = {
     runsOnly: '{done} de {planned} carreras desde la última visita.',
     walks: '{done} de {planned} paseos desde la última visita. El más largo: {longest}.',
     decisions: {
+      lower: 'El plan empieza más abajo y vuelve a subir.',
       walks: 'Siga con los paseos.',
       progress: 'Siga con el plan.',
       hold: 'Repita la misma semana.',

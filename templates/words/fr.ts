@@ -334,6 +334,7 @@ export const fr: OwnerWords = frenchSpacing({
     runsOnly: '{done} courses sur {planned} depuis la dernière visite.',
     walks: '{done} marches sur {planned} depuis la dernière visite. La plus longue : {longest}.',
     decisions: {
+      lower: 'Le plan repart plus bas, puis remonte.',
       walks: 'Continuez les marches.',
       progress: 'Continuez le plan.',
       hold: 'Refaites la même semaine.',

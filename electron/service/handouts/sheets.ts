@@ -2,6 +2,7 @@ import {
   bowlsOf,
   firstDayOf,
   gaitChanges,
+  isSetback,
   judgeMeasurements,
   programmeOf,
   rationByWeek,
@@ -16,6 +17,7 @@ import type {
   RunningProgress,
   VisitSheet,
 } from '../../../templates/index.ts';
+import type { Plan } from '../../contract/contract.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 import { findingsAt, type Material } from './material.ts';
 import { exercises, surgeryTold, told } from './told.ts';
@@ -31,14 +33,14 @@ function ramp({ state }: Material) {
   return underWay(state.programme)?.plan.ramp ?? null;
 }
 
-/** Where the plan is printed from: the week of today, once weeks of it are over. */
+/** Where the plan is printed from: the week of today, once weeks of it, or of a version before, are over. */
 function onward({ state }: Material): PlanOnward | null {
   const going = underWay(state.programme);
-  const first = going?.plan.ramp.weeks[0]?.number;
-  if (going?.week == null || first === undefined || going.week.number <= first) return null;
+  const week = going?.week ?? going?.plan.ramp.weeks[0];
+  if (week === undefined || week.number <= 1) return null;
   const { done, shortened, planned, longestRunMinutes } = state.soFar!;
   return {
-    fromWeek: going.week.number,
+    fromWeek: week.number,
     outingsDone: done + shortened,
     outingsPlanned: planned,
     longestMinutes: longestRunMinutes,
@@ -93,9 +95,18 @@ function runningProgress({ state, latest }: Material): RunningProgress | null {
   if (programme.kind === 'finished') return { ...told, says: 'finished', reasons: [] };
   const decided = plan.visitId === latest.id ? plan.review : null;
   const onward = walking ? 'walks' : 'progress';
-  const says =
-    decided?.decision === 'hold' || decided?.decision === 'back' ? decided.decision : onward;
-  return { ...told, says, reasons: decided?.reasons ?? [] };
+  const reasons = decided?.reasons ?? [];
+  return { ...told, says: decisionTold(decided, onward), reasons };
+}
+
+/** What was decided of the plan; a way back for time missed asks for no days off. */
+function decisionTold(
+  decided: Plan['review'],
+  onward: 'walks' | 'progress',
+): RunningProgress['says'] {
+  if (decided?.decision === 'hold') return 'hold';
+  if (decided?.decision !== 'back') return onward;
+  return isSetback(decided.reasons) ? 'back' : 'lower';
 }
 
 /** What the vet should know of the time before the visit. */
@@ -171,7 +182,7 @@ const BUILDERS: Builders = {
       trend: assessment.trend,
       corridor: assessment.corridor,
       targetKg: state.aim === 'hold' ? null : state.targetKg,
-      projection: assessment.projection,
+      projection: state.aim === 'hold' ? null : assessment.projection,
       then: first.id === latest.id ? null : findingsAt(material, first),
       now: findingsAt(material, latest),
       running: runningProgress(material),

@@ -2,7 +2,7 @@ import type { Attachment } from '../../../electron/contract/attachment.ts';
 import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import type { WeighingRecord } from '../../../electron/contract/weighing.ts';
-import { DECISION_HEADS, isDecision, ORIGIN_WORDS } from '../../plan/rampText.ts';
+import { decisionHead, ORIGIN_WORDS } from '../../plan/rampText.ts';
 import type { Shown } from '../../units/shown.ts';
 import { KIND_WORDS, WEIGHING_WORDS } from '../../words.ts';
 import { changeEntries } from './changes.ts';
@@ -96,7 +96,6 @@ function foodEntry(decision: FoodDecision, dogPath: string, shown: Shown): Timel
 }
 
 function planEntry(plan: Plan, dogPath: string): TimelineEntry {
-  const decision = plan.review?.decision ?? '';
   return {
     key: `plan ${plan.id}`,
     kind: 'plan',
@@ -104,7 +103,7 @@ function planEntry(plan: Plan, dogPath: string): TimelineEntry {
     author: plan.author,
     title: `Running plan, version ${plan.version}, ${ORIGIN_WORDS[plan.origin]}`,
     to: `${dogPath}/plan`,
-    lines: told([isDecision(decision) ? DECISION_HEADS[decision] : '', plan.note]),
+    lines: told([plan.review === null ? '' : decisionHead(plan.review), plan.note]),
   };
 }
 

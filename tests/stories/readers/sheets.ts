@@ -181,6 +181,7 @@ function progressReport(page: Page): Told {
 const DECIDED = {
   progress: 'running',
   walks: 'walking',
+  lower: 'running',
   hold: 'running',
   back: 'running',
   stop: 'held',
