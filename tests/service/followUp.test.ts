@@ -78,6 +78,13 @@ describe('a follow-up saved in one go', () => {
     });
     const { text } = await readPdf(Buffer.from(sheets.base64, 'base64'));
     expect(text.replaceAll(/\s+/g, ' ')).toContain('990 kcal');
+    // The record names one amount: the one decided on.
+    const kept = { kind: 'assessment-record', dogId, paper: null } as const;
+    const record = await desk.ok('handouts/render', kept);
+    const read = await readPdf(Buffer.from(record.base64, 'base64'));
+    const proposed = Math.round(saved.foodDecision!.proposal.kcalPerDay!);
+    expect(read.text).toContain('990 kcal');
+    expect(read.text).not.toContain(`${proposed} kcal`);
   });
 
   test('keeps nothing where another ration was accepted than is proposed by then', async () => {

@@ -275,7 +275,9 @@ const referralOnly = (proposal: Material['assessment']['food']) => ({
 const weighDay = ({ state }: Material): string | null =>
   state.due.find(({ what }) => what === 'weigh')?.day ?? null;
 
+/** A ration of one's own has no figure of the program's beside it: two amounts would stand there. */
 function figures(material: Material): Figure[] {
+  const decision = decidedNow(material);
   const { resting, maintenance, ideal, trendOnRation, own } = material.assessment;
   return [
     resting,
@@ -283,7 +285,7 @@ function figures(material: Material): Figure[] {
     ideal?.figure ?? null,
     trendOnRation.figure,
     own.figure,
-    decidedNow(material)?.proposal.figure ?? null,
+    decision?.decision === 'accepted' ? decision.proposal.figure : null,
   ].filter((entry) => entry !== null);
 }
 
