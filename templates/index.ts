@@ -47,4 +47,4 @@ export { sessionText } from './parts/weekTable.ts';
 export { en } from './words/en.ts';
 export { LANGUAGES, OWNER_WORDS, type Language } from './words/index.ts';
 export { enPractice, type PracticeWords } from './words/enPractice.ts';
-export type { OwnerWords } from './words/words.ts';
+export { wordsFor, type OwnerWords } from './words/words.ts';

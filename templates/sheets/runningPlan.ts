@@ -29,29 +29,7 @@ import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
 import type { HandoutDocument } from '../render.ts';
-import type { OwnerWords } from '../words/words.ts';
-
-/** The words of what the plan trains: a walking programme speaks of walks. */
-function wordsFor(words: OwnerWords, ramp: Ramp | null): OwnerWords {
-  if (ramp === null || programmeOf(ramp) === 'running') return words;
-  const { plan, walking } = words;
-  const { minutes, nextMild, nextStop, vetMay, ...own } = walking;
-  const [fine, , longer, lame] = plan.nextSigns;
-  const [goOn, again, back] = plan.nextSteps;
-  const [, ...questions] = plan.vetQuestions;
-  return {
-    ...words,
-    plan: {
-      ...plan,
-      ...own,
-      effortMeans: '',
-      columns: { ...plan.columns, minutes },
-      nextSigns: [fine, nextMild, longer, lame],
-      nextSteps: [goOn, again, back, nextStop],
-      vetQuestions: [vetMay, ...questions],
-    },
-  };
-}
+import { wordsFor, type OwnerWords } from '../words/words.ts';
 
 /** Where a plan that is under way is printed from, and what was told of it. */
 export interface PlanOnward {
@@ -132,7 +110,7 @@ function soFar(onward: PlanOnward, words: OwnerWords['plan'], format: Format): s
 
 /** The running plan, or the walking programme, as one part of a document. */
 export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
-  const words = wordsFor(all, data.ramp);
+  const words = data.ramp === null ? all : wordsFor(all, programmeOf(data.ramp));
   const tools = press(data, words.frame);
   const { ramp, dog, findings, screening } = data;
   const { plan } = words;

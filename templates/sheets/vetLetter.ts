@@ -26,7 +26,7 @@ import { referencesBelow } from '../parts/sources.ts';
 import { exerciseLine, signText, toldTable } from '../parts/told.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
-import type { OwnerWords } from '../words/words.ts';
+import { wordsFor, type OwnerWords } from '../words/words.ts';
 
 /** What the vet should know of the time before the visit. */
 export interface LetterHistory {
@@ -164,23 +164,18 @@ function weight(
 }
 
 function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
-  const { owner } = words;
   const { letter } = words.practice;
   const { ramp } = data;
   const exercises = exerciseLine(data.told, letter);
   if (ramp === null) return section(letter.planTitle, [{ text: letter.noPlan }, ...exercises]);
   const { format } = tools;
   const minutes = ramp.weeks.map(shownWeekMinutes);
-  const isWalking = programmeOf(ramp) === 'walking';
-  const text = fill(isWalking ? letter.walks : letter.plan, {
+  const programme = programmeOf(ramp);
+  const text = fill(programme === 'walking' ? letter.walks : letter.plan, {
     start: ramp.request.start,
     count: sessionsAWeek(ramp),
     day: format.day(ramp.request.startDay),
-    goal: goalText(
-      ramp.request.goal,
-      { ...owner.plan, ...(isWalking ? owner.walking : {}) },
-      format,
-    ),
+    goal: goalText(ramp.request.goal, wordsFor(words.owner, programme).plan, format),
     cap: format.trimmed(ramp.capPercent),
     session: sessionCap(ramp, letter),
     weeks: ramp.weeks.length,

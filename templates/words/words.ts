@@ -1,3 +1,4 @@
+import type { Programme } from '../../core/training.ts';
 import type { en } from './en.ts';
 
 /** The same keys with any text; lists keep their length, so that no line gets lost. */
@@ -18,3 +19,25 @@ export type OwnerWords = Wording<typeof en>;
 
 /** What the frame of a page needs. */
 export type FrameWords = OwnerWords['frame'];
+
+/** The words of what a plan trains: those of a running plan speak of walks in a walking programme. */
+export function wordsFor(words: OwnerWords, programme: Programme): OwnerWords {
+  if (programme === 'running') return words;
+  const { plan, walking } = words;
+  const { minutes, nextMild, nextStop, vetMay, ...own } = walking;
+  const [fine, , longer, lame] = plan.nextSigns;
+  const [goOn, again, back] = plan.nextSteps;
+  const [, ...questions] = plan.vetQuestions;
+  return {
+    ...words,
+    plan: {
+      ...plan,
+      ...own,
+      effortMeans: '',
+      columns: { ...plan.columns, minutes },
+      nextSigns: [fine, nextMild, longer, lame],
+      nextSteps: [goOn, again, back, nextStop],
+      vetQuestions: [vetMay, ...questions],
+    },
+  };
+}

@@ -10,6 +10,7 @@ import {
   fill,
   OWNER_WORDS,
   sessionText,
+  wordsFor,
   type Format,
   type OwnerWords,
 } from '../../../templates/index.ts';
@@ -90,7 +91,7 @@ function outingDay(
   words: OwnerWords,
   format: Format,
 ): CalendarDay {
-  const { goesHome, plan } = words;
+  const { goesHome, plan } = wordsFor(words, session.kind === 'walk' ? 'walking' : 'running');
   return {
     key: `outing-${session.day}`,
     day: session.day,

@@ -1,7 +1,7 @@
 import ICAL from 'ical.js';
 import PostalMime from 'postal-mime';
 import { describe, expect, test } from 'vitest';
-import { blankPractice } from '../../../electron/contract/blank.ts';
+import { blankPlanRequest, blankPractice } from '../../../electron/contract/blank.ts';
 import { openOwn, type TestDesk } from '../desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../support/records.ts';
 
@@ -39,6 +39,22 @@ describe('what goes home', () => {
     const review = eventsOf(made.base64).find(({ uid }) => uid.includes('-review@'));
     expect(review).toMatchObject({ day: sessions.at(-1)!.day, cancelled: false });
     expect(made.fileName).toBe('Rusk-calendar-2026-03-02.ics');
+  });
+
+  test('speaks of walks in a calendar of a walking programme', async () => {
+    const desk = await openPractice();
+    const { id: dogId } = await dogOf(desk, 'Dana Owner', 'Rusk');
+    await desk.ok('visits/save', {
+      id: null,
+      visit: { ...soundVisit(dogId, '2026-03-02'), walkBase: 'failed' },
+      plan: { ...blankPlanRequest('2026-03-02', 'unconditioned'), programme: 'walking' },
+      food: null,
+    });
+    const { base64 } = await desk.ok('goesHome/calendar', { dogId, alarmHour: null });
+    const text = Buffer.from(base64, 'base64').toString().replaceAll(/\r\n /g, '');
+    expect(text).toContain('10\u00a0min brisk walk');
+    expect(text).toContain('a steady walk');
+    expect(text).not.toMatch(/Run on|trot easily/);
   });
 
   test('takes back the outings of a dog that may not run any more', async () => {
