@@ -16,7 +16,7 @@ export async function readDogFile(desk: Desk, dogId: string): Promise<DogFile> {
     client: await readClient(desk.db, record.dog.clientId),
     assessment: state?.assessment ?? null,
     state,
-    weighDay: presentLine(input.record).weighDay,
+    weighDay: (state ?? presentLine(input.record)).weighDay,
   };
 }
 

@@ -1,17 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { visitPage } from './pages/visitPage.ts';
-import { openDesk, type TestDesk } from './support/desk.ts';
-import { startPracticeWith } from './support/ownPractice.ts';
+import type { TestDesk } from './support/desk.ts';
+import { deskWithDog } from './support/ownPractice.ts';
 
 describe('unsaved input', () => {
   let desk: TestDesk;
 
   beforeAll(async () => {
-    desk = await openDesk();
-    const { page } = await desk.open();
-    await startPracticeWith(page, 'Ash');
-    await page.context().close();
+    desk = await deskWithDog('Ash');
   });
   afterAll(() => desk?.close());
 

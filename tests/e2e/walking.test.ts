@@ -3,18 +3,15 @@ import { addDays } from '../../core/day.ts';
 import { deskPage } from './pages/deskPage.ts';
 import { visitPage } from './pages/visitPage.ts';
 import { axeViolations } from './support/axe.ts';
-import { openDesk, type TestDesk } from './support/desk.ts';
-import { startPracticeWith } from './support/ownPractice.ts';
+import type { TestDesk } from './support/desk.ts';
+import { deskWithDog } from './support/ownPractice.ts';
 
 // A dog that may only walk goes home with brisk walks, and comes back for its first run.
 describe('a dog that may only walk', () => {
   let desk: TestDesk;
 
   beforeAll(async () => {
-    desk = await openDesk();
-    const { page } = await desk.open();
-    await startPracticeWith(page, 'Ash');
-    await page.context().close();
+    desk = await deskWithDog('Ash');
   });
   afterAll(() => desk?.close());
 

@@ -52,7 +52,8 @@ export const energyText = (kcal: number, { energyUnit }: Units): string =>
 export const weightText = (kg: number, { weightUnit }: Units): string =>
   `${(weightUnit === 'lb' ? lbFromKg(kg) : kg).toFixed(1)} ${weightUnit}`;
 
-const PROGRAMME = {
+/** What the surfaces tell apart of a programme. */
+export const PROGRAMME = {
   none: 'none',
   running: 'running',
   walking: 'walking',

@@ -11,7 +11,7 @@ import { call } from './call.ts';
 import { workId } from './work.ts';
 
 /** Names a file that was taken in. */
-const token = z
+export const token = z
   .string({ error: 'Choose a file.' })
   .min(1, { error: 'Choose a file.' })
   .max(100, { error: 'The file is not named by a valid token.' });

@@ -3,6 +3,7 @@ import type { TrackOuting } from '../../../core/track/types.ts';
 import { choice, id } from '../fields.ts';
 import { LANGUAGES, type SessionInput } from '../records.ts';
 import { call } from './call.ts';
+import { token } from './exchange.ts';
 import type { HomeFile } from './goesHome.ts';
 
 /** One outing of a track: figures alone, the place is not among them. */
@@ -33,13 +34,7 @@ export interface RunFile {
   readonly waits: boolean;
 }
 
-const file = z.strictObject({
-  dogId: id('The dog'),
-  token: z
-    .string({ error: 'Choose a file.' })
-    .min(1, { error: 'Choose a file.' })
-    .max(100, { error: 'The file is not named by a valid token.' }),
-});
+const file = z.strictObject({ dogId: id('The dog'), token });
 
 export const runCalls = {
   /**

@@ -3,6 +3,16 @@ import { deskPage } from '../pages/deskPage.ts';
 import { dogFormPage } from '../pages/dogFormPage.ts';
 import { settingsPage } from '../pages/settingsPage.ts';
 import { welcomePage } from '../pages/welcomePage.ts';
+import { openDesk, type TestDesk } from './desk.ts';
+
+/** A running host whose own practice has one dog; the window it was written in is closed. */
+export async function deskWithDog(dog: string): Promise<TestDesk> {
+  const desk = await openDesk();
+  const { page } = await desk.open();
+  await startPracticeWith(page, dog);
+  await page.context().close();
+  return desk;
+}
 
 /** From the first page of a fresh machine to the page of the first dog of an own practice. */
 export async function startPracticeWith(page: Page, dog: string): Promise<void> {

@@ -1,16 +1,7 @@
 import { printout } from '../../../electron/service/demo/printout.ts';
 import type { Played } from '../play.ts';
-import type { Told } from '../told.ts';
+import { PROGRAMME, type Told } from '../told.ts';
 import { isoDay } from './sheets.ts';
-
-const KINDS = {
-  none: 'none',
-  running: 'running',
-  walking: 'walking',
-  waiting: 'held',
-  stopped: 'held',
-  finished: 'finished',
-} as const satisfies Record<string, Told['programme']>;
 
 /** What `npm run demo` would print of the dog of a story. */
 export function readPrintout({ file, practice }: Played): Told {
@@ -30,7 +21,7 @@ export function readPrintout({ file, practice }: Played): Told {
   const kind = found(/^Programme: (\w+)/m);
   return {
     outcome: found(/^ {2}May run: (.+)$/m),
-    programme: KINDS[kind as keyof typeof KINDS],
+    programme: PROGRAMME[kind as keyof typeof PROGRAMME],
     week: week === null || week[1] === 'none' ? null : Number(week[1]),
     lastWeek: week === null ? null : Number(week[2]),
     nextOuting: dayIn(/^ {2}Next outing: (.+)$/m),
