@@ -15,7 +15,7 @@ module.exports = {
       to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
     },
     { name: 'nothing-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },
-    only('core-is-pure', '^core/', ['^core/', 'node_modules/temporal-polyfill/']),
+    only('core-is-pure', '^core/', ['^core/']),
     only('templates-know-core', '^templates/', [
       '^templates/',
       '^core/',

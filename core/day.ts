@@ -1,5 +1,4 @@
-import { Temporal } from 'temporal-polyfill';
-import { ArgumentError } from './check.ts';
+import { ArgumentError, wholeInRange } from './check.ts';
 
 /** A calendar day as ISO text, `YYYY-MM-DD`. Core never asks the clock: days come in as arguments. */
 export type IsoDay = string;
@@ -42,6 +41,15 @@ function daysBeforeYear(year: number): number {
   );
 }
 
+const leapDay = (year: number): number => (isLeap(year) ? 1 : 0);
+
+/** Days from 1970-01-01 to the first day of a month, which is counted from 1. */
+const daysBeforeMonth = (year: number, month: number): number =>
+  daysBeforeYear(year) + DAYS_BEFORE[month - 1]! + (month > 2 ? leapDay(year) : 0);
+
+const daysInMonth = (year: number, month: number): number =>
+  DAYS_BEFORE[month]! - DAYS_BEFORE[month - 1]! + (month === 2 ? leapDay(year) : 0);
+
 /** Days since 1970-01-01; NaN for no calendar day. By arithmetic: a practice has many thousands. */
 function parseDay(text: string): number {
   if (text.length !== 10 || text.charCodeAt(4) !== HYPHEN || text.charCodeAt(7) !== HYPHEN) {
@@ -51,10 +59,8 @@ function parseDay(text: string): number {
   const month = digits(text, 5, 2);
   const day = digits(text, 8, 2);
   if (!(month >= 1 && month <= 12 && day >= 1)) return Number.NaN;
-  const leap = isLeap(year);
-  const length = DAYS_BEFORE[month]! - DAYS_BEFORE[month - 1]! + (leap && month === 2 ? 1 : 0);
-  if (day > length) return Number.NaN;
-  return daysBeforeYear(year) + DAYS_BEFORE[month - 1]! + (leap && month > 2 ? 1 : 0) + day - 1;
+  if (day > daysInMonth(year, month)) return Number.NaN;
+  return daysBeforeMonth(year, month) + day - 1;
 }
 
 /** True for a real calendar day inside `DAY_RANGE`, written `YYYY-MM-DD`. */
@@ -99,15 +105,29 @@ export function weekday(day: IsoDay): Weekday {
   return ((((dayNumber(day) + 3) % 7) + 7) % 7) as Weekday;
 }
 
+/** More than lies between any two days of the range. */
+const MONTHS_MOVED = { min: -12_000, max: 12_000 } as const;
+
+/** Months since year 0, and the day of the month. */
+function monthOf(day: IsoDay, argument?: string): { readonly month: number; readonly day: number } {
+  dayNumber(day, argument);
+  return { month: 12 * digits(day, 0, 4) + digits(day, 5, 2) - 1, day: digits(day, 8, 2) };
+}
+
 /** `day` moved by whole calendar months; the last day of a shorter month where needed. */
 export function addMonths(day: IsoDay, months: number): IsoDay {
-  dayNumber(day);
-  return Temporal.PlainDate.from(day).add({ months }).toString();
+  const from = monthOf(day);
+  const moved = from.month + wholeInRange('months', months, 'months', MONTHS_MOVED);
+  const year = Math.floor(moved / 12);
+  const month = (moved % 12) + 1;
+  const last = Math.min(from.day, daysInMonth(year, month));
+  return dayFromNumber(daysBeforeMonth(year, month) + last - 1);
 }
 
 /** Completed calendar months from `from` to `to` (an age in months). */
 export function monthsBetween(from: IsoDay, to: IsoDay): number {
-  dayNumber(from, 'from');
-  dayNumber(to, 'to');
-  return Temporal.PlainDate.from(from).until(to, { largestUnit: 'months' }).months;
+  const [start, end] = [monthOf(from, 'from'), monthOf(to, 'to')];
+  const months = end.month - start.month;
+  if (months > 0 && end.day < start.day) return months - 1;
+  return months < 0 && end.day > start.day ? months + 1 : months;
 }
