@@ -37,6 +37,7 @@ export { MOST_WEEKS } from './ramp/slots.ts';
 export * from './ramp/stimulus.ts';
 export type * from './ramp/types.ts';
 export { START_LEVELS } from './ramp/types.ts';
+export * from './ramp/weekSeries.ts';
 export * from './readiness/record.ts';
 export * from './readiness/age.ts';
 export { isGoalSetAside, openGoalLimits } from './readiness/goal.ts';

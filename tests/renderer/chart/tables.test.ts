@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { buildRamp } from '../../../core/index.ts';
+import { buildRamp, weekSeries } from '../../../core/index.ts';
 import { weightTable } from '../../../renderer/chart/weightTable.ts';
 import { columnHead } from '../../../renderer/chart/table.ts';
 import { trendScale, trendTable } from '../../../renderer/gait/trendTable.ts';
-import { loadTable } from '../../../renderer/plan/loadTable.ts';
+import { loadTable } from '../../../renderer/plan/loadChart.ts';
 import { unitsOf } from '../../../renderer/units/dimensions.ts';
 import { DEFAULT_CHOICES } from '../../../renderer/units/shown.ts';
 
@@ -57,7 +57,7 @@ describe('the table of the load', () => {
 
   it('has a line for every week with what is planned, done and allowed', () => {
     const first = weeks[0]!;
-    const table = loadTable(weeks, new Map([[first.startDay, 7]]));
+    const table = loadTable(weekSeries(weeks, new Map([[first.startDay, 7]])), true);
     expect(table.rows).toHaveLength(weeks.length);
     expect(table.rows[0]!.slice(0, 5)).toEqual([
       1,
@@ -73,7 +73,9 @@ describe('the table of the load', () => {
   });
 
   it('has no column of what was done before anything could be', () => {
-    expect(loadTable(weeks, undefined).columns.map(({ head }) => head)).not.toContain('Done');
+    expect(loadTable(weekSeries(weeks), false).columns.map(({ head }) => head)).not.toContain(
+      'Done',
+    );
   });
 });
 
