@@ -1,5 +1,5 @@
 import { weekday, type IsoDay } from '../core/day.ts';
-import { wholeLimit } from '../core/heat/limits.ts';
+import { wholeLimit } from '../core/heat/wholeLimit.ts';
 import { shownMinutes } from '../core/ramp/shownMinutes.ts';
 import { amountInUnits, inUnits } from '../core/quantityText.ts';
 import {

@@ -2,7 +2,6 @@ import { ArgumentError } from '../check.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
 import { written } from '../rules/rule.ts';
-import { fahrenheitFromCelsius } from '../units.ts';
 import type { Air } from './air.ts';
 import {
   HEAT_BANDS,
@@ -135,14 +134,4 @@ export function heatLadder(limits: HeatLimits): HeatStep[] {
     ({ toC }, index) =>
       index === 0 || toC.some((end, column) => end > steps[index - 1]!.toC[column]!),
   );
-}
-
-/** A tenth of a degree over a whole one is the whole one: nobody's thermometer shows it. */
-const TENTH_C = 0.1;
-
-/** A limit in the whole degrees an owner reads, rounded down: 18.2 °C is 18 °C, 7 °C is 44 °F. */
-export function wholeLimit(celsius: number, unit: 'C' | 'F'): number {
-  return unit === 'F'
-    ? Math.floor(fahrenheitFromCelsius(celsius) + TENTH_C)
-    : Math.floor(celsius + TENTH_C);
 }

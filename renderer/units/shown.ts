@@ -1,6 +1,6 @@
 import type { Figure } from '../../core/figure.ts';
 import type { Practice } from '../../electron/contract/records.ts';
-import { wholeLimit } from '../../core/heat/limits.ts';
+import { wholeLimit } from '../../core/heat/wholeLimit.ts';
 import { inUnits } from '../../core/quantityText.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 

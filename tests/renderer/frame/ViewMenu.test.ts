@@ -1,5 +1,5 @@
-import { flushPromises, mount } from '@vue/test-utils';
-import { afterEach, describe, expect, it } from 'vitest';
+import { flushPromises, mount, type VueWrapper } from '@vue/test-utils';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent } from 'vue';
 import ViewMenu from '../../../renderer/components/frame/ViewMenu.vue';
 import { usePageTitle } from '../../../renderer/composables/usePageTitle.ts';
@@ -7,11 +7,17 @@ import { appPlugins } from '../support/plugins.ts';
 
 const root = document.documentElement;
 const plugins = () => appPlugins();
+/** Long enough for the first reading of what lays a sheet over the page. */
+const FETCHED = { timeout: 30_000 };
+/** Presses the button; the sheet it opens is fetched first. */
+async function press(wrapper: VueWrapper): Promise<void> {
+  await wrapper.get('button').trigger('click');
+  await vi.waitUntil(() => document.querySelector('.view-sheet'), FETCHED);
+}
 
 async function openMenu() {
   const wrapper = mount(ViewMenu, { global: { plugins: plugins() }, attachTo: document.body });
-  await wrapper.get('button').trigger('click');
-  await flushPromises();
+  await press(wrapper);
   const choose = async (value: string) => {
     document.querySelector<HTMLInputElement>(`.view-sheet input[value="${value}"]`)!.click();
     await flushPromises();
@@ -35,6 +41,17 @@ describe('the View menu', () => {
     wrapper.unmount();
     await openMenu();
     expect(root.dataset['text']).toBe('largest');
+  });
+
+  it('closes by Escape and hands the focus back to its button, the first time too', async () => {
+    const { wrapper } = await openMenu();
+    const button = wrapper.get('button');
+    expect(button.attributes('aria-expanded')).toBe('true');
+    document
+      .querySelector('.view-sheet')!
+      .dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
+    await vi.waitUntil(() => document.activeElement === button.element, FETCHED);
+    expect(button.attributes('aria-expanded')).toBe('false');
   });
 
   it('goes back to the size of the system', async () => {
@@ -64,8 +81,7 @@ describe('the View menu', () => {
     });
     const open = async () => {
       const wrapper = mount(Page, { global: { plugins: plugins() }, attachTo: document.body });
-      await wrapper.get('button').trigger('click');
-      await flushPromises();
+      await press(wrapper);
       return wrapper;
     };
     const first = await open();

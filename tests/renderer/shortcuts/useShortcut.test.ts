@@ -1,5 +1,5 @@
 import { flushPromises, mount } from '@vue/test-utils';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent, h, ref } from 'vue';
 import MastheadTools from '../../../renderer/components/frame/MastheadTools.vue';
 import { useDogShortcuts } from '../../../renderer/shortcuts/useDogShortcuts.ts';
@@ -28,6 +28,13 @@ function key(name: string, at: EventTarget = document.body): KeyboardEvent {
   return event;
 }
 const sheet = () => document.querySelector('[role="dialog"]');
+/** Long enough for the first reading of what lays a sheet over the page. */
+const FETCHED = { timeout: 30_000 };
+/** The sheet is fetched when it is first asked for. */
+async function openSheet(): Promise<void> {
+  key('?');
+  await vi.waitUntil(sheet, FETCHED);
+}
 /** The lines of the sheet: "Do the thing: X". */
 const lines = () =>
   [...(sheet()?.querySelectorAll('dl > div') ?? [])].map((line) =>
@@ -82,8 +89,7 @@ describe('a shortcut', () => {
 
 describe('the sheet of shortcuts', () => {
   it('opens by "?", has a name, and lists what works here', async () => {
-    key('?');
-    await flushPromises();
+    await openSheet();
     const title = sheet()?.getAttribute('aria-labelledby') ?? '';
     expect(document.getElementById(title)?.textContent).toBe('Shortcuts');
     expect(lines()).toEqual([
@@ -95,15 +101,13 @@ describe('the sheet of shortcuts', () => {
 
   it('leaves out what does not work at the moment', async () => {
     works.value = false;
-    key('?');
-    await flushPromises();
+    await openSheet();
     expect(lines()).not.toContain('Do the thing: X');
     expect(sheet()?.textContent).not.toContain('On this dog');
   });
 
   it('turns single keys off for good, and keeps those held with Ctrl', async () => {
-    key('?');
-    await flushPromises();
+    await openSheet();
     document.querySelector<HTMLInputElement>('[role="dialog"] input[type="checkbox"]')!.click();
     await flushPromises();
     expect(lines()).toEqual(['Find or add a dog: Ctrl + K']);
