@@ -27,7 +27,7 @@ export { GAIN_MOST_RER } from './weight/foodWarnings.ts';
 export * from './weight/offCorridor.ts';
 export * from './weight/ownEnergy.ts';
 export * from './weight/projection.ts';
-export { HOLD_BAND_PERCENT } from './weight/steer.ts';
+export * from './weight/series.ts';
 export * from './weight/trend.ts';
 export * from './weight/weighing.ts';
 export * from './weight/weightAhead.ts';

@@ -1,24 +1,18 @@
+import type { WeightBand } from '../../core/index.ts';
 import { fromBase, type Unit } from '../units/dimensions.ts';
-import type { ChartBand, ChartMark, ChartPoint } from './weightSeries.ts';
+import type { ChartWeight } from './weightSeries.ts';
 import type { Cell, ChartColumn, ChartTable } from './table.ts';
-
-export interface WeightSeries {
-  readonly points: readonly ChartPoint[];
-  readonly trend: readonly ChartBand[];
-  readonly corridor: readonly ChartBand[];
-  readonly marks: readonly ChartMark[];
-}
 
 /**
  * The numbers of the weight chart, one line a weighing, a day of a band or of something that
  * happened, by day. Bands that are not drawn have no columns.
  */
 export function weightTable(
-  { points, trend, corridor, marks }: WeightSeries,
+  { points, trend, corridor, marks }: Omit<ChartWeight, 'hold' | 'targetKg' | 'days'>,
   unit: Unit,
 ): ChartTable {
   const inUnit = (kg: number) => fromBase(kg, unit);
-  const rangeOf = ({ low, high }: ChartBand): Cell => [inUnit(low), inUnit(high)];
+  const rangeOf = ({ low, high }: WeightBand): Cell => [inUnit(low), inUnit(high)];
   const number = (head: string, digits = unit.digits): ChartColumn => ({
     head,
     unit: unit.name,
@@ -30,12 +24,12 @@ export function weightTable(
     {
       items: trend,
       columns: [number('Trend'), range('Trend, 90 % band')],
-      cells: (band: ChartBand): Cell[] => [inUnit(band.mid), rangeOf(band)],
+      cells: (band: WeightBand): Cell[] => [inUnit(band.mid), rangeOf(band)],
     },
     {
       items: corridor,
       columns: [range('Planned corridor')],
-      cells: (band: ChartBand): Cell[] => [rangeOf(band)],
+      cells: (band: WeightBand): Cell[] => [rangeOf(band)],
     },
   ].filter(({ items }) => items.length > 1);
   const noted = marks.length > 0 || points.some(({ flag }) => flag !== '');

@@ -1,4 +1,4 @@
-import { HOLD_BAND_PERCENT, weightTrend, type Assessment } from '../../core/index.ts';
+import { weightTrend, type Assessment } from '../../core/index.ts';
 import { toWeighing } from '../../electron/contract/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 
@@ -7,8 +7,8 @@ export interface WeightFacts extends Pick<Assessment, 'trend' | 'corridor'> {
   readonly targetKg: number | null;
   /** Null before there is a target. */
   readonly projection: Assessment['projection'] | null;
-  /** Where the weight may move while the aim is to hold it; null with another aim. */
-  readonly hold: { readonly low: number; readonly high: number } | null;
+  /** The weight to be held; null with another aim. */
+  readonly holdKg: number | null;
 }
 
 /**
@@ -24,16 +24,10 @@ export function weightFacts({ assessment, weighings, state }: DogFile): WeightFa
       corridor,
       targetKg,
       projection: targetKg === null ? null : projection,
-      hold: state?.aim === 'hold' ? holdBand(targetWeightKg) : null,
+      holdKg: state?.aim === 'hold' ? targetWeightKg : null,
     };
   }
   if (weighings.length === 0) return null;
   const trend = weightTrend(weighings.map(toWeighing));
-  return { trend, corridor: [], targetKg: null, projection: null, hold: null };
+  return { trend, corridor: [], targetKg: null, projection: null, holdKg: null };
 }
-
-/** The ration stays while the weight is inside; outside it is steered back to the target. */
-const holdBand = (targetKg: number) => ({
-  low: targetKg * (1 - HOLD_BAND_PERCENT.under / 100),
-  high: targetKg * (1 + HOLD_BAND_PERCENT.above / 100),
-});

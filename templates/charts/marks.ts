@@ -1,10 +1,10 @@
-import type { CorridorPoint, MeasuredWeight, TrendPoint } from '../../core/nutrition.ts';
+import type { WeighedPoint, WeightBand } from '../../core/nutrition.ts';
 import type { Palette } from '../theme.ts';
 import type { ChartFrame } from './chartFrame.ts';
 
 // SVG pieces of the weight chart. No text: pdfmake sets that, so that fonts and glyph check hold.
 
-const CORRIDOR_FILL = '#e6ebe8';
+const BAND_FILL = '#e6ebe8';
 const at = (value: number) => value.toFixed(2);
 
 export function line(x1: number, y1: number, x2: number, y2: number, style: string): string {
@@ -15,7 +15,7 @@ const solid = (colour: string, width: number) => `stroke="${colour}" stroke-widt
 export const trendStyle = (colours: Palette) => solid(colours.ink, 1.2);
 export const targetStyle = (colours: Palette) =>
   `${solid(colours.accent, 1.6)} stroke-dasharray="9 3 2 3"`;
-const corridorEdge = (colours: Palette) => `${solid(colours.muted, 0.8)} stroke-dasharray="4 3"`;
+const bandEdge = (colours: Palette) => `${solid(colours.muted, 0.8)} stroke-dasharray="4 3"`;
 
 /** Level lines; the lowest is the axis. */
 export function grid(frame: ChartFrame, colours: Palette): string {
@@ -32,59 +32,54 @@ export function dayMark(x: number, frame: ChartFrame, colours: Palette): string 
   return line(x, frame.bottom, x, frame.bottom + 4, solid(colours.ink, 0.6));
 }
 
-export function corridorArea(
-  corridor: readonly CorridorPoint[],
+/** What is between two lines: the corridor, or where the weight is to hold. */
+export function bandArea(
+  band: readonly Omit<WeightBand, 'mid'>[],
   frame: ChartFrame,
   colours: Palette,
 ): string {
-  if (corridor.length < 2) return '';
+  if (band.length < 2) return '';
   const edge = (end: 'high' | 'low') =>
-    corridor.map((point) => `${at(frame.x(point.day))},${at(frame.y(point[end]))}`);
+    band.map((point) => `${at(frame.x(point.day))},${at(frame.y(point[end]))}`);
   const [high, low] = [edge('high'), edge('low')];
   return (
-    `<polygon points="${[...high, ...low.toReversed()].join(' ')}" fill="${CORRIDOR_FILL}"/>` +
+    `<polygon points="${[...high, ...low.toReversed()].join(' ')}" fill="${BAND_FILL}"/>` +
     [high, low]
-      .map(
-        (points) => `<polyline points="${points.join(' ')}" fill="none" ${corridorEdge(colours)}/>`,
-      )
+      .map((points) => `<polyline points="${points.join(' ')}" fill="none" ${bandEdge(colours)}/>`)
       .join('')
   );
 }
 
-/** The corridor in the legend. */
-export function corridorSwatch(x: number, y: number, colours: Palette): string {
-  return `<rect x="${at(x)}" y="${at(y - 4)}" width="20" height="8" fill="${CORRIDOR_FILL}" ${corridorEdge(colours)}/>`;
+/** A band in the legend. */
+export function bandSwatch(x: number, y: number, colours: Palette): string {
+  return `<rect x="${at(x)}" y="${at(y - 4)}" width="20" height="8" fill="${BAND_FILL}" ${bandEdge(colours)}/>`;
 }
 
 /** The line through the weighings, point by point. */
 export function trendLine(
-  points: readonly TrendPoint[],
+  points: readonly WeightBand[],
   frame: ChartFrame,
   colours: Palette,
 ): string {
   if (points.length < 2) return '';
-  const path = points.map((point) => `${at(frame.x(point.day))},${at(frame.y(point.kg))}`);
+  const path = points.map((point) => `${at(frame.x(point.day))},${at(frame.y(point.mid))}`);
   return `<polyline points="${path.join(' ')}" fill="none" ${trendStyle(colours)}/>`;
 }
 
 /** A weighing with a bar of one standard deviation of its error up and down. */
 export function weighing(
-  point: MeasuredWeight,
-  flagged: boolean,
+  { day, kg, errorKg, flag }: WeighedPoint,
   frame: ChartFrame,
   colours: Palette,
 ): string {
-  const x = frame.x(point.day);
-  const [top, bottom] = [
-    frame.y(point.weightKg + point.sdKg),
-    frame.y(point.weightKg - point.sdKg),
-  ];
+  const x = frame.x(day);
+  const [top, bottom] = [frame.y(kg + errorKg), frame.y(kg - errorKg)];
   const thin = solid(colours.ink, 0.8);
   return (
     line(x, top, x, bottom, thin) +
     line(x - 3, top, x + 3, top, thin) +
     line(x - 3, bottom, x + 3, bottom, thin) +
-    dot(x, frame.y(point.weightKg), flagged, colours)
+    dot(x, frame.y(kg), flag !== '', colours)
   );
 }
 

@@ -1,16 +1,11 @@
 import type { Content } from 'pdfmake/interfaces';
+import type { WeightSeries } from '../../core/nutrition.ts';
 import type { Format } from '../format.ts';
 import type { Palette } from '../theme.ts';
+import { CHART_HEIGHT, chartFrame, type ChartFrame } from './chartFrame.ts';
 import {
-  CHART_HEIGHT,
-  chartFrame,
-  nearCorridor,
-  type ChartFrame,
-  type WeightChartData,
-} from './chartFrame.ts';
-import {
-  corridorArea,
-  corridorSwatch,
+  bandArea,
+  bandSwatch,
   dayMark,
   dot,
   grid,
@@ -45,32 +40,24 @@ interface Layer {
  * alone, so that the chart reads on a black-and-white printer.
  */
 export function weightChart(
-  data: WeightChartData,
+  series: WeightSeries,
   words: ChartWords,
   format: Format,
   colours: Palette,
   width: number,
 ): Content {
-  const shown = { ...data, corridor: nearCorridor(data) };
-  const frame = chartFrame(shown, format, width);
-  const { points, line: fitted, flagged } = data.trend;
-  const days = dayAxis(shown, frame, format, colours);
-  const key = legend(shown, words, frame, colours);
-  const target = data.targetKg === null ? '' : targetLine(data.targetKg, frame, colours);
+  const frame = chartFrame(series, format, width);
+  const days = dayAxis(series, frame, format, colours);
+  const key = legend(series, words, frame, colours);
+  const { targetKg } = series;
   const drawing = [
-    corridorArea(shown.corridor, frame, colours),
+    bandArea(series.corridor, frame, colours),
+    bandArea(heldBand(series), frame, colours),
     grid(frame, colours),
     days.svg,
-    target,
-    trendLine(fitted, frame, colours),
-    ...points.map((point) =>
-      weighing(
-        point,
-        flagged.some((other) => other.day === point.day),
-        frame,
-        colours,
-      ),
-    ),
+    targetKg === null ? '' : targetLine(targetKg, frame, colours),
+    trendLine(series.trend, frame, colours),
+    ...series.points.map((point) => weighing(point, frame, colours)),
     key.svg,
   ].join('');
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${CHART_HEIGHT}" viewBox="0 0 ${width} ${CHART_HEIGHT}">${drawing}</svg>`;
@@ -84,6 +71,10 @@ export function weightChart(
     margin: [0, 2, 0, 2],
   };
 }
+
+/** Where the weight is to hold, from end to end. */
+const heldBand = ({ hold, days }: WeightSeries) =>
+  hold === null ? [] : days!.map((day) => ({ ...hold, day }));
 
 /** Text on the drawing; `x` is its left, middle or right end. */
 function label(
@@ -112,12 +103,12 @@ function weightAxis(frame: ChartFrame, format: Format): readonly Content[] {
 }
 
 function dayAxis(
-  data: WeightChartData,
+  { points, corridor }: WeightSeries,
   frame: ChartFrame,
   format: Format,
   colours: Palette,
 ): Layer {
-  const all = [...data.trend.points, ...data.corridor].map((item) => item.day);
+  const all = [...points, ...corridor].map((item) => item.day);
   const days = [...new Set(all)].sort();
   const roomy: string[] = [];
   for (const day of spread(days, 7)) {
@@ -139,12 +130,11 @@ function targetLine(targetKg: number, frame: ChartFrame, colours: Palette): stri
 
 /** Kinds of marks that the data holds, drawn and named in two columns under the chart. */
 function legend(
-  data: WeightChartData,
+  { points, trend, targetKg, corridor, hold }: WeightSeries,
   words: ChartWords,
   frame: ChartFrame,
   colours: Palette,
 ): Layer {
-  const { trend, targetKg, corridor } = data;
   const stroke = (style: string) => (x: number, y: number) => line(x, y, x + 20, y, style);
   const kinds = [
     {
@@ -152,15 +142,15 @@ function legend(
       text: words.weighing,
       draw: (x: number, y: number) => dot(x + 10, y, false, colours),
     },
-    { shown: trend.line.length > 1, text: words.trend, draw: stroke(trendStyle(colours)) },
+    { shown: trend.length > 1, text: words.trend, draw: stroke(trendStyle(colours)) },
     { shown: targetKg !== null, text: words.target, draw: stroke(targetStyle(colours)) },
     {
-      shown: corridor.length > 1,
+      shown: corridor.length > 1 || hold !== null,
       text: words.corridor,
-      draw: (x: number, y: number) => corridorSwatch(x, y, colours),
+      draw: (x: number, y: number) => bandSwatch(x, y, colours),
     },
     {
-      shown: trend.flagged.length > 0,
+      shown: points.some(({ flag }) => flag !== ''),
       text: words.flagged,
       draw: (x: number, y: number) => dot(x + 10, y, true, colours),
     },

@@ -1,11 +1,12 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { IsoDay } from '../../core/day.ts';
 import type { Provenance, Reason } from '../../core/figure.ts';
-import type {
-  CorridorPoint,
-  FoodProposal,
-  TargetProjection,
-  WeightTrend,
+import {
+  weightSeries,
+  type CorridorPoint,
+  type FoodProposal,
+  type TargetProjection,
+  type WeightTrend,
 } from '../../core/nutrition.ts';
 import { weightChart } from '../charts/weightChart.ts';
 import { fill } from '../format.ts';
@@ -55,6 +56,8 @@ export interface ProgressReportData extends HandoutContext {
   /** Empty when the weight has no course to hold. */
   readonly corridor: readonly CorridorPoint[];
   readonly targetKg: number | null;
+  /** The weight to be held; null with another aim. */
+  readonly holdKg: number | null;
   readonly projection: TargetProjection | null;
   /** The first visit and this one; null where there is only one. */
   readonly then: Findings | null;
@@ -94,7 +97,8 @@ function trendLines(data: ProgressReportData, words: OwnerWords, tools: Press): 
 
 function chartBlock(data: ProgressReportData, words: OwnerWords, tools: Press): readonly Content[] {
   if (data.trend.points.length === 0) return [];
-  const chart = weightChart(data, words.progress.chart, tools.format, tools.colours, tools.width);
+  const { format, colours, width } = tools;
+  const chart = weightChart(weightSeries(data), words.progress.chart, format, colours, width);
   return [section(words.progress.weightTitle, [chart])];
 }
 

@@ -182,6 +182,7 @@ const BUILDERS: Builders = {
       trend: assessment.trend,
       corridor: assessment.corridor,
       targetKg: state.aim === 'hold' ? null : state.targetKg,
+      holdKg: state.aim === 'hold' ? state.targetKg : null,
       projection: state.aim === 'hold' ? null : assessment.projection,
       then: first.id === latest.id ? null : findingsAt(material, first),
       now: findingsAt(material, latest),

@@ -16,16 +16,20 @@ const plain = (text = '') => text.replaceAll(/[\u00a0\u202f]/g, ' ');
 function chart(
   settings: Partial<Practice> = {},
   points: readonly ChartPoint[] = POINTS,
-  holdKg: { low: number; high: number } | null = null,
+  hold: { low: number; high: number } | null = null,
 ) {
+  const weight = {
+    points,
+    trend: [],
+    corridor: [],
+    hold,
+    targetKg: 22,
+    days: ['2025-01-01', '2025-02-01'] as const,
+    marks: [{ day: '2025-01-15', words: '850 kcal' }],
+  };
   return mount(WeightChart, {
     props: {
-      points,
-      trend: [],
-      corridor: [],
-      holdKg,
-      targetKg: 22,
-      marks: [{ day: '2025-01-15', words: '850 kcal' }],
+      weight,
       label: 'Weight',
       of: 'Tib',
     },
@@ -63,13 +67,12 @@ describe('the weight chart', () => {
     expect(spec.uprights!.map(({ words }) => words)).toEqual(['850 kcal']);
   });
 
-  it('shows one weighing with its error, and for four weeks what it is to be held in', () => {
-    const wrapper = chart({}, [POINTS[0]!], { low: 21.6, high: 22.7 });
-    const { series } = specOf(wrapper);
+  it('shows what it is to be held in from the first to the last day drawn, and its ends in the key', () => {
+    const { series } = specOf(chart({}, [POINTS[0]!], { low: 21.6, high: 22.7 }));
     const band = series.find(({ kind }) => kind === 'band')!;
-    expect(band).toMatchObject({ name: 'where it is to hold', planned: true });
+    expect(plain(band.name)).toBe('where it is to hold, 21.6 to 22.7 kg');
     const [from, to] = band.points.map(({ x }) => x);
-    expect(to! - from!).toBe(28);
+    expect(to! - from!).toBe(31);
     const target = series.find(({ name }) => name.startsWith('target'))!;
     expect(target.points.map(({ x }) => x)).toEqual([from, to]);
     expect(series.some(({ name }) => name === 'to be looked at twice')).toBe(false);

@@ -42,6 +42,7 @@ export function progress(
     trend,
     corridor: lossCorridor({ startDay: '2025-12-01', initialKg: 24.2, targetKg: 22 }),
     targetKg: 22,
+    holdKg: null,
     projection: projectTarget(trend, 22),
     then: findings,
     now: {
