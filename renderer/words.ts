@@ -7,6 +7,7 @@ import type {
   SessionInput,
   VisitFacts,
 } from '../electron/contract/records.ts';
+import type { OwnFood } from '../electron/contract/shelf.ts';
 
 // What the contract's words are called on screen. The types make each list complete; only types
 // are imported, so that the schemas (and their library) stay out of the front end.
@@ -136,6 +137,7 @@ const FOOD_KIND_WORDS: Words<NonNullable<VisitFacts['feeding']['foodKind']>> = {
   raw: 'Raw',
   mixed: 'Mixed',
 };
+export const OWN_FOOD_WORDS: Words<OwnFood['kind']> = { food: 'Food', treat: 'Treat' };
 const YES_NO_WORDS: Words<NonNullable<VisitFacts['disease']['joints']>> = { no: 'No', yes: 'Yes' };
 /** Words that may also be left without an answer. */
 const askedOf = <T extends string>(words: Words<T>, none = 'Not asked') => [

@@ -17,6 +17,7 @@ import { planCalls } from './calls/plans.ts';
 import { practiceYearCalls } from './calls/practiceYear.ts';
 import { practitionerCalls } from './calls/practitioners.ts';
 import { runCalls } from './calls/runs.ts';
+import { shelfCalls } from './calls/shelf.ts';
 import { visitCalls } from './calls/visits.ts';
 import { waitingFileCalls } from './calls/waitingFiles.ts';
 import { weighingCalls } from './calls/weighings.ts';
@@ -41,6 +42,7 @@ export const contract = {
   ...deedCalls,
   ...practiceYearCalls,
   ...practitionerCalls,
+  ...shelfCalls,
   ...planCalls,
   ...handoutCalls,
   ...goesHomeCalls,

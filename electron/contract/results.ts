@@ -10,6 +10,7 @@ import type {
   Reason,
 } from '../../core/index.ts';
 import type { LockState } from './calls/lock.ts';
+import type { Shelf } from './shelf.ts';
 import type { Trouble } from './errors.ts';
 import type {
   Client,
@@ -58,6 +59,7 @@ export interface AppStatus {
   readonly logo: PracticeLogo | null;
   /** The rules the practice changed; every other one stands as published. */
   readonly rules: readonly RuleChange[];
+  readonly shelf: Shelf;
 }
 
 /** A line of the list of dogs. */

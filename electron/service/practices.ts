@@ -1,5 +1,6 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
+import { EMPTY_SHELF } from '../contract/shelf.ts';
 import type { AppStatus, RecordsTrouble } from '../contract/contract.ts';
 import { Refusal } from '../contract/errors.ts';
 import { keepBackupIfChanged } from './backup/automatic.ts';
@@ -13,6 +14,7 @@ import { readLogo, readPractice } from './practice.ts';
 import { keepPrivate } from './privacy.ts';
 import { hasRoomAgain } from './reading.ts';
 import { readRules } from './rules.ts';
+import { readShelf } from './shelf.ts';
 import { storageRefusal, troubled } from './trouble.ts';
 
 export interface PracticesOptions {
@@ -168,7 +170,7 @@ function settleFirst(folder: string): () => void {
 
 type OpenStatus = Pick<
   AppStatus,
-  'open' | 'practice' | 'logo' | 'rules' | 'trouble' | 'limited' | 'lock'
+  'open' | 'practice' | 'logo' | 'rules' | 'shelf' | 'trouble' | 'limited' | 'lock'
 >;
 
 const NOTHING_OPEN: OpenStatus = {
@@ -176,6 +178,7 @@ const NOTHING_OPEN: OpenStatus = {
   practice: null,
   logo: null,
   rules: [],
+  shelf: EMPTY_SHELF,
   trouble: null,
   limited: null,
   lock: null,
@@ -197,6 +200,7 @@ async function readStatus(
       practice: await readPractice(open),
       logo: await readLogo(open),
       rules: await readRules(open.db),
+      shelf: await readShelf(open.db),
       trouble: null,
       limited,
       lock,

@@ -1,4 +1,5 @@
 import type { Generated } from 'kysely';
+import type { OwnFood, OwnPhrase } from '../contract/shelf.ts';
 import type { Practice } from '../contract/records.ts';
 import type { Bit, RowOf } from '../contract/records/columns.ts';
 import type { CLIENT } from '../contract/records/client.ts';
@@ -58,6 +59,9 @@ export interface RuleChangeRow {
   reason: string;
   updatedAt: string;
 }
+
+export type OwnFoodRow = OwnFood & { updatedAt: string };
+export type OwnPhraseRow = OwnPhrase & { updatedAt: string };
 
 export interface PlanRow {
   id: string;
@@ -192,6 +196,8 @@ export interface Schema {
   visitFootfall: FootfallRow;
   sessionResult: SessionResultRow;
   ruleChange: RuleChangeRow;
+  ownFood: OwnFoodRow;
+  ownPhrase: OwnPhraseRow;
   plan: PlanRow;
   foodDecision: FoodDecisionRow;
   draft: DraftRow;

@@ -43,6 +43,7 @@ import { ruleHandlers } from './rules.ts';
 import { freeBytesOf, type FreeBytes } from './room.ts';
 import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
+import { shelfHandlers } from './shelf.ts';
 import { storageRefusal } from './trouble.ts';
 import { runHandlers } from './tracks/handlers.ts';
 import { createTransfer, type Given } from './transfer.ts';
@@ -106,6 +107,7 @@ const handlers = {
   ...deedHandlers,
   ...practiceYearHandlers,
   ...practitionerHandlers,
+  ...shelfHandlers,
   ...ruleHandlers,
   ...planEditHandlers,
   ...planReviewHandlers,

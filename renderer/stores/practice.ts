@@ -3,6 +3,7 @@ import { computed, shallowRef } from 'vue';
 import type { AppStatus } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import type { Practice, PracticeLogo, RuleChange } from '../../electron/contract/records.ts';
+import { EMPTY_SHELF } from '../../electron/contract/shelf.ts';
 import { useClient } from '../api/client.ts';
 import { DEFAULT_CHOICES, type ShownChoices } from '../units/shown.ts';
 
@@ -41,7 +42,8 @@ export const usePractice = defineStore('practice', () => {
   function shut(): void {
     if (status.value === null || status.value.lock === null) return;
     const lock = { ...status.value.lock, locked: true };
-    status.value = { ...status.value, lock, practice: null, logo: null, rules: [], folder: '' };
+    const nothing = { practice: null, logo: null, rules: [], shelf: EMPTY_SHELF, folder: '' };
+    status.value = { ...status.value, lock, ...nothing };
   }
 
   /** Takes over settings that the service has just kept. */

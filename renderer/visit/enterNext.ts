@@ -9,6 +9,8 @@ const AT_REST = '[data-enter-leaves]';
  * the space bar and the arrow keys.
  */
 const LEFT_BY_ENTER = `input:not([type="file"]), select, ${AT_REST}`;
+/** A line of the list below the field is marked: Enter takes it. */
+const CHOOSING = '[aria-activedescendant]';
 const SUBMIT = 'button[type="submit"]';
 
 /**
@@ -24,7 +26,7 @@ export function useEnterNext(form: Readonly<Ref<HTMLFormElement | null>>) {
       form.value.requestSubmit();
       return;
     }
-    if (!event.target.matches(LEFT_BY_ENTER)) return;
+    if (!event.target.matches(LEFT_BY_ENTER) || event.target.matches(CHOOSING)) return;
     take(event);
     move(form.value, event.target, event.shiftKey ? -1 : 1);
   };

@@ -86,6 +86,7 @@ describe('while the records are locked', () => {
       practice: null,
       logo: null,
       rules: [],
+      shelf: { foods: [], phrases: [] },
       trouble: null,
       limited: null,
     });

@@ -86,6 +86,7 @@ describe('a saved visit', () => {
   it('carries the initials of who is at the desk, once there are two', async () => {
     const { page } = await desk.open();
     await page.getByRole('link', { name: 'Settings' }).click();
+    const people = page.getByRole('region', { name: 'People' });
     for (const [name, initials] of [
       ['Maren Vale', 'MV'],
       ['Toby Reed', 'TR'],
@@ -96,11 +97,11 @@ describe('a saved visit', () => {
       await form.getByLabel('Name', { exact: true }).fill(name);
       await form.getByLabel('Initials').fill(initials);
       await form.getByRole('button', { name: 'Add to the practice' }).click();
-      await page.getByRole('row').filter({ hasText: initials }).waitFor();
+      await people.getByRole('row').filter({ hasText: initials }).waitFor();
     }
     expect(await axeViolations(page)).toEqual([]);
     await page.getByLabel('At the desk').selectOption({ label: 'Toby Reed (TR)' });
-    await page.getByRole('row').filter({ hasText: 'TR' }).getByText('at the desk').waitFor();
+    await people.getByRole('row').filter({ hasText: 'TR' }).getByText('at the desk').waitFor();
     await page.context().close();
 
     const visit = await openVisit();

@@ -48,6 +48,34 @@ describe('settings and sheets', () => {
     expect(await food.innerText()).toContain('kJ/day');
   });
 
+  it('bring the practice’s own foods and phrases into a visit by the keyboard', async () => {
+    await page.getByRole('link', { name: 'New follow-up' }).click();
+    const name = page.getByRole('combobox', { name: 'Food', exact: true });
+    await name.fill('tinn');
+    await name.press('ArrowDown');
+    await name.press('Enter');
+    expect(await name.inputValue()).toBe('Tinned food');
+    // Enter took the food and left the field alone; the next one leads on.
+    await name.press('Enter');
+    const energy = page.getByRole('textbox', { name: 'Energy' }).first();
+    expect(await energy.evaluate((input) => input === document.activeElement)).toBe(true);
+    // 105 kcal are 439.3 kJ (1 kcal = 4.184 kJ).
+    expect(await energy.inputValue()).toBe('439.3');
+    const notes = page.getByLabel('Notes on the visit');
+    await notes.fill('Sound today.');
+    await page.getByRole('button', { name: 'Insert a phrase' }).press('Enter');
+    await page.getByRole('menuitem', { name: 'Harness fitted' }).waitFor();
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => notes.inputValue())
+      .toBe('Sound today. Harness fitted; shoulder stays free.');
+    await page.keyboard.type(' So it goes on.');
+    expect(await notes.inputValue()).toContain('free. So it goes on.');
+    expect(await axeViolations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Bramble' }).waitFor();
+  });
+
   it('lead from a reason to the rule behind it, and from there to its own line', async () => {
     await page.getByRole('link', { name: 'The whole plan' }).click();
     await page.getByText('Why the plan looks like this').click();

@@ -95,6 +95,17 @@ const consent = (vet: string, scope: string): VisitFacts['consent'] => ({
   expiryDay: null,
 });
 
+/** What the invented practice keeps at hand. */
+export const DEMO_FOODS = [
+  { name: 'Dry food, adult', kind: 'food', kcalPer100g: 362 },
+  { name: 'Tinned food', kind: 'food', kcalPer100g: 105 },
+  { name: 'Training biscuits', kind: 'treat', kcalPer100g: 380 },
+] as const;
+export const DEMO_PHRASES = [
+  'Harness fitted; shoulder stays free.',
+  'Walks on the lead until the next visit.',
+];
+
 /** The dog that `npm run demo` follows from intake through two follow-ups. */
 const BRAMBLE: DemoDog = {
   owner: 0,

@@ -7,12 +7,24 @@ import type { Desk } from '../context.ts';
 import { dogHandlers } from '../dogs.ts';
 import { practiceHandlers } from '../practice.ts';
 import { sessionHandlers } from '../sessions.ts';
+import { shelfHandlers } from '../shelf.ts';
 import { visitHandlers } from '../visits.ts';
-import { DEMO_DOGS, DEMO_OWNERS, DEMO_PRACTICE, type DemoDog, type DemoVisit } from './scenario.ts';
+import {
+  DEMO_DOGS,
+  DEMO_FOODS,
+  DEMO_OWNERS,
+  DEMO_PHRASES,
+  DEMO_PRACTICE,
+  type DemoDog,
+  type DemoVisit,
+} from './scenario.ts';
 
 /** Fills a new file with the invented practice, through the same handlers a practitioner uses. */
 export async function seedDemo(desk: Desk): Promise<void> {
   await practiceHandlers['practice/save'](desk, DEMO_PRACTICE);
+  for (const food of DEMO_FOODS) await shelfHandlers['shelf/keepFood'](desk, { id: null, food });
+  for (const text of DEMO_PHRASES)
+    await shelfHandlers['shelf/keepPhrase'](desk, { id: null, text });
   const ownerIds: string[] = [];
   for (const client of DEMO_OWNERS) {
     const saved = await clientHandlers['clients/save'](desk, { id: null, client });

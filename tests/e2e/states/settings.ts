@@ -7,8 +7,15 @@ export const settingsWalk: Walk = {
   async go(page, shot) {
     await lead(page, '/settings', 'Settings');
     await shot('settings', { whole: true });
+    await page.getByRole('button', { name: 'Add a food' }).click();
+    await page.getByRole('button', { name: 'Keep the food' }).click();
+    await page.locator('.problem').first().waitFor();
+    await shot('foods-refused', { at: page.getByRole('form', { name: 'Food' }) });
+    await page.getByRole('button', { name: 'Edit “Harness fitted; shoulder stays free.”' }).click();
+    await shot('phrases', { at: page.getByRole('form', { name: 'Phrase' }) });
     await page.getByRole('button', { name: 'Add somebody' }).click();
-    const form = page.getByRole('form', { name: 'Practitioner' });
+    const people = page.getByRole('region', { name: 'People' });
+    const form = people.getByRole('form', { name: 'Practitioner' });
     await form.getByLabel('Initials').fill('12345');
     await form.getByRole('button', { name: 'Add to the practice' }).click();
     await form.locator('.problem').first().waitFor();
@@ -20,13 +27,13 @@ export const settingsWalk: Walk = {
       await form.getByLabel('Name', { exact: true }).fill(name);
       await form.getByLabel('Initials').fill(initials);
       await form.getByRole('button', { name: 'Add to the practice' }).click();
-      const row = page.getByRole('row').filter({ hasText: initials });
+      const row = people.getByRole('row').filter({ hasText: initials });
       await row.waitFor();
       if (initials === 'MV') await page.getByRole('button', { name: 'Add somebody' }).click();
     }
     await page.getByLabel('At the desk').selectOption({ label: 'Toby Reed (TR)' });
-    await page.getByRole('row').filter({ hasText: 'TR' }).getByText('at the desk').waitFor();
-    await shot('people', { at: page.getByRole('row').filter({ hasText: 'TR' }) });
+    await people.getByRole('row').filter({ hasText: 'TR' }).getByText('at the desk').waitFor();
+    await shot('people', { at: people.getByRole('row').filter({ hasText: 'TR' }) });
     await page.getByLabel('Accent colour').fill('greenish');
     await page.getByRole('button', { name: 'Save settings' }).click();
     await page.getByRole('alert').first().waitFor();

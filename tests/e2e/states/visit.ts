@@ -67,6 +67,16 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
       same: name !== 'Why it comes',
     });
   }
+  const name = page.getByRole('combobox', { name: 'Food', exact: true }).first();
+  await name.fill('food');
+  await name.press('ArrowDown');
+  await page.getByRole('option', { selected: true }).waitFor();
+  await shot('visit-own-foods', { at: name });
+  await name.press('Enter');
+  await page.getByRole('button', { name: 'Insert a phrase' }).press('Enter');
+  await page.getByRole('menuitem').first().waitFor();
+  await shot('visit-phrases', { at: page.getByRole('menuitem').first() });
+  await page.keyboard.press('Enter');
   await shot('visit-whole', { whole: true, same: true });
   await visit.openLines();
   await shot('visit-opened', { whole: true });

@@ -1,7 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { nextTick } from 'vue';
+import { nextTick, type Component } from 'vue';
 import type { z } from 'zod';
 import TextField from '../../../renderer/components/fields/TextField.vue';
+import FoodName from '../../../renderer/visit/FoodName.vue';
 import { contract, type CallName } from '../../../electron/contract/contract.ts';
 import { TEXT_LENGTH } from '../../../electron/contract/limits.ts';
 import { mountField } from '../support/mountField.ts';
@@ -38,7 +39,9 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['plan/ReviewPart.vue', 'Note on the review', 'plans/review', 'note'],
   ['plan/SessionMore.vue', 'The owner’s words', 'sessions/save', 'session.note'],
   ['rules/RuleLine.vue', 'Reason for the change', 'rules/set', 'reason'],
+  ['settings/FoodsPart.vue', 'Name', 'shelf/keepFood', 'food.name'],
   ['settings/PeoplePart.vue', 'Name', 'practitioners/save', 'practitioner.name'],
+  ['settings/PhrasesPart.vue', 'Text of the phrase', 'shelf/keepPhrase', 'text'],
   ['visit/AmendPart.vue', 'Reason for the amendment', 'visits/save', 'reason'],
   ['visit/DietTable.vue', "entry.treat ? 'Treat' : 'Food'", 'visits/save', 'visit.diet.0.name'],
   ['visit/FoodProposalPart.vue', 'Note on the decision', 'visits/save', 'food.note'],
@@ -109,7 +112,17 @@ const PATTERNS = [
   ],
 ] as const;
 
-const FIELDS = written('TextField');
+/** What offers foods while one types takes its text by a text field inside. */
+const KINDS: readonly (readonly [component: string, field: Component, props: object])[] = [
+  ['TextField', TextField, {}],
+  ['FoodName', FoodName, { kept: [] }],
+];
+const INSIDE = 'components/fields/SuggestField.vue';
+const FIELDS = KINDS.flatMap(([component, field, props]) =>
+  written(component)
+    .filter(({ file }) => file !== INSIDE)
+    .map((use) => ({ ...use, field, props })),
+);
 const isLabelled =
   (file: string, label: string) =>
   (use: Written): boolean =>
@@ -139,14 +152,15 @@ function unwrapped(schema: Loose): Loose {
   return unwrapped(schema.unwrap());
 }
 
-function mountText(use: Written) {
+function mountText(use: (typeof FIELDS)[number]) {
   const { label, lines, length } = use.attributes;
   const props = {
+    ...use.props,
     label,
     ...(lines === undefined ? {} : { lines: Number(lines) }),
     ...(length === undefined ? {} : { length }),
   };
-  const { wrapper, form } = mountField(TextField, { it: '' }, 'it', props);
+  const { wrapper, form } = mountField(use.field, { it: '' }, 'it', props);
   const input = wrapper.get(lines === undefined ? 'input' : 'textarea');
   return {
     form,

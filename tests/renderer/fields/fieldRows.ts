@@ -48,6 +48,7 @@ export const FIELD_ROWS: readonly FieldRow[] = [
   named('visit/WeightSection.vue', 'targetWeightKg', 'weight'),
   named('visit/DietTable.vue', 'kcalPer100g', 'energyPer100g', 'Energy'),
   named('visit/DietTable.vue', 'gramsPerDay', 'grams', 'Amount a day'),
+  named('settings/FoodsPart.vue', 'kcalPer100g', 'energyPer100g'),
   named('visit/FoodLabel.vue', 'nutrientPct', 'percent', 'Protein'),
   named('visit/FoodLabel.vue', 'gramsPerCup', 'grams'),
   named('visit/FoodSection.vue', 'mealsPerDay', 'count'),

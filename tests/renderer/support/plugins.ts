@@ -1,6 +1,7 @@
 import { createPinia, setActivePinia, type Pinia } from 'pinia';
 import { createApp, ref, type Plugin } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
+import { EMPTY_SHELF } from '../../../electron/contract/shelf.ts';
 import { blankPractice } from '../../../electron/contract/blank.ts';
 import type { AppStatus } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
@@ -47,6 +48,7 @@ export function appPlugins(
     practice: { ...blankPractice(), ...settings },
     logo: null,
     rules: [],
+    shelf: EMPTY_SHELF,
   };
   host.runWithContext(() => {
     usePractice().status = status;

@@ -44,6 +44,13 @@ afterEach(() => {
 });
 
 describe('Enter in a form', () => {
+  it('is left to a field whose list has a line marked', () => {
+    form();
+    document.getElementById('last')!.setAttribute('aria-activedescendant', 'line');
+    expect(enter('last').defaultPrevented).toBe(false);
+    expect(focused()).toBe('last');
+  });
+
   it.each([
     ['a line of text to the checked one of a group', 'name', 'no'],
     ['a group past its other buttons', 'yes', 'kind'],

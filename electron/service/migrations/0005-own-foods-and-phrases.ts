@@ -1,0 +1,21 @@
+import type { Migration } from './migration.ts';
+
+/** The practice's own foods and note phrases. */
+export const ownFoodsAndPhrases: Migration = {
+  version: 5,
+  name: 'own foods and phrases',
+  sql: `
+CREATE TABLE own_food (
+  id TEXT PRIMARY KEY CHECK (length(id) = 36),
+  name TEXT NOT NULL CHECK (name <> ''),
+  kind TEXT NOT NULL CHECK (kind IN ('food', 'treat')),
+  kcal_per_100g REAL NOT NULL CHECK (kcal_per_100g BETWEEN 5 AND 950),
+  updated_at TEXT NOT NULL
+) STRICT;
+CREATE TABLE own_phrase (
+  id TEXT PRIMARY KEY CHECK (length(id) = 36),
+  text TEXT NOT NULL CHECK (text <> ''),
+  updated_at TEXT NOT NULL
+) STRICT;
+`,
+};
