@@ -19,6 +19,11 @@ const DOG_PAGES: readonly RouteRecordRaw[] = [
     props: true,
   },
   {
+    path: '/dogs/:dogId/visits/:visitId/amend',
+    component: () => import('./pages/VisitPage.vue'),
+    props: ({ params }) => ({ ...params, amends: true }),
+  },
+  {
     path: '/dogs/:dogId/plan',
     component: () => import('./pages/PlanPage.vue'),
     props: true,

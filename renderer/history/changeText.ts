@@ -66,7 +66,7 @@ const MOST_DIGITS = 6;
 
 /** Both sides of a change, in the practice's units and with as many digits as tell them apart. */
 export function changeText(change: FieldChange, shown: Shown): ChangeText {
-  const text = (value: FieldValue, digits?: number) => valueText(change, value, shown, digits);
+  const text = (value: FieldValue, digits?: number) => fieldText(change, value, shown, digits);
   const first = { was: text(change.before), is: text(change.after) };
   if (first.was !== first.is) return first;
   for (let digits = 1; digits <= MOST_DIGITS; digits++) {
@@ -76,11 +76,12 @@ export function changeText(change: FieldChange, shown: Shown): ChangeText {
   return first;
 }
 
-function valueText(
-  { measure, path }: FieldChange,
+/** The value of a field as it reads on the form. */
+export function fieldText(
+  { measure, path }: Pick<FieldChange, 'measure' | 'path'>,
   value: FieldValue,
   shown: Shown,
-  digits: number | undefined,
+  digits?: number,
 ): string {
   if (value === null || value === '') return NONE[measure] ?? 'nothing entered';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';

@@ -19,6 +19,9 @@ export interface Section {
   readonly title: string;
 }
 
+/** What a part is called. */
+export const titleOf = (id: SectionId): string => TITLES[id];
+
 /** Parts that only a visit with a plan in force has. */
 const OF_A_RUNNING_PLAN: readonly SectionId[] = ['sessions'];
 

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { exifSegment, jpegWith, pngOf } from '../support/pictures.ts';
 import { deskPage } from './pages/deskPage.ts';
+import { dogPage } from './pages/dogPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
@@ -21,7 +22,7 @@ describe('photos and letters at a visit', () => {
     ({ page, complaints } = await desk.open());
     await welcomePage(page).openDemonstration();
     await deskPage(page).open('Bramble');
-    await page.locator('.timeline a').first().click();
+    await dogPage(page).amendVisit();
     await section(page).waitFor();
   });
   afterAll(() => desk?.close());
@@ -103,6 +104,9 @@ describe('photos and letters at a visit', () => {
 
   it('shows small pictures on the dog’s timeline', async () => {
     await page.goBack();
+    await page.getByRole('button', { name: /^Open scan\.png/ }).waitFor();
+    await page.getByRole('link', { name: 'Back to Bramble' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Bramble', exact: true }).waitFor();
     await page.getByRole('button', { name: /^Open scan\.png/ }).click();
     await page.getByRole('dialog', { name: 'scan.png' }).waitFor();
     await page.keyboard.press('Escape');

@@ -8,8 +8,8 @@ import { cutOff, moving, setText } from './support/looks.ts';
 
 interface PageCase {
   readonly name: string;
-  readonly path: (dog: string) => string;
-  readonly heading: string;
+  readonly path: (dog: string, visit: string) => string;
+  readonly heading: string | RegExp;
   /** What has to be there before the page is judged. */
   readonly ready: string;
 }
@@ -17,9 +17,12 @@ interface PageCase {
 const pageCase = (
   name: string,
   path: PageCase['path'],
-  heading: string,
+  heading: PageCase['heading'],
   ready = 'h1',
 ): PageCase => ({ name, path, heading, ready });
+
+/** How a saved visit is headed where it is read. */
+const READ = /^Follow-up of Bramble, \d/;
 
 /** Every page of the demonstration. */
 const PAGES: readonly PageCase[] = [
@@ -38,6 +41,13 @@ const PAGES: readonly PageCase[] = [
   pageCase('dog', (dog) => `/dogs/${dog}`, 'Bramble', '.drawing.drawn'),
   pageCase('edit dog', (dog) => `/dogs/${dog}/edit`, 'Edit Bramble'),
   pageCase('new visit', (dog) => `/dogs/${dog}/visits/new`, 'Follow-up of Bramble', '.follows'),
+  pageCase('saved visit', (dog, visit) => `/dogs/${dog}/visits/${visit}`, READ, '.lines'),
+  pageCase(
+    'saved visit being amended',
+    (dog, visit) => `/dogs/${dog}/visits/${visit}/amend`,
+    'Follow-up of Bramble',
+    '.follows',
+  ),
   pageCase(
     'unknown visit',
     (dog) => `/dogs/${dog}/visits/00000000-0000-4000-8000-000000000000`,
@@ -68,6 +78,7 @@ describe('every page of the demonstration', () => {
   let page: Page;
   let complaints: readonly string[];
   let dog: string;
+  let seen: string;
 
   beforeAll(async () => {
     desk = await openDesk();
@@ -75,6 +86,8 @@ describe('every page of the demonstration', () => {
     await welcomePage(page).openDemonstration();
     await deskPage(page).open('Bramble');
     dog = /dogs\/([0-9a-f-]+)/.exec(page.url())?.[1] ?? '';
+    const link = page.getByRole('link', { name: /open this/ }).first();
+    seen = /visits\/([0-9a-f-]+)/.exec((await link.getAttribute('href')) ?? '')?.[1] ?? '';
   });
   afterAll(() => desk?.close());
 
@@ -83,7 +96,7 @@ describe('every page of the demonstration', () => {
       (hash) => {
         window.location.hash = hash;
       },
-      `#${path(dog)}`,
+      `#${path(dog, seen)}`,
     );
     await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
     await page.locator(`main ${ready}`).first().waitFor({ state: 'attached' });

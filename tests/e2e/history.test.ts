@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
+import { dogPage } from './pages/dogPage.ts';
 import { visitPage } from './pages/visitPage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
@@ -23,8 +24,7 @@ describe('a saved visit', () => {
   async function openVisit(): Promise<Page> {
     const { page } = await desk.open();
     await deskPage(page).open('Ash');
-    await page.getByRole('link', { name: /open this intake/ }).click();
-    await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
+    await dogPage(page).amendVisit(/open this intake/);
     return page;
   }
   const saveOf = (page: Page) => page.getByRole('button', { name: 'Save amendment' });

@@ -89,6 +89,21 @@ describe('the main job by keyboard alone', () => {
     expect(await drawing.getByRole('status').textContent()).toContain('44.0');
   });
 
+  it('reads the saved visit, goes on to its form and back', async () => {
+    await tabAndPress(page, page.getByRole('link', { name: /open this intake/ }));
+    await page.getByRole('heading', { level: 1, name: /^Intake of Tib, \d/ }).waitFor();
+    const row = (label: string) =>
+      page.getByRole('term').filter({ hasText: label }).locator('xpath=following-sibling::dd');
+    expect(await row('Body weight').innerText()).toMatch(/^44\.0\slb$/);
+    expect(await row('Reason for the referral').innerText()).toBe('Wants to run 5 km.');
+    expect(await page.locator('main').getByRole('textbox').count()).toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+    await tabAndPress(page, link('Amend'));
+    await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
+    await tabAndPress(page, button('Cancel'));
+    await heading('Tib').waitFor();
+  });
+
   it('prints the plan', async () => {
     await tabAndPress(page, link('Handouts'));
     await heading('Handouts for Tib').waitFor();

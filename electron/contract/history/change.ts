@@ -48,6 +48,8 @@ export interface Field {
   readonly value: FieldValue;
   /** The entry of a list that it belongs to, as its label begins. */
   readonly entry?: string;
+  /** What it is called among its like, where its label says more than the end of a longer one. */
+  readonly within?: string;
 }
 
 /** The fields that differ, in the order of the form; what is gone comes last. */

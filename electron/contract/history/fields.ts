@@ -14,15 +14,16 @@ export function keyed<T>(
   });
 }
 
-/** A list of entries that are either there or not. */
+/** A list of entries that are either there or not, each called by its kind and name. */
 export const noted =
-  (listLabel: string, label: (entry: string) => string) =>
+  (listLabel: string, kind: string, nameOf: (entry: string) => string) =>
   (path: string, entries: readonly string[]): Field[] => {
     const all = keyed(entries, (entry) => entry);
     return [
       ...all.map(({ entry, key }) => ({
         path: `${path}.${key}`,
-        label: label(entry),
+        label: `${kind}: ${nameOf(entry)}`,
+        within: nameOf(entry),
         measure: 'yes or no' as const,
         value: true,
       })),

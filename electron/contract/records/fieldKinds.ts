@@ -35,6 +35,8 @@ export interface WordField extends Declared {
   readonly words: readonly [string, ...string[]];
   readonly nullable?: boolean;
   readonly blank?: string;
+  /** The word that tells nothing: what was not looked at, or not asked. */
+  readonly unanswered?: string;
 }
 
 /** Text; `as` says what may stand in it, how long it may be and whether it may be empty. */

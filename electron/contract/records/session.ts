@@ -60,7 +60,7 @@ export const SESSION = {
   signs: json<StopSign[]>({
     label: 'Stop signs',
     empty: () => [],
-    read: noted('the stop signs', (sign) => `Stop sign: ${sign}`),
+    read: noted('the stop signs', 'Stop sign', (sign) => sign),
     since: 1,
   }),
   note: { kind: 'text', label: 'Note', as: 'notes', since: 1 },

@@ -1,8 +1,8 @@
 import { PALPATION_WORDS } from '../../../core/readiness/record.ts';
 import type { IsoDay } from '../../../core/day.ts';
 import type { Field } from '../history/change.ts';
-import { readRecord } from './reading.ts';
 import type { ValuesOf } from './fieldKinds.ts';
+import { notedIn } from './noted.ts';
 import { VISIT } from './visit.ts';
 
 // What was told and found at a visit beside gait, weight and signs, for whoever reads it as text:
@@ -64,33 +64,20 @@ export function toldAnew(visit: ToldVisit, before: ToldVisit | null, place: Told
 }
 
 function factsOf(name: ToldName, visit: ToldVisit): Told[] {
-  const { label } = VISIT[name];
-  const noted = readRecord({ [name]: VISIT[name] }, { [name]: visit[name] }).filter(isNoted);
-  const facts = Map.groupBy(noted, ({ entry }) => entry ?? label);
   const note = NOTES[name];
-  return [...facts].map(([of, fields]) => ({
-    label: of,
-    parts: fields.map((field) => partOf(field, of)),
+  return notedIn({ [name]: VISIT[name] }, { [name]: visit[name] }).map(({ label, parts }) => ({
+    label,
+    parts: parts.map(({ label: of, field }) => ({ label: of, value: valueOf(field) })),
     ...(note === undefined ? {} : { note }),
   }));
 }
 
-const isNoted = ({ measure, value }: Field): boolean =>
-  measure !== 'order' && value !== null && value !== false && value !== '';
-
-function partOf({ label, measure, value }: Field, of: string): ToldPart {
-  const own = label.startsWith(`${of}, `) ? label.slice(of.length + 2) : label;
-  return { label: own === of ? '' : lower(own), value: valueOf(measure, value) };
-}
-
-function valueOf(measure: Field['measure'], value: Field['value']): ToldPart['value'] {
+function valueOf({ measure, value }: Field): ToldPart['value'] {
   if (value === true) return 'yes';
   if (measure === 'day') return { day: String(value) };
   if (measure === 'lameness grade') return `${String(value)} of 5`;
   return measure.startsWith('in ') ? `${String(value)} ${measure.slice(3)}` : String(value);
 }
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** The fact in one line, its days written by `writeDay`. */
 export const toldText = (parts: Told['parts'], writeDay: (day: IsoDay) => string): string =>

@@ -99,4 +99,4 @@ export function setAside(path: string, overrides: readonly Override[]): Field[] 
   ];
 }
 
-export const signs = noted('the signs', (id) => `Sign: ${redFlagLabel(id) ?? id}`);
+export const signs = noted('the signs', 'Sign', (id) => redFlagLabel(id) ?? id);

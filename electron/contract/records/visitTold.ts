@@ -57,10 +57,10 @@ export function totals(path: string, questionnaires: readonly Questionnaire[]): 
   ];
 }
 
-const chosen = noted('the exercises', (id) => `Exercise: ${id.replaceAll('-', ' ')}`);
+const chosen = noted('the exercises', 'Exercise', (id) => id.replaceAll('-', ' '));
 
 /** None chosen is not the same as not looked at. */
 export const exercisesChosen = (path: string, ids: readonly string[] | null): Field[] => [
-  { path, label: 'Strength exercises gone through', measure: 'yes or no', value: ids !== null },
+  { path, label: 'Strength exercises, gone through', measure: 'yes or no', value: ids !== null },
   ...chosen(path, ids ?? []),
 ];

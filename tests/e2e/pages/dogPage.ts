@@ -8,6 +8,12 @@ export const dogPage = (page: Page) => ({
   visits: page
     .getByRole('region', { name: 'Timeline', exact: true })
     .getByRole('link', { name: /open this/ }),
+  /** Opens a saved visit, the latest unless it is named, and its form. */
+  async amendVisit(name: RegExp = /open this/): Promise<void> {
+    await page.getByRole('link', { name }).first().click();
+    await page.getByRole('link', { name: 'Amend', exact: true }).click();
+    await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
+  },
   /** The day's energy that was decided on last. */
   async kcalPerDay(): Promise<number> {
     const food = page.getByRole('region', { name: 'Food', exact: true });

@@ -138,6 +138,10 @@ export const visitWalk: Walk = {
       .getByRole('link', { name: /open this/ })
       .first()
       .click();
+    await heading(page, /^Follow-up of Bramble, /);
+    await page.getByText('(unchanged since)').waitFor();
+    await shot('visit-read', { whole: true });
+    await page.getByRole('link', { name: 'Amend', exact: true }).click();
     await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
     await shot('visit-saved', { whole: true });
     await savedStates(page, shot);

@@ -17,7 +17,11 @@ async function amending() {
   const desk = await openOwn();
   const { id: dogId } = await dogOf(desk, 'Dana Owner', 'Rusk');
   const { visit } = await seenWithPlan(desk, dogId, '2026-03-02');
-  const { wrapper } = await mountAtDesk(VisitPage, deskClient(desk), { dogId, visitId: visit.id });
+  const { wrapper } = await mountAtDesk(VisitPage, deskClient(desk), {
+    dogId,
+    visitId: visit.id,
+    amends: true,
+  });
   open = wrapper;
   await shows(wrapper, 'Amendment');
   return {

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import type { Played } from '../play.ts';
 import type { Told } from '../told.ts';
 
@@ -32,13 +32,19 @@ async function readNewForm(page: Page, { file }: Played): Promise<Told> {
   };
 }
 
+/** The last visit as it is read on its own day: its verdict is that of the record. */
+async function readKeptVisit(page: Page): Promise<Told> {
+  const verdict = page.locator('[data-outcome]').first();
+  return { outcome: (await verdict.getAttribute('data-outcome')) ?? undefined };
+}
+
 /** The last visit, opened again on its own day: what followed from it still does. */
 async function readKeptForm(page: Page): Promise<Told> {
   const panel = plain(await page.getByRole('complementary', { name: 'What follows' }).innerText());
   return { outcome: outcomeIn(panel) };
 }
 
-/** Both forms of a dog; `addressOf` opens a page of the program. */
+/** Both forms of a dog, and its last visit as it is read; `addressOf` opens a page of the program. */
 export async function readForms(
   page: Page,
   played: Played,
@@ -47,16 +53,19 @@ export async function readForms(
   const { dog, visits, state } = played.file;
   const last = visits.at(-1)!;
   const said = new Map<string, Told>();
-  const open = async (visit: string): Promise<void> => {
+  const open = async (visit: string, ready: Locator): Promise<void> => {
     await page.goto('about:blank');
     await page.goto(addressOf(`/dogs/${dog.id}/visits/${visit}`));
-    await page.getByRole('complementary', { name: 'What follows' }).waitFor();
+    await ready.waitFor();
   };
-  await open('new');
+  const panel = page.getByRole('complementary', { name: 'What follows' });
+  await open('new', panel);
   said.set('the follow-up form', await readNewForm(page, played));
   // What came after the visit is none of its form's.
   if (last.day !== state!.day) return said;
-  await open(last.id);
+  await open(last.id, page.getByRole('heading', { name: 'Verdict and decisions' }));
+  said.set('the last visit as it is read', await readKeptVisit(page));
+  await open(`${last.id}/amend`, panel);
   said.set('the form of the last visit', await readKeptForm(page));
   return said;
 }
