@@ -94,14 +94,18 @@ function spanOf({ series }: ChartSpec): [number, number] {
 
 export function yAxisOf(spec: ChartSpec, look: Look): LinearAxis {
   const { y } = spec;
-  const [low, high] = spanOf(spec);
-  const room = Math.max((high - low) * 0.08, ((y.span ?? 0) - (high - low)) / 2, 1e-6);
+  const [lowest, high] = spanOf(spec);
+  const low = Math.min(lowest, y.min ?? lowest);
+  const room = Math.max((high - low) * 0.08, ((y.span ?? 0) - (high - low)) / 2);
   return {
     type: 'linear',
-    min: y.min ?? low - room,
-    max: y.max ?? high + room,
+    min: y.min ?? low - (room > 0 ? room : 1),
+    max: y.max ?? high + (room > 0 ? room : 1),
     grid: { color: look.rule, drawTicks: false } as LinearAxis['grid'] & object,
     border: { display: false } as LinearAxis['border'] & object,
+    afterFit: (axis) => {
+      axis.width = Math.max(axis.width, y.roomPx ?? 0);
+    },
     afterBuildTicks: (axis) => {
       if (y.words !== undefined) {
         axis.ticks = counted(axis.min, axis.max, 99).map((value) => ({ value }));
@@ -114,9 +118,15 @@ export function yAxisOf(spec: ChartSpec, look: Look): LinearAxis {
       maxTicksLimit: 7,
       includeBounds: false,
       ...(y.whole === true ? { precision: 0 } : {}),
-      ...(y.words === undefined
-        ? {}
-        : { callback: (value: number | string) => y.words!(Number(value)) }),
+      callback: (value: number | string, _: number, all: readonly { value: number }[]) =>
+        y.words === undefined ? tickText(Number(value), all) : y.words(Number(value)),
     } as unknown as LinearAxis['ticks'] & object,
   };
+}
+
+/** A number of the axis, with as many places as the step from one to the next asks for. */
+function tickText(value: number, [first, second]: readonly { readonly value: number }[]): string {
+  const step = second === undefined ? 1 : Math.abs(second.value - first!.value);
+  const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  return value.toFixed(digits).replace('-', '−');
 }

@@ -12,7 +12,11 @@ export type Dataset = ChartDataset<'line' | 'bar', Datum[]> & {
   /** Series of the spec whose values can be stopped at. */
   readonly of?: number;
   readonly mark?: Shape | 'line' | 'box';
+  readonly hollow?: boolean;
 };
+
+/** The part of the x axis in sight; null for all. */
+type Window = readonly [number, number] | null;
 
 const STYLES = {
   dot: 'circle',
@@ -31,10 +35,26 @@ const faint = (colour: string): string =>
     return `rgb(${r} ${g} ${b} / 16%)`;
   });
 
-function lineSets(series: LineSeries, of: number, look: Look): Dataset[] {
+/** So many values in sight stand apart at full size (D). */
+const ROOMY = 40;
+/** How much smaller values are drawn where many are in sight: they would hide the line through them. */
+function shrunk(points: readonly Point[], window: Window): number {
+  const seen = points.filter(({ x }) => window === null || (x >= window[0] && x <= window[1]));
+  return Math.max(0.45, Math.min(1, Math.sqrt(ROOMY / Math.max(1, seen.length))));
+}
+
+/** One value without a mark of its own is still to be seen: it gets half a day, or half a count. */
+const lengthened = <P extends { readonly x: number }>(points: readonly P[]): readonly P[] =>
+  points.length === 1
+    ? [-0.25, 0.25].map((off) => ({ ...points[0]!, x: points[0]!.x + off }))
+    : points;
+
+function lineSets(series: LineSeries, of: number, look: Look, window: Window): Dataset[] {
   const colour = look[series.ink];
+  const points = series.shape === 'none' ? lengthened(series.points) : series.points;
+  const size = shrunk(points, window);
   const shapeOf = ({ shape }: Point): Shape => shape ?? series.shape;
-  const fillings = series.points.map((point) =>
+  const fillings = points.map((point) =>
     shapeOf(point) === 'ring' ? 'transparent' : point.hollow === true ? look.paper : colour,
   );
   return [
@@ -43,18 +63,21 @@ function lineSets(series: LineSeries, of: number, look: Look): Dataset[] {
       label: series.name,
       of,
       mark: series.shape === 'none' ? 'line' : series.shape,
-      data: series.points.map((point) => ({ x: point.x, y: point.y, at: point })),
+      hollow: series.hollow === true || series.shape === 'ring',
+      data: points.map((point) => ({ x: point.x, y: point.y, at: point })),
       showLine: series.line !== 'none',
       stepped: series.line === 'steps',
       borderDash: DASHES[series.line],
       borderColor: colour,
       borderWidth: series.line === 'dashes' ? 1.5 : 2,
       backgroundColor: colour,
-      pointStyle: series.points.map((point) => STYLES[shapeOf(point)]),
-      pointRadius: series.points.map((point) => RADIUS[shapeOf(point)]),
-      pointHoverRadius: series.points.map((point) => RADIUS[shapeOf(point)] + 1.5),
+      pointStyle: points.map((point) => STYLES[shapeOf(point)]),
+      pointRadius: points.map((point) => size * RADIUS[shapeOf(point)]),
+      pointHoverRadius: points.map((point) => size * RADIUS[shapeOf(point)] + 1.5),
       pointHitRadius: 10,
-      pointBorderWidth: 2,
+      pointBorderWidth: size < 0.7 ? 1 : 2,
+      // Values on the edge of the drawing are drawn whole.
+      clip: { left: 0, top: 8, right: 0, bottom: 8 },
       pointBorderColor: colour,
       pointBackgroundColor: fillings,
       // The library would darken what is pointed at.
@@ -66,6 +89,7 @@ function lineSets(series: LineSeries, of: number, look: Look): Dataset[] {
 }
 
 function bandSets(series: BandSeries, look: Look): Dataset[] {
+  const points = lengthened(series.points);
   const edge: Partial<ChartDataset<'line', Datum[]>> = {
     type: 'line',
     pointRadius: 0,
@@ -81,11 +105,11 @@ function bandSets(series: BandSeries, look: Look): Dataset[] {
       ...edge,
       label: series.name,
       mark: 'box',
-      data: series.points.map(({ x, low }) => ({ x, y: low })),
+      data: points.map(({ x, low }) => ({ x, y: low })),
       fill: '+1',
       backgroundColor: filling,
     } as Dataset,
-    { ...edge, label: '', data: series.points.map(({ x, high }) => ({ x, y: high })) } as Dataset,
+    { ...edge, label: '', data: points.map(({ x, high }) => ({ x, y: high })) } as Dataset,
   ];
 }
 
@@ -113,11 +137,11 @@ function barSets(series: BarSeries, of: number, look: Look): Dataset[] {
 }
 
 /** The series of a chart as chart.js takes them. */
-export const setsOf = (spec: ChartSpec, look: Look): Dataset[] =>
+export const setsOf = (spec: ChartSpec, look: Look, window: Window): Dataset[] =>
   spec.series.flatMap((series, of) =>
     series.kind === 'band'
       ? bandSets(series, look)
       : series.kind === 'bar'
         ? barSets(series, of, look)
-        : lineSets(series, of, look),
+        : lineSets(series, of, look, window),
   );

@@ -100,7 +100,7 @@ export function configOf(
 ): ChartConfiguration<'line' | 'bar', Datum[]> {
   return {
     type: 'line',
-    data: { datasets: setsOf(spec, look) },
+    data: { datasets: setsOf(spec, look, window) },
     options: {
       animation: false,
       parsing: false,
@@ -142,7 +142,10 @@ const unitsOf = (spec: ChartSpec, look: Look): Plugin<'line' | 'bar'> => ({
     // Over its axis where it fits there, else from the edge on.
     const { width } = ctx.measureText(spec.y.unit);
     const left = Math.max(0, chartArea.left - 8 - width);
-    ctx.fillText(spec.y.unit, left, chartArea.top - 9);
+    // A title that ends in the unit says it already.
+    if (!spec.title.endsWith(`, ${spec.y.unit}`)) {
+      ctx.fillText(spec.y.unit, left, chartArea.top - 9);
+    }
     if (spec.title !== '') {
       ctx.fillStyle = look.ink;
       ctx.font = `600 ${look.size + 1}px ${look.font}`;

@@ -89,7 +89,7 @@ function sample(ctx: CanvasRenderingContext2D, set: Dataset, x: number, y: numbe
   if (corners === undefined) ctx.arc(x, y, set.mark === 'ring' ? 5.5 : 4.5, 0, 2 * Math.PI);
   else for (const [dx, dy] of corners) ctx.lineTo(x + dx, y + dy);
   ctx.closePath();
-  if (set.mark === 'ring' || set.mark === 'triangle') {
+  if (set.hollow === true) {
     ctx.fillStyle = look.paper;
     ctx.fill();
     ctx.stroke();

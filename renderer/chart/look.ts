@@ -33,6 +33,8 @@ const TOKENS = {
 export function readLook(at: Element): Look {
   const probe = document.createElement('span');
   probe.setAttribute('aria-hidden', 'true');
+  // Else every colour would be the one that the system forces on letters.
+  probe.style.setProperty('forced-color-adjust', 'none');
   at.append(probe);
   const colours = Object.fromEntries(
     Object.entries(TOKENS).map(([name, token]) => {

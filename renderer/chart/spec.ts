@@ -25,6 +25,8 @@ export interface LineSeries {
   readonly ink: Ink;
   readonly line: 'solid' | 'dashes' | 'steps' | 'none';
   readonly shape: Shape;
+  /** Its sample in the key is drawn hollow. */
+  readonly hollow?: boolean;
 }
 
 /** A stretch between two lines. */
@@ -77,6 +79,8 @@ export interface ChartSpec {
     readonly span?: number;
     /** In place of the number, for every whole step. */
     readonly words?: (value: number) => string;
+    /** Least room for the axis, px: charts one below the other stand in line. */
+    readonly roomPx?: number;
   };
   readonly series: readonly Series[];
   readonly uprights?: readonly Upright[];

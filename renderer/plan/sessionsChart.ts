@@ -7,7 +7,7 @@ import {
   type RampSession,
 } from '../../core/index.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
-import type { ChartSpec, Point } from '../chart/spec.ts';
+import type { ChartSpec, LineSeries, Point } from '../chart/spec.ts';
 import type { ChartTable } from '../chart/table.ts';
 import type { Shown } from '../units/shown.ts';
 import { NEXT_DAY_WORDS, OUTCOME_WORDS, STOP_SIGN_WORDS } from '../words.ts';
@@ -84,6 +84,9 @@ const dayAxis = (shown: Shown): ChartSpec['x'] => ({
   format: (day) => shown.day(day),
 });
 
+/** The values of both charts stand in line, one below the other. */
+const AXIS_PX = 100;
+
 function minutesChart(runs: readonly SessionRun[], shown: Shown): ChartSpec {
   const planned = runs.filter((run) => run.planned !== null);
   return {
@@ -91,7 +94,7 @@ function minutesChart(runs: readonly SessionRun[], shown: Shown): ChartSpec {
     title: 'Sessions, min',
     heightPx: 230,
     x: dayAxis(shown),
-    y: { unit: 'min', min: 0 },
+    y: { unit: 'min', min: 0, roomPx: AXIS_PX },
     series: [
       {
         kind: 'line',
@@ -109,6 +112,7 @@ function minutesChart(runs: readonly SessionRun[], shown: Shown): ChartSpec {
         shape: 'ring',
         points: planned.map((run) => ({ x: dayNumber(run.day), y: run.planned, text: '' })),
       },
+      ...heldKey(runs),
       {
         kind: 'line',
         name: 'the most by the last 30 days',
@@ -120,6 +124,22 @@ function minutesChart(runs: readonly SessionRun[], shown: Shown): ChartSpec {
     ],
   };
 }
+
+/** An entry of the key alone: those held back stay in their own row, to be walked along with it. */
+const heldKey = (runs: readonly SessionRun[]): LineSeries[] =>
+  runs.every(({ result }) => result.outcome !== 'held')
+    ? []
+    : [
+        {
+          kind: 'line',
+          name: 'held back, by the weather or the owner',
+          ink: 'accent',
+          line: 'none',
+          shape: 'diamond',
+          hollow: true,
+          points: [],
+        },
+      ];
 
 function nextDayPoint({ day, result }: SessionRun, shown: Shown): Point {
   const level = levelOf(result);
@@ -136,7 +156,13 @@ const nextDayStrip = (runs: readonly SessionRun[], shown: Shown): ChartSpec => (
   title: 'The next day',
   heightPx: 190,
   x: dayAxis(shown),
-  y: { unit: '', min: -0.5, max: SIGNS + 0.5, words: (level) => STRIP_WORDS[level] ?? '' },
+  y: {
+    unit: '',
+    min: -0.5,
+    max: SIGNS + 0.5,
+    words: (level) => STRIP_WORDS[level] ?? '',
+    roomPx: AXIS_PX,
+  },
   series: [
     {
       kind: 'line',

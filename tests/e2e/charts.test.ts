@@ -104,6 +104,30 @@ describe('charts', () => {
     await page.keyboard.press('Escape');
   });
 
+  it('keeps ink, bands and ground apart where the system forces its colours', async () => {
+    await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
+    const drawing = weight().getByRole('application');
+    const shares = () =>
+      drawing.locator('canvas').evaluate((canvas: HTMLCanvasElement) => {
+        const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+        const found = { bright: 0, between: 0 };
+        for (let i = 0; i < data.length; i += 4) {
+          if (data[i + 3]! < 128) continue;
+          const light = data[i]! + data[i + 1]! + data[i + 2]!;
+          if (light > 600) found.bright += 1;
+          else if (light > 30) found.between += 1;
+        }
+        const all = canvas.width * canvas.height;
+        return { bright: found.bright / all, between: found.between / all };
+      });
+    // Letters and weighings in the system's white; the corridor between it and the black ground.
+    await expect.poll(async () => (await shares()).bright).toBeGreaterThan(0.005);
+    expect((await shares()).bright).toBeLessThan(0.06);
+    expect((await shares()).between).toBeGreaterThan(0.03);
+    await page.emulateMedia({ forcedColors: 'none', colorScheme: 'light' });
+    await page.locator('.drawing.drawn').first().waitFor();
+  });
+
   it('comes closer by keys, and a value that is walked to is in sight', async () => {
     const drawing = weight().getByRole('application');
     await drawing.focus();
@@ -181,6 +205,7 @@ describe('charts', () => {
     });
     await page.getByRole('link', { name: 'Back to Bramble' }).click();
     await page.getByRole('link', { name: 'All charts' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Charts of Bramble' }).waitFor();
     const drawings = page.locator('.drawing');
     await expect.poll(() => drawings.count()).toBeGreaterThan(5);
     await expect
