@@ -1,10 +1,11 @@
 import { idealWeight } from '../condition/idealWeight.ts';
-import { dayNumber, monthsBetween, type IsoDay } from '../day.ts';
+import { addDays, dayNumber, monthsBetween, type IsoDay } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { restingEnergyFigure } from '../energy/resting.ts';
 import type { Estimate } from '../figure.ts';
 import { isSenior } from '../readiness/age.ts';
-import { adjustFood } from '../weight/adjustFood.ts';
+import { adjustFood, WEIGH_IN_DAYS } from '../weight/adjustFood.ts';
+import type { FoodProposal } from '../weight/foodTypes.ts';
 import { aimContradiction } from '../weight/aimAndTarget.ts';
 import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
@@ -37,8 +38,6 @@ export function assess(input: AssessInput): Assessment | null {
   const weightKg = weighings.at(-1)?.weightKg ?? null;
   if (latest === undefined || weightKg === null) return null;
   const ageMonths = Math.max(0, monthsBetween(dog.birthDay, day));
-  const bcs = lastKnown(visits, (visit) => visit.bcs);
-  const ideal = bcs === null ? null : idealWeight({ weightKg, bcs, sighthound: dog.sighthound });
   const target = targetInForce({ visits, weighings, sighthound: dog.sighthound, day });
   const targetWeightKg = target.kg;
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
@@ -66,7 +65,7 @@ export function assess(input: AssessInput): Assessment | null {
     body: growthAt(dog, ageMonths, weightKg).growing ? null : body,
     ageMonths,
     resting: restingEnergyFigure(weightKg),
-    ideal,
+    ideal: idealOf(dog, visits, weightKg),
     target,
     aimProblem: aimProblem(latest, weightKg, target, earlierKg),
     trend: weightTrend(weighings),
@@ -74,18 +73,44 @@ export function assess(input: AssessInput): Assessment | null {
     projection: projectTarget(trendOnRation, targetWeightKg),
     ...courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision }),
     screening: screenRecord(input, visits, latest, weightKg),
-    food: adjustFood({
-      ...facts,
-      ...fedAt(visits, latest),
-      ...growthAt(dog, ageMonths, weightKg),
-      ...planAt(visits, aim, decision),
-      ...startOf(aim, weightKg, earlierKg),
-      ...steeredBy(body, ration, day),
-      currentKcal: facts.intakeKcal,
-      trend: trendOnRation,
-      ...runningFed(facts.running, decision),
-    }),
+    food: weighedInAtVisits(
+      input,
+      adjustFood({
+        ...facts,
+        ...fedAt(visits, latest),
+        ...growthAt(dog, ageMonths, weightKg),
+        ...planAt(visits, aim, decision),
+        ...startOf(aim, weightKg, earlierKg),
+        ...steeredBy(body, ration, day),
+        currentKcal: facts.intakeKcal,
+        trend: trendOnRation,
+        ...runningFed(facts.running, decision),
+      }),
+    ),
   };
+}
+
+/**
+ * Scales at home tell the rate sooner; a dog that is to lose weight is weighed in at a visit no
+ * later for it (D).
+ */
+function weighedInAtVisits(input: AssessInput, food: FoodProposal): FoodProposal {
+  const { day, visits, weighings = [] } = input;
+  const next = food.nextWeighInDay;
+  const soonest = addDays(day, WEIGH_IN_DAYS.settling);
+  const goal = visits.findLast((visit) => visit.day <= day)?.foodGoal;
+  if (goal !== 'lose' || weighings.length === 0 || next <= soonest) return food;
+  const atVisits = assess({ ...input, weighings: [] })?.food.nextWeighInDay ?? soonest;
+  return atVisits < next ? { ...food, nextWeighInDay: atVisits } : food;
+}
+
+function idealOf(
+  { sighthound }: AssessedDog,
+  visits: readonly AssessedVisit[],
+  weightKg: number,
+): Assessment['ideal'] {
+  const bcs = lastKnown(visits, (visit) => visit.bcs);
+  return bcs === null ? null : idealWeight({ weightKg, bcs, sighthound });
 }
 
 const decidedUpTo = ({ foodDecisions, day }: AssessInput) =>

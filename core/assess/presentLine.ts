@@ -76,11 +76,25 @@ export function presentLine(input: LineInput): PresentLine {
     offCourse: weightCourse(input),
     gaining: aim !== 'gain' && hasGained(weighings),
     weighDay: nextWeighIn({
-      lastWeighedDay: weighings.at(-1)?.day ?? null,
+      lastWeighedDay: weighedInOn(aim, visits, weighings),
       proposedWeighDay: decision?.proposal.nextWeighInDay ?? null,
     }),
     consent: consentOf(visits.at(-1)?.consent, day),
   };
+}
+
+/**
+ * The weighing that answers a weigh-in. A dog that is to lose weight is weighed in at a visit, where
+ * its food is decided anew: scales at home move that day by nothing (D).
+ */
+function weighedInOn(
+  aim: FoodGoal | null,
+  visits: LineInput['visits'],
+  weighings: readonly Weighing[],
+): IsoDay | null {
+  if (aim !== 'lose') return weighings.at(-1)?.day ?? null;
+  const seen = visits.findLast(({ weightKg }) => weightKg !== null);
+  return seen?.day ?? weighings.at(-1)?.day ?? null;
 }
 
 function weightOf(last: Weighing | undefined, targetKg: number | null): PresentLine['weight'] {

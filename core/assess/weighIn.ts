@@ -6,6 +6,7 @@ import { WEIGH_IN_DAYS } from '../weight/adjustFood.ts';
  * asks for answers it; the next is then due by the usual rhythm.
  */
 export function nextWeighIn(known: {
+  /** Of the weighings that answer a weigh-in. */
   readonly lastWeighedDay: IsoDay | null;
   readonly proposedWeighDay: IsoDay | null;
 }): IsoDay | null {

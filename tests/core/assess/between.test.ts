@@ -58,6 +58,37 @@ describe('weighings between visits', () => {
     expect(withThem.food.kcalPerDay!).toBeLessThan(900);
   });
 
+  it('move the weigh-in of a dog that is to lose weight out by no day, and another aim’s as the rate allows', () => {
+    const weeks = 10;
+    const kg = (week: number) => Math.round(300 * (1 - 0.01 * week)) / 10;
+    const visits = [visit(START, 30, losing), visit(after(weeks), kg(weeks), losing)];
+    const decision = { decidedOn: START, kcalPerDay: 900, known: { runningKcalPerDay: 0 } };
+    const atHome = Array.from({ length: 2 * weeks - 1 }, (_, index) => ({
+      day: addDays(START, Math.round(3.5 * (index + 1))),
+      weightKg: kg((index + 1) / 2),
+    }));
+    const told = { foodDecisions: [decision] };
+    const without = assessed(visits, [], told)!.food;
+    const withThem = assessed(visits, atHome, told)!.food;
+    // Two weighings tell too little of the rate: two weeks. Twenty at home tell it, and the food stays.
+    expect([without.verdict, withThem.verdict]).toEqual(['wait', 'keep']);
+    expect(without.nextWeighInDay).toBe(addDays(after(weeks), 14));
+    expect(withThem.nextWeighInDay).toBe(without.nextWeighInDay);
+    // Weighed as often at visits, the rate is set: four weeks (S).
+    const seen = atHome.map(({ day, weightKg }) => visit(day, weightKg, losing));
+    const settled = assessed([visits[0]!, ...seen, visits[1]!], [], told)!.food;
+    expect(settled.nextWeighInDay).toBe(addDays(after(weeks), 28));
+    const holding = visits.map((each) => ({
+      ...each,
+      foodGoal: 'hold' as const,
+      targetWeightKg: 30,
+      weightKg: 30,
+    }));
+    const still = atHome.map(({ day }) => ({ day, weightKg: 30 }));
+    const held = assessed(holding, still, told)!.food;
+    expect(held.nextWeighInDay).toBe(addDays(after(weeks), 28));
+  });
+
   it('are flagged where one does not fit', () => {
     const visits = [visit(START, 30), visit(after(8), 30)];
     const weighings = [2, 4, 6].map((week) => ({

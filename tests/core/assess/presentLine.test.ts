@@ -34,6 +34,23 @@ describe('what lists show of a dog', () => {
     });
   });
 
+  it('is answered at home where the weight is held, at a visit alone where it is to fall', () => {
+    const proposal = { nextWeighInDay: '2026-03-15' };
+    const rest = {
+      foodDecisions: [{ decidedOn: '2026-03-01', kcalPerDay: 900, proposal }],
+      weighings: [
+        { day: '2026-03-15', weightKg: 23.9 },
+        { day: '2026-03-22', weightKg: 23.8 },
+      ],
+    };
+    const due = (foodGoal: Visit['foodGoal'], more: Visit[] = []) =>
+      line([seen('2026-03-01', { foodGoal, targetWeightKg: 20 }), ...more], rest).weighDay;
+    expect(due('hold')).toBe('2026-04-19');
+    expect(due('lose')).toBe('2026-03-15');
+    const again = seen('2026-03-20', { foodGoal: 'lose', targetWeightKg: 20 });
+    expect(due('lose', [again])).toBe('2026-04-17');
+  });
+
   it('keeps the score of the last visit that has one', () => {
     expect(line([seen('2026-03-01', { bcs: 7 }), seen('2026-03-20', { bcs: null })]).bcs).toBe(7);
   });
