@@ -21,6 +21,8 @@ export const GAIN_CORRIDOR_PERCENT = { min: 0.25, aim: 0.5, max: 1 } as const;
 
 interface Course {
   readonly corridor: RateCorridor;
+  /** Code of the reason where the rate lies above the corridor, and below it. */
+  readonly codes: readonly [above: string, below: string];
   readonly provenance: Provenance;
   readonly inside: string;
   readonly above: string;
@@ -29,6 +31,7 @@ interface Course {
 
 const LOSS_COURSE: Course = {
   corridor: { min: -LOSS_MAX_PERCENT, aim: -LOSS_AIM_PERCENT, max: -LOSS_MIN_PERCENT },
+  codes: ['loses-slowly', 'loses-fast'],
   provenance: HAND,
   inside: 'The dog loses inside the corridor of 0.5–2 % of its initial weight a week',
   above: 'The dog loses more slowly than 0.5 % of its initial weight a week',
@@ -37,6 +40,7 @@ const LOSS_COURSE: Course = {
 
 const GAIN_COURSE: Course = {
   corridor: GAIN_CORRIDOR_PERCENT,
+  codes: ['gains-fast', 'gains-slowly'],
   provenance: OWN,
   inside: 'The dog gains inside the corridor of 0.25–1 % a week',
   above: 'The dog gains faster than 1 % a week',
@@ -48,6 +52,7 @@ function holdCourse(spanDays: number): Course {
   const width = STABLE_PERCENT / Math.max(1, spanDays / 7);
   return {
     corridor: { min: -width, aim: 0, max: width },
+    codes: ['too-high', 'too-low'],
     provenance: GERMAN,
     inside: 'The weight holds',
     above: 'The weight drifts upwards by more than 1 %',
@@ -75,10 +80,12 @@ export function follow(input: FoodCase): FoodDraft {
   const told = (text: string) => `${text}: ${rateText(rate)}.`;
   const params = { rate: round(rate.percentPerWeek), low: round(rate.low), high: round(rate.high) };
   if (rate.low > corridor.max) {
-    return step(input, -1, corridor, [because('too-high', told(course.above), provenance, params)]);
+    return step(input, -1, corridor, [
+      because(course.codes[0], told(course.above), provenance, params),
+    ]);
   }
   if (rate.high < corridor.min) {
-    const reasons = [because('too-low', told(course.below), provenance, params)];
+    const reasons = [because(course.codes[1], told(course.below), provenance, params)];
     return step(input, 1, corridor, [...reasons, ...earlyWater(input)]);
   }
   const inside = rate.percentPerWeek >= corridor.min && rate.percentPerWeek <= corridor.max;

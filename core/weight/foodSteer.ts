@@ -65,7 +65,6 @@ function predicted(proposed: Forecast): Reason {
 
 function losing(input: FoodCase, steered: Steered): FoodDraft {
   const { present, proposed, direction, atFloor, kcalPerDay } = steered;
-  const gaining = present.percentPerWeek > 0.05;
   const news = (input.daysOnRation ?? 0) < SAID_DAYS;
   if (direction === 0 && atFloor && present.percentPerWeek > -0.5 && news) {
     return referAtFloor(present);
@@ -73,17 +72,7 @@ function losing(input: FoodCase, steered: Steered): FoodDraft {
   const percent = Math.round(1000 * Math.abs(kcalPerDay / present.kcalPerDay - 1)) / 10;
   const params = { rate: Math.round(100 * present.percentPerWeek) / 100 };
   const told = `By its record the dog would ${rateWords(present)} on the present ration`;
-  const course: Reason =
-    direction === 0
-      ? because('inside', `${told}: it stays.`, HAND, params)
-      : direction < 0
-        ? because(
-            'too-high',
-            gaining ? `The dog gains weight on a plan to lose. ${told}.` : `${told}, too slowly.`,
-            HAND,
-            params,
-          )
-        : because('too-low', `${told}, too fast.`, HAND, params);
+  const course = because(...lossCourse(steered, told), HAND, params);
   const step = because(
     'step',
     `${direction < 0 ? 'Less' : 'More'} food by ${percent} %, sized by the dog's own record.`,
@@ -104,6 +93,19 @@ function losing(input: FoodCase, steered: Steered): FoodDraft {
     forecast: proposed,
     formula: { formula: "need by the dog's record − 7920 kcal per kg to lose", ...OWN },
   };
+}
+
+/** What the record says of the loss so far: code and sentence. */
+function lossCourse({ direction, arriving, present }: Steered, told: string): [string, string] {
+  if (direction === 0) return ['inside', `${told}: it stays.`];
+  if (direction > 0) {
+    return arriving
+      ? ['near-target', `${told}, and would soon be under its target: it is to arrive slowly.`]
+      : ['loses-fast', `${told}, too fast.`];
+  }
+  return present.percentPerWeek > 0.05
+    ? ['gains-on-loss', `The dog gains weight on a plan to lose. ${told}.`]
+    : ['loses-slowly', `${told}, too slowly.`];
 }
 
 const RECHECK =

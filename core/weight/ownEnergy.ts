@@ -32,6 +32,8 @@ export interface OwnEnergyInput {
   readonly intakes: readonly Intake[];
   /** Runs done beyond the counted activity: the estimate is then without them. */
   readonly runs?: readonly DoneRun[];
+  /** Log-SD of what the model leaves out; by the length of the record where absent. */
+  readonly modelErrorSd?: number;
 }
 
 export interface OwnEnergy extends Estimate {
@@ -52,9 +54,21 @@ export interface OwnEnergy extends Estimate {
 }
 
 /** The record tells more than the formula once it leaves at most this share of its doubt (D). */
-export const TELLING_DOUBT = 0.5;
+export const TELLING_DOUBT = 0.6;
 /** Older weighings do not count: the need of a dog moves with age, season and work (D). */
 export const RECORD_DAYS = 182;
+
+/**
+ * What the model leaves out (food that is not told, water, a need that falls) as a log-SD: up to 8
+ * weeks of record and from 12 weeks on, in proportion between (C: simulation in four worlds).
+ */
+const MODEL_ERROR = { short: { days: 56, logSd: 0.13 }, long: { days: 84, logSd: 0.06 } } as const;
+
+function modelError(spanDays: number): number {
+  const { short, long } = MODEL_ERROR;
+  const share = (spanDays - short.days) / (long.days - short.days);
+  return short.logSd + Math.min(1, Math.max(0, share)) * (long.logSd - short.logSd);
+}
 
 /** A food log may begin this many days after the first weighing that counts (D). */
 export const LOG_LATE_DAYS = 3;
@@ -69,14 +83,14 @@ export const LOG_LATE_DAYS = 3;
  * Method: the weights are linear in w0 and M, so generalised least squares of
  * `weight − (eaten − runs) / 7920` on the days gives the likelihood of M exactly, as a normal; its
  * product with the log-normal prior is one-dimensional and skewed, so it is put on a grid. A
- * state-space filter would need a random walk of M whose size nobody has measured; this needs no
- * such number, and nothing in it is tuned.
+ * state-space filter would need a random walk of M whose size nobody has measured. To the record's
+ * own error comes that of the model, which only simulation can tell (`MODEL_ERROR`).
  *
- * `informative` needs more than 14 days (German 2011, S) and an interval at most half as wide as the
- * formula's (D). What it learns is the need in the owner's own measure: a log that is 10 % short
+ * `informative` needs more than 14 days (German 2011, S) and an interval of at most 0.6 of the
+ * formula's width (D). What it learns is the need in the owner's own measure: a log that is 10 % short
  * makes it 10 % low, and feeding by the same log is right again. It cannot know that early loss
- * carries water, nor that a slimmer dog needs less (`ownEnergyAt` carries it to another weight).
- * `npm run calibration` prints how far these lead it astray.
+ * carries water, nor that a slimmer dog needs less (`ownEnergyAt` carries it to another weight):
+ * the interval allows for that. `npm run calibration` prints how often it holds the truth.
  *
  * Without two weighings on different days since the first logged intake (or up to 3 days before it,
  * D) it returns the prior.
@@ -87,7 +101,7 @@ export const LOG_LATE_DAYS = 3;
  *   prior: maintenanceEnergy({ weightKg: 25 }),
  *   weighings: [{ day: '2026-03-01', weightKg: 25 }, { day: '2026-04-26', weightKg: 24.2 }],
  *   intakes: [{ fromDay: '2026-03-01', kcalPerDay: 900 }],
- * }) // 1,012 (931 to 1,093)
+ * }) // 1,009 (805 to 1,221)
  * Sources: adipose energy Hand et al. 2010 (S); prior by its own sources; scale error ours (D).
  */
 export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
@@ -98,15 +112,19 @@ export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
   const points = counted(measured(listOf('weighings', input.weighings)), intakes);
   const record = fitRecord(points, fromFirstWeighing(points, intakes), runs);
   if (record === null) return build({ ...prior }, prior, points, null, []);
+  const leftOut = input.modelErrorSd ?? modelError(spanOf(points));
   const posterior = posteriorOf({
     logMid: Math.log(prior.mid),
     logSd: Math.log(prior.high / prior.low) / (2 * Z90),
     mean: record.kcalPerDay,
-    sd: record.sd,
+    sd: Math.hypot(record.sd, leftOut * record.kcalPerDay),
   });
   const own = { mid: posterior(0.5), low: posterior(0.05), high: posterior(0.95) };
   return build(own, prior, points, record, flagWeighings(points, record.observations));
 }
+
+const spanOf = (points: readonly MeasuredWeight[]): number =>
+  points.at(-1)!.dayNumber - points[0]!.dayNumber;
 
 /** The weighings of the last half-year since intake is logged, or shortly before. */
 function counted(all: readonly MeasuredWeight[], intakes: readonly DatedKcal[]): MeasuredWeight[] {
@@ -190,6 +208,9 @@ export function ownEnergyAt(own: OwnEnergy, weightKg: number): EnergyPrior {
   return { mid: mid * factor, low: low * factor, high: high * factor };
 }
 
+/** A figure of the record is shown to 10 kcal: it is not known better. */
+const toTen = (kcal: number): number => Math.max(10, 10 * Math.round(kcal / 10));
+
 /** Beyond what 90 of 100 dogs need, a short or padded log is likelier than such a dog (D). */
 const CHECK_LOG = ' That is outside the range of the formula: check the food log.';
 const SILENT = 'The record does not yet tell more than the formula.';
@@ -201,7 +222,7 @@ function build(
   record: RecordFit | null,
   flagged: readonly FlaggedWeighing[],
 ): OwnEnergy {
-  const spanDays = record === null ? 0 : points.at(-1)!.dayNumber - points[0]!.dayNumber;
+  const spanDays = record === null ? 0 : spanOf(points);
   const doubtLeft = Math.log(own.high / own.low) / Math.log(prior.high / prior.low);
   const informative = spanDays > STABLE_DAYS && doubtLeft <= TELLING_DOUBT;
   const percent = Math.round(100 * (own.mid / prior.mid - 1));
@@ -209,7 +230,8 @@ function build(
   const sentence = `${informative ? tellingSentence(percent) : SILENT}${outside ? CHECK_LOG : ''}`;
   const half = record === null ? 0 : Z90 * record.sd;
   return {
-    ...estimate(own.mid, own.low, own.high, {
+    ...own,
+    figure: estimate(toTen(own.mid), toTen(own.low), toTen(own.high), {
       id: 'ownEnergy',
       label: "This dog's own maintenance energy",
       unit: 'kcal/day',
@@ -229,7 +251,7 @@ function build(
         'Early weight loss carries water and gut fill, so the first weeks overstate the need.',
         'It is the need in the measure of the food log: feed by the same log.',
       ],
-    }),
+    }).figure,
     informative,
     sentence,
     spanDays,

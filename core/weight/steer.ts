@@ -21,6 +21,11 @@ export interface Steering {
 
 /** Loss: 1.2 % a week, left alone from 0.7 to 1.7 %, well inside the published 0.5–2 % (D). */
 export const LOSS_STEERING: Steering = { aim: -1.2, slow: -0.7, fast: -1.7 };
+/**
+ * Near the target the loss slows: no faster than brings the dog to its target in this many weeks, and
+ * the ration stays only while it would not carry it `past` % of the first weight under it by then (D).
+ */
+const ARRIVAL = { weeks: 4, past: 1 } as const;
 /** A ration within this of the one wanted stays, %: losing, and holding the target (D). */
 const SAME_PERCENT = { losing: 5, holding: 8 } as const;
 /** The target weight is steered to over this time (D). */
@@ -37,6 +42,8 @@ export interface Steered {
   /** −1 less food, 0 as it is, 1 more. */
   readonly direction: -1 | 0 | 1;
   readonly atFloor: boolean;
+  /** True where the rate is as wanted, but would carry the dog past a target that is near. */
+  readonly arriving: boolean;
   /** What the present and the proposed ration are expected to do. */
   readonly present: Forecast;
   readonly proposed: Forecast;
@@ -71,10 +78,21 @@ export function rationFor(
 const within = (value: number, present: number, percent: number): number =>
   Math.min(present * (1 + percent / 100), Math.max(present * (1 - percent / 100), value));
 
+/** The rates steered to so far from the target: as ever, and slower from about a twentieth above it. */
+function lossSteering(kg: number, targetKg: number, initialKg: number): Steering {
+  const excess = (100 * (kg - targetKg)) / initialKg;
+  const { aim, slow, fast } = LOSS_STEERING;
+  return {
+    aim: Math.min(slow, Math.max(aim, -excess / ARRIVAL.weeks)),
+    slow,
+    fast: Math.max(fast, -(excess + ARRIVAL.past) / ARRIVAL.weeks),
+  };
+}
+
 /**
- * The ration of a running plan to lose: for 1.2 % of the first weight a week, changed only when the
- * predicted rate leaves 0.7–1.7 % and the change is worth 5 %, by 20 % at most, never from above
- * the floor to below it.
+ * The ration of a running plan to lose: for 1.2 % of the first weight a week, less near the target,
+ * changed only when the predicted rate leaves 0.7–1.7 % and the change is worth 5 %, by 20 % at
+ * most, never from above the floor to below it.
  */
 export function steerLoss(input: AdjustFoodInput, state: WeightState): Steered {
   const present = input.currentKcal!;
@@ -84,16 +102,17 @@ export function steerLoss(input: AdjustFoodInput, state: WeightState): Steered {
   };
   const now = forecast(state, present, body);
   const floor = referralFloor(input.targetWeightKg);
-  const inside =
-    now.percentPerWeek <= LOSS_STEERING.slow && now.percentPerWeek >= LOSS_STEERING.fast;
-  const wanted = within(rationFor(state, LOSS_STEERING.aim, body), present, MOST_STEP.losing);
+  const { aim, slow, fast } = lossSteering(state.kg, input.targetWeightKg, body.initialKg);
+  const inside = now.percentPerWeek <= slow && now.percentPerWeek >= fast;
+  const wanted = within(rationFor(state, aim, body), present, MOST_STEP.losing);
   const next = wanted < present ? Math.min(present, Math.max(floor, wanted)) : wanted;
   const same = Math.abs(next / present - 1) * 100 < SAME_PERCENT.losing && next > floor;
   const kcalPerDay = inside || same ? present : next;
   return {
     kcalPerDay,
     direction: Math.sign(kcalPerDay - present) as Steered['direction'],
-    atFloor: !inside && now.percentPerWeek > LOSS_STEERING.slow && kcalPerDay <= floor + 0.5,
+    atFloor: !inside && now.percentPerWeek > slow && kcalPerDay <= floor + 0.5,
+    arriving: now.percentPerWeek < fast && now.percentPerWeek >= LOSS_STEERING.fast,
     present: now,
     proposed: forecast(state, kcalPerDay, body),
   };
@@ -121,6 +140,7 @@ export function steerHold(input: AdjustFoodInput, state: WeightState): Steered {
     kcalPerDay,
     direction: Math.sign(kcalPerDay - present) as Steered['direction'],
     atFloor: false,
+    arriving: false,
     present: now,
     proposed: forecast(state, kcalPerDay, body),
   };

@@ -77,7 +77,7 @@ function dayBlock(
           {
             text: fill(feeding.likely, {
               dog: data.dog.name,
-              range: format.energyRange(need.low, need.high),
+              range: format.energyRange(need.figure.low!, need.figure.high!),
             }),
             style: 'small',
             margin: [0, 3, 0, 0] as [number, number, number, number],

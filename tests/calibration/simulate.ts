@@ -46,7 +46,9 @@ export function simulateDog(scenario: Scenario, draw: Random): SimulatedDog {
   const life = live(scenario, { startKg, coefficient, days, eaten, intakes, runs });
   const weighings = weigh(scenario, life.weights, days, draw);
   const prior = maintenanceEnergy({ weightKg: startKg });
-  const own = estimateMaintenance({ prior, weighings, intakes, runs });
+  // Where the model holds, what it leaves out is nothing: the posterior itself is held to the truth.
+  const modelErrorSd = scenario.modelHolds ? { modelErrorSd: 0 } : {};
+  const own = estimateMaintenance({ prior, weighings, intakes, runs, ...modelErrorSd });
   return {
     truth: life.truth,
     truthAsLogged: life.truth / eaten,

@@ -126,6 +126,41 @@ describe('the end of a plan to lose', () => {
   });
 });
 
+describe('a plan to lose, by the dog’s own record', () => {
+  /** Fed 830 kcal towards 27 kg, weighed every two weeks. */
+  const fed = (...weights: readonly number[]) =>
+    foodOf(
+      weights.map((kg, index) =>
+        visit(after(2 * index), kg, { foodGoal: 'lose', targetWeightKg: 27, bcs: 7, kcal: 830 }),
+      ),
+      { foodDecisions: [decision(START, 830)] },
+    ).food;
+
+  it('says so first where the dog gains on it', () => {
+    const { reasons, verdict } = fed(32, 32.2, 32.4, 32.6);
+    expect(verdict).toBe('change');
+    expect(reasons[0]!.code).toBe('gains-on-loss');
+    expect(reasons[0]!.text).toMatch(/^The dog gains weight on a plan to lose\./);
+  });
+
+  it('tells a loss that is too slow from one that is too fast', () => {
+    expect(fed(34, 33.95, 33.9, 33.85).reasons[0]!.code).toBe('loses-slowly');
+    expect(fed(36, 34.6, 33.1, 31.7).reasons[0]!.code).toBe('loses-fast');
+  });
+
+  it('slows near the target: a rate that is right far from it carries past it close by', () => {
+    const far = fed(33.6, 32.7, 31.8, 30.9);
+    expect(far).toMatchObject({ verdict: 'keep', kcalPerDay: 830 });
+    const near = fed(30.5, 29.6, 28.7, 27.8);
+    expect(near.reasons[0]!.code).toBe('near-target');
+    expect(near.kcalPerDay!).toBeGreaterThan(830 * 1.05);
+    // Expected to arrive in about four weeks, not to stand still above the target.
+    const loss = near.forecast!.percentPerWeek;
+    expect(loss).toBeLessThanOrEqual(-0.7 + 1e-9);
+    expect(27.8 + (4 * loss * 30.5) / 100).toBeGreaterThan(27 * 0.98);
+  });
+});
+
 describe('a loss without a plan', () => {
   it('is judged within half a year', () => {
     // 3 kg lost in two years, none of it lately.

@@ -61,9 +61,33 @@ describe('the dog’s own maintenance energy', () => {
     });
     expect(widths).toEqual([...widths].sort((a, b) => b - a));
     const long = estimateMaintenance({ prior, weighings: course(800, 14, 13), intakes });
-    expect(long.mid).toBeCloseTo(800, -1);
+    expect(Math.abs(long.mid - 800)).toBeLessThan(10);
+    const byModel = { prior, weighings: course(800, 14, 13), intakes, modelErrorSd: 0 };
+    expect(estimateMaintenance(byModel).mid).toBeCloseTo(800, -1);
     expect(long.informative).toBe(true);
     expect(long.sentence).toMatch(/needs about 2\d % less than the formula/);
+  });
+
+  it.each([
+    [14, 0.13],
+    [56, 0.13],
+    [70, 0.095],
+    [84, 0.06],
+    [182, 0.06],
+  ])('allows for what the model leaves out: over %i days a log-SD of %f (C)', (days, logSd) => {
+    const weighings = [weighed(0, 25), weighed(days, 25)];
+    const by = (changes: object) => estimateMaintenance({ prior, weighings, intakes, ...changes });
+    expect(by({ modelErrorSd: logSd }).high).toBeCloseTo(by({}).high, 6);
+    expect(by({ modelErrorSd: logSd - 0.01 }).high).toBeLessThan(by({}).high);
+  });
+
+  it('is shown to 10 kcal, and fed by as it is', () => {
+    const own = estimateMaintenance({ prior, weighings: course(803, 14, 9), intakes });
+    expect([own.figure.value, own.figure.low!, own.figure.high!].map((kcal) => kcal % 10)).toEqual([
+      0, 0, 0,
+    ]);
+    expect(Math.abs(own.figure.value - own.mid)).toBeLessThanOrEqual(5);
+    expect(own.mid % 10).not.toBe(0);
   });
 
   it('lies between the formula and the record alone', () => {
