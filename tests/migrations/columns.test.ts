@@ -95,3 +95,12 @@ test('a record kept before a field came reads as if it had been left blank', () 
     expect([name, db.prepare(`SELECT ${text}`).pluck().get()]).toEqual([name, blank[name]]);
   }
 });
+
+test('when a dog was last seen is read from an index alone, whatever is in the bin', () => {
+  const plan = db
+    .prepare('EXPLAIN QUERY PLAN SELECT max(day) FROM visit WHERE dog_id = ? AND binned_at IS NULL')
+    .all('') as { detail: string }[];
+  expect(plan.map(({ detail }) => detail)).toEqual([
+    'SEARCH visit USING COVERING INDEX visit_in_use_by_dog (dog_id=?)',
+  ]);
+});

@@ -1,6 +1,10 @@
 import type { Migration } from './migration.ts';
 
-/** The practice's own foods and note phrases. */
+/**
+ * The practice's own foods and note phrases; and an index of the visits that are not in the bin, which
+ * answers alone when a dog was last seen. Its last column is always null: without it SQLite reads the
+ * visit itself to see so, and the list of dogs does that for every dog.
+ */
 export const ownFoodsAndPhrases: Migration = {
   version: 5,
   name: 'own foods and phrases',
@@ -17,5 +21,6 @@ CREATE TABLE own_phrase (
   text TEXT NOT NULL CHECK (text <> ''),
   updated_at TEXT NOT NULL
 ) STRICT;
+CREATE INDEX visit_in_use_by_dog ON visit (dog_id, day, binned_at) WHERE binned_at IS NULL;
 `,
 };
