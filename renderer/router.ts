@@ -24,6 +24,11 @@ const DOG_PAGES: readonly RouteRecordRaw[] = [
     props: ({ params }) => ({ ...params, amends: true }),
   },
   {
+    path: '/dogs/:dogId/visits/:visitId/beside/:besideId',
+    component: () => import('./pages/TwoVisitsPage.vue'),
+    props: true,
+  },
+  {
     path: '/dogs/:dogId/plan',
     component: () => import('./pages/PlanPage.vue'),
     props: true,

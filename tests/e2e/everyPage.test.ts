@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
+import { dogPage } from './pages/dogPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
@@ -8,7 +9,7 @@ import { cutOff, moving, setText } from './support/looks.ts';
 
 interface PageCase {
   readonly name: string;
-  readonly path: (dog: string, visit: string) => string;
+  readonly path: (dog: string, visit: string, before: string) => string;
   readonly heading: string | RegExp;
   /** What has to be there before the page is judged. */
   readonly ready: string;
@@ -49,6 +50,12 @@ const PAGES: readonly PageCase[] = [
     '.follows',
   ),
   pageCase(
+    'two visits',
+    (dog, visit, before) => `/dogs/${dog}/visits/${visit}/beside/${before}`,
+    'Two visits of Bramble',
+    '.lines',
+  ),
+  pageCase(
     'unknown visit',
     (dog) => `/dogs/${dog}/visits/00000000-0000-4000-8000-000000000000`,
     'The visit cannot be shown',
@@ -78,7 +85,7 @@ describe('every page of the demonstration', () => {
   let page: Page;
   let complaints: readonly string[];
   let dog: string;
-  let seen: string;
+  let seen: readonly [string, string];
 
   beforeAll(async () => {
     desk = await openDesk();
@@ -86,8 +93,11 @@ describe('every page of the demonstration', () => {
     await welcomePage(page).openDemonstration();
     await deskPage(page).open('Bramble');
     dog = /dogs\/([0-9a-f-]+)/.exec(page.url())?.[1] ?? '';
-    const link = page.getByRole('link', { name: /open this/ }).first();
-    seen = /visits\/([0-9a-f-]+)/.exec((await link.getAttribute('href')) ?? '')?.[1] ?? '';
+    const visitAt = async (index: number): Promise<string> => {
+      const href = await dogPage(page).visits.nth(index).getAttribute('href');
+      return /visits\/([0-9a-f-]+)/.exec(href ?? '')?.[1] ?? '';
+    };
+    seen = [await visitAt(0), await visitAt(1)];
   });
   afterAll(() => desk?.close());
 
@@ -96,7 +106,7 @@ describe('every page of the demonstration', () => {
       (hash) => {
         window.location.hash = hash;
       },
-      `#${path(dog, seen)}`,
+      `#${path(dog, ...seen)}`,
     );
     await page.getByRole('heading', { level: 1, name: heading, exact: true }).waitFor();
     await page.locator(`main ${ready}`).first().waitFor({ state: 'attached' });

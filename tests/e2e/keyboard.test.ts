@@ -239,4 +239,23 @@ describe('a follow-up by keyboard alone', () => {
     await page.getByText(/Told so far: \d+ sessions/).waitFor();
     expect(complaints).toEqual([]);
   });
+
+  it('sets the visit beside the one before, and leaves only what differs', async () => {
+    await page.goBack();
+    await heading('Juno').waitFor();
+    const together = page.getByRole('link', { name: 'The last two visits side by side' });
+    await tabAndPress(page, together);
+    await heading('Two visits of Juno').waitFor();
+    const rows = page.locator('.line');
+    await rows.first().waitFor();
+    const row = async (label: string) =>
+      (await rows.filter({ hasText: label }).first().innerText()).replaceAll(/\s+/g, ' ');
+    expect(await row('Body weight')).toMatch(/≠.*differs .*29\.2 kg/);
+    expect(await row('Walk base')).not.toContain('differs');
+    expect(await axeViolations(page)).toEqual([]);
+    const all = await rows.count();
+    await tabAndPress(page, page.getByRole('button', { name: 'Only what differs' }));
+    expect(await rows.count()).toBeLessThan(all);
+    expect(await rows.filter({ hasNotText: 'differs' }).count()).toBe(0);
+  });
 });

@@ -70,7 +70,7 @@ async function formStates(page: Page, shot: Shot): Promise<void> {
   const name = page.getByRole('combobox', { name: 'Food', exact: true }).first();
   await name.fill('food');
   await name.press('ArrowDown');
-  await page.getByRole('option', { selected: true }).waitFor();
+  await page.getByRole('listbox').getByRole('option', { selected: true }).waitFor();
   await shot('visit-own-foods', { at: name });
   await name.press('Enter');
   await page.getByRole('button', { name: 'Insert a phrase' }).press('Enter');
@@ -141,6 +141,13 @@ export const visitWalk: Walk = {
     await heading(page, /^Follow-up of Bramble, /);
     await page.getByText('(unchanged since)').waitFor();
     await shot('visit-read', { whole: true });
+    await page.getByRole('button', { name: 'Show side by side' }).click();
+    await heading(page, 'Two visits of Bramble');
+    await page.getByRole('heading', { name: 'Verdict and decisions' }).waitFor();
+    await shot('visit-beside', { whole: true });
+    await page.getByRole('button', { name: 'Only what differs' }).click();
+    await shot('visit-beside-differs');
+    await page.goBack();
     await page.getByRole('link', { name: 'Amend', exact: true }).click();
     await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
     await shot('visit-saved', { whole: true });
