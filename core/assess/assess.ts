@@ -84,7 +84,7 @@ export function assess(input: AssessInput): Assessment | null {
         ...steeredBy(body, ration, day),
         currentKcal: facts.intakeKcal,
         trend: trendOnRation,
-        ...runningFed(facts.running, decision),
+        ...runningFed(facts, decision),
       }),
     ),
   };
@@ -116,12 +116,25 @@ function idealOf(
 const decidedUpTo = ({ foodDecisions, day }: AssessInput) =>
   foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
 
-/** A plan that is over takes no food away: what the dog runs since is not known, its weight tells. */
-function runningFed(running: Assessment['running'], decision?: AssessedDecision) {
-  const current = running?.current ?? null;
+/**
+ * The running to feed for, and how much of it the present food holds: what was counted when the ration
+ * was decided, and what the diet told has gone up or down since towards the present week, as the printed
+ * table of weeks says. A plan that is over takes no food away: what the dog runs since is not known,
+ * its weight tells.
+ */
+function runningFed(
+  { running, intakeKcal }: Pick<Assessment, 'running' | 'intakeKcal'>,
+  decision?: AssessedDecision,
+) {
+  const planned = running?.current?.kcalPerDay ?? null;
+  if (planned === null) return { runningKcalPerDay: 0, runningInRationKcalPerDay: 0 };
+  const counted = decision?.known.runningKcalPerDay ?? 0;
+  const decided = decision?.kcalPerDay ?? null;
+  const [least, most] = [Math.min(counted, planned), Math.max(counted, planned)];
+  const followed = decided === null ? counted : counted + intakeKcal - decided;
   return {
-    runningKcalPerDay: current?.kcalPerDay ?? 0,
-    runningInRationKcalPerDay: current === null ? 0 : (decision?.known.runningKcalPerDay ?? 0),
+    runningKcalPerDay: planned,
+    runningInRationKcalPerDay: Math.min(most, Math.max(least, followed)),
   };
 }
 

@@ -125,7 +125,10 @@ export function steerLoss(input: AdjustFoodInput, state: WeightState): Steered {
 export function steerHold(input: AdjustFoodInput, state: WeightState): Steered {
   const present = input.currentKcal!;
   const { targetWeightKg } = input;
-  const body = { initialKg: targetWeightKg, running: input.runningKcalPerDay ?? 0 };
+  const planned = input.runningKcalPerDay ?? 0;
+  // Food for running that the ration does not hold yet is added to a ration to hold once it is steered.
+  const running = input.goal === 'lose' ? planned : (input.runningInRationKcalPerDay ?? planned);
+  const body = { initialKg: targetWeightKg, running };
   const now = forecast(state, present, body);
   const off = 100 * (state.kg / targetWeightKg - 1);
   const steering =

@@ -3,6 +3,7 @@ import { assess } from '../../../core/assess/assess.ts';
 import type { AssessedDecision, AssessedVisit, AssessInput } from '../../../core/assess/types.ts';
 import { addDays } from '../../../core/day.ts';
 import { restingEnergy } from '../../../core/energy/resting.ts';
+import { buildRamp } from '../../../core/ramp/build.ts';
 import { grownDog, visit } from '../assess/visits.ts';
 
 // What was seen to go wrong in the food's decisions, each played through the whole assessment.
@@ -180,6 +181,64 @@ describe('running', () => {
     const { food } = assessed(visits, { foodDecisions: [ate(0, 1100, 150)], plan: null });
     expect(food.kcalPerDay!).toBeGreaterThanOrEqual(1100);
     expect(codes(food)).not.toContain('running-food');
+  });
+});
+
+describe('the food for running', () => {
+  // A day's running of the week, added to what the dog needs to hold 27 kg.
+  const ramp = buildRamp({
+    startDay: START,
+    start: 'conditioned',
+    sessionsPerWeek: 3,
+    goal: { continuousMinutes: 60 },
+    paceMinPerKm: 6,
+  });
+  const plan = { ramp, climbM: 500 };
+  const at = (week: number, kcal: number, decided: AssessedDecision) => {
+    const told = (on: number) => visit(after(on), 27, { kcal, foodGoal: 'hold', bcs: 5 });
+    return assessed([visit(START, 27, { kcal: 1000 }), told(week)], {
+      plan,
+      foodDecisions: [decided],
+    });
+  };
+  const runningIn = (week: number) => at(week, 1000, ate(0, 1000, 0)).running!.current!.kcalPerDay;
+
+  it('is added once to the ration decided in an earlier week', () => {
+    const [then, now] = [runningIn(0), runningIn(6)];
+    expect(now).toBeGreaterThan(then + 10);
+    const { food } = at(6, 1000, ate(0, 1000, then));
+    expect(food.kcalPerDay).toBeCloseTo(1000 + now - then, 6);
+    expect(codes(food)).toContain('running-food');
+  });
+
+  it('is not added again where the diet told already follows the printed weeks', () => {
+    const [then, now] = [runningIn(0), runningIn(6)];
+    const { food } = at(6, 1000 + now - then, ate(0, 1000, then));
+    expect(food.kcalPerDay).toBeCloseTo(1000 + now - then, 6);
+    expect(codes(food)).not.toContain('running-food');
+  });
+
+  it('is added once also to a ration that is steered to the target', () => {
+    const now = runningIn(18);
+    expect(now).toBeGreaterThan(85);
+    // Held at 27 kg on 1,000 kcal without running: it needs the running on top, and nothing else.
+    const weights = [0, 2, 4, 6, 8, 10, 12, 14, 16, 18].map((week) =>
+      visit(after(week), 27, { kcal: 1000, foodGoal: 'hold', targetWeightKg: 27, bcs: 5 }),
+    );
+    const { food } = assessed(weights, { plan, foodDecisions: [ate(0, 1000, 0)] });
+    expect(codes(food)).toEqual(['inside', 'running-food']);
+    expect(food.kcalPerDay).toBeCloseTo(1000 + now, 6);
+  });
+});
+
+describe('a rate at the edge of the corridor', () => {
+  it('is not said to lie outside it: no sentence names one figure as both', () => {
+    for (let grams = 0; grams <= 300; grams += 5) {
+      const weights = [0, 2, 4, 6].map((week) => 40 - (week * (100 + grams)) / 1000);
+      const { food, offCorridor } = losing(weights, 1150, 32);
+      const told = [...food.reasons, ...(offCorridor === null ? [] : [offCorridor])];
+      for (const { text } of told) expect(text).not.toMatch(/([−-]?0\.5) % a week, outside .*\1 /);
+    }
   });
 });
 
