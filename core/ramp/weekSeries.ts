@@ -1,4 +1,5 @@
 import type { IsoDay } from '../day.ts';
+import { shownWeekMinutes } from './shownMinutes.ts';
 import type { RampWeek } from './types.ts';
 
 /** The load of one week as charts, tables and sheets show it, min. */
@@ -29,7 +30,7 @@ export function weekSeries(
     at: index + 1,
     number: week.number,
     startDay: week.startDay,
-    planned: week.runMinutes,
+    planned: shownWeekMinutes(week),
     cap: walks ? null : week.capMinutes,
     done: done.get(week.startDay) ?? null,
     kind: kindOf(week),

@@ -3,6 +3,7 @@ import type { WeightSeries } from '../../core/nutrition.ts';
 import type { Format } from '../format.ts';
 import type { Palette } from '../theme.ts';
 import { CHART_HEIGHT, chartFrame, type ChartFrame } from './chartFrame.ts';
+import { drawing, label, TEXT_HEIGHT, type Layer } from './label.ts';
 import {
   bandArea,
   bandSwatch,
@@ -25,15 +26,8 @@ export interface ChartWords {
   readonly target: string;
 }
 
-/** Room that a day under the axis needs, and the height of a line of small text. */
+/** Room that a day under the axis needs, in points. */
 const DAY_WIDTH = 58;
-const TEXT_HEIGHT = 11;
-
-/** A drawing and the text over it, both measured from the chart's top left corner. */
-interface Layer {
-  readonly svg: string;
-  readonly labels: readonly Content[];
-}
 
 /**
  * The weight record as a vector drawing. Kinds of marks differ by shape and line, not by colour
@@ -50,7 +44,7 @@ export function weightChart(
   const days = dayAxis(series, frame, format, colours);
   const key = legend(series, words, frame, colours);
   const { targetKg } = series;
-  const drawing = [
+  const svg = [
     bandArea(series.corridor, frame, colours),
     bandArea(heldBand(series), frame, colours),
     grid(frame, colours),
@@ -60,37 +54,13 @@ export function weightChart(
     ...series.points.map((point) => weighing(point, frame, colours)),
     key.svg,
   ].join('');
-  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${CHART_HEIGHT}" viewBox="0 0 ${width} ${CHART_HEIGHT}">${drawing}</svg>`;
-  return {
-    stack: [
-      ...weightAxis(frame, format),
-      ...days.labels,
-      ...key.labels,
-      { svg, width, height: CHART_HEIGHT },
-    ],
-    margin: [0, 2, 0, 2],
-  };
+  const labels = [...weightAxis(frame, format), ...days.labels, ...key.labels];
+  return drawing({ svg, labels }, width, CHART_HEIGHT);
 }
 
 /** Where the weight is to hold, from end to end. */
 const heldBand = ({ hold, days }: WeightSeries) =>
   hold === null ? [] : days!.map((day) => ({ ...hold, day }));
-
-/** Text on the drawing; `x` is its left, middle or right end. */
-function label(
-  text: string,
-  x: number,
-  y: number,
-  alignment: 'left' | 'center' | 'right',
-  style = 'foot',
-): Content {
-  const width = 230;
-  const left = { left: x, center: x - width / 2, right: x - width }[alignment];
-  return {
-    columns: [{ width, text, alignment, style, noWrap: true }],
-    relativePosition: { x: left, y: y - TEXT_HEIGHT / 2 },
-  };
-}
 
 function weightAxis(frame: ChartFrame, format: Format): readonly Content[] {
   const decimals = frame.axis.step < 1 ? 1 : 0;

@@ -1,6 +1,6 @@
 import type { Column, Content, TableCell } from 'pdfmake/interfaces';
 import { outingMinutes, stepBackWeek } from '../../core/ramp/outing.ts';
-import { shownWeekMinutes } from '../../core/ramp/shownMinutes.ts';
+import type { WeekLoad } from '../../core/ramp/weekSeries.ts';
 import type { Ramp, RampSession, RampWeek } from '../../core/training.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
@@ -70,6 +70,7 @@ function sessionRow(session: RampSession, words: PlanWords, format: Format): Tab
 
 /** What holds for a week beside its days. */
 interface OfWeek {
+  readonly load: WeekLoad;
   readonly between: string | null;
   readonly stepBack: number | null;
 }
@@ -82,7 +83,7 @@ function weekLine(
   week: RampWeek,
   words: PlanWords,
   format: Format,
-  { between, stepBack }: OfWeek,
+  { load, between, stepBack }: OfWeek,
 ): Content {
   const grounds = new Set(
     week.sessions
@@ -91,7 +92,7 @@ function weekLine(
   );
   const about = [
     format.day(week.startDay),
-    fill(words.weekMinutes, { minutes: format.minutes(shownWeekMinutes(week)) }),
+    fill(words.weekMinutes, { minutes: format.minutes(load.planned) }),
     ...grounds,
     ...(week.paceSetBy === undefined ? [] : [words.pace[week.paceSetBy]]),
     ...(between === null ? [] : [between]),
@@ -105,7 +106,7 @@ function weekLine(
         font: 'Serif',
         fontSize: 11.5,
       },
-      ...(isEasy(week) ? [easyTag(words.easyWeek)] : []),
+      ...(isEasy(load) ? [easyTag(words.easyWeek)] : []),
       { width: '*', text: about.join('  ·  '), style: 'small', margin: [0, 2.5, 0, 0] },
     ],
     columnGap: 10,
@@ -113,7 +114,7 @@ function weekLine(
   };
 }
 
-const isEasy = (week: RampWeek) => week.recovery || week.easyBeforeEvent;
+const isEasy = ({ kind }: WeekLoad) => kind !== 'building';
 
 /** A framed word: marks an easy week without the help of colour. */
 function easyTag(text: string): Column {
@@ -179,12 +180,19 @@ export function weekTable(
   ramp: Ramp,
   words: PlanWords,
   tools: Press,
-  { weeks, between }: { readonly weeks: readonly RampWeek[]; readonly between: string | null },
+  of: {
+    readonly weeks: readonly RampWeek[];
+    /** The same weeks. */
+    readonly load: readonly WeekLoad[];
+    readonly between: string | null;
+  },
 ): Content {
-  const rows = weeks.map((week) => [
+  const { weeks, load, between } = of;
+  const rows = weeks.map((week, index) => [
     {
       stack: [
         weekLine(week, words, tools.format, {
+          load: load[index]!,
           between,
           // May lie before the first week printed: the owner has it on the sheet before.
           stepBack: stepBackWeek(ramp.weeks, ramp.weeks.indexOf(week)),
@@ -194,7 +202,7 @@ export function weekTable(
     },
   ]);
   const shaded = (row: number) => {
-    const week = weeks[row - 1];
+    const week = load[row - 1];
     return week !== undefined && isEasy(week);
   };
   return {

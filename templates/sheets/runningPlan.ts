@@ -1,7 +1,9 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Provenance, Reason } from '../../core/figure.ts';
 import { BETWEEN_RUNS, programmeOf, sessionsAWeek } from '../../core/ramp/outing.ts';
+import { weekSeries } from '../../core/ramp/weekSeries.ts';
 import type { HeatTable, Ramp, RampWeek, Screening } from '../../core/training.ts';
+import { LADDER_WIDTH, weekLadder } from '../charts/weekLadder.ts';
 import { fill, type Format } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
@@ -60,6 +62,9 @@ const ADVICE: readonly Provenance[] = [
   { evidence: 'A', mark: 'S', sources: ['heatFirstAid', 'pipan2012'] },
 ];
 
+/** Fewer weeks than these are no ladder to look at. */
+const LADDER_WEEKS = 6;
+
 /** The goal, the first day and the day it is reached, and how the plan is laid out. */
 function atAGlance(
   ramp: Ramp,
@@ -68,10 +73,11 @@ function atAGlance(
   tools: Press,
 ): Content {
   const { format } = tools;
-  const first = weeksFrom(ramp, onward).flatMap(({ sessions }) => sessions)[0];
+  const weeks = weeksFrom(ramp, onward);
+  const [first] = weeks.flatMap(({ sessions }) => sessions);
   const facts = [
     fill(words.perWeek, { count: sessionsAWeek(ramp) }),
-    fill(words.weeks, { count: weeksFrom(ramp, onward).length }),
+    fill(words.weeks, { count: weeks.length }),
   ];
   const begins =
     first === undefined
@@ -85,16 +91,28 @@ function atAGlance(
     ramp.goalReachedOn === null
       ? words.notReached
       : fill(words.reachedOn, { day: format.weekdayDay(ramp.goalReachedOn) });
+  const text = [
+    ...(onward === null ? [] : [paragraph(soFar(onward, words, format), 2)]),
+    paragraph([...begins, reached].join(' '), 2),
+    { text: facts.join('  ·  '), style: 'small' },
+  ];
   return callout(
     fill(words.goal, { goal: goalText(ramp.request.goal, words, format) }),
-    [
-      ...(onward === null ? [] : [paragraph(soFar(onward, words, format), 2)]),
-      paragraph([...begins, reached].join(' '), 2),
-      { text: facts.join('  ·  '), style: 'small' },
-    ],
+    weeks.length < LADDER_WEEKS
+      ? text
+      : [beside(text, weekLadder(weekSeries(weeks), words, tools))],
     tools.colours,
   );
 }
+
+/** The text and the ladder of the weeks to its right. */
+const beside = (text: Content[], ladder: Content): Content => ({
+  columns: [
+    { width: '*', stack: text },
+    { width: LADDER_WIDTH, stack: [ladder] },
+  ],
+  columnGap: 14,
+});
 
 const weeksFrom = ({ weeks }: Ramp, onward: PlanOnward | null): readonly RampWeek[] =>
   weeks.filter(({ number }) => onward === null || number >= onward.fromWeek);
@@ -168,6 +186,7 @@ function weekPages(
   const { plan } = words;
   const between = strength === true ? words.strength.planLine : null;
   const weeks = weeksFrom(ramp, onward ?? null);
+  const load = weekSeries(weeks);
   const { low, high } = BETWEEN_RUNS.walkMinutes;
   const walks =
     programmeOf(ramp) === 'running' ? [paragraph(fill(plan.between, { low, high }), 6)] : [];
@@ -175,7 +194,7 @@ function weekPages(
     { text: plan.weekTable, style: 'heading', pageBreak: 'before', margin: [0, 0, 0, 4] },
     paragraph(`${fill(plan.weekIntro, { dog: dog.name })} ${plan.stepBackMeans}`, 6),
     ...walks,
-    weekTable(ramp, plan, tools, { weeks, between }),
+    weekTable(ramp, plan, tools, { weeks, load, between }),
   ];
 }
 
