@@ -5,6 +5,7 @@ import {
   maintenanceEnergy,
   metabolicWeight,
   publishedReferences,
+  ration,
   restingEnergy,
 } from '../../core/nutrition.ts';
 import { kcalFromKj } from '../../core/units.ts';
@@ -48,6 +49,18 @@ describe('maintenance energy against the published points', () => {
     const at = (activity: 'low' | 'moderate') => maintenanceEnergy({ weightKg: 20, activity }).mid;
     expect(perKg075(at('low'), 20)).toBeCloseTo(95, 9);
     expect(perKg075(at('moderate'), 20)).toBeCloseTo(110, 9);
+  });
+
+  // FEDIAF 2017 (S): 15 kg needs 724 and 838 kcal, 181 and 210 g of dry matter at 4 kcal/g.
+  it.each([
+    ['low', 724, 181],
+    ['moderate', 838, 210],
+  ] as const)('15 kg, %s activity: %i kcal, %i g of dry matter (S)', (activity, kcal, grams) => {
+    const { mid } = maintenanceEnergy({ weightKg: 15, activity });
+    expect(Math.round(mid)).toBe(kcal);
+    const dryMatter = { name: 'Dry matter', kcalPer100g: 400, gramsPerDay: 200 };
+    const { items } = ration({ kcalPerDay: mid, foods: [dryMatter] });
+    expect(Math.round(items[0]!.gramsPerDay)).toBe(grams);
   });
 
   // FEDIAF by activity: high impact 125, working 150–175 kcal/kg^0.75 (M).
@@ -122,5 +135,15 @@ describe('growth against the published multiples', () => {
     expect(Math.abs(growthMultiple(p) - printed)).toBeLessThan(0.05);
     const kcal = growthEnergy({ weightKg: 30 * p, adultWeightKg: 30 });
     expect(kcal / (130 * (30 * p) ** 0.75)).toBeCloseTo(computed, 3);
+  });
+
+  // FEDIAF 2021, the other printed row (S), to its one decimal.
+  it.each([
+    [0.15, 2.5],
+    [0.43, 1.9],
+    [0.71, 1.4],
+    [1, 1],
+  ])('at %d of adult weight: printed %d (S)', (p, printed) => {
+    expect(growthMultiple(p).toFixed(1)).toBe(printed.toFixed(1));
   });
 });

@@ -13,6 +13,15 @@ describe('target weight against the published percentages', () => {
     expect(ideal.high).toBeCloseTo(32.5, 9);
   });
 
+  // FEDIAF 2021 (S): scores 6, 7 and 9 are 10, 20 and 40 % over the ideal weight.
+  it.each([
+    [6, 11],
+    [7, 12],
+    [9, 14],
+  ] as const)('score %i: %i kg is 10 kg and its share over (S)', (bcs, weightKg) => {
+    expect(idealWeight({ weightKg, bcs }).mid).toBeCloseTo(10, 9);
+  });
+
   // Clinician's Brief 2010 (S): 20 % body fat at ideal, 5 percentage points per score point.
   it('body fat 20 % at score 5, 40 % at score 9 (S)', () => {
     expect(fatPercent(5)).toBe(20);

@@ -66,6 +66,11 @@ describe('rate and balance against the published examples', () => {
   it('40 to 32 kg at 1 % a week takes 20 weeks (C)', () => {
     expect(weeksToTarget(40, 32, 1)).toBeCloseTo(20, 9);
   });
+
+  // A published sheet (S): 15 % of the weight at 1 % a week takes 15 weeks.
+  it('15 % at 1 % a week takes 15 weeks (S)', () => {
+    expect(weeksToTarget(40, 34, 1)).toBeCloseTo(15, 9);
+  });
 });
 
 describe('the line through the weighings against simple-statistics', () => {
