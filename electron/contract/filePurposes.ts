@@ -1,3 +1,5 @@
+import type { Answer } from './errors.ts';
+
 /** What a file is chosen or saved for. Dialogues, limits and doors know these and no others. */
 export type FilePurpose = 'backup' | 'bundle' | 'csv' | 'run' | 'attachment';
 
@@ -46,6 +48,12 @@ export function sizeWords(bytes: number): string {
   if (megabytes < 10) return `${Number(megabytes.toFixed(1))} MB`;
   if (megabytes < 1024) return `${Math.floor(megabytes)} MB`;
   return `${Number((megabytes / 1024).toFixed(1))} GB`;
+}
+
+/** One of several files that were chosen together, and what became of it. */
+export interface ChosenFile {
+  readonly name: string;
+  readonly taken: Answer<TakenFile>;
 }
 
 /** A file the service has taken in; only its token says which. */

@@ -9,6 +9,7 @@ export const callChannel = (name: CallName): string => `call:${name}`;
 
 export const SAVE_FILE_CHANNEL = 'shell:save-file';
 export const CHOOSE_FILE_CHANNEL = 'shell:choose-file';
+export const CHOOSE_FILES_CHANNEL = 'shell:choose-files';
 export const DROP_FILE_CHANNEL = 'shell:drop-file';
 export const SAVE_PRODUCED_CHANNEL = 'shell:save-produced';
 

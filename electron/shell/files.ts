@@ -4,11 +4,17 @@ import type { Answer } from '../contract/errors.ts';
 import {
   FILE_PURPOSES,
   isFilePurpose,
+  type ChosenFile,
   type FilePurpose,
   type TakenFile,
 } from '../contract/filePurposes.ts';
 import { plainFileName } from '../contract/fileName.ts';
-import { CHOOSE_FILE_CHANNEL, DROP_FILE_CHANNEL, SAVE_PRODUCED_CHANNEL } from './channels.ts';
+import {
+  CHOOSE_FILE_CHANNEL,
+  CHOOSE_FILES_CHANNEL,
+  DROP_FILE_CHANNEL,
+  SAVE_PRODUCED_CHANNEL,
+} from './channels.ts';
 import { fromOurPage } from './sender.ts';
 import type { ServiceLink } from './serviceLink.ts';
 
@@ -23,12 +29,17 @@ const STRANGER: Answer<never> = {
 /** A dropped file crosses in one piece, in memory; larger ones come by the dialogue. */
 const MOST_DROPPED = Math.max(FILE_PURPOSES.attachment.maxBytes, FILE_PURPOSES.csv.maxBytes);
 
-/** Registers the two dialogues of files, and the taking in of a dropped one. */
+/** Registers the dialogues of files, and the taking in of a dropped one. */
 export function registerFiles(window: () => BrowserWindow | null, service: ServiceLink): void {
   ipcMain.handle(CHOOSE_FILE_CHANNEL, async (event, purpose: unknown) => {
     const parent = window();
     if (!fromOurPage(event) || parent === null || !isFilePurpose(purpose)) return STRANGER;
     return choose(parent, service, purpose);
+  });
+  ipcMain.handle(CHOOSE_FILES_CHANNEL, async (event, purpose: unknown) => {
+    const parent = window();
+    if (!fromOurPage(event) || parent === null || !isFilePurpose(purpose)) return STRANGER;
+    return { ok: true, value: await chooseSeveral(parent, service, purpose) };
   });
   ipcMain.handle(DROP_FILE_CHANNEL, (event, name: unknown, bytes: unknown, purpose: unknown) => {
     if (!fromOurPage(event) || !isFilePurpose(purpose)) return STRANGER;
@@ -64,6 +75,25 @@ async function choose(
   const path = filePaths[0];
   if (canceled || path === undefined) return { ok: true, value: null };
   return service.takeIn(basename(path), path, FILE_PURPOSES[purpose].maxBytes);
+}
+
+/** Takes in every file that is chosen, one after the other; one that cannot be read stops no other. */
+async function chooseSeveral(
+  parent: BrowserWindow,
+  service: ServiceLink,
+  purpose: FilePurpose,
+): Promise<readonly ChosenFile[]> {
+  const { canceled, filePaths } = await dialog.showOpenDialog(parent, {
+    properties: ['openFile', 'multiSelections'],
+    filters: [filterOf(purpose)],
+  });
+  const chosen: ChosenFile[] = [];
+  for (const path of canceled ? [] : filePaths) {
+    const name = basename(path);
+    const taken = await service.takeIn(name, path, FILE_PURPOSES[purpose].maxBytes);
+    chosen.push({ name, taken });
+  }
+  return chosen;
 }
 
 interface Produced {

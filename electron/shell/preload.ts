@@ -3,6 +3,7 @@ import { CALL_NAMES } from '../contract/callNames.ts';
 import {
   callChannel,
   CHOOSE_FILE_CHANNEL,
+  CHOOSE_FILES_CHANNEL,
   DROP_FILE_CHANNEL,
   LEAVE_CHANNEL,
   LEFT_CHANNEL,
@@ -38,6 +39,8 @@ contextBridge.exposeInMainWorld('trotwell', {
     ipcRenderer.invoke(SAVE_FILE_CHANNEL, fileName, base64, kind),
   chooseFile: (purpose: unknown): Promise<unknown> =>
     ipcRenderer.invoke(CHOOSE_FILE_CHANNEL, purpose),
+  chooseFiles: (purpose: unknown): Promise<unknown> =>
+    ipcRenderer.invoke(CHOOSE_FILES_CHANNEL, purpose),
   dropFile: (name: unknown, bytes: unknown, purpose: unknown): Promise<unknown> =>
     ipcRenderer.invoke(DROP_FILE_CHANNEL, name, bytes, purpose),
   saveProduced: (token: unknown, name: unknown, purpose: unknown): Promise<unknown> =>

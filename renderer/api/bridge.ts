@@ -1,7 +1,7 @@
 import type { CallName, InputOf, ResultOf } from '../../electron/contract/contract.ts';
 import type { FileKind } from '../../electron/contract/fileKinds.ts';
 import type { Answer } from '../../electron/contract/errors.ts';
-import type { FilePurpose, TakenFile } from '../../electron/contract/filePurposes.ts';
+import type { ChosenFile, FilePurpose, TakenFile } from '../../electron/contract/filePurposes.ts';
 
 /** What the Electron preload puts on `window.trotwell`. */
 export interface Bridge {
@@ -12,6 +12,8 @@ export interface Bridge {
   saveFile(fileName: string, base64: string, kind: FileKind): Promise<boolean>;
   /** Opens the system's dialogue for one file. Null: cancelled. */
   chooseFile(purpose: FilePurpose): Promise<Answer<TakenFile | null>>;
+  /** Opens the system's dialogue for any number of files. None: cancelled. */
+  chooseFiles(purpose: FilePurpose): Promise<Answer<readonly ChosenFile[]>>;
   /** Hands over a dropped file's content. */
   dropFile(name: string, bytes: Uint8Array, purpose: FilePurpose): Promise<Answer<TakenFile>>;
   /** Opens the system's save dialogue for a file the service made. True only when it is written. */

@@ -11,10 +11,18 @@ import type { LoopbackOptions } from './loopbackTransport.ts';
 import type { Saving } from './saveFile.ts';
 import { NO_ANSWER, unreachable } from './unreachable.ts';
 
+/** A file at hand: its name, and how it gets to the service. */
+export interface FileAtHand {
+  readonly name: string;
+  take(): Promise<Answer<TakenFile>>;
+}
+
 /** How files come and go: the page sees names, sizes and tokens, and never a path. */
 export interface FileWays {
   /** Lets the practitioner choose a file and hands it to the service. Null: cancelled. */
   chooseFile(purpose: FilePurpose): Promise<Answer<TakenFile | null>>;
+  /** Lets the practitioner choose any number of files. None: cancelled. */
+  chooseFiles(purpose: FilePurpose): Promise<Answer<readonly FileAtHand[]>>;
   /** Hands a dropped file to the service. */
   sendFile(file: File, purpose: FilePurpose): Promise<Answer<TakenFile>>;
   /** Hands a file the service made to the practitioner: the system's dialogue, or a download. */
@@ -25,6 +33,16 @@ export interface FileWays {
 export function electronFiles(bridge: Bridge): FileWays {
   return {
     chooseFile: (purpose) => bridge.chooseFile(purpose).catch(() => unreachable(NO_ANSWER)),
+    async chooseFiles(purpose) {
+      try {
+        const chosen = await bridge.chooseFiles(purpose);
+        if (!chosen.ok) return chosen;
+        const files = chosen.value.map(({ name, taken }) => ({ name, take: async () => taken }));
+        return { ok: true, value: files };
+      } catch {
+        return unreachable(NO_ANSWER);
+      }
+    },
     async sendFile(file, purpose) {
       const refused = tooLarge(file, purpose);
       if (refused !== null) return refused;
@@ -69,8 +87,16 @@ export function loopbackFiles({ key, onRefusedKey }: LoopbackOptions): FileWays 
   return {
     sendFile,
     async chooseFile(purpose) {
-      const file = await fileFromDialogue(purpose);
-      return file === null ? { ok: true, value: null } : sendFile(file, purpose);
+      const [file] = await filesFromDialogue(purpose);
+      return file === undefined ? { ok: true, value: null } : sendFile(file, purpose);
+    },
+    async chooseFiles(purpose) {
+      const files = await filesFromDialogue(purpose, true);
+      const atHand = files.map((file) => ({
+        name: file.name,
+        take: () => sendFile(file, purpose),
+      }));
+      return { ok: true, value: atHand };
     },
     async saveProduced(token, name) {
       try {
@@ -101,13 +127,14 @@ function unreadable(): Answer<never> {
 }
 
 /** The browser's own dialogue. Opens from a press of a button, by keyboard as by pointer. */
-function fileFromDialogue(purpose: FilePurpose): Promise<File | null> {
+function filesFromDialogue(purpose: FilePurpose, several = false): Promise<readonly File[]> {
   const input = document.createElement('input');
   input.type = 'file';
+  input.multiple = several;
   input.accept = FILE_PURPOSES[purpose].extensions.map((ending) => `.${ending}`).join(',');
   return new Promise((resolve) => {
-    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
-    input.addEventListener('cancel', () => resolve(null));
+    input.addEventListener('change', () => resolve([...(input.files ?? [])]));
+    input.addEventListener('cancel', () => resolve([]));
     input.click();
   });
 }

@@ -3,6 +3,7 @@ import type { AttachmentKind } from '../../electron/contract/attachment.ts';
 import type { Answer, AppError } from '../../electron/contract/errors.ts';
 import type { TakenFile } from '../../electron/contract/filePurposes.ts';
 import { useClient } from '../api/client.ts';
+import type { FileAtHand } from '../api/files.ts';
 import { smallPictureOf } from './smallPicture.ts';
 
 /** Why one file was not added. */
@@ -22,7 +23,7 @@ export interface LookedAt {
 export interface AddFiles<T> {
   readonly busy: Ref<boolean>;
   readonly problems: ShallowRef<readonly FileProblem[]>;
-  /** Opens the dialogue for one file and adds it. @returns what was added */
+  /** Opens the dialogue and adds what is chosen in it, one after the other. @returns what was added */
   choose(kind: AttachmentKind | null): Promise<readonly T[]>;
   /** Adds dropped files, one after the other. @returns those that were added */
   drop(files: readonly File[], kind: AttachmentKind | null): Promise<readonly T[]>;
@@ -47,20 +48,21 @@ export function useAddFiles<T>(keep: (file: LookedAt) => Promise<Answer<T>>): Ad
   }
 
   async function addAll(
-    given: readonly { name: string; taken: () => Promise<Answer<TakenFile | null>> }[],
+    given: () => Promise<Answer<readonly FileAtHand[]>>,
     kind: AttachmentKind | null,
   ): Promise<readonly T[]> {
     if (busy.value) return [];
     busy.value = true;
     problems.value = [];
+    const files = await given();
+    if (!files.ok) problems.value = [{ name: 'The files', error: files.error }];
     const added: T[] = [];
-    for (const { name, taken } of given) {
-      const file = await taken();
-      if (file.ok && file.value === null) continue;
-      const answer = file.ok ? await add(file.value!, kind) : file;
+    for (const { name, take } of files.ok ? files.value : []) {
+      const taken = await take();
+      const answer = taken.ok ? await add(taken.value, kind) : taken;
       if (answer.ok) added.push(answer.value);
       else {
-        const which = file.ok ? file.value!.name : name;
+        const which = taken.ok ? taken.value.name : name;
         problems.value = [...problems.value, { name: which, error: answer.error }];
       }
     }
@@ -71,15 +73,13 @@ export function useAddFiles<T>(keep: (file: LookedAt) => Promise<Answer<T>>): Ad
   return {
     busy,
     problems,
-    choose: (kind) =>
-      addAll([{ name: 'The file', taken: () => client.files.chooseFile('attachment') }], kind),
-    drop: (files, kind) =>
-      addAll(
-        files.map((file) => ({
-          name: file.name,
-          taken: () => client.files.sendFile(file, 'attachment'),
-        })),
-        kind,
-      ),
+    choose: (kind) => addAll(() => client.files.chooseFiles('attachment'), kind),
+    drop: (files, kind) => {
+      const value = files.map((file) => ({
+        name: file.name,
+        take: () => client.files.sendFile(file, 'attachment'),
+      }));
+      return addAll(async () => ({ ok: true, value }), kind);
+    },
   };
 }

@@ -74,6 +74,22 @@ describe('photos and letters at a visit', () => {
     ]);
   });
 
+  it('adds several files chosen together, and names the one it refuses', async () => {
+    const dialogue = page.waitForEvent('filechooser');
+    await section(page).getByRole('button', { name: 'Add files' }).press('Enter');
+    const chooser = await dialogue;
+    expect(chooser.isMultiple()).toBe(true);
+    await chooser.setFiles([
+      { name: 'before.png', mimeType: 'image/png', buffer: pngOf(50, 40) },
+      { name: 'no-photo.png', mimeType: 'image/png', buffer: Buffer.from('MZ') },
+      { name: 'after.png', mimeType: 'image/png', buffer: pngOf(40, 50) },
+    ]);
+    await entry(page, 'after.png').waitFor();
+    await entry(page, 'before.png').waitFor();
+    const alerts = section(page).getByRole('alert');
+    expect(await alerts.allTextContents()).toEqual([expect.stringMatching(/^no-photo\.png: /)]);
+  });
+
   it('opens a photo in a dialogue named after it, and saves a copy without its place', async () => {
     await entry(page, 'stride b.jpg').getByRole('button', { name: 'Open' }).click();
     const dialogue = page.getByRole('dialog', { name: 'stride b.jpg' });

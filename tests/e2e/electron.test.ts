@@ -75,6 +75,7 @@ describe.skipIf(reason !== null)(`the real Electron window${because(reason)}`, (
     expect(seen.bridge.sort()).toEqual([
       'calls',
       'chooseFile',
+      'chooseFiles',
       'dropFile',
       'onLeave',
       'saveFile',

@@ -17,7 +17,7 @@ import {
 async function newVisit() {
   const desk = await openOwn();
   const { id: dogId } = await dogOf(desk, 'Odette Fenn', 'Bramble');
-  let atHand: FileAtHand = { name: 'letter.pdf', content: SMALL_PDF };
+  let atHand: readonly FileAtHand[] = [];
   const client = deskClient(desk, () => atHand);
   const { wrapper: page, notice } = await mountAtDesk(FilesSection, client, {
     dogId,
@@ -29,8 +29,8 @@ async function newVisit() {
     client,
     page,
     notice,
-    async add(file: FileAtHand) {
-      atHand = file;
+    async add(...files: readonly FileAtHand[]) {
+      atHand = files;
       await press(page, 'Add files…');
       await comesTrue(async () => expect(page.text()).not.toContain('Adding…'));
     },
@@ -75,6 +75,18 @@ describe('photos and letters of a visit that is not saved yet', () => {
     await press(page, 'Take in again letter.pdf');
     await shows(page, 'Leave out letter.pdf');
     expect(await desk.ok('waiting/list', { dogId })).toMatchObject([{ leftOut: false }]);
+  });
+
+  it('are added each in turn when several are chosen; what is refused is named', async () => {
+    const { desk, dogId, page, notice, add } = await newVisit();
+    const program = { name: 'program.pdf', content: Buffer.from('MZ') };
+    await add(SCAN, program, LETTER);
+    await shows(page, 'letter.pdf');
+    const waiting = await desk.ok('waiting/list', { dogId });
+    expect(waiting.map(({ name }) => name)).toEqual(['scan.png', 'letter.pdf']);
+    const problems = page.findAll('.problem').map((problem) => problem.text());
+    expect(problems).toEqual([expect.stringMatching(/^program\.pdf: /)]);
+    expect(notice.text).toBe('2 files are kept; they are added when the visit is saved.');
   });
 
   it('the same file twice is refused by name', async () => {

@@ -83,18 +83,19 @@ describe('the Electron shell', () => {
     expect(seen.other.status).toBe(404);
   });
 
-  test('gives the page one function per contract call the four about files and the one about leaving, no more', () => {
+  test('gives the page one function per contract call, the five about files and the one about leaving, no more', () => {
     expect(seen.bridgeName).toBe('trotwell');
     expect(seen.bridge.top.sort()).toEqual([
       'calls',
       'chooseFile',
+      'chooseFiles',
       'dropFile',
       'onLeave',
       'saveFile',
       'saveProduced',
     ]);
     expect(seen.bridge.calls.sort()).toEqual([...CALL_NAMES].sort());
-    expect(seen.channels).toHaveLength(CALL_NAMES.length + 5);
+    expect(seen.channels).toHaveLength(CALL_NAMES.length + 6);
   });
 
   test('answers every contract call from the page, through preload, main and service', () => {
@@ -151,6 +152,14 @@ describe('the Electron shell', () => {
       value: { token: expect.any(String), name: 'weights.csv', bytes: 6 },
     });
     expect(files.filters).toEqual([{ name: 'Table (CSV)', extensions: ['csv', 'txt'] }]);
+    // One that cannot be read stops none of the others.
+    expect(files.several).toEqual({
+      ok: true,
+      value: [
+        { name: 'weights.csv.missing', taken: expect.objectContaining({ ok: false }) },
+        { name: 'weights.csv', taken: expect.objectContaining({ ok: true }) },
+      ],
+    });
     expect(files.dropped).toMatchObject({ ok: true, value: { name: 'x.pdf', bytes: 3 } });
     expect(JSON.stringify(files)).not.toContain(folder);
     expect(files.missing.error.message).toBe('The file cannot be read. Choose it again.');
@@ -158,7 +167,7 @@ describe('the Electron shell', () => {
       expect(refused.ok).toBe(false);
     }
     expect(files.unknown).toBe(false);
-    expect(files.strangers).toHaveLength(18);
+    expect(files.strangers).toHaveLength(24);
     for (const answer of files.strangers) expect(answer.ok).toBe(false);
   });
 

@@ -10,6 +10,7 @@ function bridgeWith(call: (input: unknown) => unknown): Bridge {
     calls,
     saveFile: unused,
     chooseFile: unused,
+    chooseFiles: unused,
     dropFile: unused,
     saveProduced: unused,
     onLeave: () => undefined,

@@ -267,6 +267,7 @@ function service(deeds: readonly DogDeed[] | null, files: readonly Attachment[] 
       name in answers ? ({ ok: true, value: answers[name] } as Answer<never>) : away,
     files: {
       chooseFile: async () => away,
+      chooseFiles: async () => away,
       sendFile: async () => away,
       saveProduced: async () => 'not saved',
     },

@@ -69,6 +69,7 @@ function asking() {
     },
     files: {
       chooseFile: async () => refusal,
+      chooseFiles: async () => refusal,
       sendFile: async () => refusal,
       saveProduced: async () => 'not saved',
     },

@@ -7,6 +7,7 @@ import type { Router } from 'vue-router';
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { TakenFile } from '../../../electron/contract/filePurposes.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
+import type { FileAtHand as ToTake } from '../../../renderer/api/files.ts';
 import type { Client } from '../../../renderer/api/client.ts';
 import { useNotice } from '../../../renderer/stores/notice.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
@@ -25,17 +26,25 @@ export interface FileAtHand {
 }
 
 /** The way to a real service; `atHand` is what the practitioner chooses in the file dialogue. */
-export function deskClient(desk: TestDesk, atHand: () => FileAtHand | null = () => null): Client {
+export function deskClient(
+  desk: TestDesk,
+  atHand: () => FileAtHand | readonly FileAtHand[] | null = () => null,
+): Client {
   const take = ({ name, content }: FileAtHand): Promise<Answer<TakenFile>> =>
     desk.service.takeIn(name, Readable.from([Buffer.from(content)]), 1e8);
+  const chosen = (): readonly FileAtHand[] => [atHand() ?? []].flat();
   return {
     refused: ref(null),
     lockedAnswers: ref(0),
     call: (name, input) => desk.service.call(name, input),
     files: {
       async chooseFile() {
-        const file = atHand();
-        return file === null ? { ok: true, value: null } : take(file);
+        const [file] = chosen();
+        return file === undefined ? { ok: true, value: null } : take(file);
+      },
+      async chooseFiles() {
+        const value = chosen().map((file): ToTake => ({ name: file.name, take: () => take(file) }));
+        return { ok: true, value };
       },
       sendFile: async (file) =>
         take({ name: file.name, content: Buffer.from(await file.arrayBuffer()) }),

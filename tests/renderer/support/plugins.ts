@@ -21,6 +21,7 @@ const silent: Client = {
   call: async () => noService,
   files: {
     chooseFile: async () => noService,
+    chooseFiles: async () => noService,
     sendFile: async () => noService,
     saveProduced: async () => 'not saved',
   },

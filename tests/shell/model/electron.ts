@@ -101,7 +101,7 @@ function dialogOf(seen: Seen, app: App, setting: Setting) {
       seen.openFilters = options.filters;
       return {
         canceled: seen.chosen === null,
-        filePaths: seen.chosen === null ? [] : [seen.chosen],
+        filePaths: [seen.chosen ?? []].flat(),
       };
     },
     async showMessageBox(...words: { message: string; detail?: string }[]) {

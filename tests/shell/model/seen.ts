@@ -60,7 +60,7 @@ export function newSeen() {
     /** Where the practitioner "chooses" to save; null for a cancelled dialogue. */
     saveTo: null as string | null,
     /** The file the practitioner "chooses"; null for a cancelled dialogue. */
-    chosen: null as string | null,
+    chosen: null as string | readonly string[] | null,
     /** The button the practitioner presses. */
     pressed: 0,
     /** The frame that the page's next invocation comes from. */

@@ -105,6 +105,9 @@ async function passFiles() {
   seen.chosen = process.env.STAND_IN_CHOOSE ?? null;
   const chosen = await api.chooseFile('csv');
   const filters = seen.openFilters;
+  const readable = process.env.STAND_IN_CHOOSE;
+  seen.chosen = [`${readable}.missing`, readable];
+  const several = await api.chooseFiles('attachment');
   const noPurpose = await api.chooseFile('/etc/passwd');
   seen.chosen = `${process.env.STAND_IN_CHOOSE}.missing`;
   const missing = await api.chooseFile('csv');
@@ -114,11 +117,23 @@ async function passFiles() {
   const strangers = [];
   for (const frame of STRANGERS) {
     strangers.push(await from(frame, () => api.chooseFile('csv')));
+    strangers.push(await from(frame, () => api.chooseFiles('csv')));
     strangers.push(await from(frame, () => api.dropFile('x', new Uint8Array([1]), 'csv')));
     const saved = await from(frame, () => api.saveProduced('token', 'x', 'csv'));
     strangers.push({ ok: saved });
   }
-  return { cancelled, chosen, filters, noPurpose, missing, dropped, path, unknown, strangers };
+  return {
+    cancelled,
+    chosen,
+    several,
+    filters,
+    noPurpose,
+    missing,
+    dropped,
+    path,
+    unknown,
+    strangers,
+  };
 }
 
 /** How each kind of permission fares for our own page, a frame in it, and a stranger. */
