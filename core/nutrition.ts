@@ -28,6 +28,7 @@ export * from './weight/offCorridor.ts';
 export * from './weight/ownEnergy.ts';
 export * from './weight/projection.ts';
 export * from './weight/series.ts';
+export { slipAt } from './weight/slips.ts';
 export * from './weight/trend.ts';
 export * from './weight/weighing.ts';
 export * from './weight/weightAhead.ts';

@@ -41,7 +41,8 @@ export function flagWeighings(
   });
 }
 
-function whyOutOfLine(
+/** What is to be said of the weighings that do not fit the others, by their place in the list. */
+export function whyOutOfLine(
   points: readonly MeasuredWeight[],
   observations: readonly Observation[],
 ): Map<number, string> {

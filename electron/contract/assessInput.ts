@@ -52,6 +52,6 @@ export function toWeighing({
   weightKg,
   weighingMethod,
   scaleStepKg,
-}: WeighingInput): Weighing {
+}: Omit<WeighingInput, 'note'>): Weighing {
   return { day, weightKg, method: weighingMethod, scaleStepKg };
 }

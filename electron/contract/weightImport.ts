@@ -52,6 +52,12 @@ export const weightMapping = z.strictObject({
 });
 export type WeightMapping = z.output<typeof weightMapping>;
 
+/** Rows that are left out, by their line in the file; none where not said. */
+export const linesLeftOut = z
+  .array(z.int({ error: 'A row is named by its line.' }).min(1, { error: 'Lines begin with 1.' }))
+  .max(TABLE_LIMITS.rows, { error: 'That many rows no table has.' })
+  .default([]);
+
 /** Which columns hold what, as far as it can be told; null where nothing fits. */
 export interface GuessedMapping extends Omit<
   WeightMapping,
@@ -92,7 +98,9 @@ export type RowState =
   | 'known'
   /** A row further up says the same. */
   | 'repeated'
-  | 'refused';
+  | 'refused'
+  /** By the practitioner. */
+  | 'left out';
 
 /** One row of the table as it was understood; null where it was not. */
 export interface ImportRow {
@@ -105,11 +113,18 @@ export interface ImportRow {
   /** The three cells as they stand in the file. */
   readonly asWritten: { readonly dog: string; readonly day: string; readonly weight: string };
   readonly problems: readonly CellProblem[];
+  /** Why the weight of a new row may be a slip; null where it fits the dog's others. */
+  readonly slip: string | null;
 }
 
 export interface ImportPreview {
   readonly counts: Readonly<Record<RowState, number>>;
-  /** The refused rows first, then the others, each by line; at most `ROWS_SHOWN`. */
+  /** New rows whose weight may be a slip. */
+  readonly slips: number;
+  /**
+   * The refused rows first, then those that may hold a slip, those left out, and the others, each by
+   * line; at most `ROWS_SHOWN`.
+   */
   readonly rows: readonly ImportRow[];
   /** Stands for the file, the mapping and what would come of it. */
   readonly digest: string;
@@ -117,7 +132,9 @@ export interface ImportPreview {
 
 export interface ImportDone {
   readonly added: number;
-  /** Rows that were left out because the weight is known. */
+  /** Rows whose weight is in the record already. */
+  readonly known: number;
+  /** Rows the practitioner left out. */
   readonly leftOut: number;
   /** Takes the import back, until another one is run or the program is closed. */
   readonly undoKey: string;

@@ -1,6 +1,7 @@
 import { DAY_FORMATS } from '../../electron/contract/records.ts';
 import {
   TABLE_WEIGHT_UNITS,
+  type ImportPreview,
   type TableLook,
   type WeightMapping,
 } from '../../electron/contract/weightImport.ts';
@@ -61,6 +62,22 @@ export function missingSentence(entry: ImportEntry, whose: Whose): string {
   return whose.whose === 'one'
     ? 'Choose the dog, and the columns of the day and the weight; then every row is shown.'
     : 'Choose the columns of the dog, the day and the weight; then every row is shown.';
+}
+
+/** What would come of the table, in short, and what there is to do before. */
+export function previewSentences({ counts, slips }: ImportPreview): string {
+  const known = counts.known + counts.repeated;
+  const out = counts['left out'];
+  return [
+    `${counts.new} new, ${known} known, ${counts.refused} refused.`,
+    out === 0 ? '' : `Left out: ${out}.`,
+    counts.refused === 0
+      ? ''
+      : 'Mend the refused rows in the file, or the choices above, or leave them out; nothing is kept before.',
+    slips === 0 ? '' : `Weights to look at: ${slips}. They are kept unless you leave them out.`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 }
 
 const same = <T extends string>(values: readonly T[]) =>

@@ -6,6 +6,7 @@ export const SCOPES = {
   dog: 'On this dog’s page',
   visit: 'To the parts of this visit',
   fields: 'In the fields of this visit',
+  rows: 'At the rows of this table',
 } as const;
 export type Scope = keyof typeof SCOPES;
 

@@ -66,6 +66,19 @@ describe('weights from a table', () => {
     expect(await judged()).toEqual([]);
   });
 
+  it('leaves a refused row out by one key, and takes it in again', async () => {
+    await part().getByRole('button', { name: 'Choose a table' }).focus();
+    await page.keyboard.press('x');
+    await part().getByText('2 new, 0 known, 0 refused. Left out: 1.').waitFor();
+    const keep = part().getByRole('button', { name: 'Keep 2 weighings' });
+    await expect.poll(() => keep.evaluate((it) => it === document.activeElement)).toBe(true);
+    expect(await judged()).toEqual([]);
+    await part().getByRole('button', { name: 'Take in again, line 4' }).press('Enter');
+    await part().getByText('2 new, 0 known, 1 refused.').waitFor();
+    const again = part().getByRole('button', { name: 'Leave out line 4' });
+    await expect.poll(() => again.evaluate((it) => it === document.activeElement)).toBe(true);
+  });
+
   it('keeps the rows of the mended file, and knows them when they come again', async () => {
     await choose('mended.csv', GERMAN_MENDED);
     await part().getByRole('button', { name: 'Keep 3 weighings' }).click();

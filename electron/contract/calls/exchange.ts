@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { BundleMade } from '../bundle.ts';
 import { id } from '../fields.ts';
 import {
+  linesLeftOut,
   weightMapping,
   type ImportDone,
   type ImportPreview,
@@ -24,12 +25,15 @@ export const exchangeCalls = {
   /** Reads the head of a table (CSV), and guesses what is what. */
   'import/readCsv': call<TableLook>()(z.strictObject({ token })),
   /** What would come of the table, row by row; nothing is kept. */
-  'import/preview': call<ImportPreview>()(z.strictObject({ token, mapping: weightMapping })),
+  'import/preview': call<ImportPreview>()(
+    z.strictObject({ token, mapping: weightMapping, leaveOut: linesLeftOut }),
+  ),
   /** Keeps every new weighing of the table, or none: one refused row stops it. */
   'import/run': call<ImportDone>()(
     z.strictObject({
       token,
       mapping: weightMapping,
+      leaveOut: linesLeftOut,
       /** That of the preview; refused when by now something else would come of it. */
       digest: z
         .string({ error: 'Look at the preview first.' })

@@ -34,12 +34,12 @@ export function exchangeHandlers({
     'export/make': (desk, { clientId, workId }) =>
       makeBundle(desk, { transfer, work, version }, workId, clientId),
     'import/readCsv': (desk, { token }) => lookAtTable(desk, transfer.open(token)),
-    'import/preview': (desk, { token, mapping }) =>
-      previewTable(desk, transfer.open(token), mapping),
-    'import/run': (desk, { token, mapping, digest, workId }) =>
+    'import/preview': (desk, { token, ...choices }) =>
+      previewTable(desk, { taken: transfer.open(token), ...choices }),
+    'import/run': (desk, { token, workId, ...choices }) =>
       work.run(workId, async (going) => {
         const taken = transfer.open(token);
-        const { ids, ...done } = await runImport(desk, going, { taken, mapping, digest });
+        const { ids, ...done } = await runImport(desk, going, { taken, ...choices });
         last = { undoKey: done.undoKey, desk, ids };
         transfer.drop(token);
         return done;

@@ -1,9 +1,9 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import type { Kysely } from 'kysely';
+import type { Weighing, WeighingMethod } from '../../../core/index.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
-import type { WeighingKnown } from '../../contract/weighing.ts';
 import {
   ROWS_SHOWN,
   type ImportDone,
@@ -22,6 +22,7 @@ import type { Work } from '../work.ts';
 import { readCsv, type TableRow } from './csvRead.ts';
 import { decodeText } from './decodeText.ts';
 import { guessMapping, guessSeparator } from './guess.ts';
+import { markSlips } from './slips.ts';
 import { dogFinder } from './whichDog.ts';
 import { understandRows, type UnderstoodRow } from './weightRows.ts';
 
@@ -61,6 +62,14 @@ export async function lookAtTable(desk: Desk, taken: Taken): Promise<TableLook> 
   };
 }
 
+/** A table, and what was said of it. */
+export interface TableChoices {
+  readonly taken: Taken;
+  readonly mapping: WeightMapping;
+  /** Lines of the rows that are left out. */
+  readonly leaveOut: readonly number[];
+}
+
 interface Understood {
   readonly rows: readonly UnderstoodRow[];
   readonly digest: string;
@@ -70,20 +79,21 @@ interface Understood {
 async function understandTable(
   desk: Desk,
   db: Db,
-  taken: Taken,
-  mapping: WeightMapping,
+  { taken, mapping, leaveOut }: TableChoices,
 ): Promise<Understood> {
   const { text, hash } = await textOf(taken);
   const all = readCsv(text, mapping.separator);
   const body: readonly TableRow[] = mapping.headed ? all.slice(1) : all;
   const known = await weightsByDog(db);
-  const rows = understandRows(body, {
+  const understood = understandRows(body, {
     mapping,
     columns: columnNames(all[0]?.cells ?? [], mapping.headed),
     dogs: await dogFinder(db),
     today: desk.today(),
+    leftOut: new Set(leaveOut),
     weightsOf: (dogId) => known.get(dogId) ?? [],
   });
+  const rows = markSlips(understood, known, mapping);
   const outcome = rows.map(({ line, state, dogId, day, weightKg }) => [
     line,
     state,
@@ -97,46 +107,53 @@ async function understandTable(
   return { rows, digest };
 }
 
-async function weightsByDog(db: Db): Promise<Map<string, WeighingKnown['weights'][number][]>> {
+async function weightsByDog(db: Db): Promise<Map<string, Weighing[]>> {
   const visits = db
     .selectFrom('visit')
-    .select((eb) => ['dogId', 'day', eb.ref('weightKg').$notNull().as('weightKg')])
+    .select((eb) => [
+      'dogId',
+      'day',
+      eb.ref('weightKg').$notNull().as('weightKg'),
+      'weighingMethod',
+      'scaleStepKg',
+    ])
     .where('weightKg', 'is not', null)
     .where('binnedAt', 'is', null);
   const rows = await db
     .selectFrom('weighing')
-    .select(['dogId', 'day', 'weightKg'])
+    .select(['dogId', 'day', 'weightKg', 'weighingMethod', 'scaleStepKg'])
     .unionAll(visits)
     .execute();
-  const found = new Map<string, { day: string; weightKg: number }[]>();
-  for (const { dogId, ...weight } of rows) {
+  const found = new Map<string, Weighing[]>();
+  for (const { dogId, weighingMethod, ...weight } of rows) {
     const list = found.get(dogId) ?? [];
-    list.push(weight);
+    list.push({ ...weight, method: weighingMethod as WeighingMethod });
     found.set(dogId, list);
   }
   return found;
 }
 
 function countStates(rows: readonly UnderstoodRow[]): Record<RowState, number> {
-  const counts = { new: 0, known: 0, repeated: 0, refused: 0 };
+  const counts = { 'left out': 0, new: 0, known: 0, repeated: 0, refused: 0 };
   for (const { state } of rows) counts[state] += 1;
   return counts;
 }
 
+/** What is looked at first: what stands in the way, then what may be wrong. */
+function rankOf({ state, slip }: UnderstoodRow): number {
+  if (state === 'refused') return 0;
+  if (slip !== null) return 1;
+  return state === 'left out' ? 2 : 3;
+}
+
 /** What would come of a table, row by row. */
-export async function previewTable(
-  desk: Desk,
-  taken: Taken,
-  mapping: WeightMapping,
-): Promise<ImportPreview> {
-  const { rows, digest } = await understandTable(desk, desk.db, taken, mapping);
-  const refusedFirst = [
-    ...rows.filter(({ state }) => state === 'refused'),
-    ...rows.filter(({ state }) => state !== 'refused'),
-  ];
+export async function previewTable(desk: Desk, choices: TableChoices): Promise<ImportPreview> {
+  const { rows, digest } = await understandTable(desk, desk.db, choices);
+  const inOrder = rows.toSorted((a, b) => rankOf(a) - rankOf(b));
   return {
     counts: countStates(rows),
-    rows: refusedFirst.slice(0, ROWS_SHOWN).map(({ dogId: _dogId, ...row }) => row),
+    slips: rows.filter(({ slip }) => slip !== null).length,
+    rows: inOrder.slice(0, ROWS_SHOWN).map(({ dogId: _dogId, ...row }) => row),
     digest,
   };
 }
@@ -144,9 +161,7 @@ export async function previewTable(
 /** Rows written between two looks at whether the work is to stop. */
 const ROWS_AT_ONCE = 500;
 
-export interface RunInput {
-  readonly taken: Taken;
-  readonly mapping: WeightMapping;
+export interface RunInput extends TableChoices {
   readonly digest: string;
 }
 
@@ -160,19 +175,15 @@ export interface Ran extends ImportDone {
  * @throws Refusal (conflict) when something else would come of it than in the preview, (input) when
  *   a row is refused, (cancelled)
  */
-export function runImport(
-  desk: Desk,
-  work: Work,
-  { taken, mapping, digest }: RunInput,
-): Promise<Ran> {
+export function runImport(desk: Desk, work: Work, { digest, ...choices }: RunInput): Promise<Ran> {
   return desk.db.transaction().execute(async (db) => {
-    const understood = await understandTable(desk, db, taken, mapping);
+    const understood = await understandTable(desk, db, choices);
     if (understood.digest !== digest) throw changedSince();
     const counts = countStates(understood.rows);
     if (counts.refused > 0) {
       throw badField('mapping', `${counts.refused} rows are refused. Nothing was imported.`);
     }
-    const rows = await newRows(desk, db, understood.rows, mapping);
+    const rows = await newRows(desk, db, understood.rows, choices.mapping);
     for (let done = 0; done < rows.length; done += ROWS_AT_ONCE) {
       await work.step({ done, total: rows.length, step: 'Keeping the weighings' });
       await db
@@ -183,7 +194,8 @@ export function runImport(
     await work.step({ done: rows.length, total: rows.length, step: 'Keeping the weighings' });
     return {
       added: rows.length,
-      leftOut: counts.known + counts.repeated,
+      known: counts.known + counts.repeated,
+      leftOut: counts['left out'],
       undoKey: randomUUID(),
       ids: rows.map(({ id }) => id),
     };

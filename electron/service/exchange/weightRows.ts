@@ -20,6 +20,8 @@ export interface RowSurroundings {
   readonly columns: readonly string[];
   readonly dogs: DogFinder;
   readonly today: string;
+  /** Lines of the rows that are left out. */
+  readonly leftOut: ReadonlySet<number>;
   /** Every weight in the record of a dog. */
   weightsOf(dogId: string): WeighingKnown['weights'];
 }
@@ -32,6 +34,7 @@ export function understandRows(
   const seen = new Map<string, { day: string; weightKg: number }[]>();
   return rows.map((row) => {
     const understood = understand(row, around);
+    if (around.leftOut.has(row.line)) return { ...understood, state: 'left out' as const };
     const { dogId, day, weightKg, state } = understood;
     if (state !== 'new' || dogId === null || day === null || weightKg === null) return understood;
     const key = `${dogId} ${day}`;
@@ -83,6 +86,7 @@ function understand(row: TableRow, around: RowSurroundings): UnderstoodRow {
       weight: cell(mapping.weightColumn),
     },
     problems,
+    slip: null,
   };
 }
 

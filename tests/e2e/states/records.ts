@@ -23,6 +23,9 @@ async function importStates(page: Page, shot: Shot): Promise<void> {
   await choose(page, button, 'weights.csv', Buffer.from(TABLE));
   await part.getByText('2 new, 0 known, 1 refused.').waitFor();
   await shot('import-preview', { whole: true });
+  await part.getByRole('button', { name: 'Leave out line 4' }).click();
+  await part.getByText('Left out: 1.').waitFor();
+  await shot('import-left-out', { whole: true });
   await choose(page, button, 'mended.csv', Buffer.from(TABLE.replace('31.02', '28.02')));
   await part.getByRole('button', { name: 'Keep 3 weighings' }).click();
   await part.getByText('3 weighings were added').waitFor();

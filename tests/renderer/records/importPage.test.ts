@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
 import ImportPage from '../../../renderer/pages/ImportPage.vue';
+import { useShortcuts } from '../../../renderer/shortcuts/registry.ts';
 import { openOwn, type TestDesk } from '../../service/desk.ts';
 import { comesTrue, deskClient, mountAtDesk, pick, press, shows } from '../support/atDesk.ts';
 
@@ -9,6 +10,9 @@ const addDog = (desk: TestDesk, name: string, owner: string) =>
     client: { ...blankClient(), name: owner },
     dog: { ...blankDog(), name, birthDay: '2022-04-01' },
   });
+
+/** The key as the window hears it. */
+const KEY_X = new KeyboardEvent('keydown', { key: 'x' });
 
 const NAMELESS = 'day;kg\n2026-02-01;24\n2026-02-08;23.8\n';
 const NAMED = 'dog;day;kg\nBess;2026-02-01;24\nTwin;2026-02-08;23.8\n';
@@ -63,6 +67,70 @@ describe('weights of one dog from a table', () => {
     await shows(page, '2 new, 0 known');
     await pick(page, 'Of dogs the table names');
     await shows(page, '1 new, 0 known, 1 refused');
+  });
+});
+
+describe('rows of a table that are not to be kept', () => {
+  const BAD = 'day;kg\n2026-02-30;24\n2026-02-01;24\nsoon;24\n2026-02-08;23.8\n';
+
+  async function badTable(content = BAD) {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'Zoë');
+    const page = await importPage(desk, content, `/import?dog=${dogId}`);
+    await press(page, CHOOSE);
+    const kept = async () => (await desk.ok('dogs/file', { dogId })).weighings;
+    return { page, kept };
+  }
+  const focus = () => document.activeElement;
+
+  it('are left out by one key each; what is left is kept', async () => {
+    const { page, kept } = await badTable();
+    await shows(page, '2 new, 0 known, 2 refused.');
+    const { run } = useShortcuts().find(KEY_X, false)!;
+    await run();
+    await shows(page, '2 new, 0 known, 1 refused. Left out: 1.');
+    await comesTrue(async () =>
+      expect(focus()?.getAttribute('aria-label')).toBe('Leave out line 4'),
+    );
+    await run();
+    await shows(page, '2 new, 0 known, 0 refused. Left out: 2.');
+    await comesTrue(async () => expect(focus()?.textContent).toContain('Keep 2 weighings'));
+    expect(useShortcuts().find(KEY_X, false)).toBeUndefined();
+    await press(page, 'Keep 2 weighings');
+    await shows(page, '2 weighings were added. Left out: 2.');
+    expect((await kept()).map(({ day }) => day)).toEqual(['2026-02-01', '2026-02-08']);
+  });
+
+  it('are taken in again, and stand in the way again', async () => {
+    const { page } = await badTable();
+    await press(page, 'Leave out line 4');
+    await shows(page, '1 refused. Left out: 1.');
+    await press(page, 'Take in again, line 4');
+    await shows(page, '2 new, 0 known, 2 refused.');
+    await comesTrue(async () =>
+      expect(focus()?.getAttribute('aria-label')).toBe('Leave out line 4'),
+    );
+  });
+
+  it('may be slips, which are kept unless they are left out', async () => {
+    const slip = 'day;kg\n2026-01-05;24\n2026-01-12;24\n2026-01-19;2.4\n2026-01-26;24\n';
+    const { page } = await badTable(slip);
+    await shows(page, 'Weights to look at: 1.');
+    expect(page.get('tbody tr').text()).toMatch(
+      /4.*far from the other weighings: check for a slip/,
+    );
+    await shows(page, 'Keep 4 weighings');
+    await press(page, 'Leave out line 4');
+    await shows(page, 'Keep 3 weighings');
+    expect(page.text()).not.toContain('Weights to look at');
+  });
+
+  it('are all there again in another table', async () => {
+    const { page } = await badTable();
+    await press(page, 'Leave out line 2');
+    await shows(page, '1 refused. Left out: 1.');
+    await press(page, CHOOSE);
+    await shows(page, '2 new, 0 known, 2 refused.');
   });
 });
 

@@ -67,14 +67,14 @@ describe('weights from a table', () => {
       });
       const mapping = mappingOf(look);
       const preview = await desk.ok('import/preview', { token, mapping });
-      expect(preview.counts).toEqual({ new: 2, known: 0, repeated: 0, refused: 0 });
+      expect(preview.counts).toEqual({ new: 2, known: 0, repeated: 0, refused: 0, 'left out': 0 });
       const done = await desk.ok('import/run', {
         token,
         mapping,
         digest: preview.digest,
         workId: WORK,
       });
-      expect(done).toMatchObject({ added: 2, leftOut: 0 });
+      expect(done).toMatchObject({ added: 2, known: 0, leftOut: 0 });
       const { weighings } = await desk.ok('dogs/file', { dogId: bess.id });
       expect(weighings).toMatchObject([{ day: '2026-02-09', weightKg: 24.3, origin: 'imported' }]);
     }
@@ -147,7 +147,7 @@ describe('weights from a table', () => {
     const token = await take(desk, table);
     const mapping = mappingOf(await desk.ok('import/readCsv', { token }));
     const { counts, rows, digest } = await desk.ok('import/preview', { token, mapping });
-    expect(counts).toEqual({ new: 1, known: 0, repeated: 1, refused: 9 });
+    expect(counts).toEqual({ new: 1, known: 0, repeated: 1, refused: 9, 'left out': 0 });
     const problem = (line: number) => rows.find((row) => row.line === line)!.problems;
     expect(problem(2)).toMatchObject([
       { column: 'day', message: expect.stringContaining('calendar') },
@@ -191,7 +191,7 @@ describe('weights from a table', () => {
     const { id } = (await desk.ok('dogs/file', { dogId })).weighings[1]!;
     await desk.ok('weighings/drop', { id });
     const done = await desk.ok('import/run', { token, mapping, digest, workId: WORK });
-    expect(done).toMatchObject({ added: 1, leftOut: 1 });
+    expect(done).toMatchObject({ added: 1, known: 1 });
     expect(await desk.ok('import/undo', { undoKey: done.undoKey })).toEqual({ removed: 1 });
     expect((await desk.ok('dogs/file', { dogId })).weighings).toMatchObject([weighing]);
     expect(await desk.refused('import/undo', { undoKey: done.undoKey })).toMatchObject({
@@ -200,6 +200,67 @@ describe('weights from a table', () => {
     expect(await desk.refused('import/preview', { token, mapping })).toMatchObject({
       kind: 'not-found',
     });
+  });
+
+  test('rows that are left out stand in nobody’s way, and are kept by nobody', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'A');
+    const table = 'day;kg\n2026-02-30;24\n2026-02-08;23.8\n2026-02-08;23.8\n2026-02-15;23.6\n';
+    const token = await take(desk, table);
+    const mapping = mappingOf(await desk.ok('import/readCsv', { token }), dogId);
+    const whole = await desk.ok('import/preview', { token, mapping });
+    expect(whole.counts).toMatchObject({ new: 2, repeated: 1, refused: 1, 'left out': 0 });
+    // The row that said the same further up is left out: the one below says something new.
+    const leaveOut = [2, 3];
+    const { counts, rows, digest } = await desk.ok('import/preview', { token, mapping, leaveOut });
+    expect(counts).toEqual({ new: 2, known: 0, repeated: 0, refused: 0, 'left out': 2 });
+    expect(rows.map(({ line, state }) => [line, state])).toEqual([
+      [2, 'left out'],
+      [3, 'left out'],
+      [4, 'new'],
+      [5, 'new'],
+    ]);
+    const otherwise = await desk.refused('import/run', { token, mapping, digest, workId: WORK });
+    expect(otherwise.kind).toBe('conflict');
+    const run = { token, mapping, leaveOut, digest, workId: WORK };
+    expect(await desk.ok('import/run', run)).toMatchObject({ added: 2, known: 0, leftOut: 2 });
+    const { weighings } = await desk.ok('dogs/file', { dogId });
+    expect(weighings.map(({ day }) => day)).toEqual(['2026-02-08', '2026-02-15']);
+  });
+
+  test('a weight far off the dog’s others, of the record or the table, may be a slip', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await addDog(desk, 'Bess', 'A');
+    await addDog(desk, 'Rex', 'A');
+    const scale = { weighingMethod: 'same scale', scaleStepKg: 0.1, note: '' } as const;
+    for (const [day, weightKg] of [
+      ['2026-01-05', 24.4],
+      ['2026-01-12', 24.3],
+      ['2026-01-19', 24.1],
+    ] as const) {
+      await desk.ok('weighings/save', { dogId, weighing: { day, weightKg, ...scale } });
+    }
+    const table = [
+      'dog;day;kg',
+      'Bess;2026-01-26;24.0',
+      'Bess;2026-02-02;42.0',
+      'Rex;2026-02-02;42.0',
+      'Bess;2026-02-09;23.8',
+    ].join('\n');
+    const token = await take(desk, table);
+    const mapping = mappingOf(await desk.ok('import/readCsv', { token }));
+    const { slips, counts, rows } = await desk.ok('import/preview', { token, mapping });
+    expect(counts).toMatchObject({ new: 4, refused: 0 });
+    expect(slips).toBe(1);
+    expect(rows.map(({ line }) => line)).toEqual([3, 2, 4, 5]);
+    expect(rows.map(({ slip }) => slip)).toEqual([
+      'far from the other weighings: check for a slip',
+      null,
+      null,
+      null,
+    ]);
+    const without = await desk.ok('import/preview', { token, mapping, leaveOut: [3] });
+    expect(without).toMatchObject({ slips: 0, counts: { new: 3, 'left out': 1 } });
   });
 
   test('a cancelled import keeps nothing', async () => {
