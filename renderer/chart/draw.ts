@@ -120,7 +120,7 @@ export function configOf(
           filter: ({ raw }) => ((raw as Datum).at?.text ?? '') !== '',
           callbacks: {
             title: () => '',
-            label: ({ raw }) => linesOf((raw as Datum).at?.text ?? ''),
+            label: ({ raw, chart }) => linesOf((raw as Datum).at?.text ?? '', chart, look),
           },
         },
       },
@@ -129,8 +129,22 @@ export function configOf(
   };
 }
 
-/** A sentence in lines that fit beside a point. */
-const linesOf = (text: string): string[] => text.split(/(?<=;) /);
+/** What a narrow chart leaves of its width to the words beside a point, px. */
+const BESIDE = 48;
+/** A sentence in lines that fit into the chart. */
+function linesOf(text: string, { ctx, width }: Pick<Chart, 'ctx' | 'width'>, look: Look): string[] {
+  ctx.save();
+  ctx.font = `${look.size}px ${look.font}`;
+  const fits = (line: string) => ctx.measureText(line).width <= width - BESIDE;
+  const lines = text.split(/(?<=;) /).flatMap((part) =>
+    part.split(' ').reduce<string[]>((done, word) => {
+      const longer = `${done.at(-1) ?? ''} ${word}`.trim();
+      return done.length > 0 && fits(longer) ? [...done.slice(0, -1), longer] : [...done, word];
+    }, []),
+  );
+  ctx.restore();
+  return lines;
+}
 
 /** The unit over the value axis, and the name of what is counted under the other. */
 const unitsOf = (spec: ChartSpec, look: Look): Plugin<'line' | 'bar'> => ({

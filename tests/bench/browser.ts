@@ -3,7 +3,7 @@ import { chromium, type Locator, type Page } from 'playwright-core';
 import { createDoor } from '../../electron/loopback/door.ts';
 import { startHost } from '../../electron/loopback/host.ts';
 import { CHROMIUM_ARGS, findChromium } from '../support/chromium.ts';
-import { firstPaintSize, watchFiles } from './firstPaint.ts';
+import { chartsSize, firstPaintSize, watchFiles } from './firstPaint.ts';
 import { percentile, type BenchLine } from './measure.ts';
 import type { GeneratedPractice } from './practice.ts';
 import { startService } from './service.ts';
@@ -80,7 +80,7 @@ export async function measureWindow(practice: GeneratedPractice): Promise<BenchL
   const files = watchFiles(page);
   await page.goto(host.newAddress());
   await allDogs(page).waitFor();
-  const size = firstPaintSize(files, RENDERER);
+  const sizes = [firstPaintSize(files, RENDERER), chartsSize(files, RENDERER)];
   await page.evaluate(watchList);
   await typeWords(page, 1);
   const waits = await typeWords(page, ROUNDS);
@@ -95,5 +95,5 @@ export async function measureWindow(practice: GeneratedPractice): Promise<BenchL
     target: 50,
     note: `median ${percentile(waits, 50).toFixed(0)} ms`,
   };
-  return [typing, size];
+  return [typing, ...sizes];
 }

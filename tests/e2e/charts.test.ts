@@ -12,15 +12,31 @@ describe('charts', () => {
   let desk: TestDesk;
   let page: Page;
   let complaints: readonly string[];
+  /** What draws charts, as far as it was fetched before there was one. */
+  let before: readonly string[];
+  const drawingScripts = () =>
+    page.evaluate(() =>
+      performance
+        .getEntriesByType('resource')
+        .map(({ name }) => name)
+        .filter((name) => /\/draw-[^/]+\.js$/.test(name)),
+    );
 
   beforeAll(async () => {
     desk = await openDesk();
     ({ page, complaints } = await desk.open());
     await welcomePage(page).openDemonstration();
+    await page.getByRole('link', { name: 'Bramble', exact: true }).first().waitFor();
+    before = await drawingScripts();
     await deskPage(page).open('Bramble');
     await page.locator('.drawing.drawn').first().waitFor();
   });
   afterAll(() => desk?.close());
+
+  it('fetch what draws them with the first of them, not before', async () => {
+    expect(before).toEqual([]);
+    expect((await drawingScripts()).length).toBeGreaterThan(0);
+  });
 
   const weight = () => page.getByRole('figure', { name: 'Weight, kg' });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { yAxisOf } from '../../../renderer/chart/axes.ts';
 import { setsOf, type Dataset } from '../../../renderer/chart/datasets.ts';
+import { configOf } from '../../../renderer/chart/draw.ts';
 import type { Look } from '../../../renderer/chart/look.ts';
 import type { ChartSpec, LineSeries, Series } from '../../../renderer/chart/spec.ts';
 
@@ -84,5 +85,35 @@ describe('what is drawn', () => {
     } as const;
     const sets = setsOf(chart([line([4], { shape: 'none' }), band, line([4])]), LOOK, null);
     expect(sets.map(xs)).toEqual([[-0.25, 0.25], [4.75, 5.25], [4.75, 5.25], [0]]);
+  });
+});
+
+describe('the words beside a value', () => {
+  /** Letters of a fixed width stand in for those of a canvas. */
+  const LETTER_PX = 7;
+  const linesIn = (width: number, text: string): readonly string[] => {
+    const config = configOf(chart([line([1])]), LOOK, null);
+    const { label } = config.options!.plugins!.tooltip!.callbacks!;
+    const ctx = {
+      save() {},
+      restore() {},
+      measureText: (words: string) => ({ width: words.length * LETTER_PX }),
+    };
+    return (label as (item: unknown) => string[])({
+      raw: { x: 0, y: 1, at: { x: 0, y: 1, text } },
+      chart: { ctx, width },
+    });
+  };
+  const TEXT =
+    'Left hind at trot, 24.11.2026: grade 2 of 5, slight at every stride; worse, grade 0 to 2';
+
+  it('break where a narrow chart ends, and lose none', () => {
+    const lines = linesIn(320, TEXT);
+    expect(lines.every((each) => each.length * LETTER_PX <= 320)).toBe(true);
+    expect(lines.join(' ')).toBe(TEXT);
+  });
+
+  it('break at a semicolon where there is room', () => {
+    expect(linesIn(2000, TEXT)).toHaveLength(2);
   });
 });
