@@ -1,5 +1,5 @@
-// The handouts: data in, a pdfmake document out; `renderPdf` makes the file.
-export { renderPdf } from './render.ts';
+// The handouts: data in, a pdfmake document out. `renderPdf` in render.ts makes the file; who only
+// collects the data need not read pdfmake for it.
 export type { HandoutDocument, RenderedPdf, RenderOptions } from './render.ts';
 export type {
   Consent,

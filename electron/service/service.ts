@@ -1,4 +1,10 @@
 import type { Readable } from 'node:stream';
+import { batchCalls } from '../contract/calls/batch.ts';
+import { bundleImportCalls } from '../contract/calls/bundleImport.ts';
+import { exchangeCalls } from '../contract/calls/exchange.ts';
+import { goesHomeCalls } from '../contract/calls/goesHome.ts';
+import { handoutCalls } from '../contract/calls/handouts.ts';
+import { runCalls } from '../contract/calls/runs.ts';
 import {
   contract,
   type CallName,
@@ -23,9 +29,7 @@ import { waitingFileHandlers } from './files/waiting.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { dueHandlers } from './due.ts';
-import { exchangeHandlers } from './exchange/handlers.ts';
-import { goesHomeHandlers } from './goesHome/handlers.ts';
-import { handoutHandlers } from './handouts/handlers.ts';
+import type { BatchRoom } from './handouts/batch.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { historyHandlers } from './historyList.ts';
 import { keepingHandlers } from './keeping.ts';
@@ -45,10 +49,10 @@ import { assertRuntime } from './runtime.ts';
 import { sessionHandlers } from './sessions.ts';
 import { shelfHandlers } from './shelf.ts';
 import { storageRefusal } from './trouble.ts';
-import { runHandlers } from './tracks/handlers.ts';
 import { createTransfer, type Given } from './transfer.ts';
 import { visitHandlers } from './visits.ts';
 import { weighingHandlers } from './weighings.ts';
+import { whenAsked } from './whenAsked.ts';
 import { createWorkRegister, type WorkRegister } from './work.ts';
 import { writeOut } from './writeOut.ts';
 
@@ -143,9 +147,27 @@ function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
 }
 
+interface LaterRooms extends BatchRoom {
+  readonly version: string;
+}
+
+/** What prints, sends home, takes in and hands out: large, and never asked for at a start. */
+const laterRooms = (room: LaterRooms) => ({
+  ...whenAsked(goesHomeCalls, async () =>
+    (await import('./goesHome/handlers.ts')).goesHomeHandlers(room),
+  ),
+  ...whenAsked({ ...handoutCalls, ...batchCalls }, async () =>
+    (await import('./handouts/handlers.ts')).handoutHandlers(room),
+  ),
+  ...whenAsked({ ...exchangeCalls, ...bundleImportCalls }, async () =>
+    (await import('./exchange/handlers.ts')).exchangeHandlers(room),
+  ),
+  ...whenAsked(runCalls, async () => (await import('./tracks/handlers.ts')).runHandlers(room)),
+});
+
 /** Everything the calls are answered with. */
 function rooms(options: ServiceOptions) {
-  const { clock, fontsFolder, monotonicMs = () => performance.now() } = options;
+  const { clock, monotonicMs = () => performance.now() } = options;
   const { freeBytes = freeBytesOf } = options;
   const printer = createPrinter();
   const lock = createLock({ monotonicMs, wallMs: () => clock().getTime() });
@@ -158,12 +180,9 @@ function rooms(options: ServiceOptions) {
   const instant = () => clock().toISOString();
   const all: AllHandlers = {
     ...handlers,
-    ...goesHomeHandlers({ printer, fontsFolder }),
-    ...handoutHandlers({ printer, fontsFolder, transfer, work, log: options.log }),
-    ...exchangeHandlers({ transfer, work, version: options.version }),
     ...attachmentHandlers({ transfer }),
     ...waitingFileHandlers({ transfer }),
-    ...runHandlers({ transfer }),
+    ...laterRooms({ ...options, log: options.log, printer, transfer, work }),
   };
   const own: OwnHandlers = {
     ...backupHandlers({ ...options, practices, transfer, work, instant, freeBytes }),

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { assessmentRecord, renderPdf } from '../../templates/index.ts';
+import { assessmentRecord } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT } from './support/handouts.ts';
 import { letterWords, record } from './support/letters.ts';

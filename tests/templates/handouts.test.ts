@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { renderPdf } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT, PAPERS, SAMPLES } from './support/handouts.ts';
 import { layoutProblems } from './support/layoutProblems.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { renderPdf } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT, SAMPLES } from './support/handouts.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { assessmentRecord, en, renderPdf, runningPlan } from '../../templates/index.ts';
+import { assessmentRecord, en, runningPlan } from '../../templates/index.ts';
 import type { HandoutDocument } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT, PAPERS } from './support/handouts.ts';
 import { letterWords, record } from './support/letters.ts';

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { renderPdf } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT, PAPERS, SAMPLES } from './support/handouts.ts';
 import { layoutProblems } from './support/layoutProblems.ts';

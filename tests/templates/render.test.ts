@@ -1,6 +1,6 @@
 import type { TDocumentDefinitions } from 'pdfmake/interfaces';
 import { describe, expect, it } from 'vitest';
-import { renderPdf } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { readPdf } from './support/readPdf.ts';
 

@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { renderPdf } from '../../templates/index.ts';
+import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from '../templates/support/folders.ts';
 import { INSTANT, PAPERS, SAMPLES } from '../templates/support/handouts.ts';
 

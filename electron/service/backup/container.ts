@@ -1,7 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { ReadableStream } from 'node:stream/web';
-import { Decrypter, Encrypter } from 'age-encryption';
 import { costRefusal, damaged, needsPassphrase, noBackup, wrongPassphrase } from './refusals.ts';
 
 // The outside of a backup (FORMAT.md): a tar archive as it is, or in an age file.
@@ -12,6 +11,9 @@ const WORK_FACTOR = 17;
 const WORK_FACTORS = { min: 10, max: 18 };
 const PIECE_BYTES = 1024 * 1024;
 const HEAD_BYTES = 1024;
+
+/** Read when a passphrase is there: its ciphers are a tenth of what the program reads. */
+const age = () => import('age-encryption');
 
 export type Container = 'age' | 'tar' | 'format 1';
 
@@ -35,6 +37,7 @@ export async function sealed(
   workFactor = WORK_FACTOR,
 ): Promise<AsyncIterable<Uint8Array>> {
   if (passphrase === null) return content;
+  const { Encrypter } = await age();
   const encrypter = new Encrypter();
   encrypter.setPassphrase(passphrase.normalize('NFC'));
   encrypter.setScryptWorkFactor(workFactor);
@@ -56,6 +59,7 @@ export async function opened(
   if (container === 'tar') return content;
   assertCost(await headOf(file));
   if (passphrase === null) throw needsPassphrase();
+  const { Decrypter } = await age();
   const decrypter = new Decrypter();
   decrypter.addPassphrase(passphrase.normalize('NFC'));
   try {

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Readable } from 'node:stream';
 import { crc32 } from 'node:zlib';
-import yauzl, { type Entry, type ZipFile } from 'yauzl';
+import type { Entry, ZipFile } from 'yauzl';
 import { Refusal } from '../../contract/errors.ts';
 import { MEGABYTE } from '../../contract/filePurposes.ts';
 
@@ -53,6 +53,7 @@ export interface Archive {
  * @throws Refusal (input)
  */
 export async function openArchive(file: string): Promise<Archive> {
+  const { default: yauzl } = await import('yauzl');
   const zip = await yauzl
     .openPromise(file, { autoClose: false, lazyEntries: true, strictFileNames: true })
     .catch(() => Promise.reject(damaged()));

@@ -1,11 +1,11 @@
 import {
   enPractice,
   OWNER_WORDS,
-  renderPdf,
   visitBundle,
   type HandoutContext,
   type VisitSheet,
 } from '../../../templates/index.ts';
+import { renderPdf } from '../../../templates/render.ts';
 import type { Language } from '../../contract/records.ts';
 
 /** What is to be printed: plain data, so that it can go to another thread. */
