@@ -7,9 +7,8 @@ import { keepBackupIfChanged } from './backup/automatic.ts';
 import { sweepHalfWritten } from './backup/folder.ts';
 import { completeRestore, settleRestore } from './backup/swap.ts';
 import { localDay } from './day.ts';
-import { seedDemo } from './demo/seed.ts';
 import { DATABASE_FILES, openDesk, removeDemo, type OpenDesk } from './desk.ts';
-import { settleImport } from './exchange/bundleContents.ts';
+import { settleImport } from './exchange/importMark.ts';
 import { readLogo, readPractice } from './practice.ts';
 import { keepPrivate } from './privacy.ts';
 import { hasRoomAgain } from './reading.ts';
@@ -95,7 +94,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
       // The demonstration always opens as new, so that its days count back from today.
       if (which === 'demo') removeDemo(folder);
       const opened = openAs(which);
-      if (which === 'demo') await seedDemo(opened);
+      if (which === 'demo') await (await import('./demo/seed.ts')).seedDemo(opened);
     },
     async keepDaily() {
       const today = localDay(clock());

@@ -1,10 +1,4 @@
 import type { Readable } from 'node:stream';
-import { batchCalls } from '../contract/calls/batch.ts';
-import { bundleImportCalls } from '../contract/calls/bundleImport.ts';
-import { exchangeCalls } from '../contract/calls/exchange.ts';
-import { goesHomeCalls } from '../contract/calls/goesHome.ts';
-import { handoutCalls } from '../contract/calls/handouts.ts';
-import { runCalls } from '../contract/calls/runs.ts';
 import {
   contract,
   type CallName,
@@ -17,7 +11,7 @@ import { Refusal, type Answer } from '../contract/errors.ts';
 import type { TakenFile } from '../contract/filePurposes.ts';
 import { attempt, errorValue, fail, type Log } from './answers.ts';
 import { attachmentHandlers } from './attachments.ts';
-import { backupHandlers, type BackupCall, type BackupHandlers } from './backup/handlers.ts';
+import type { BackupCall, BackupHandlers } from './backup/handlers.ts';
 import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './clients.ts';
 import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
@@ -29,10 +23,10 @@ import { waitingFileHandlers } from './files/waiting.ts';
 import { dogHandlers } from './dogs.ts';
 import { draftHandlers } from './drafts.ts';
 import { dueHandlers } from './due.ts';
-import type { BatchRoom } from './handouts/batch.ts';
 import { createPrinter } from './handouts/printer.ts';
 import { historyHandlers } from './historyList.ts';
 import { keepingHandlers } from './keeping.ts';
+import { backups, laterRooms } from './laterRooms.ts';
 import { idleMinutesOf, lockHandlers, type LockCall, type LockHandlers } from './lock/handlers.ts';
 import { createLock, lockedRefusal, type AppLock } from './lock/lock.ts';
 import { countTries, triesNote } from './lock/tries.ts';
@@ -52,7 +46,6 @@ import { storageRefusal } from './trouble.ts';
 import { createTransfer, type Given } from './transfer.ts';
 import { visitHandlers } from './visits.ts';
 import { weighingHandlers } from './weighings.ts';
-import { whenAsked } from './whenAsked.ts';
 import { createWorkRegister, type WorkRegister } from './work.ts';
 import { writeOut } from './writeOut.ts';
 
@@ -147,24 +140,6 @@ function handlerOf(all: AllHandlers, name: DeskCall) {
   return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
 }
 
-interface LaterRooms extends BatchRoom {
-  readonly version: string;
-}
-
-/** What prints, sends home, takes in and hands out: large, and never asked for at a start. */
-const laterRooms = (room: LaterRooms) => ({
-  ...whenAsked(goesHomeCalls, async () =>
-    (await import('./goesHome/handlers.ts')).goesHomeHandlers(room),
-  ),
-  ...whenAsked({ ...handoutCalls, ...batchCalls }, async () =>
-    (await import('./handouts/handlers.ts')).handoutHandlers(room),
-  ),
-  ...whenAsked({ ...exchangeCalls, ...bundleImportCalls }, async () =>
-    (await import('./exchange/handlers.ts')).exchangeHandlers(room),
-  ),
-  ...whenAsked(runCalls, async () => (await import('./tracks/handlers.ts')).runHandlers(room)),
-});
-
 /** Everything the calls are answered with. */
 function rooms(options: ServiceOptions) {
   const { clock, monotonicMs = () => performance.now() } = options;
@@ -185,7 +160,7 @@ function rooms(options: ServiceOptions) {
     ...laterRooms({ ...options, log: options.log, printer, transfer, work }),
   };
   const own: OwnHandlers = {
-    ...backupHandlers({ ...options, practices, transfer, work, instant, freeBytes }),
+    ...backups({ ...options, practices, transfer, work, instant, freeBytes }),
     ...lockHandlers({ lock, practices, tries: countTries(monotonicMs, triesNote(options.folder)) }),
   };
   return { printer, lock, practices, transfer, work, all, own, prompt: promptHandlers(work, lock) };

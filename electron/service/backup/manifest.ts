@@ -11,6 +11,9 @@ export const PACKED = {
   contents: 'files',
 } as const;
 
+/** The names inside the folder a backup is unpacked into. */
+export const UNPACKED = { records: PACKED.records, contents: PACKED.contents } as const;
+
 const count = z.int().min(0);
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 

@@ -7,11 +7,12 @@ import { storageRefusal, troubled } from '../trouble.ts';
 import { keepBackup } from './automatic.ts';
 import { contentFile, copyContent } from './contents.ts';
 import { backedUpContents, backupsFolder, presentContents } from './folder.ts';
+import { UNPACKED } from './manifest.ts';
 import { stampOf } from './names.ts';
 import type { Progress } from './pack.ts';
 import { prepareRecords, readLockRow } from './prepare.ts';
 import { beginRestore, commitRestore, completeRestore, dropRestore } from './swap.ts';
-import { UNPACKED, unpack } from './unpack.ts';
+import { unpack } from './unpack.ts';
 
 /** A backup file from outside, or one from the folder of backups by its checked name. */
 export type RestoreSource =

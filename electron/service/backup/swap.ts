@@ -2,7 +2,7 @@ import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { DATABASE_FILES } from '../desk.ts';
 import { makeFolder, putInPlace, syncFolder } from './durable.ts';
-import { UNPACKED } from './unpack.ts';
+import { UNPACKED } from './manifest.ts';
 
 // New records are prepared in the folder `restore`, beside the present ones. The file `ready.json`
 // in it is the point of no return: without it a start throws the folder away, with it a start moves

@@ -7,12 +7,9 @@ import { extract, type Entry } from 'tar-stream';
 import { asDamage, containerOf, opened } from './container.ts';
 import { contentFile, copyOut } from './contents.ts';
 import { isFormat1Encrypted, unpackFormat1 } from './format1.ts';
-import { MOST_MANIFEST_BYTES, PACKED, readManifest, type Manifest } from './manifest.ts';
+import { MOST_MANIFEST_BYTES, PACKED, readManifest, UNPACKED, type Manifest } from './manifest.ts';
 import type { Progress } from './pack.ts';
 import { damaged } from './refusals.ts';
-
-/** The names inside the folder a backup is unpacked into. */
-export const UNPACKED = { records: PACKED.records, contents: PACKED.contents } as const;
 
 /** True when a backup file asks for a passphrase. @throws Refusal when it is no backup of ours. */
 export async function asksForPassphrase(file: string): Promise<boolean> {

@@ -1,18 +1,9 @@
-import { existsSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { makeFolder, syncFolder } from '../backup/durable.ts';
-import { presentContents } from '../backup/folder.ts';
 import type { Desk } from '../context.ts';
 import { keepContent } from '../files/store.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
 import type { Work } from '../work.ts';
 import { takeContents, type BundleIn } from './bundleRead.ts';
-
-// Attached files are put into the folder of records before the records that name them, so that a
-// kill in between leaves files without a record and never a record without its file. A mark in the
-// folder says that an import is under way; a start that finds it sweeps up.
-
-const markOf = (folder: string): string => join(presentContents(folder), 'import-under-way');
+import { markImport } from './importMark.ts';
 
 /**
  * Keeps attached files of a bundle, then runs `keep`. When either fails, the files that no record
@@ -25,10 +16,7 @@ export async function withContents<T>(
   keep: () => Promise<T>,
 ): Promise<T> {
   if (wanted.size === 0) return keep();
-  const mark = markOf(desk.folder);
-  makeFolder(presentContents(desk.folder));
-  writeFileSync(mark, '', { mode: 0o600 });
-  syncFolder(presentContents(desk.folder));
+  const removeMark = markImport(desk.folder);
   try {
     await takeContents(file, bundle, wanted, async (content, done) => {
       await work.step({ done, total: wanted.size, step: 'Copying the attached files' });
@@ -39,18 +27,6 @@ export async function withContents<T>(
     removeUnusedFiles(desk);
     throw error;
   } finally {
-    rmSync(mark, { force: true });
-  }
-}
-
-/** Sweeps up after an import that was cut off. Called when a practice is opened; never throws. */
-export function settleImport(desk: Pick<Desk, 'raw' | 'folder' | 'which'>): void {
-  const mark = markOf(desk.folder);
-  if (!existsSync(mark)) return;
-  try {
-    removeUnusedFiles(desk);
-    rmSync(mark, { force: true });
-  } catch {
-    // A folder that cannot be written just now: the next start sweeps.
+    removeMark();
   }
 }
