@@ -12,19 +12,30 @@ import { usePractice } from '../stores/practice.ts';
 
 interface Choice extends Pick<Practice, 'paper' | 'language'> {
   dogIds: string[];
+  /** The sheets the practice chose for each dog's last visit, or `kinds` for all of them. */
+  sheets: 'of the visit' | 'the same';
   kinds: HandoutKind[];
 }
+
+const NOTHING: Choice = {
+  dogIds: [],
+  sheets: 'of the visit',
+  kinds: [],
+  paper: 'A4',
+  language: 'en',
+};
 
 /** What is chosen: the dogs of a narrowed list, else whoever was seen today. */
 function useChoice() {
   const practice = usePractice();
-  const form = useForm<Choice>({ dogIds: [], kinds: [], paper: 'A4', language: 'en' }, 'batch');
+  const form = useForm<Choice>(NOTHING, 'batch');
 
   function begin(dogs: readonly DogLine[], narrowed: boolean): void {
     const { today } = practice;
     const meant = narrowed ? dogs : dogs.filter(({ lastVisitDay }) => lastVisitDay === today);
     form.replace({
       dogIds: meant.map(({ id }) => id),
+      sheets: 'of the visit',
       kinds: practice.practice?.followUpSheets ?? [],
       paper: practice.practice?.paper ?? 'A4',
       language: practice.practice?.language ?? 'en',
@@ -63,9 +74,12 @@ export function useBatch() {
   async function print(): Promise<void> {
     clear();
     form.attempt();
-    const choice = plainCopy(form.values);
-    if (choice.dogIds.length === 0 || choice.kinds.length === 0) return;
-    const answer = await work.run((workId) => client.call('handouts/batch', { ...choice, workId }));
+    const { sheets, kinds: same, ...choice } = plainCopy(form.values);
+    const kinds = sheets === 'the same' ? same : null;
+    if (choice.dogIds.length === 0 || kinds?.length === 0) return;
+    const answer = await work.run((workId) =>
+      client.call('handouts/batch', { ...choice, kinds, workId }),
+    );
     if (answer.ok) {
       printed.value = answer.value;
       await save();

@@ -19,11 +19,13 @@ export const batchCalls = {
         .refine((ids) => new Set(ids).size === ids.length, {
           error: 'Each dog can be chosen once.',
         }),
+      /** The same for every dog; null for those the practice chose for the dog's last visit. */
       kinds: sheetList('Handout')
         .min(1, { error: 'Choose at least one sheet.' })
         .refine((kinds) => new Set(kinds).size === kinds.length, {
           error: 'Each sheet can be chosen once.',
-        }),
+        })
+        .nullable(),
       paper: choice('Paper size', PAPERS).nullable(),
       /** Language of the owner's sheets; the practice's own when left out. */
       language: choice('Language', LANGUAGES).optional(),

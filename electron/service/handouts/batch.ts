@@ -21,7 +21,8 @@ export interface BatchRoom extends PrintRoom {
 
 export interface BatchRequest {
   readonly dogIds: readonly string[];
-  readonly kinds: readonly HandoutKind[];
+  /** Null for those the practice chose for the dog's last visit. */
+  readonly kinds: readonly HandoutKind[] | null;
   readonly paper: Practice['paper'] | null;
   readonly language?: Language | undefined;
   readonly workId: string;
@@ -72,12 +73,15 @@ async function readDogs(
 ): Promise<BegunDog[]> {
   const letterhead = await readLetterhead(desk);
   const language = request.language ?? letterhead.practice.language;
-  const { dogIds, kinds, paper } = request;
+  const { dogIds, paper } = request;
+  const { intakeSheets, followUpSheets } = letterhead.practice;
   const dogs: BegunDog[] = [];
   for (const [done, dogId] of dogIds.entries()) {
     await work.step({ done, total: dogIds.length, step: 'Reading the records' });
     try {
       const material = await collect(desk, dogId, paper, letterhead);
+      const { kind: visited } = material.latest;
+      const kinds = request.kinds ?? (visited === 'intake' ? intakeSheets : followUpSheets);
       const sheets = kinds.map((kind): Begun => {
         const problem = whyNoSheet(kind, material);
         const job = problem === null ? printJob(material, [kind], { language, fontsFolder }) : null;
@@ -90,6 +94,8 @@ async function readDogs(
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       const problem = error.error.message;
+      // A dog without a record to print from has its intake ahead.
+      const kinds = request.kinds ?? intakeSheets;
       const sheets = kinds.map((kind) => ({ kind, job: null, problem }));
       dogs.push({ dogId, names: { dogName: '', clientName: '', day: '' }, sheets });
     }

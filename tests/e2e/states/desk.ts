@@ -31,6 +31,8 @@ export const deskWalk: Walk = {
     await dialog.getByText('Choose at least one dog.').waitFor();
     await shot('print-several-refused');
     await dialog.getByRole('button', { name: 'Choose all' }).click();
+    await dialog.getByLabel('The same for each dog').check();
+    await shot('print-several-same');
     await dialog.getByRole('button', { name: /^Print \d+ sheets$/ }).click();
     await dialog.getByText(/sheets, \d+ pages\./).waitFor();
     await shot('print-several-done');

@@ -198,6 +198,38 @@ describe('sheets for several dogs', () => {
     expect(await desk.ok('work/state', { workId })).toBeNull();
   }, 120_000);
 
+  test('are those the practice chose for each dog’s last visit, where nothing else is said', async () => {
+    const desk = await practice();
+    const { practice: settings } = await desk.ok('app/status', {});
+    await desk.ok('practice/save', {
+      ...settings!,
+      intakeSheets: ['kit-sheet', 'feeding-sheet'],
+      followUpSheets: ['progress-report'],
+    });
+    const fresh = await dogOf(desk, 'Ada Sample', 'Bess');
+    const seen = await dogOf(desk, 'Ben Sample', 'Rusk');
+    const unseen = await dogOf(desk, 'Cleo Sample', 'Tib');
+    for (const { id } of [fresh, seen]) await seenWithPlan(desk, id, DAY);
+    desk.setDay('2026-03-16');
+    const visit = { ...soundVisit(seen.id, '2026-03-16'), kind: 'follow-up' as const };
+    await desk.ok('visits/save', { id: null, visit, plan: null, food: null });
+    const dogIds = [fresh.id, seen.id, unseen.id];
+    const { dogs } = await desk.ok('handouts/batch', { ...all, dogIds, kinds: null });
+    expect(
+      dogs.map(({ sheets }) => sheets.map(({ kind, problem }) => [kind, problem === null])),
+    ).toEqual([
+      [
+        ['kit-sheet', true],
+        ['feeding-sheet', true],
+      ],
+      [['progress-report', true]],
+      [
+        ['kit-sheet', false],
+        ['feeding-sheet', false],
+      ],
+    ]);
+  }, 120_000);
+
   test('need a named practice, dogs and sheets, each once and not too many', async () => {
     const desk = await openOwn();
     const { id } = await dogOf(desk, 'Ada Sample', 'Bess');
