@@ -190,6 +190,24 @@ describe('the plan proposal of a follow-up', () => {
     expect(field.value).toBe(proposed);
   });
 
+  it('follows one’s own ration as it is dragged, in the field and in the weeks ahead', async () => {
+    const { wrapper, read, saves } = await followUp();
+    await weighAndLook(wrapper);
+    await answerFood(wrapper, 'Edit');
+    const field = wrapper.get('#field-food-kcalPerDay');
+    await field.setValue('900');
+    const slider = wrapper.get('input[type=range]');
+    const { min, max } = slider.attributes();
+    const dragged = String(5 * Math.round((Number(min) + Number(max)) / 10 - 20));
+    await slider.setValue(dragged);
+    expect((field.element as HTMLInputElement).value).toBe(dragged);
+    expect(slider.attributes('aria-valuetext')?.replace(/\s/g, ' ')).toBe(`${dragged} kcal/day`);
+    await shows(wrapper, new RegExp(`${dragged}.kcal/day, your figure: in 8 weeks`));
+    await save(wrapper);
+    await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
+    expect((await read()).foodDecisions.at(-1)!.kcalPerDay).toBe(Number(dragged));
+  });
+
   it('asks why it is declined, and keeps the reason with the visit', async () => {
     const { wrapper, read, saves } = await followUp();
     await weighAndLook(wrapper);
