@@ -1,5 +1,14 @@
-/** What a file at a visit is. */
-export const ATTACHMENT_KINDS = ['photo', 'letter of the vet', 'other'] as const;
+/** What a file at a visit is; a photo by the side it was taken from, where that is told. */
+export const ATTACHMENT_KINDS = [
+  'photo',
+  'photo from the left',
+  'photo from the right',
+  'photo from above',
+  'photo from the front',
+  'photo from behind',
+  'letter of the vet',
+  'other',
+] as const;
 export type AttachmentKind = (typeof ATTACHMENT_KINDS)[number];
 
 /** The types of content that are taken, told by the bytes; a recording only for an owner who asks for it. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ATTACHMENT_KINDS } from './attachment.ts';
 import { choice, day, flag, id, line, notes, requiredLine, whole } from './fields.ts';
 import {
   keptBreaches,
@@ -21,10 +22,10 @@ import { ORIGIN, WEIGHING } from './records/weighing.ts';
 // The open bundle: everything kept about one owner, or all of them, in forms other programs read.
 
 export const BUNDLE_FORMAT = 'trotwell open bundle';
-export const BUNDLE_VERSION = 3;
+export const BUNDLE_VERSION = 4;
 
 /** The schema of the records that each form of the bundle holds. */
-export const SCHEMA_OF_BUNDLE: Readonly<Record<number, number>> = { 1: 2, 2: 3, 3: 4 };
+export const SCHEMA_OF_BUNDLE: Readonly<Record<number, number>> = { 1: 2, 2: 3, 3: 4, 4: 5 };
 
 const instant = z.iso.datetime({ error: 'A time must be a UTC instant.' });
 const binned = { binnedAt: instant.nullable() };
@@ -116,7 +117,7 @@ const attachment = z.strictObject({
     'application/gpx+xml',
   ]),
   bytes: z.int().min(1).max(20_971_520),
-  kind: choice('Kind of file', ['photo', 'letter of the vet', 'other']),
+  kind: choice('Kind of file', ATTACHMENT_KINDS),
   name: requiredLine('Name of the file'),
   /** A small picture, base64; null where there is none. */
   thumbnail: z.base64().max(90_000).nullable(),

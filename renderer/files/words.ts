@@ -6,6 +6,11 @@ const MEGABYTE = 1024 * 1024;
 
 export const KIND_WORDS: Readonly<Record<AttachmentKind, string>> = {
   photo: 'Photo',
+  'photo from the left': 'Photo from the left',
+  'photo from the right': 'Photo from the right',
+  'photo from above': 'Photo from above',
+  'photo from the front': 'Photo from the front',
+  'photo from behind': 'Photo from behind',
   'letter of the vet': 'Letter of the vet',
   other: 'Other',
 };

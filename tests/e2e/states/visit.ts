@@ -128,6 +128,32 @@ async function savedStates(page: Page, shot: Shot): Promise<void> {
   await shot('visit-history', { at: history });
 }
 
+/** Opens the form of the saved visit that is read, and adds a photo of the dog from the left. */
+async function addPhotoFromTheLeft(page: Page, name: string, picture: Buffer): Promise<void> {
+  await page.getByRole('link', { name: 'Amend', exact: true }).click();
+  const files = page.getByRole('region', { name: 'Photos and letters' });
+  await files.getByLabel('Kind').selectOption({ label: 'Photo from the left' });
+  await addFile(page, name, picture);
+  await files.getByText('Photo from the left, ').waitFor();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await heading(page, 'Bramble');
+}
+
+/** Two visits with a photo from the same side at each. */
+async function photoStates(page: Page, shot: Shot): Promise<void> {
+  const together = page.getByRole('link', { name: 'The last two visits side by side' });
+  await addPhotoFromTheLeft(page, 'left-now.png', pngOf(640, 400));
+  await together.click();
+  await heading(page, 'Two visits of Bramble');
+  await page.locator('.heads a').first().click();
+  await heading(page, /^Follow-up of Bramble, /);
+  await addPhotoFromTheLeft(page, 'left-before.png', pngOf(500, 400));
+  await together.click();
+  await page.locator('figure img').nth(1).waitFor();
+  const files = page.getByRole('region', { name: 'Photos and letters' });
+  await shot('visit-beside-photos', { at: files });
+}
+
 /** The form of a follow-up, and a visit that was saved. */
 export const visitWalk: Walk = {
   name: 'visit',
@@ -152,6 +178,7 @@ export const visitWalk: Walk = {
     await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
     await shot('visit-saved', { whole: true });
     await savedStates(page, shot);
+    await photoStates(page, shot);
     await openBramble(page);
     await page.getByRole('link', { name: 'New follow-up' }).click();
     await heading(page, 'Follow-up of Bramble');

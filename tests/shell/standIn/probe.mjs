@@ -105,7 +105,7 @@ async function passFiles() {
   seen.chosen = process.env.STAND_IN_CHOOSE ?? null;
   const chosen = await api.chooseFile('csv');
   const filters = seen.openFilters;
-  const readable = process.env.STAND_IN_CHOOSE;
+  const readable = process.env.STAND_IN_CHOOSE ?? 'nothing';
   seen.chosen = [`${readable}.missing`, readable];
   const several = await api.chooseFiles('attachment');
   const noPurpose = await api.chooseFile('/etc/passwd');

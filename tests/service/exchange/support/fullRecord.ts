@@ -38,7 +38,7 @@ export async function attach(
   const { token } = taken.value;
   const isPicture = name.endsWith('.png');
   const thumbnail = isPicture ? pngOf(2, 2).toString('base64') : null;
-  const kind = isPicture ? 'photo' : 'letter of the vet';
+  const kind = isPicture ? 'photo from the left' : 'letter of the vet';
   const { id } = await desk.ok('attachments/add', { visitId, token, kind, name, thumbnail });
   return id;
 }
