@@ -55,6 +55,11 @@ export const SOURCES = {
     reference: 'FEDIAF. Nutritional Guidelines, 2021: energy of growing dogs.',
     short: 'FEDIAF 2021',
   },
+  fediafGrowthSteps: {
+    reference:
+      'FEDIAF energy of growing dogs, 210, 175 and 140 kcal/kg^0.75 by the share of adult weight, as printed in a veterinary nursing journal.',
+    short: 'FEDIAF, growth by steps',
+  },
   lmuThesis: {
     reference:
       'Doctoral thesis, LMU Munich: energy intake of privately kept dogs measured at home, n = 586, 98 ± 29 kcal/kg^0.75.',

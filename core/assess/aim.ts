@@ -12,18 +12,40 @@ export interface Aim {
   readonly sinceDay: IsoDay;
   /** The first weighing with it; null before one. */
   readonly start: { readonly day: IsoDay; readonly weightKg: number } | null;
+  /** Days without a weighing before `sinceDay`, where the plan began anew after them; else null. */
+  readonly afterGapDays: number | null;
 }
 
-/** The aim of the latest visit, as far back as visits in a row had it. `visits` is not empty. */
-export function presentAim(visits: readonly AimVisit[]): Aim {
+/** After so many days without a weighing a plan starts anew (D). */
+const GAP_DAYS = 90;
+
+/**
+ * The aim of the latest visit, as far back as visits in a row had it, or as the weighings reach back
+ * without a gap of over 90 days. `visits` is not empty; `weighings` hold those of the visits.
+ */
+export function presentAim(visits: readonly AimVisit[], weighings: readonly Weighing[]): Aim {
   const goal = visits.at(-1)!.foodGoal;
   const before = visits.findLastIndex(({ foodGoal }) => foodGoal !== goal);
   const sharing = visits.slice(before + 1);
   const weighed = sharing.find(({ weightKg }) => weightKg !== null);
-  return {
-    sinceDay: sharing[0]!.day,
-    start: weighed === undefined ? null : { day: weighed.day, weightKg: weighed.weightKg! },
-  };
+  return (
+    anewAfterGap(sharing[0]!.day, weighings) ?? {
+      sinceDay: sharing[0]!.day,
+      start: weighed === undefined ? null : { day: weighed.day, weightKg: weighed.weightKg! },
+      afterGapDays: null,
+    }
+  );
+}
+
+function anewAfterGap(sinceDay: IsoDay, weighings: readonly Weighing[]): Aim | null {
+  const gaps = weighings.map(({ day }, index) =>
+    index === 0 ? 0 : dayNumber(day, 'weighing') - dayNumber(weighings[index - 1]!.day, 'weighing'),
+  );
+  const index = gaps.findLastIndex((days) => days > GAP_DAYS);
+  const first = weighings[index];
+  if (first === undefined || first.day <= sinceDay) return null;
+  const { day, weightKg } = first;
+  return { sinceDay: day, start: { day, weightKg }, afterGapDays: gaps[index]! };
 }
 
 /**

@@ -10,6 +10,7 @@ import { aimContradiction } from '../weight/aimAndTarget.ts';
 import { estimateMaintenance } from '../weight/ownEnergy.ts';
 import { projectTarget } from '../weight/projection.ts';
 import { weightTrend } from '../weight/trend.ts';
+import type { Weighing } from '../weight/weighing.ts';
 import { weightState, type WeightState } from '../weight/weightState.ts';
 import { aimOfDecision, presentAim, rationSince, weighingsOnAim, type Aim } from './aim.ts';
 import { courseOf, lastKnown, weighingsUpTo } from './course.ts';
@@ -43,7 +44,7 @@ export function assess(input: AssessInput): Assessment | null {
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
   const decisions = decidedUpTo(input);
   const decision = decisions.at(-1);
-  const aim = presentAim(visits);
+  const aim = presentAim(visits, weighings);
   const ration = rationSince(decisions);
   const trendOnRation = weightTrend(weighingsOnAim(weighings, { aim, ration, day }));
   const earlierKg = weighings.slice(0, -1).map((weighing) => weighing.weightKg);
@@ -82,6 +83,7 @@ export function assess(input: AssessInput): Assessment | null {
         ...planAt(visits, aim, decision),
         ...startOf(aim, weightKg, earlierKg),
         ...steeredBy(body, ration, day),
+        ...watched({ dog, ageMonths, aim, weighings }),
         currentKcal: facts.intakeKcal,
         trend: trendOnRation,
         ...runningFed(facts, decision),
@@ -157,6 +159,34 @@ function aimProblem(
 ) {
   if (basis !== 'chosen') return null;
   return aimContradiction({ goal, weightKg, targetWeightKg, earlierKg });
+}
+
+/** Months after it in which a dog gains easily: weighed every two weeks (S: for 4–5 months). */
+const AFTER_NEUTERING_MONTHS = 5;
+
+interface Watched {
+  readonly dog: AssessedDog;
+  readonly ageMonths: number;
+  readonly aim: Aim;
+  readonly weighings: readonly Weighing[];
+}
+
+/** What asks for the vet or for more frequent weighing, or makes a plan begin anew. */
+function watched({ dog, ageMonths, aim, weighings }: Watched) {
+  const { neuteredAtMonths } = dog;
+  const since = neuteredAtMonths === null ? Infinity : ageMonths - neuteredAtMonths;
+  return {
+    lostPercentIn4Weeks: lostIn4Weeks(weighings),
+    neuteredLately: since >= 0 && since <= AFTER_NEUTERING_MONTHS,
+    ...(aim.afterGapDays === null ? {} : { afterGapDays: aim.afterGapDays }),
+  };
+}
+
+/** Weight gone in the 28 days up to the last weighing, % of the highest in them; 0 where none is. */
+function lostIn4Weeks(weighings: readonly Weighing[]): number {
+  const last = weighings.at(-1)!;
+  const lately = weighings.filter(({ day }) => day >= addDays(last.day, -28));
+  return 100 * (1 - last.weightKg / Math.max(...lately.map(({ weightKg }) => weightKg)));
 }
 
 /** A growing dog, with the adult weight its food is computed from. */

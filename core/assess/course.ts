@@ -36,7 +36,7 @@ export function weightCourse(input: CourseInput): Reason | null {
   const weighings = weighingsUpTo(day, visits, input.weighings);
   if (latest === undefined || weighings.length === 0) return null;
   const { kg: targetWeightKg } = targetInForce({ visits, weighings, ...input.dog, day });
-  const aim = presentAim(visits);
+  const aim = presentAim(visits, weighings);
   const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
   const decision = decisions.at(-1);
   const ration = rationSince(decisions);

@@ -1,7 +1,7 @@
 import { oneOf, weightInRange } from '../check.ts';
 import { estimate, type Estimate, type Provenance } from '../figure.ts';
 import type { SourceId } from '../sources.ts';
-import { growthEstimate } from './growth.ts';
+import { growthEnergy, growthEnergyBySteps, growthEstimate } from './growth.ts';
 import { METABOLIC_EXPONENT, metabolicWeight, restingEnergy } from './resting.ts';
 
 export const ACTIVITY_LEVELS = ['low', 'moderate', 'high', 'working'] as const;
@@ -124,7 +124,7 @@ export function maintenanceEnergy(input: MaintenanceInput): MaintenanceEnergy {
   if (lifeStage === 'puppy') {
     const dog = { weightKg: input.weightKg, adultWeightKg: input.adultWeightKg ?? Number.NaN };
     const growing = growthEstimate(dog, SPREAD_90);
-    return { ...growing, logSd: LOG_SD_BETWEEN_DOGS, references: growthReferences(dog.weightKg) };
+    return { ...growing, logSd: LOG_SD_BETWEEN_DOGS, references: growthReferences(dog) };
   }
   if (input.afterWeightLoss === true) return afterWeightLoss(input.weightKg, references);
   return adultEnergy(input, activity, lifeStage, references);
@@ -206,9 +206,20 @@ function afterWeightLoss(
   return { ...built, logSd: AFTER_LOSS.logSd, references };
 }
 
-function growthReferences(weightKg: number): EnergyReference[] {
-  const rer = restingEnergy(weightKg);
+/** Both published ways to feed growth, and the multiples of resting energy. */
+function growthReferences(dog: { weightKg: number; adultWeightKg: number }): EnergyReference[] {
+  const rer = restingEnergy(dog.weightKg);
   return [
+    {
+      label: '130 × kg^0.75 × 3.2 × (e^(−0.87 p) − 0.1), the equation of growth',
+      kcalPerDay: growthEnergy(dog),
+      source: 'nrcGrowth',
+    },
+    {
+      label: '210, 175 or 140 × kg^0.75 by the share of adult weight',
+      kcalPerDay: growthEnergyBySteps(dog),
+      source: 'fediafGrowthSteps',
+    },
     { label: '3.0 × RER, under 4 months', kcalPerDay: 3 * rer, source: 'hand2010' },
     { label: '2.0 × RER, 4 months to adult', kcalPerDay: 2 * rer, source: 'hand2010' },
   ];

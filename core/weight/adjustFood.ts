@@ -1,11 +1,11 @@
 import { inRange, oneOf, weightInRange, wholeInRange } from '../check.ts';
 import { addDays, dayNumber } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
-import { figure, type Figure } from '../figure.ts';
+import { figure, type Figure, type Reason } from '../figure.ts';
 import { rationOrNull, TREAT_SHARE } from '../food/ration.ts';
 import { aimStanding } from './aimAndTarget.ts';
 import { LOSS_AIM_PERCENT, LOSS_TYPICAL_PERCENT } from './corridor.ts';
-import { OWN, type FoodDraft } from './foodDraft.ts';
+import { because, OWN, type FoodDraft } from './foodDraft.ts';
 import { follow } from './foodFollow.ts';
 import { steer } from './foodSteer.ts';
 import { feedGrowth, growthOf } from './foodGrowth.ts';
@@ -21,8 +21,8 @@ import {
 } from './foodStart.ts';
 import type { AdjustFoodInput, FoodCase, FoodProposal } from './foodTypes.ts';
 
-/** Days to the next weighing: until the rate is set, and after (S). */
-export const WEIGH_IN_DAYS = { settling: 14, settled: 28 } as const;
+/** Days to the next weighing: until the rate is set, and after (S); of a growing dog (D). */
+export const WEIGH_IN_DAYS = { settling: 14, settled: 28, growing: 7 } as const;
 
 /**
  * What the dog should eat now: the first ration of a plan, a change, no change, or the vet.
@@ -90,21 +90,34 @@ function finish(input: FoodCase, draft: FoodDraft): FoodProposal {
   const { foods = [], mealsPerDay } = input;
   const meals = mealsPerDay === undefined ? {} : { mealsPerDay };
   const bowl = kcal === null ? null : rationOrNull({ kcalPerDay: kcal, foods, ...meals });
-  const days = draft.settled === true ? WEIGH_IN_DAYS.settled : WEIGH_IN_DAYS.settling;
   return {
     verdict: draft.verdict,
     kcalPerDay: kcal,
     ration: bowl,
     treatAllowanceKcal: kcal === null ? null : TREAT_SHARE * kcal,
-    reasons: draft.reasons,
+    reasons: [...draft.reasons, ...anewAfter(input, draft)],
     warnings: kcal === null ? [] : [...(draft.warnings ?? []), ...warningsFor(input, kcal, bowl)],
     referral: draft.referral ?? null,
     waitingFor: draft.waitingFor ?? null,
-    nextWeighInDay: addDays(input.day, days),
+    nextWeighInDay: addDays(input.day, daysToWeighing(input, draft)),
     references: input.goal === 'lose' ? lossReferences(input) : [],
     figure: kcal === null ? null : proposalFigure(input, kcal, draft),
     ...(draft.forecast === undefined ? {} : { forecast: draft.forecast }),
   };
+}
+
+/** After neutering a dog gains easily: two weeks at most, for 4–5 months (S). */
+function daysToWeighing({ growing, neuteredLately }: FoodCase, { settled }: FoodDraft): number {
+  if (growing === true) return WEIGH_IN_DAYS.growing;
+  return settled === true && neuteredLately !== true
+    ? WEIGH_IN_DAYS.settled
+    : WEIGH_IN_DAYS.settling;
+}
+
+function anewAfter({ afterGapDays }: FoodCase, { verdict }: FoodDraft): Reason[] {
+  if (afterGapDays === undefined || verdict !== 'start') return [];
+  const text = `The dog was not weighed for ${afterGapDays} days: the plan starts anew.`;
+  return [because('plan-anew', text, OWN, { days: afterGapDays })];
 }
 
 /** Set beside the aim of 1 %, so that nobody is disappointed by the usual (SciELO 2005, S). */

@@ -4,7 +4,8 @@ import { referralFloor } from '../food/floors.ts';
 import { LOSS_AIM_PERCENT } from './corridor.ts';
 import { aimContradiction, type AimedAt } from './aimAndTarget.ts';
 import { UNPLANNED_LOSS_PERCENT, weightDrift } from './drift.ts';
-import { because, OWN, refer, type FoodDraft } from './foodDraft.ts';
+import { because, OWN, refer, STEP, type FoodDraft } from './foodDraft.ts';
+import { STEP_PERCENT } from './foodStart.ts';
 import { growthOf } from './foodGrowth.ts';
 import type { AdjustFoodInput } from './foodTypes.ts';
 
@@ -17,13 +18,35 @@ export const TARGET_TOLERANCE_PERCENT = 10;
 /** Why no ration is proposed at all, before anything is computed; null when one may be. */
 export function referFirst(input: AdjustFoodInput): FoodDraft | null {
   const rule = RULES.find(({ applies }) => applies(input));
-  return rule === undefined ? null : refer(rule.code, rule.text(input), OWN);
+  if (rule === undefined) return null;
+  const referred = refer(rule.code, rule.text(input), OWN);
+  return rule.moreFood === true ? withMoreFood(input, referred) : referred;
+}
+
+/** Up to this score a dog has nothing to lose (D). */
+const LEAN_UP_TO = 5;
+
+function withMoreFood(input: AdjustFoodInput, referred: FoodDraft): FoodDraft {
+  const { currentKcal = 0, bcs, runningKcalPerDay = 0 } = input;
+  const lean = bcs !== undefined && bcs <= LEAN_UP_TO;
+  if (currentKcal <= 0 || (!lean && runningKcalPerDay <= 0)) return referred;
+  const percent = STEP_PERCENT.usual;
+  const text = `More food by ${percent} % until then.`;
+  return {
+    ...referred,
+    verdict: 'change',
+    kcalPerDay: currentKcal * (1 + percent / 100),
+    reasons: [...referred.reasons, because('step', text, STEP, { percent })],
+    formula: { formula: `present ration + ${percent} %`, ...STEP },
+  };
 }
 
 interface ReferralRule {
   readonly code: string;
   readonly applies: (input: AdjustFoodInput) => boolean;
   readonly text: (input: AdjustFoodInput) => string;
+  /** A lean or training dog gets more food meanwhile: nobody wants the loss. */
+  readonly moreFood?: true;
 }
 
 /** In order: the first that applies is the one told. */
@@ -66,7 +89,12 @@ const RULES: readonly ReferralRule[] = [
     applies: (input) => input.goal === 'lose' && targetBelowRange(input),
     text: ({ targetWeightKg, weightKg, bcs }) => {
       const { low, high } = idealWeight({ weightKg, bcs: bcs! });
-      return `The target of ${targetWeightKg} kg lies below the range for this condition score, ${low.toFixed(1)} to ${high.toFixed(1)} kg: check the target and the score before any ration is proposed, and ask the vet if both stand.`;
+      const [from, to] = [low.toFixed(1), high.toFixed(1)];
+      const range =
+        from === to
+          ? `weight for this condition score, ${to} kg`
+          : `range for this condition score, ${from} to ${to} kg`;
+      return `The target of ${targetWeightKg} kg lies below the ${range}: check the target and the score before any ration is proposed, and ask the vet if both stand.`;
     },
   },
   {
@@ -80,6 +108,7 @@ const RULES: readonly ReferralRule[] = [
     applies: ({ goal, trend }) => goal !== 'lose' && (trend?.high ?? 0) < -LOSS_AIM_PERCENT,
     text: () =>
       'The dog loses more than 1 % a week without a plan to lose: the vet has to find the cause.',
+    moreFood: true,
   },
   {
     code: 'unexplained-loss',
@@ -87,6 +116,7 @@ const RULES: readonly ReferralRule[] = [
       goal !== 'lose' && trend !== undefined && weightDrift(trend)?.code === 'drift-vet',
     text: () =>
       `The dog lost ${UNPLANNED_LOSS_PERCENT} % or more without a plan to lose: the vet has to find the cause.`,
+    moreFood: true,
   },
 ];
 

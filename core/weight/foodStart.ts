@@ -113,21 +113,28 @@ const GAIN_BY_TARGET: Provenance = {
   sources: ['hand2010', 'arithmetic'],
 };
 
-/** Never less than 10 % above what the dog needs, and 10 % above what it eats. */
+/** More than this above the present ration is no start, % (D). */
+const GAIN_START_MOST_PERCENT = 25;
+
+/** 10 % above what the dog needs and above what it eats at least, and 25 % above what it eats at most. */
 export function startGain(input: FoodCase): FoodDraft {
   const running = input.runningKcalPerDay ?? 0;
   const byTarget = GAIN_START_RER * restingEnergy(input.targetWeightKg);
   const eatenOrNeeded = Math.max(needOf(input).kcal, input.currentKcal ?? 0);
-  const kcal = Math.max(byTarget, eatenOrNeeded * (1 + STEP_PERCENT.usual / 100));
+  const wanted = Math.max(byTarget, eatenOrNeeded * (1 + STEP_PERCENT.usual / 100));
+  const present = input.currentKcal ?? 0;
+  const most = present > 0 ? present * (1 + GAIN_START_MOST_PERCENT / 100) : Infinity;
+  const kcal = Math.min(wanted, most);
   const provenance = kcal === byTarget ? GAIN_BY_TARGET : STEP;
   const text =
-    'A plan to gain starts at 1.5 × resting energy of the target weight (published 1.2–1.8), and 10 % above maintenance energy and above the present ration at least.';
+    'A plan to gain starts at 1.5 × resting energy of the target weight (published 1.2–1.8), 10 % above maintenance energy and above the present ration at least, and 25 % above the present ration at most.';
   return {
     verdict: 'start',
     kcalPerDay: kcal + running,
     reasons: [because('gain-start', text, provenance), ...runningReasons(running)],
     formula: {
-      formula: '1.5 × 70 × target kg^0.75, or maintenance energy or the present ration + 10 %',
+      formula:
+        '1.5 × 70 × target kg^0.75, or maintenance energy or the present ration + 10 %; at most the present ration + 25 %',
       ...provenance,
     },
   };

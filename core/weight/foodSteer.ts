@@ -73,6 +73,7 @@ function losing(input: FoodCase, steered: Steered): FoodDraft {
   const params = { rate: Math.round(100 * present.percentPerWeek) / 100 };
   const told = `By its record the dog would ${rateWords(present)} on the present ration`;
   const course = because(...lossCourse(steered, told), HAND, params);
+  const alarm = farTooFast(input, steered);
   const step = because(
     'step',
     `${direction < 0 ? 'Less' : 'More'} food by ${percent} %, sized by the dog's own record.`,
@@ -84,10 +85,12 @@ function losing(input: FoodCase, steered: Steered): FoodDraft {
     kcalPerDay,
     reasons: [
       course,
+      ...(alarm === null ? [] : [alarm]),
       ...(direction === 0 ? [] : [step, predicted(proposed)]),
       ...(direction < 0 ? [because('recheck-diet', RECHECK, HAND)] : []),
       ...(direction > 0 ? earlyWater(input) : []),
     ],
+    ...(alarm === null ? {} : { referral: alarm.text }),
     ...(atFloor ? { warnings: [AT_FLOOR] } : {}),
     settled: direction === 0 && proposed.low > -2 && proposed.high < -0.5,
     forecast: proposed,
@@ -106,6 +109,17 @@ function lossCourse({ direction, arriving, present }: Steered, told: string): [s
   return present.percentPerWeek > 0.05
     ? ['gains-on-loss', `The dog gains weight on a plan to lose. ${told}.`]
     : ['loses-slowly', `${told}, too slowly.`];
+}
+
+/** A loss the vet is asked about: certain to be over 3 % a week, or over 10 % in four weeks (D). */
+const FAR_TOO_FAST = { percentPerWeek: -3, in4Weeks: 10 } as const;
+
+function farTooFast({ lostPercentIn4Weeks = 0 }: FoodCase, { present }: Steered): Reason | null {
+  const { percentPerWeek, in4Weeks } = FAR_TOO_FAST;
+  if (present.high > percentPerWeek && lostPercentIn4Weeks <= in4Weeks) return null;
+  const text =
+    'The dog loses far too fast, over 3 % a week or over 10 % in four weeks: ask the vet.';
+  return because('loses-far-too-fast', text, OWN);
 }
 
 const RECHECK =

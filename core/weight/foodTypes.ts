@@ -38,6 +38,12 @@ export interface AdjustFoodInput {
   readonly state?: WeightState;
   /** Days since the ration in force began; a change waits for two weeks of it. */
   readonly daysOnRation?: number;
+  /** Days without a weighing after which the plan began anew. */
+  readonly afterGapDays?: number;
+  /** Weight gone in four weeks, % of the highest in them. */
+  readonly lostPercentIn4Weeks?: number;
+  /** Neutered in the last five months. */
+  readonly neuteredLately?: boolean;
   /** Then growth energy alone is proposed: needs `adultWeightKg`, or a growth estimate above. */
   readonly growing?: boolean;
   /** Expected adult weight of a growing dog, kg. */

@@ -565,6 +565,9 @@ export const de: OwnerWords = {
     'too-low': 'Das Gewicht liegt tiefer, als es soll.',
     'loses-slowly': '{dog} nimmt langsamer ab als geplant.',
     'loses-fast': '{dog} nimmt schneller ab als geplant.',
+    'loses-far-too-fast':
+      '{dog} nimmt viel zu schnell ab. Bitte fragen Sie jetzt Ihre Tierarztpraxis.',
+    'plan-anew': '{dog} wurde {days} Tage lang nicht gewogen. Wir beginnen neu.',
     'gains-on-loss': '{dog} nimmt zu und soll abnehmen.',
     'near-target': '{dog} ist nahe am Ziel und soll es langsam erreichen.',
     'gains-fast': '{dog} nimmt schneller zu als geplant.',

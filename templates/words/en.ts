@@ -548,6 +548,8 @@ export const en = {
     'too-low': 'The weight lies below where it should be.',
     'loses-slowly': '{dog} loses weight more slowly than planned.',
     'loses-fast': '{dog} loses weight faster than planned.',
+    'loses-far-too-fast': '{dog} loses weight far too fast. Please ask your vet now.',
+    'plan-anew': '{dog} was not weighed for {days} days. We start anew.',
     'gains-on-loss': '{dog} gains weight and should lose some.',
     'near-target': '{dog} is near the target and should get there slowly.',
     'gains-fast': '{dog} gains weight faster than planned.',

@@ -555,6 +555,8 @@ export const es: OwnerWords = {
     'too-low': 'El peso está por debajo de donde debe.',
     'loses-slowly': '{dog} pierde peso más despacio de lo previsto.',
     'loses-fast': '{dog} pierde peso más deprisa de lo previsto.',
+    'loses-far-too-fast': '{dog} pierde peso demasiado deprisa. Pregunte ya a su veterinario.',
+    'plan-anew': 'A {dog} no se le pesó durante {days} días. Empezamos de nuevo.',
     'gains-on-loss': '{dog} gana peso y debería perderlo.',
     'near-target': '{dog} está cerca de la meta y debe llegar despacio.',
     'gains-fast': '{dog} gana peso más deprisa de lo previsto.',

@@ -571,6 +571,9 @@ export const fr: OwnerWords = frenchSpacing({
     'too-low': 'Le poids est au-dessous de ce qu’il devrait être.',
     'loses-slowly': '{dog} perd du poids plus lentement que prévu.',
     'loses-fast': '{dog} perd du poids plus vite que prévu.',
+    'loses-far-too-fast':
+      '{dog} perd du poids bien trop vite. Demandez conseil à votre vétérinaire dès maintenant.',
+    'plan-anew': '{dog} n’a pas été pesé pendant {days} jours. Nous repartons à zéro.',
     'gains-on-loss': '{dog} prend du poids et devrait en perdre.',
     'near-target': '{dog} est près du but et doit y arriver lentement.',
     'gains-fast': '{dog} prend du poids plus vite que prévu.',

@@ -137,6 +137,23 @@ describe('growth against the published multiples', () => {
     expect(kcal / (130 * (30 * p) ** 0.75)).toBeCloseTo(computed, 3);
   });
 
+  // FEDIAF, printed in a veterinary nursing journal (S): used for dogs that stay under 23 kg (D).
+  it.each([
+    [3, 210],
+    [6, 175],
+    [9, 140],
+  ])('%i kg of 10 kg: %i kcal/kg^0.75 (S), and the equation lies higher', (weightKg, perKg075) => {
+    const small = maintenanceEnergy({ weightKg, lifeStage: 'puppy', adultWeightKg: 10 });
+    expect(small.mid / metabolicWeight(weightKg)).toBeCloseTo(perKg075, 9);
+    expect(growthEnergy({ weightKg, adultWeightKg: 10 })).toBeGreaterThan(small.mid);
+    const large = maintenanceEnergy({
+      weightKg: 2.3 * weightKg,
+      lifeStage: 'puppy',
+      adultWeightKg: 23,
+    });
+    expect(large.mid).toBe(growthEnergy({ weightKg: 2.3 * weightKg, adultWeightKg: 23 }));
+  });
+
   // FEDIAF 2021, the other printed row (S), to its one decimal.
   it.each([
     [0.15, 2.5],

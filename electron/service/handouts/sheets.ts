@@ -189,7 +189,7 @@ const BUILDERS: Builders = {
       running: runningProgress(material),
       food: {
         proposal: decision?.proposal ?? null,
-        referred: decision === null && assessment.food.verdict === 'refer',
+        referred: decision === null && assessment.food.referral !== null,
         asProposed: decision?.decision === 'accepted',
         note: decision?.note ?? '',
         previousKcal: earlier?.kcalPerDay ?? null,

@@ -120,7 +120,12 @@ describe('maintenance energy', () => {
     const puppy = { weightKg: 9, lifeStage: 'puppy' } as const;
     const grown = maintenanceEnergy({ ...puppy, adultWeightKg: 30 });
     expect(grown.mid).toBeCloseTo(growthEnergy({ weightKg: 9, adultWeightKg: 30 }), 9);
-    expect(grown.references.map(({ label }) => label.slice(0, 3))).toEqual(['3.0', '2.0']);
+    expect(grown.references.map(({ label }) => label.slice(0, 3))).toEqual([
+      '130',
+      '210',
+      '3.0',
+      '2.0',
+    ]);
     expect(() => maintenanceEnergy(puppy)).toThrow(/adultWeightKg must be from 0.5 to 150 kg/);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/assess/assess.ts';
 import type { AssessedDecision, AssessedVisit, AssessInput } from '../../../core/assess/types.ts';
-import { addDays } from '../../../core/day.ts';
+import { addDays, dayNumber } from '../../../core/day.ts';
 import { restingEnergy } from '../../../core/energy/resting.ts';
 import { buildRamp } from '../../../core/ramp/build.ts';
 import { grownDog, visit } from '../assess/visits.ts';
@@ -255,6 +255,80 @@ describe('weighings after the last visit', () => {
       day: after(8),
     });
     expect(cut.own.mid).toBeLessThan(of(1300) - 200);
+  });
+});
+
+describe('a loss that nobody wants', () => {
+  const sliding = (bcs: number) =>
+    assessed([0, 2, 4, 6].map((week) => visit(after(week), 28 - 0.45 * week, { kcal: 900, bcs })));
+
+  it('sends a lean dog to the vet and gives it a tenth more meanwhile (D)', () => {
+    const { food } = sliding(4);
+    expect(food.referral).toMatch(/the vet has to find the cause/);
+    expect(food.kcalPerDay).toBeCloseTo(990, 6);
+    expect(codes(food)).toEqual(['unexplained-loss', 'step']);
+  });
+
+  it('gives a heavy dog no more: the vet alone', () => {
+    expect(sliding(7).food).toMatchObject({ verdict: 'refer', kcalPerDay: null });
+  });
+});
+
+describe('a loss far too fast', () => {
+  it('asks the vet beside giving more food: over 10 % in four weeks (D)', () => {
+    const { food } = losing([40, 38.5, 37, 35.5], 800, 30);
+    expect(food.referral).toBeNull();
+    const far = losing([40, 38.5, 36.9, 35.3, 33.1], 800, 28).food;
+    expect(far.referral).toMatch(/over 10 % in four weeks: ask the vet/);
+    expect(far.kcalPerDay!).toBeGreaterThan(800);
+  });
+});
+
+describe('a plan to lose without a weighing for over 90 days', () => {
+  const plan = { foodGoal: 'lose', targetWeightKg: 32, kcal: 1100 } as const;
+  const back = (week: number) =>
+    assessed(
+      [visit(START, 40, { ...plan, bcs: 8 }), visit(after(week), 39, { ...plan, bcs: null })],
+      {
+        foodDecisions: [ate(0, 1100)],
+      },
+    );
+
+  it('starts anew from the weight of today, and says so', () => {
+    const { food, corridor } = back(16);
+    expect(food.verdict).toBe('start');
+    expect(food.reasons.at(-1)!.text).toBe(
+      'The dog was not weighed for 112 days: the plan starts anew.',
+    );
+    expect(corridor[0]).toMatchObject({ day: after(16), aim: 39 });
+  });
+
+  it('goes on within 90 days', () => {
+    const { food, corridor } = back(12);
+    expect(codes(food)).not.toContain('plan-anew');
+    expect(food.verdict).not.toBe('start');
+    expect(corridor[0]!.day).toBe(START);
+  });
+});
+
+describe('the next weighing', () => {
+  const held = (changes: object) => {
+    const visits = [0, 4, 8, 12, 16].map((week) => visit(after(week), 27, { kcal: 1000 }));
+    const dog = { ...grownDog, birthDay: '2024-05-01', ...changes };
+    const { food } = assessed(visits, { dog, foodDecisions: [ate(0, 1000)] });
+    return dayNumber(food.nextWeighInDay, 'day') - dayNumber(after(16), 'day');
+  };
+
+  it('is in a month once the rate is set, in two weeks in the months after neutering (S)', () => {
+    expect(held({ neuteredAtMonths: 12 })).toBe(28);
+    // Two years old on 1 May: 19 to 23 months at these visits.
+    expect(held({ neuteredAtMonths: 20 })).toBe(14);
+  });
+
+  it('of a growing dog is in a week (D)', () => {
+    const puppy = { ...grownDog, birthDay: '2025-07-01', adultWeightKg: 24 };
+    const { food } = assessed([visit(START, 13, { kcal: 1000 })], { dog: puppy });
+    expect(food.nextWeighInDay).toBe(after(1));
   });
 });
 

@@ -273,16 +273,23 @@ describe('the start of a plan', () => {
 
   it('to gain is 1.5 × resting energy, and 10 % above the present ration at least', () => {
     const gain = { ...first, goal: 'gain', bcs: 4, targetWeightKg: 32 } as const;
-    expect(ask({ ...gain, currentKcal: 600 }).kcalPerDay).toBeCloseTo(1.5 * restingEnergy(32), 9);
+    expect(ask({ ...gain, currentKcal: 1200 }).kcalPerDay).toBeCloseTo(1.5 * restingEnergy(32), 9);
     const eater = ask({ ...gain, currentKcal: 1700 });
     expect(eater.kcalPerDay).toBeCloseTo(1870, 9);
     expect(codes(eater.warnings)).toContain('gain-high');
   });
 
+  it('to gain is at most 25 % above what the dog eats (D)', () => {
+    const gain = { ...first, goal: 'gain', bcs: 4, targetWeightKg: 32 } as const;
+    for (const currentKcal of [900, 1000, 1100]) {
+      expect(ask({ ...gain, currentKcal }).kcalPerDay).toBeCloseTo(1.25 * currentKcal, 9);
+    }
+  });
+
   it('to gain is never less than 10 % above maintenance', () => {
     const maintenance = maintenanceEnergy({ weightKg: 30, activity: 'working' });
     const gain = { ...first, goal: 'gain', bcs: 4, targetWeightKg: 32, maintenance } as const;
-    const proposal = ask({ ...gain, currentKcal: 900 });
+    const proposal = ask({ ...gain, currentKcal: 2000 });
     expect(proposal.kcalPerDay).toBeCloseTo(1.1 * maintenance.mid, 9);
     expect(proposal.reasons[0]).toMatchObject({ evidence: 'D', mark: 'M' });
     expect(ask({ ...gain, maintenance: undefined, currentKcal: 0 }).reasons[0]).toMatchObject({
