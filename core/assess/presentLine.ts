@@ -53,6 +53,28 @@ export const AT_TARGET_SHARE = 0.02;
 const GAIN_PERCENT = 1;
 const GAIN_DAYS = 14;
 
+/** What was last measured of a dog; null where nothing was. */
+export interface LastMeasured {
+  readonly kg: number | null;
+  readonly bcs: number | null;
+}
+
+/**
+ * The last weight and the last score of `presentLine` alone, for a list that is asked for at every
+ * key and shows no more: no course is worked out for it.
+ */
+export function lastMeasured({
+  visits,
+  weighings,
+  day,
+}: Pick<LineInput, 'visits' | 'weighings' | 'day'>): LastMeasured {
+  const until = visits.filter((visit) => visit.day <= day);
+  return {
+    kg: weighingsUpTo(day, until, weighings).at(-1)?.weightKg ?? null,
+    bcs: lastKnown(until, ({ bcs }) => bcs),
+  };
+}
+
 /**
  * The part of `presentState` that lists of many dogs show. It is taken over there as it is, so that
  * a list says nothing of its own.

@@ -3,7 +3,7 @@ import type { DogLine, FoundDogs } from '../contract/contract.ts';
 import { MOST_LISTED, type DogFilter, type DogOrder } from '../contract/dogList.ts';
 import type { Desk, Handlers } from './context.ts';
 import { dogsHolding } from './dogFilters.ts';
-import { presentLines } from './presentLines.ts';
+import { lastMeasures } from './presentLines.ts';
 import { likeWords, matches } from './searchText.ts';
 
 interface Listing {
@@ -88,13 +88,12 @@ interface Page extends Listing {
   readonly offset?: number | undefined;
 }
 
-type Matching = Awaited<ReturnType<typeof matching>>;
-
-/** One page of the dogs that match, with what their lines show. */
-async function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLine[]> {
+/** One page of the dogs that match, with what their lines show, and how many match in all. */
+async function findDogs(desk: Desk, page: Page): Promise<FoundDogs> {
   const { order = 'last visit', offset = 0 } = page;
   const direction = (page.descending ?? FIRST_DOWN[order]) ? 'desc' : 'asc';
-  const dogs = await select
+  const select = await matching(desk, page);
+  const rows = await select
     .select([
       'dog.id',
       'dog.name',
@@ -104,6 +103,8 @@ async function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLi
       'client.name as clientName',
       'client.phone',
       LAST_DAY.as('lastVisitDay'),
+      // Counted on the way: a second query would look for all of them once more.
+      sql<number>`count(*) over ()`.as('count'),
     ])
     // Dogs without a value stand last, whichever way round.
     .orderBy(KEYS[order], (key) => key[direction]().nullsLast())
@@ -112,29 +113,19 @@ async function readPage(desk: Desk, select: Matching, page: Page): Promise<DogLi
     .limit(MOST_LISTED)
     .offset(offset)
     .execute();
-  const lines = await presentLines(
+  const measured = await lastMeasures(
     desk,
-    dogs.map(({ id }) => id),
+    rows.map(({ id }) => id),
   );
-  return dogs.map((dog) => {
-    const { weight, bcs } = lines.get(dog.id)!;
-    return { ...dog, lastWeightKg: weight?.kg ?? null, lastBcs: bcs };
+  const dogs = rows.map(({ count: _count, ...dog }) => {
+    const { kg, bcs } = measured.get(dog.id)!;
+    return { ...dog, lastWeightKg: kg, lastBcs: bcs };
   });
+  return { dogs, count: rows[0]?.count ?? 0 };
 }
 
-const listDogs = async (desk: Desk, page: Page): Promise<DogLine[]> =>
-  readPage(desk, await matching(desk, page), page);
-
-/** The first page and how many dogs match in all; the filters are worked out once. */
-async function findDogs(desk: Desk, page: Omit<Page, 'offset'>): Promise<FoundDogs> {
-  const select = await matching(desk, page);
-  const dogs = await readPage(desk, select, page);
-  if (dogs.length < MOST_LISTED) return { dogs, count: dogs.length };
-  const { count } = await select
-    .select((eb) => eb.fn.countAll<number>().as('count'))
-    .executeTakeFirstOrThrow();
-  return { dogs, count };
-}
+const listDogs = async (desk: Desk, page: Page): Promise<readonly DogLine[]> =>
+  (await findDogs(desk, page)).dogs;
 
 function dogsOfOwner(desk: Desk, { clientId }: { readonly clientId: string }) {
   return desk.db

@@ -1,5 +1,12 @@
 import { sql } from 'kysely';
-import { presentLine, type LineInput, type PresentLine, type Weighing } from '../../core/index.ts';
+import {
+  lastMeasured,
+  presentLine,
+  type LastMeasured,
+  type LineInput,
+  type PresentLine,
+  type Weighing,
+} from '../../core/index.ts';
 import type { Desk } from './context.ts';
 
 // Lists of many dogs. SQL reads what was recorded and narrows to the dogs that can be named at all;
@@ -35,6 +42,21 @@ export async function presentLines(
       day,
     });
   return new Map(dogs.map((dog) => [dog.id, line(dog)]));
+}
+
+/** What was last measured of each of these dogs, by today. */
+export async function lastMeasures(
+  desk: Desk,
+  dogIds: readonly string[],
+): Promise<Map<string, LastMeasured>> {
+  const [visits, weighings] = await Promise.all([
+    readVisits(desk, dogIds),
+    readWeighings(desk, dogIds),
+  ]);
+  const day = desk.today();
+  const measured = (id: string): LastMeasured =>
+    lastMeasured({ visits: visits.get(id) ?? [], weighings: weighings.get(id) ?? [], day });
+  return new Map(dogIds.map((id) => [id, measured(id)]));
 }
 
 async function readVisits(desk: Desk, dogIds: readonly string[]): Promise<Map<string, Visit[]>> {

@@ -26,22 +26,26 @@ export function useDogList() {
   const load = useLoad<Found>(async () => {
     const query = asked.query.trim();
     const { filters, order, descending } = { ...asked, filters: [...asked.filters] };
-    const found = await client.call('dogs/find', { query, filters, order, descending });
+    const [found, owners] = await Promise.all([
+      client.call('dogs/find', { query, filters, order, descending }),
+      query === '' ? null : client.call('clients/list', { query }),
+    ]);
     if (!found.ok) return found;
-    const deeds = await findDeeds(query, found.value.dogs);
+    const ofOwners = owners?.ok === true ? ownerDeeds(owners.value, found.value.dogs) : [];
+    const deeds = [
+      ...(await deedsOfWords(query, found.value.dogs)),
+      ...ofOwners,
+      ...placesFor(query),
+    ];
     return { ok: true, value: { query, filters, ...found.value, deeds } };
   });
 
-  /** What else the words may mean: a place, a deed for a dog, or an owner without a dog. */
-  async function findDeeds(query: string, dogs: readonly DogLine[]): Promise<Deed[]> {
-    if (query === '') return [];
-    const places = placesFor(query);
-    const owners = await client.call('clients/list', { query });
-    const ofOwners = owners.ok ? ownerDeeds(owners.value, dogs) : [];
+  /** "visit bramble", where no dog is called so: what can be done with the dogs that are called bramble. */
+  async function deedsOfWords(query: string, dogs: readonly DogLine[]): Promise<Deed[]> {
     const split = splitDeed(query);
-    if (split === null || dogs.length > 0) return [...ofOwners, ...places];
+    if (split === null || dogs.length > 0) return [];
     const named = await client.call('dogs/list', { query: split.name });
-    return [...(named.ok ? deedsFor(split.deeds, named.value) : []), ...ofOwners, ...places];
+    return named.ok ? deedsFor(split.deeds, named.value) : [];
   }
 
   async function reload(): Promise<void> {
