@@ -51,3 +51,19 @@ export async function drawPage(
   });
   await layer.render();
 }
+
+/** Dots an inch of a page on paper, as office printers set it (D); a PDF counts 72 points. */
+const DPI = 300;
+const POINTS = 72;
+
+/** One page as a picture for paper. */
+export async function paintPage(page: PDFPageProxy): Promise<Blob> {
+  const viewport = page.getViewport({ scale: DPI / POINTS });
+  const canvas = document.createElement('canvas');
+  canvas.width = Math.floor(viewport.width);
+  canvas.height = Math.floor(viewport.height);
+  await page.render({ canvas, viewport, intent: 'print' }).promise;
+  const picture = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve));
+  if (picture === null) throw new Error('There is no room to draw the page.');
+  return picture;
+}

@@ -1,11 +1,13 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { RenderedHandout } from '../../electron/contract/contract.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 import { tabAndChoose, tabAndPress, tabAndTick, tabAndType, tabTo } from './support/keyboard.ts';
 import { countInput, keystrokeEstimate, type Tally } from './support/keystrokes.ts';
+import { holdPrinting } from './support/printing.ts';
 import { pdfText } from './support/pdfText.ts';
 
 // From the first start to a printed plan without once touching a mouse.
@@ -205,17 +207,26 @@ describe('a follow-up by keyboard alone', () => {
   });
 
   it('saves, and prints the sheets without leaving the page', async () => {
-    const download = page.waitForEvent('download');
+    const paper = await holdPrinting(page);
+    const answer = page.waitForResponse('**/call/handouts/bundle');
     // Nothing is left to decide: the focus is at the button that saves.
     expect(await focused()).toBe('Save visit');
     await press('Tab');
     expect(await focused()).toBe('Save and print the sheets');
     decide();
     await press('Enter');
-    const text = pdfText(await readFile(await (await download).path()));
+    const { value } = (await (await answer).json()) as { value: RenderedHandout };
+    const text = pdfText(Buffer.from(value.base64, 'base64'));
     expect(text).toContain('Running plan for Juno');
     expect(text).toContain('Tinned food');
     await heading('The visit of Juno is saved').waitFor();
+    await page.getByText(/^The sheets, .*given to the print window/).waitFor();
+    // Every page of the sheets, and of nothing else, goes to the paper; then they are gone.
+    const { pages } = value;
+    expect(await paper()).toEqual({ pages, pictures: pages, left: 0 });
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the PDF' }).dispatchEvent('click');
+    expect((await readFile(await (await download).path())).toString('latin1', 0, 5)).toBe('%PDF-');
     await page.getByText(/^The sheets, .*handed over/).waitFor();
     expect(await axeViolations(page)).toEqual([]);
   });
