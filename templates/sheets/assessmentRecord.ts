@@ -231,7 +231,7 @@ function decisions(
     ...(plan === null
       ? []
       : [
-          fill(record.planDecision, {
+          fill(plan.ramp.weeks.length === 0 ? record.planStopped : record.planDecision, {
             version: plan.version,
             weeks: plan.ramp.weeks.length,
             day: tools.format.day(plan.startDay),

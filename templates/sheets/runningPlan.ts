@@ -31,7 +31,7 @@ import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
 import type { HandoutDocument } from '../render.ts';
-import { wordsFor, type OwnerWords } from '../words/words.ts';
+import { stoppedWords, wordsFor, type OwnerWords } from '../words/words.ts';
 
 /** Where a plan that is under way is printed from, and what was told of it. */
 export interface PlanOnward {
@@ -128,7 +128,7 @@ function soFar(onward: PlanOnward, words: OwnerWords['plan'], format: Format): s
 
 /** The running plan, or the walking programme, as one part of a document. */
 export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
-  const words = data.ramp === null ? all : wordsFor(all, programmeOf(data.ramp));
+  const words = data.ramp === null ? stoppedWords(all) : wordsFor(all, programmeOf(data.ramp));
   const tools = press(data, words.frame);
   const { ramp, dog, findings, screening } = data;
   const { plan } = words;
@@ -138,11 +138,11 @@ export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
     consentFact(findings, words.findings, tools.format),
   ];
   const notes = rampNotes(ramp?.reasons ?? [], { words, format: tools.format, dog: dog.name });
-  const advice = pair(foodAndWater(words), askYourVet(words, dog.name));
+  const vet = askYourVet(words, dog.name);
   const items = [
     ...screening.reasons,
     ...(ramp?.reasons ?? []),
-    ...(data.heat?.reasons ?? []),
+    ...(ramp === null ? [] : (data.heat?.reasons ?? [])),
     ...ADVICE,
   ];
   return {
@@ -156,16 +156,23 @@ export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
       section(plan.found, [factGrid(facts, tools.colours)]),
       ...gaitNote(findings, words),
       stopRules(words, dog.name, tools),
-      everyRun(words),
-      nextDay(words, dog.name, tools),
-      ...heatLimits(data, words, tools),
+      ...(ramp === null ? [] : everyOuting(data, words, tools)),
       heatFirstAid(words, dog.name, tools),
-      ...(ramp === null ? [] : withAdvice(weekPages(ramp, data, words, tools), advice, ramp)),
+      ...(ramp === null
+        ? []
+        : withAdvice(weekPages(ramp, data, words, tools), pair(foodAndWater(words), vet), ramp)),
       ...notes.body,
     ],
-    end: [...(ramp === null ? [advice] : notes.end), sourceNote(items, words.sources)],
+    end: [...(ramp === null ? [vet] : notes.end), sourceNote(items, words.sources)],
   };
 }
+
+/** What only a dog with outings needs. */
+const everyOuting = (data: RunningPlanData, words: OwnerWords, tools: Press) => [
+  everyRun(words),
+  nextDay(words, data.dog.name, tools),
+  ...heatLimits(data, words, tools),
+];
 
 function heatLimits(data: RunningPlanData, words: OwnerWords, tools: Press): readonly Content[] {
   if (data.heat == null) return [];

@@ -151,6 +151,18 @@ export const de: OwnerWords = {
       'Frisches Wasser steht immer da.',
     ],
     vetMay: 'Darf {dog} mit diesem Gehen beginnen?',
+    bands: {
+      'usual care': 'Nach Plan gehen',
+      caution: 'Mit Vorsicht gehen',
+      'half the run time': 'Halbe Gehzeit',
+      'walk only': 'Kurz und langsam',
+      'no run': 'Nicht zügig gehen',
+    },
+  },
+  /** For a dog that may not run: in place of the lines of a plan that speak of runs. */
+  stopped: {
+    stopIntro: 'Rufen Sie sofort an, wenn {dog}:',
+    vetMay: 'Darf {dog} laufen, und ab wann?',
   },
   screening: {
     title: 'Kann {dog} laufen?',
@@ -563,12 +575,12 @@ export const de: OwnerWords = {
       'Das Ziel ist erreicht. Das Futter steigt in kleinen Schritten. Wiegen Sie alle zwei Wochen.',
     'too-high': 'Das Gewicht liegt höher, als es soll.',
     'too-low': 'Das Gewicht liegt tiefer, als es soll.',
-    'loses-slowly': '{dog} nimmt langsamer ab als geplant.',
-    'loses-fast': '{dog} nimmt schneller ab als geplant.',
+    'loses-slowly': 'Mit diesem Futter nähme {dog} langsamer ab als geplant.',
+    'loses-fast': 'Mit diesem Futter nähme {dog} schneller ab als geplant.',
     'loses-far-too-fast':
       '{dog} nimmt viel zu schnell ab. Bitte fragen Sie jetzt Ihre Tierarztpraxis.',
     'plan-anew': '{dog} wurde {days} Tage lang nicht gewogen. Wir beginnen neu.',
-    'gains-on-loss': '{dog} nimmt zu und soll abnehmen.',
+    'gains-on-loss': 'Mit diesem Futter nähme {dog} zu, nicht ab.',
     'near-target': '{dog} ist nahe am Ziel und soll es langsam erreichen.',
     'gains-fast': '{dog} nimmt schneller zu als geplant.',
     'gains-slowly': '{dog} nimmt langsamer zu als geplant.',

@@ -148,6 +148,18 @@ export const en = {
       'Fresh water is always there.',
     ],
     vetMay: 'May {dog} begin with these walks?',
+    bands: {
+      'usual care': 'Walk as planned',
+      caution: 'Walk with care',
+      'half the run time': 'Half the walk time',
+      'walk only': 'Short and slow',
+      'no run': 'No brisk walk',
+    },
+  },
+  /** For a dog that may not run: in place of the lines of a plan that speak of runs. */
+  stopped: {
+    stopIntro: 'Call at once if {dog}:',
+    vetMay: 'May {dog} run, and from when?',
   },
   screening: {
     title: 'Can {dog} run?',
@@ -546,11 +558,11 @@ export const en = {
       'The target is reached. The food goes up in small steps. Weigh every two weeks.',
     'too-high': 'The weight lies above where it should be.',
     'too-low': 'The weight lies below where it should be.',
-    'loses-slowly': '{dog} loses weight more slowly than planned.',
-    'loses-fast': '{dog} loses weight faster than planned.',
+    'loses-slowly': 'On this food {dog} would lose weight more slowly than planned.',
+    'loses-fast': 'On this food {dog} would lose weight faster than planned.',
     'loses-far-too-fast': '{dog} loses weight far too fast. Please ask your vet now.',
     'plan-anew': '{dog} was not weighed for {days} days. We start anew.',
-    'gains-on-loss': '{dog} gains weight and should lose some.',
+    'gains-on-loss': 'On this food {dog} would gain weight, not lose it.',
     'near-target': '{dog} is near the target and should get there slowly.',
     'gains-fast': '{dog} gains weight faster than planned.',
     'gains-slowly': '{dog} gains weight more slowly than planned.',

@@ -147,6 +147,7 @@ export const enPractice = {
     decisionTitle: 'Decisions',
     foodDecision: 'Food: {energy} a day ({verdict}).',
     planDecision: 'Plan: version {version}, {weeks} weeks from {day}.',
+    planStopped: 'Plan: version {version}, no outings from {day} on.',
     notesTitle: 'Notes',
     amendedTitle: 'Amendments',
     amendedBy: 'Amended on {day} by {by}: {reason}',

@@ -149,6 +149,18 @@ export const es: OwnerWords = {
       'Siempre hay agua fresca.',
     ],
     vetMay: '¿Puede {dog} empezar estos paseos?',
+    bands: {
+      'usual care': 'Pasear según el plan',
+      caution: 'Pasear con cuidado',
+      'half the run time': 'Mitad del tiempo',
+      'walk only': 'Corto y lento',
+      'no run': 'Sin paseo a paso vivo',
+    },
+  },
+  /** For a dog that may not run: in place of the lines of a plan that speak of runs. */
+  stopped: {
+    stopIntro: 'Llame enseguida si {dog}:',
+    vetMay: '¿Puede correr {dog}, y desde cuándo?',
   },
   screening: {
     title: '¿Puede correr {dog}?',
@@ -553,11 +565,11 @@ export const es: OwnerWords = {
       'La meta está lograda. La comida sube en pasos pequeños. Pese cada dos semanas.',
     'too-high': 'El peso está por encima de donde debe.',
     'too-low': 'El peso está por debajo de donde debe.',
-    'loses-slowly': '{dog} pierde peso más despacio de lo previsto.',
-    'loses-fast': '{dog} pierde peso más deprisa de lo previsto.',
+    'loses-slowly': 'Con esta comida {dog} perdería peso más despacio de lo previsto.',
+    'loses-fast': 'Con esta comida {dog} perdería peso más deprisa de lo previsto.',
     'loses-far-too-fast': '{dog} pierde peso demasiado deprisa. Pregunte ya a su veterinario.',
     'plan-anew': 'A {dog} no se le pesó durante {days} días. Empezamos de nuevo.',
-    'gains-on-loss': '{dog} gana peso y debería perderlo.',
+    'gains-on-loss': 'Con esta comida {dog} ganaría peso en vez de perderlo.',
     'near-target': '{dog} está cerca de la meta y debe llegar despacio.',
     'gains-fast': '{dog} gana peso más deprisa de lo previsto.',
     'gains-slowly': '{dog} gana peso más despacio de lo previsto.',

@@ -153,6 +153,18 @@ export const fr: OwnerWords = frenchSpacing({
       'Il y a toujours de l’eau fraîche.',
     ],
     vetMay: '{dog} peut-il commencer ces marches ?',
+    bands: {
+      'usual care': 'Marcher comme prévu',
+      caution: 'Marcher avec soin',
+      'half the run time': 'Moitié du temps',
+      'walk only': 'Court et lent',
+      'no run': 'Pas de marche active',
+    },
+  },
+  /** For a dog that may not run: in place of the lines of a plan that speak of runs. */
+  stopped: {
+    stopIntro: 'Appelez tout de suite si {dog} :',
+    vetMay: '{dog} peut-il courir, et à partir de quand ?',
   },
   screening: {
     title: '{dog} peut courir ?',
@@ -569,12 +581,12 @@ export const fr: OwnerWords = frenchSpacing({
       'Le but est atteint. La ration monte par petits pas. Pesez toutes les deux semaines.',
     'too-high': 'Le poids est au-dessus de ce qu’il devrait être.',
     'too-low': 'Le poids est au-dessous de ce qu’il devrait être.',
-    'loses-slowly': '{dog} perd du poids plus lentement que prévu.',
-    'loses-fast': '{dog} perd du poids plus vite que prévu.',
+    'loses-slowly': 'Avec cette ration, {dog} perdrait du poids plus lentement que prévu.',
+    'loses-fast': 'Avec cette ration, {dog} perdrait du poids plus vite que prévu.',
     'loses-far-too-fast':
       '{dog} perd du poids bien trop vite. Demandez conseil à votre vétérinaire dès maintenant.',
     'plan-anew': '{dog} n’a pas été pesé pendant {days} jours. Nous repartons à zéro.',
-    'gains-on-loss': '{dog} prend du poids et devrait en perdre.',
+    'gains-on-loss': 'Avec cette ration, {dog} prendrait du poids au lieu d’en perdre.',
     'near-target': '{dog} est près du but et doit y arriver lentement.',
     'gains-fast': '{dog} prend du poids plus vite que prévu.',
     'gains-slowly': '{dog} prend du poids plus lentement que prévu.',

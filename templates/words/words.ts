@@ -24,12 +24,13 @@ export type FrameWords = OwnerWords['frame'];
 export function wordsFor(words: OwnerWords, programme: Programme): OwnerWords {
   if (programme === 'running') return words;
   const { plan, walking } = words;
-  const { minutes, nextMild, nextStop, vetMay, ...own } = walking;
+  const { minutes, nextMild, nextStop, vetMay, bands, ...own } = walking;
   const [fine, , longer, lame] = plan.nextSigns;
   const [goOn, again, back] = plan.nextSteps;
   const [, ...questions] = plan.vetQuestions;
   return {
     ...words,
+    heat: { ...words.heat, bands },
     plan: {
       ...plan,
       ...own,
@@ -40,4 +41,12 @@ export function wordsFor(words: OwnerWords, programme: Programme): OwnerWords {
       vetQuestions: [vetMay, ...questions],
     },
   };
+}
+
+/** The words for a dog that may not run: no line speaks of a run or a plan that it does not have. */
+export function stoppedWords(words: OwnerWords): OwnerWords {
+  const { plan, stopped } = words;
+  const [, ...questions] = plan.vetQuestions;
+  const { stopIntro, vetMay } = stopped;
+  return { ...words, plan: { ...plan, stopIntro, vetQuestions: [vetMay, ...questions] } };
 }
