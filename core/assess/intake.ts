@@ -2,7 +2,13 @@ import type { IsoDay } from '../day.ts';
 import { intakeEnergy } from '../food/ration.ts';
 import type { AssessedDecision, AssessedVisit } from './types.ts';
 
-/** A ration decided at or after the latest visit stands; before that, what was told there. */
+/** So near to the ration decided, a diet told is that ration in whole grams, % (D). */
+const SAME_PERCENT = 1;
+
+/**
+ * A ration decided at or after the latest visit stands; before that, what was told there, unless it is
+ * the ration decided as the kitchen scale weighs it.
+ */
 export function presentIntake(
   latest: AssessedVisit,
   decisions: readonly AssessedDecision[],
@@ -10,7 +16,9 @@ export function presentIntake(
   const decided = decisions.at(-1);
   if (decided !== undefined && decided.decidedOn >= latest.day) return decided.kcalPerDay;
   const told = intakeEnergy(latest.diet);
-  return told > 0 ? told : (decided?.kcalPerDay ?? 0);
+  if (decided === undefined) return told;
+  const same = Math.abs(told - decided.kcalPerDay) <= (SAME_PERCENT / 100) * decided.kcalPerDay;
+  return told <= 0 || same ? decided.kcalPerDay : told;
 }
 
 /**

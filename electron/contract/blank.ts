@@ -1,4 +1,4 @@
-import type { Ration } from '../../core/index.ts';
+import { weighOut, type Ration } from '../../core/index.ts';
 import type { FoodDecision } from './contract.ts';
 import { switchedDiet } from './foodSwitch.ts';
 import type { ClientInput, DogInput, PlanRequest, Practice, VisitFacts } from './records.ts';
@@ -63,14 +63,12 @@ export function blankVisit(
   };
 }
 
+/** The foods with the grams that the owner's sheet names. */
 function dietNow(diet: VisitFacts['diet'], decided: Ration | null | undefined): VisitFacts['diet'] {
+  const weighed = decided == null ? [] : weighOut(decided).items;
   return diet.map((item) => {
-    const ration = decided?.items.find(
-      ({ name, treat }) => name === item.name && treat === item.treat,
-    );
-    return ration === undefined
-      ? item
-      : { ...item, gramsPerDay: Math.round(ration.gramsPerDay * 10) / 10 };
+    const fed = weighed.find(({ name, treat }) => name === item.name && treat === item.treat);
+    return fed === undefined ? item : { ...item, gramsPerDay: fed.gramsPerDay };
   });
 }
 

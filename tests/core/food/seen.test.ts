@@ -332,6 +332,20 @@ describe('the next weighing', () => {
   });
 });
 
+describe('a ration weighed out in whole grams', () => {
+  it('is the ration decided: told so at the next visit it changes nothing by a rounding', () => {
+    for (let kcal = 990; kcal <= 1000; kcal += 1) {
+      const told = 4 * Math.round(kcal / 4);
+      const { intakeKcal, food } = assessed(
+        [0, 2, 4].map((week) => visit(after(week), 27, { kcal: week === 0 ? 1000 : told })),
+        { foodDecisions: [ate(0, kcal)] },
+      );
+      expect(intakeKcal).toBe(kcal);
+      expect(food.kcalPerDay).toBe(kcal);
+    }
+  });
+});
+
 describe('a growing dog', () => {
   const puppy = { ...grownDog, birthDay: '2025-07-01', adultWeightKg: 24, neuteredAtMonths: null };
 
