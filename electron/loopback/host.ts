@@ -20,6 +20,11 @@ import { STRICT_HEADERS } from '../service/frontEnd/headers.ts';
 const MOST_BYTES = 4 * 1024 * 1024;
 /** The fullest visit has some hundred parts, a few levels deep. Ours (D). */
 const CALL_LIMITS: JsonLimits = { deepest: 64, mostParts: 100_000 };
+/**
+ * Where a start code is handed in: the page itself, answered as "not found", because browsers keep the
+ * address of what was not found out of the history they show.
+ */
+const OPENING = '/open';
 /** A start code as JSON, with room to spare. */
 const MOST_BYTES_OF_CODE = 1024;
 const SLOWEST_REQUEST_MS = 10_000;
@@ -93,7 +98,7 @@ export async function startHost(options: HostOptions): Promise<Host> {
   return {
     port,
     newAddress: (route = '') =>
-      `http://127.0.0.1:${port}/#start=${options.door.newCode()}${route === '' ? '' : `&${route}`}`,
+      `http://127.0.0.1:${port}${OPENING}#start=${options.door.newCode()}${route === '' ? '' : `&${route}`}`,
     close() {
       state.closing = true;
       return closeServer(server);
@@ -167,9 +172,11 @@ function buildApp(options: HostOptions, state: HostState): Hono<{ Bindings: Http
     return context.json(await answer(options.service, name, await context.req.text()));
   });
   app.get('*', async (context) => {
-    const asset = assets.get(context.req.path);
+    const { path } = context.req;
+    const asset = assets.get(path === OPENING ? '/' : path);
     if (asset === undefined) return context.body(null, 404);
-    return context.body(await readFile(asset.file), 200, { 'content-type': asset.mediaType });
+    const status = path === OPENING ? 404 : 200;
+    return context.body(await readFile(asset.file), status, { 'content-type': asset.mediaType });
   });
   app.notFound((context) => context.body(null, 404));
   app.onError((_error, context) => context.body(null, 500));

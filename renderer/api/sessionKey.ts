@@ -28,7 +28,7 @@ export async function openSession(tab: Tab): Promise<SessionKey> {
   const { location, history, sessionStorage: store } = tab;
   const [, code, route = '/'] = /^#start=([^&]+)(?:&(\/.*))?/.exec(location.hash) ?? [];
   if (code === undefined) return kept(store, 'no-key');
-  history.replaceState(history.state, '', `${location.pathname}${location.search}#${route}`);
+  history.replaceState(history.state, '', `/${location.search}#${route}`);
   const exchanged = await exchange(tab, code);
   if (exchanged.key === null) return exchanged;
   store.setItem(STORED, exchanged.key);

@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CHROMIUM_ARGS, findWholeChromium } from '../support/chromium.ts';
@@ -40,6 +41,14 @@ function filesWith(place: string, words: readonly string[]): string[] {
       return wanted.some((word) => bytes.includes(word));
     })
     .map((file) => file.slice(place.length + 1));
+}
+
+/** The addresses that the browser shows as its history. */
+function shownHistory(profile: string): string[] {
+  const database = new Database(join(profile, 'Default', 'History'), { readonly: true });
+  const rows = database.prepare('SELECT url FROM urls WHERE hidden = 0').all() as { url: string }[];
+  database.close();
+  return rows.map(({ url }) => url);
 }
 
 /** Runs in the page: counts what its policy had to forbid. */
@@ -108,4 +117,7 @@ it('leaves no byte of an erased owner in the browser’s own files', async () =>
   expect(filesWith(profile, [...OWNER.split(' '), DOG, NOTE])).toEqual([]);
   expect(filesWith(profile, ['trotwell'])).not.toEqual([]);
   expect(breaches).toEqual([]);
+  const history = shownHistory(profile);
+  expect(history).not.toEqual([]);
+  expect(history.filter((url) => url.includes('start='))).toEqual([]);
 }, 120_000);

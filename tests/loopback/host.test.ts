@@ -164,7 +164,7 @@ describe('the exchange of a start code', () => {
   test('keeps the code out of what browsers send', () => {
     const address = new URL(host.newAddress());
     expect(address.search).toBe('');
-    expect(address.pathname).toBe('/');
+    expect(address.pathname).toBe('/open');
     expect(address.username + address.password).toBe('');
   });
 
@@ -202,6 +202,15 @@ describe('the front end', () => {
     const reply = await send({ port: host.port, path: '/' });
     expect(reply.status).toBe(200);
     expect(reply.headers['content-type']).toBe('text/html; charset=utf-8');
+  });
+
+  test('is answered as not found where a start code is handed in: it stays out of histories', async () => {
+    const path = new URL(host.newAddress()).pathname;
+    const [reply, page] = await Promise.all(
+      [path, '/'].map((of) => send({ port: host.port, path: of })),
+    );
+    expect(reply!.status).toBe(404);
+    expect(reply!.body).toBe(page!.body);
   });
 
   test.each([

@@ -9,7 +9,7 @@ import { codeOf, openHost } from './support/openHost.ts';
 import { openLine, send } from './support/raw.ts';
 
 const MAIN = fileURLToPath(new URL('../../electron/loopback/main.mjs', import.meta.url));
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#start=[\w-]+(?=\s)/g;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/open#start=[\w-]+(?=\s)/g;
 const children: ChildProcess[] = [];
 
 afterEach(() => {

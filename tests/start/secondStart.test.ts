@@ -14,7 +14,7 @@ import { temporaryFolder } from '../service/desk.ts';
 import { boot } from '../shell/support/boot.ts';
 
 const ENTRY = fileURLToPath(new URL('../../electron/loopback/main.mjs', import.meta.url));
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#start=\S+/g;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/open#start=\S+/g;
 const children: ChildProcess[] = [];
 
 afterEach(() => {

@@ -46,7 +46,7 @@ const ended = (child: ChildProcess): Promise<number | null> =>
 
 describe('npm start', () => {
   test('serves, prints the address, and closes the database on Ctrl-C', async () => {
-    const run = await start(['--browser'], /http:\/\/127\.0\.0\.1:\d+\/#start=\S+\n/);
+    const run = await start(['--browser'], /http:\/\/127\.0\.0\.1:\d+\/open#start=\S+\n/);
     const { origin, hash } = new URL(/http:\S+/.exec(run.text())![0]);
     const post = (path: string, body: unknown, key = '') =>
       fetch(`${origin}${path}`, {

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 
 const ENTRY = fileURLToPath(new URL('../../../electron/loopback/main.mjs', import.meta.url));
 const ADDRESS_LIMIT_MS = 30_000;
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/#start=\S+/;
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/open#start=\S+/;
 
 export interface Host {
   /** The address printed at the start. It opens one window. */
