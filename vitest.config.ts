@@ -52,6 +52,7 @@ export default defineConfig({
           // A page leaves nothing behind that another reads, so files share a worker and its modules.
           isolate: false,
           include: ['tests/renderer/**/*.test.ts'],
+          setupFiles: ['tests/renderer/support/unmount.ts'],
           testTimeout: 60_000,
         },
       },

@@ -1,6 +1,6 @@
 import { flushPromises, mount } from '@vue/test-utils';
 import fc from 'fast-check';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { ref } from 'vue';
 import { blankVisit } from '../../../electron/contract/blank.ts';
 import type { Attachment } from '../../../electron/contract/attachment.ts';
@@ -96,10 +96,6 @@ const FILE: DogFile = {
 };
 const entriesOf = (deeds: readonly DogDeed[] = [], files: readonly Attachment[] = []) =>
   timelineEntries({ file: FILE, files, deeds }, shown);
-
-afterEach(() => {
-  document.body.innerHTML = '';
-});
 
 describe('the entries of a timeline', () => {
   it('are the newest first, and within a day in the order of a visit', () => {

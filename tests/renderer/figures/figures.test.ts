@@ -1,7 +1,8 @@
 import { mount } from '@vue/test-utils';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
 import {
+  type Figure,
   gaitChanges,
   idealWeight,
   restingEnergyFigure,
@@ -17,21 +18,18 @@ import { appPlugins } from '../support/plugins.ts';
 
 const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ').replaceAll(/\s+/g, ' ');
 
-afterEach(() => {
-  document.body.innerHTML = '';
-});
-
 describe('why this number', () => {
-  async function open(figure: Parameters<typeof restingEnergyFigure>[0]) {
+  async function open(figure: Figure): Promise<Element> {
     const wrapper = mount(WhyNumber, {
-      props: { figure: restingEnergyFigure(figure) },
+      props: { figure },
       global: { plugins: appPlugins() },
       attachTo: document.body,
     });
     await wrapper.get('button').trigger('click');
     await nextTick();
-    return plain(document.querySelector('.why-sheet')?.textContent ?? '');
+    return document.querySelector('.why-sheet')!;
   }
+  const textOf = async (figure: Figure) => plain((await open(figure)).textContent);
 
   it('is a button that names the number and what it is', () => {
     const wrapper = mount(WhyNumber, {
@@ -45,24 +43,20 @@ describe('why this number', () => {
   });
 
   it('opens on formula, inputs, evidence, how we came by it, and the source', async () => {
-    const text = await open(20);
+    const text = await textOf(restingEnergyFigure(20));
     expect(text).toContain('70 × kg to the power 0.75');
     expect(text).toContain('Body weight 20.0 kg');
     expect(text).toContain('C: textbook, guideline or sport rule; read in the source');
     expect(text).toContain('Small Animal Clinical Nutrition');
   });
 
-  it('leads to the pages of the rules that decided it, and to none where none did', async () => {
-    expect(await open(20)).not.toContain('Rule');
-    document.body.innerHTML = '';
-    const wrapper = mount(WhyNumber, {
-      props: { figure: gaitChanges({ heightM: 0.5 }).canterSpeed.figure },
-      global: { plugins: appPlugins() },
-      attachTo: document.body,
-    });
-    await wrapper.get('button').trigger('click');
-    await nextTick();
-    const links = [...document.querySelectorAll('.why-sheet a')];
+  it('leads to no page of a rule where none decided it', async () => {
+    expect(await textOf(restingEnergyFigure(20))).not.toContain('Rule');
+  });
+
+  it('leads to the pages of the rules that decided it', async () => {
+    const sheet = await open(gaitChanges({ heightM: 0.5 }).canterSpeed.figure);
+    const links = [...sheet.querySelectorAll('a')];
     expect(links.map((link) => link.getAttribute('href'))).toEqual([
       '/rules/froudeCanterLow',
       '/rules/froudeCanterHigh',
@@ -71,14 +65,11 @@ describe('why this number', () => {
   });
 
   it('says so where a source is from memory', async () => {
-    const wrapper = mount(WhyNumber, {
-      props: { figure: { ...restingEnergyFigure(20), mark: 'M', sources: ['kleiber1961'] } },
-      global: { plugins: appPlugins() },
-      attachTo: document.body,
+    const text = await textOf({
+      ...restingEnergyFigure(20),
+      mark: 'M',
+      sources: ['kleiber1961'],
     });
-    await wrapper.get('button').trigger('click');
-    await nextTick();
-    const text = plain(document.querySelector('.why-sheet')?.textContent ?? '');
     expect(text).toContain('from memory, not re-read');
     expect(text).toContain('(from memory)');
   });

@@ -27,7 +27,6 @@ async function openMenu() {
 
 afterEach(() => {
   localStorage.clear();
-  document.body.innerHTML = '';
   delete root.dataset['text'];
   delete root.dataset['theme'];
 });

@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream';
-import { enableAutoUnmount, flushPromises, mount, type VueWrapper } from '@vue/test-utils';
+import { flushPromises, mount, type VueWrapper } from '@vue/test-utils';
 import { createPinia, type Pinia } from 'pinia';
-import { afterEach, expect, vi } from 'vitest';
+import { expect, vi } from 'vitest';
 import { ref, type Component } from 'vue';
 import type { Router } from 'vue-router';
 import type { Answer } from '../../../electron/contract/errors.ts';
@@ -15,9 +15,6 @@ import type { TestDesk } from '../../service/desk.ts';
 import { appPlugins } from './plugins.ts';
 
 const WAIT = { timeout: 20_000, interval: 10 };
-
-// A page left mounted would go on answering in the next test.
-enableAutoUnmount(afterEach);
 
 /** A file as the practitioner has it at hand. */
 export interface FileAtHand {
