@@ -218,6 +218,10 @@ const SIGNS_OF_ILLNESS: readonly string[] = [
   'exercise-intolerance',
 ];
 
+/** What is eaten, drunk or digested in a way that a vet should know of before the food is changed (D). */
+const isUnlikeItself = ({ appetite, thirst, stool }: AssessedVisit): boolean =>
+  appetite === 'less than usual' || thirst === 'more than usual' || stool === 'loose';
+
 /** What the record says of feeding, and of what stands against it. */
 function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
   const bcs = lastKnown(visits, (entry) => entry.bcs);
@@ -226,6 +230,8 @@ function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
     ...(bcs === null ? {} : { bcs }),
     ...(muscle === null ? {} : { muscle }),
     unwell: visit.signs.some((sign) => SIGNS_OF_ILLNESS.includes(sign)),
+    unlikeItself: isUnlikeItself(visit),
+    onMedicine: (visit.medicine ?? '').trim() !== '',
     pregnantOrNursing: visit.signs.some((sign) => sign === 'pregnancy' || sign === 'lactation'),
     goal: visit.foodGoal,
     weightLossDiet: visit.weightLossDiet,

@@ -6,7 +6,14 @@ import type { FedFood } from '../food/ration.ts';
 import type { GaitMeasurement } from '../gait/types.ts';
 import type { SessionResult } from '../ramp/reviewTypes.ts';
 import type { Ramp, StartLevel } from '../ramp/types.ts';
-import type { Disease, HeatIllness, Injury, LamenessClearance } from '../readiness/record.ts';
+import type {
+  Appetite,
+  Disease,
+  HeatIllness,
+  Injury,
+  LamenessClearance,
+  Stool,
+} from '../readiness/record.ts';
 import type { LimbGrades, Screening, SurgeryState, WalkBase } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import type { RunAsItWas } from '../track/types.ts';
@@ -53,6 +60,10 @@ export interface AssessedVisit {
   readonly disease?: Disease;
   readonly heatIllness?: HeatIllness;
   readonly medicine?: string;
+  /** Eating, drinking and digesting as told at the visit; null, or left out: not asked. */
+  readonly appetite?: Appetite | null;
+  readonly thirst?: Appetite | null;
+  readonly stool?: Stool | null;
   readonly airwayDisease: boolean;
   /** Written clearance of the vet for a short nose or airway disease. */
   readonly airwayClearance: boolean;

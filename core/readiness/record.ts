@@ -106,4 +106,6 @@ export const leastDifference = (name: string): number | null => {
 
 export const FOOD_KINDS = ['complete', 'home-made', 'raw', 'mixed'] as const;
 export const APPETITES = ['normal', 'less than usual', 'more than usual'] as const;
+export type Appetite = (typeof APPETITES)[number];
 export const STOOLS = ['normal', 'soft', 'loose', 'hard'] as const;
+export type Stool = (typeof STOOLS)[number];

@@ -57,6 +57,12 @@ const RULES: readonly ReferralRule[] = [
     text: () => 'The dog is not well: the vet has to see it before the food is changed.',
   },
   {
+    code: 'unlike-itself',
+    applies: ({ unlikeItself }) => unlikeItself === true,
+    text: () =>
+      'The dog eats less or drinks more than usual, or has loose stool: the vet has to see it before the food is changed.',
+  },
+  {
     code: 'pregnant',
     applies: ({ pregnantOrNursing }) => pregnantOrNursing === true,
     text: () => 'A pregnant or nursing bitch is fed by the vet’s advice: nothing is proposed here.',

@@ -51,8 +51,11 @@ export interface AdjustFoodInput {
   /** The present ration comes from a plan to lose that has ended. */
   readonly rationFromLossPlan?: boolean;
   readonly pregnantOrNursing?: boolean;
-  /** Ill, or eating or drinking unlike itself: no ration without the vet. */
+  /** Ill: no ration without the vet. */
   readonly unwell?: boolean;
+  /** Eats less or drinks more than usual, or has loose stool: no ration without the vet. */
+  readonly unlikeItself?: boolean;
+  readonly onMedicine?: boolean;
   /** The food is a complete diet made for weight loss. */
   readonly weightLossDiet?: boolean;
   readonly foods?: readonly FedFood[];

@@ -16,11 +16,18 @@ export function warningsFor(input: AdjustFoodInput, kcal: number, bowl: Ration |
     ...goalAgainstScore(input),
     ...floorWarning(input, kcal),
     ...treatWarning(input, kcal),
+    ...(input.onMedicine === true ? [ON_MEDICINE] : []),
     ...(input.goal === 'lose' && input.muscle === 'mild loss' ? [MUSCLE_WARNING] : []),
     ...gainWarnings(input, kcal),
     ...(bowl === null && (input.foods ?? []).length > 0 ? [NO_ROOM] : []),
   ];
 }
+
+const ON_MEDICINE = because(
+  'food-on-medicine',
+  'The dog is on medicine, which can change appetite and weight: ask the vet about the food.',
+  OWN,
+);
 
 /** Growing dogs are fed far above the floor of adults, and by another standard. */
 function floorWarning(input: AdjustFoodInput, kcalPerDay: number): Reason[] {

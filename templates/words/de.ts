@@ -580,6 +580,9 @@ export const de: OwnerWords = {
     'loses-far-too-fast':
       '{dog} nimmt viel zu schnell ab. Bitte fragen Sie jetzt Ihre Tierarztpraxis.',
     'plan-anew': '{dog} wurde {days} Tage lang nicht gewogen. Wir beginnen neu.',
+    'unlike-itself':
+      '{dog} frisst weniger oder trinkt mehr als sonst oder hat dünnen Kot. Das gehört in die Tierarztpraxis, bevor sich das Futter ändert.',
+    'food-on-medicine': '{dog} bekommt Medizin. Fragen Sie in der Praxis nach dem Futter.',
     'gains-on-loss': 'Mit diesem Futter nähme {dog} zu, nicht ab.',
     'near-target': '{dog} ist nahe am Ziel und soll es langsam erreichen.',
     'gains-fast': '{dog} nimmt schneller zu als geplant.',

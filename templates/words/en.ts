@@ -562,6 +562,9 @@ export const en = {
     'loses-fast': 'On this food {dog} would lose weight faster than planned.',
     'loses-far-too-fast': '{dog} loses weight far too fast. Please ask your vet now.',
     'plan-anew': '{dog} was not weighed for {days} days. We start anew.',
+    'unlike-itself':
+      '{dog} eats less or drinks more than usual, or has loose stools. The vet has to see it before the food changes.',
+    'food-on-medicine': '{dog} is on medicine. Ask your vet about the food.',
     'gains-on-loss': 'On this food {dog} would gain weight, not lose it.',
     'near-target': '{dog} is near the target and should get there slowly.',
     'gains-fast': '{dog} gains weight faster than planned.',

@@ -569,6 +569,9 @@ export const es: OwnerWords = {
     'loses-fast': 'Con esta comida {dog} perdería peso más deprisa de lo previsto.',
     'loses-far-too-fast': '{dog} pierde peso demasiado deprisa. Pregunte ya a su veterinario.',
     'plan-anew': 'A {dog} no se le pesó durante {days} días. Empezamos de nuevo.',
+    'unlike-itself':
+      '{dog} come menos o bebe más de lo normal, o tiene heces sueltas. Debe verlo el veterinario antes de cambiar la comida.',
+    'food-on-medicine': '{dog} toma medicinas. Pregunte al veterinario por la comida.',
     'gains-on-loss': 'Con esta comida {dog} ganaría peso en vez de perderlo.',
     'near-target': '{dog} está cerca de la meta y debe llegar despacio.',
     'gains-fast': '{dog} gana peso más deprisa de lo previsto.',

@@ -586,6 +586,9 @@ export const fr: OwnerWords = frenchSpacing({
     'loses-far-too-fast':
       '{dog} perd du poids bien trop vite. Demandez conseil à votre vétérinaire dès maintenant.',
     'plan-anew': '{dog} n’a pas été pesé pendant {days} jours. Nous repartons à zéro.',
+    'unlike-itself':
+      '{dog} mange moins ou boit plus que d’habitude, ou a des selles molles. Le vétérinaire doit le voir avant de changer la ration.',
+    'food-on-medicine': '{dog} prend un médicament. Parlez de la ration à votre vétérinaire.',
     'gains-on-loss': 'Avec cette ration, {dog} prendrait du poids au lieu d’en perdre.',
     'near-target': '{dog} est près du but et doit y arriver lentement.',
     'gains-fast': '{dog} prend du poids plus vite que prévu.',

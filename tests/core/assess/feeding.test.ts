@@ -84,6 +84,29 @@ describe('signs of illness', () => {
   });
 });
 
+describe('what the owner tells of eating and drinking', () => {
+  it.each([
+    { appetite: 'less than usual' },
+    { thirst: 'more than usual' },
+    { stool: 'loose' },
+  ] as const)('sends the dog to the vet before its food is changed: %o', (told) => {
+    const { food } = foodOf([visit(START, 27, { ...told, kcal: 1100 })]);
+    expect(food).toMatchObject({ verdict: 'refer', kcalPerDay: null });
+    expect(food.reasons[0]!.code).toBe('unlike-itself');
+  });
+
+  it('leaves the food alone where it is as usual, and names medicine', () => {
+    const usual = { appetite: 'normal', thirst: 'normal', stool: 'soft' } as const;
+    const { food } = foodOf([
+      visit(START, 27, { ...usual, medicine: 'Joint tablets', kcal: 1100 }),
+    ]);
+    expect(food.kcalPerDay).not.toBeNull();
+    expect(food.warnings.map(({ code }) => code)).toContain('food-on-medicine');
+    const without = foodOf([visit(START, 27, { ...usual, kcal: 1100 })]).food;
+    expect(without.warnings.map(({ code }) => code)).not.toContain('food-on-medicine');
+  });
+});
+
 describe('the end of a plan to lose', () => {
   const weights = [30, 29.4, 28.8, 28.2, 27.6, 27];
   const losing = weights.map((weightKg, index) =>
