@@ -22,4 +22,7 @@ export interface Shelf {
   readonly phrases: readonly OwnPhrase[];
 }
 
+/** A name as it is compared: two that differ in case or in how their letters are composed are one. */
+export const folded = (name: string): string => name.normalize('NFC').trim().toLowerCase();
+
 export const EMPTY_SHELF: Shelf = { foods: [], phrases: [] };

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { OwnFoodInput } from '../contract/calls/shelf.ts';
-import type { Shelf } from '../contract/shelf.ts';
+import { folded, type Shelf } from '../contract/shelf.ts';
 import type { Handlers } from './context.ts';
 import { badField } from './refuse.ts';
 import type { Schema } from './schema.ts';
@@ -8,7 +8,6 @@ import type { Schema } from './schema.ts';
 type Db = Kysely<Schema>;
 
 const byText = (a: string, b: string): number => a.localeCompare(b);
-const folded = (text: string): string => text.normalize('NFC').toLowerCase();
 
 /** The practice's own foods and note phrases. */
 export async function readShelf(db: Db): Promise<Shelf> {

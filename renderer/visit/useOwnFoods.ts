@@ -1,5 +1,5 @@
 import { computed } from 'vue';
-import type { OwnFood } from '../../electron/contract/shelf.ts';
+import { folded, type OwnFood } from '../../electron/contract/shelf.ts';
 import { useClient } from '../api/client.ts';
 import { useNotice } from '../stores/notice.ts';
 import { useShelf } from '../stores/shelf.ts';
@@ -7,7 +7,6 @@ import type { DietEntry } from './visitForm.ts';
 
 type Typed = Pick<DietEntry, 'name' | 'treat' | 'kcalPer100g'>;
 
-const folded = (name: string): string => name.normalize('NFC').trim().toLowerCase();
 const kindOf = (treat: boolean): OwnFood['kind'] => (treat ? 'treat' : 'food');
 
 /** The foods of the practice, beside what is typed into a food table. */
