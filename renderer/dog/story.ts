@@ -1,5 +1,5 @@
 import { compareLameness, underWay } from '../../core/index.ts';
-import type { DogFile, Visit } from '../../electron/contract/contract.ts';
+import type { DogFile, FoodDecision, Visit } from '../../electron/contract/contract.ts';
 import type { Shown } from '../units/shown.ts';
 import { LIMB_WORDS } from '../words.ts';
 import { sessionText } from '../plan/rampText.ts';
@@ -44,13 +44,17 @@ function lamenessChanges(before: Visit, now: Visit): string[] {
     );
 }
 
-function foodChange({ foodDecisions }: DogFile, before: Visit, shown: Shown): string {
+function foodChange({ foodDecisions }: DogFile, { day }: Visit, shown: Shown): string {
   const last = foodDecisions.at(-1);
-  if (last === undefined || last.decidedOn <= before.day) return '';
+  if (last === undefined || last.decidedOn <= day) return '';
   const earlier = foodDecisions.at(-2);
-  const now = shown.figure(last.kcalPerDay, 'kcal/day');
+  const amount = ({ kcalPerDay }: FoodDecision) => shown.figure(kcalPerDay, 'kcal/day');
+  const now = amount(last);
   if (earlier === undefined) return `The food was set to ${now}.`;
-  return `The food was set to ${now}, before ${shown.figure(earlier.kcalPerDay, 'kcal/day')}.`;
+  const before = amount(earlier);
+  return now === before
+    ? `The food stays at ${now}.`
+    : `The food was set to ${now}, before ${before}.`;
 }
 
 function planChange({ plans }: DogFile, before: Visit): string {

@@ -1,4 +1,5 @@
 import type { Content } from 'pdfmake/interfaces';
+import type { IsoDay } from '../../core/day.ts';
 import type { Provenance, Reason } from '../../core/figure.ts';
 import { BETWEEN_RUNS, programmeOf, sessionsAWeek } from '../../core/ramp/outing.ts';
 import { weekSeries } from '../../core/ramp/weekSeries.ts';
@@ -40,6 +41,8 @@ export interface PlanOnward {
   readonly outingsPlanned: number;
   /** The longest run without a break, or walk, min; null before the first. */
   readonly longestMinutes: number | null;
+  /** The next outing that is due; null where none is left. */
+  readonly nextDay: IsoDay | null;
 }
 
 export interface RunningPlanData extends HandoutContext {
@@ -75,16 +78,17 @@ function atAGlance(
   const { format } = tools;
   const weeks = weeksFrom(ramp, onward);
   const [first] = weeks.flatMap(({ sessions }) => sessions);
+  const firstDay = onward === null ? first?.day : onward.nextDay;
   const facts = [
     fill(words.perWeek, { count: sessionsAWeek(ramp) }),
     fill(words.weeks, { count: weeks.length }),
   ];
   const begins =
-    first === undefined
+    firstDay == null
       ? []
       : [
           fill(onward === null ? words.firstRun : words.nextOuting, {
-            day: format.weekdayDay(first.day),
+            day: format.weekdayDay(firstDay),
           }),
         ];
   const reached =

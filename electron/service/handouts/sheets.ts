@@ -37,13 +37,14 @@ function ramp({ state }: Material) {
 function onward({ state }: Material): PlanOnward | null {
   const going = underWay(state.programme);
   const week = going?.week ?? going?.plan.ramp.weeks[0];
-  if (week === undefined || week.number <= 1) return null;
+  if (going === null || week === undefined || week.number <= 1) return null;
   const { done, shortened, planned, longestRunMinutes } = state.soFar!;
   return {
     fromWeek: week.number,
     outingsDone: done + shortened,
     outingsPlanned: planned,
     longestMinutes: longestRunMinutes,
+    nextDay: going.next?.day ?? null,
   };
 }
 

@@ -7,7 +7,7 @@ import {
   blankVisit,
 } from '../../../electron/contract/blank.ts';
 import { presentInput } from '../../../electron/contract/assessInput.ts';
-import type { DogFile, Plan, Visit } from '../../../electron/contract/contract.ts';
+import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import { toRampRequest } from '../../../electron/contract/rampRequest.ts';
 import { changesSince, comingNext } from '../../../renderer/dog/story.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
@@ -46,6 +46,18 @@ describe('what changed since the visit before', () => {
       'The condition score went from 7 to 6 of 9.',
       'Lameness at trot, left hind: better, grade 2 to 1 of 5.',
     ]);
+  });
+
+  it('says of food that was left alone that it stays', () => {
+    const decided = (decidedOn: string, kcalPerDay: number) =>
+      ({ decidedOn, kcalPerDay }) as FoodDecision;
+    const of = (kcal: number) => {
+      const visits = [visit('2026-01-05'), visit('2026-02-02')];
+      const foodDecisions = [decided('2026-01-05', 783.2), decided('2026-02-02', kcal)];
+      return changesSince({ ...fileOf(visits), foodDecisions }, shown).map(plain);
+    };
+    expect(of(782.9)).toEqual(['The food stays at 783 kcal/day.']);
+    expect(of(700)).toEqual(['The food was set to 700 kcal/day, before 783 kcal/day.']);
   });
 
   it('is nothing at the first visit, and nothing is made of what was not measured', () => {

@@ -135,7 +135,8 @@ function runningPlan(page: Page, today: string): Told {
     week: week?.number ?? null,
     lastWeek: weeks.at(-1)?.number ?? null,
     runMinutes: week?.minutes ?? null,
-    nextOuting: days.find((day) => day >= today) ?? null,
+    // A plan under way names the day; one that begins is read from its table.
+    nextOuting: dayIn(page, words.plan.nextOuting) ?? days.find((day) => day >= today) ?? null,
     ...(says(text, words.plan.notReached)
       ? {}
       : { goalDay: dayIn(page, isWalking ? words.walking.reachedOn : words.plan.reachedOn) }),

@@ -54,7 +54,13 @@ export function onwardPlan(paper: Paper): RunningPlanData {
     ownerMinutes: 8,
     laterStages: ['pull', 'hills', 'speed'],
   });
-  const onward = { fromWeek: 14, outingsDone: 37, outingsPlanned: 39, longestMinutes: 21 };
+  const onward = {
+    fromWeek: 14,
+    outingsDone: 37,
+    outingsPlanned: 39,
+    longestMinutes: 21,
+    nextDay: base.ramp!.weeks[13]!.sessions[0]!.day,
+  };
   return { ...base, onward };
 }
 
