@@ -25,6 +25,9 @@ export class ArgumentError extends RangeError {
 /**
  * Returns `value` when it is a finite number inside `min..max` (both included).
  * @throws ArgumentError (a RangeError) that names the argument, its unit and the accepted range.
+ * @example
+ * inRange('bcs', 5, 'of 9', { min: 1, max: 9 }) // => 5
+ * inRange('bcs', 10, 'of 9', { min: 1, max: 9 }) // throws bcs must be from 1 to 9 of 9, but is 10
  */
 export function inRange(argument: string, value: number, unit: string, range: Range): number {
   if (typeof value === 'number' && value >= range.min && value <= range.max) return value;
@@ -37,7 +40,12 @@ export function inRange(argument: string, value: number, unit: string, range: Ra
   );
 }
 
-/** As `inRange`, for a whole number. */
+/**
+ * As `inRange`, for a whole number.
+ * @example
+ * wholeInRange('weeks', 4, 'weeks', { min: 1, max: 52 }) // => 4
+ * wholeInRange('weeks', 4.5, 'weeks', { min: 1, max: 52 }) // throws weeks must be a whole number
+ */
 export function wholeInRange(argument: string, value: number, unit: string, range: Range): number {
   inRange(argument, value, unit, range);
   if (Number.isInteger(value)) return value;
@@ -50,7 +58,12 @@ export function wholeInRange(argument: string, value: number, unit: string, rang
   );
 }
 
-/** As `inRange`, for one of a fixed list of words. */
+/**
+ * As `inRange`, for one of a fixed list of words.
+ * @example
+ * oneOf('goal', 'lose', ['lose', 'hold']) // => 'lose'
+ * oneOf('goal', 'grow', ['lose', 'hold']) // throws goal must be one of lose, hold, but is grow
+ */
 export function oneOf<T extends string>(argument: string, value: T, allowed: readonly T[]): T {
   if (allowed.includes(value)) return value;
   throw new ArgumentError(
@@ -61,7 +74,10 @@ export function oneOf<T extends string>(argument: string, value: T, allowed: rea
   );
 }
 
-/** Returns `value` when it is a list. @throws ArgumentError that names the argument. */
+/**
+ * Returns `value` when it is a list. @throws ArgumentError that names the argument.
+ * @example listOf('weights', [30, 29.6]) // => [30, 29.6]
+ */
 export function listOf<T>(argument: string, value: readonly T[]): readonly T[] {
   if (Array.isArray(value)) return value;
   throw new ArgumentError(
@@ -75,7 +91,12 @@ export function listOf<T>(argument: string, value: readonly T[]): readonly T[] {
 /** Body weights the program accepts: the lightest toy puppy to the heaviest giant breed, in kg (D). */
 export const WEIGHT_KG: Range = { min: 0.1, max: 150 };
 
-/** Checks a body weight in kg. */
+/**
+ * Checks a body weight in kg.
+ * @example
+ * weightInRange('weightKg', 30) // => 30
+ * weightInRange('weightKg', 0) // throws weightKg must be from 0.1 to 150 kg, but is 0
+ */
 export function weightInRange(argument: string, weightKg: number): number {
   return inRange(argument, weightKg, 'kg', WEIGHT_KG);
 }

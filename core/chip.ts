@@ -11,6 +11,9 @@ const TEST_CODE = '999';
  *
  * Fifteen digits: three of a country (ISO 3166-1) or, from 900 to 998, of a maker, and twelve of a
  * national code of 38 bits. There is no check digit, so a slip of one digit mostly passes.
+ * @example
+ * chipProblem('12345') // => 'Chip number must have 15 digits (ISO 11784).'
+ * chipProblem('276 0981 0123 4567') // => null
  * Source: ISO 11784 as recalled (M).
  */
 export function chipProblem(text: string): string | null {
@@ -25,5 +28,8 @@ export function chipProblem(text: string): string | null {
   return `The last 12 digits of a chip number go up to ${MOST_NATIONAL}: read it again.`;
 }
 
-/** The number without the spaces, points or hyphens people write in it. */
+/**
+ * The number without the spaces, points or hyphens people write in it.
+ * @example chipDigits('276 0981-0123.4567') // => '276098101234567'
+ */
 export const chipDigits = (text: string): string => text.replace(BETWEEN, '');

@@ -63,7 +63,12 @@ function parseDay(text: string): number {
   return daysBeforeMonth(year, month) + day - 1;
 }
 
-/** True for a real calendar day inside `DAY_RANGE`, written `YYYY-MM-DD`. */
+/**
+ * True for a real calendar day inside `DAY_RANGE`, written `YYYY-MM-DD`.
+ * @example
+ * isIsoDay('2024-02-29') // => true
+ * isIsoDay('2026-02-29') // => false
+ */
 export function isIsoDay(text: string): boolean {
   return !Number.isNaN(parseDay(text)) && text >= DAY_RANGE.min && text <= DAY_RANGE.max;
 }
@@ -71,6 +76,7 @@ export function isIsoDay(text: string): boolean {
 /**
  * Days since 1970-01-01, for arithmetic in hot loops.
  * @throws ArgumentError when `day` is not a calendar day.
+ * @example dayNumber('2000-01-01') // => 10957
  */
 export function dayNumber(day: IsoDay, argument = 'day'): number {
   const days = typeof day === 'string' ? parseDay(day) : Number.NaN;
@@ -85,22 +91,34 @@ export function dayNumber(day: IsoDay, argument = 'day'): number {
   return days;
 }
 
-/** The day for a number from `dayNumber`. */
+/**
+ * The day for a number from `dayNumber`.
+ * @example dayFromNumber(10957) // => '2000-01-01'
+ */
 export function dayFromNumber(days: number): IsoDay {
   return new Date(days * MS_PER_DAY).toISOString().slice(0, 10);
 }
 
-/** `day` moved by `days` (may be negative). */
+/**
+ * `day` moved by `days` (may be negative).
+ * @example addDays('2026-02-27', 2) // => '2026-03-01'
+ */
 export function addDays(day: IsoDay, days: number): IsoDay {
   return dayFromNumber(dayNumber(day) + days);
 }
 
-/** Days from `from` to `to`; negative when `to` is earlier. */
+/**
+ * Days from `from` to `to`; negative when `to` is earlier.
+ * @example daysBetween('2026-03-01', '2026-04-01') // => 31
+ */
 export function daysBetween(from: IsoDay, to: IsoDay): number {
   return dayNumber(to) - dayNumber(from);
 }
 
-/** Day of the week of `day`, Monday = 0. */
+/**
+ * Day of the week of `day`, Monday = 0.
+ * @example weekday('2026-03-02') // => 0
+ */
 export function weekday(day: IsoDay): Weekday {
   return ((((dayNumber(day) + 3) % 7) + 7) % 7) as Weekday;
 }
@@ -114,7 +132,10 @@ function monthOf(day: IsoDay, argument?: string): { readonly month: number; read
   return { month: 12 * digits(day, 0, 4) + digits(day, 5, 2) - 1, day: digits(day, 8, 2) };
 }
 
-/** `day` moved by whole calendar months; the last day of a shorter month where needed. */
+/**
+ * `day` moved by whole calendar months; the last day of a shorter month where needed.
+ * @example addMonths('2026-01-31', 1) // => '2026-02-28'
+ */
 export function addMonths(day: IsoDay, months: number): IsoDay {
   const from = monthOf(day);
   const moved = from.month + wholeInRange('months', months, 'months', MONTHS_MOVED);
@@ -124,7 +145,10 @@ export function addMonths(day: IsoDay, months: number): IsoDay {
   return dayFromNumber(daysBeforeMonth(year, month) + last - 1);
 }
 
-/** Completed calendar months from `from` to `to` (an age in months). */
+/**
+ * Completed calendar months from `from` to `to` (an age in months).
+ * @example monthsBetween('2020-05-17', '2026-05-16') // => 71
+ */
 export function monthsBetween(from: IsoDay, to: IsoDay): number {
   const [start, end] = [monthOf(from, 'from'), monthOf(to, 'to')];
   const months = end.month - start.month;

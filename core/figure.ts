@@ -82,12 +82,20 @@ export type FigureText = Omit<Figure, 'value' | 'low' | 'high' | 'notes' | 'inpu
   readonly inputs?: readonly FigureInput[];
 };
 
-/** Builds a `Figure` without a range. */
+/**
+ * Builds a `Figure` without a range.
+ * @example
+ * figure(0.5, sample.figureText) // => { id: 'height', value: 0.5, unit: 'm', notes: [], … }
+ */
 export function figure(value: number, text: FigureText): Figure {
   return { ...text, value, notes: text.notes ?? [], inputs: text.inputs ?? [] };
 }
 
-/** Builds an `Estimate` and its figure from the same three numbers. */
+/**
+ * Builds an `Estimate` and its figure from the same three numbers.
+ * @example
+ * estimate(0.5, 0.4, 0.6, sample.figureText).figure // => { value: 0.5, low: 0.4, high: 0.6, … }
+ */
 export function estimate(mid: number, low: number, high: number, text: FigureText): Estimate {
   return { mid, low, high, figure: { ...figure(mid, text), low, high } };
 }

@@ -49,7 +49,7 @@ function conversionFrom(unit: string, choices: UnitChoices): Conversion | undefi
 /**
  * A sentence of core's with every quantity in the units a practice reads, rounded for display.
  * A sentence without a foreign quantity comes back as it is.
- * @example inUnits('Below 920 kcal a day.', { …, energyUnit: 'kJ' }) // 'Below 3849 kJ a day.'
+ * @example inUnits('Below 920 kcal a day.', sample.units) // => 'Below 3849 kJ a day.'
  */
 export function inUnits(text: string, choices: UnitChoices): string {
   return text.replace(
@@ -64,7 +64,10 @@ export function inUnits(text: string, choices: UnitChoices): string {
   );
 }
 
-/** An amount in a unit of a core figure ("kg", "kcal/day"), in the unit the practice reads. */
+/**
+ * An amount in a unit of a core figure ("kg", "kcal/day"), in the unit the practice reads.
+ * @example amountInUnits(10, 'kg', sample.units) // => { value: 22.05, unit: 'lb' }
+ */
 export function amountInUnits(
   value: number,
   unit: string,
@@ -85,7 +88,10 @@ function converted(number: string, { of, digits }: Conversion): string {
 
 const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
-/** Powers as paper and a terminal set them: `70 × kg^0.75` is `70 × kg⁰·⁷⁵`. */
+/**
+ * Powers as paper and a terminal set them: `70 × kg^0.75` is `70 × kg⁰·⁷⁵`.
+ * @example raised('70 × kg^0.75') // => '70 × kg⁰·⁷⁵'
+ */
 export const raised = (text: string): string =>
   text.replace(/\^(\d+)(?:\.(\d+))?/g, (_, whole: string, part?: string) =>
     (part === undefined ? whole : `${whole}·${part}`).replace(

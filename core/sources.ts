@@ -309,7 +309,10 @@ export const SOURCES = {
 
 export type SourceId = keyof typeof SOURCES;
 
-/** The source behind an id. */
+/**
+ * The source behind an id.
+ * @example source('hand2010').short // => 'Hand et al. 2010'
+ */
 export function source(id: SourceId): Source {
   return SOURCES[id];
 }

@@ -30,6 +30,9 @@ import type {
 /**
  * Puts the whole record of a dog together. Null before the first visit or weighing.
  * @throws RangeError when a stored quantity is out of range
+ * @example
+ * assess(sample.loss)
+ *   // => { weightKg: 40, ageMonths: 72, targetWeightKg: 30.77, aimProblem: null, … }
  */
 export function assess(input: AssessInput): Assessment | null {
   const { dog, day } = input;

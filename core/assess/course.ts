@@ -28,6 +28,13 @@ export interface CourseInput {
  * Whether a dog's weight has left its course: outside the corridor of a plan to lose, or drifting
  * without a plan. A part of `assess` that needs few figures, for lists of many dogs.
  * @throws RangeError when a stored quantity is out of range
+ * @example
+ * weightCourse({
+ *   ...sample.loss,
+ *   weighings: [{ day: '2026-03-30', weightKg: 41 }],
+ *   day: '2026-03-30',
+ * })?.code
+ *   // => 'above-corridor'
  */
 export function weightCourse(input: CourseInput): Reason | null {
   const { day } = input;
@@ -81,6 +88,9 @@ function corridorOf(visit: AimVisit, plan: Aim['start'], targetKg: number): Corr
 /**
  * The weighings of the visits and those between, oldest first. Of one day that of the visit comes
  * last: it is the one the food is decided by.
+ * @example
+ * weighingsUpTo('2026-03-10', [], sample.weighings).map(({ weightKg }) => weightKg)
+ *   // => [40, 39.6]
  */
 export function weighingsUpTo(
   day: IsoDay,
@@ -104,7 +114,10 @@ function toWeighing(
   };
 }
 
-/** The latest that is known of something. */
+/**
+ * The latest that is known of something.
+ * @example lastKnown([{ bcs: 8 }, { bcs: 7 }, { bcs: null }], ({ bcs }) => bcs) // => 7
+ */
 export function lastKnown<V, T>(visits: readonly V[], pick: (visit: V) => T | null): T | null {
   for (let index = visits.length - 1; index >= 0; index -= 1) {
     const value = pick(visits[index]!);

@@ -36,6 +36,7 @@ export interface ReviewedRecord {
  * What core's `reviewRamp` takes from a record: the same for the service and for the plan's page.
  * Results of days that the plan does not hold belong to an earlier version, whose review judged
  * them; what ends running and was told only since is taken up as a finding.
+ * @example reviewInput(sample.reviewed).results?.map(({ day }) => day) // => ['2026-03-02']
  */
 export function reviewInput(record: ReviewedRecord): ReviewInput {
   const { ramp } = record.plan;
@@ -103,7 +104,10 @@ function toldLate(record: ReviewedRecord, days: ReadonlySet<string>): string[] {
 /** What was told of a session, with the run as it was where that is known. */
 export type ResultWithRun = SessionResult & RunAsItWas;
 
-/** What was not told is left out. */
+/**
+ * What was not told is left out.
+ * @example asResult(sample.told) // => { outcome: 'done', nextDay: 'normal', runKm: null, … }
+ */
 export function asResult({
   day,
   outcome,

@@ -62,6 +62,9 @@ export interface LastMeasured {
 /**
  * The last weight and the last score of `presentLine` alone, for a list that is asked for at every
  * key and shows no more: no course is worked out for it.
+ * @example
+ * lastMeasured({ ...sample.loss, weighings: sample.weighings, day: '2026-03-20' })
+ *   // => { kg: 39.2, bcs: 8 }
  */
 export function lastMeasured({
   visits,
@@ -79,6 +82,8 @@ export function lastMeasured({
  * The part of `presentState` that lists of many dogs show. It is taken over there as it is, so that
  * a list says nothing of its own.
  * @throws RangeError when a stored quantity is out of range
+ * @example presentLine({ ...sample.loss, foodDecisions: [] })
+ *   // => { bcs: 8, aim: 'lose', targetKg: 30.77, weighDay: '2026-03-30', … }
  */
 export function presentLine(input: LineInput): PresentLine {
   const { day } = input;

@@ -75,7 +75,12 @@ export interface UnderWay<P> {
   readonly next: RampSession | null;
 }
 
-/** The programme, where it announces outings; null where none was made, it waits, stopped or ended. */
+/**
+ * The programme, where it announces outings; null where none was made, it waits, stopped or ended.
+ * @example
+ * underWay(sample.state.programme)?.lastWeek // => 14
+ * underWay({ kind: 'none' }) // => null
+ */
 export function underWay<P>(programme: PresentProgramme<P>): UnderWay<P> | null {
   return programme.kind === 'running' || programme.kind === 'walking' ? programme : null;
 }
@@ -130,6 +135,9 @@ export interface PresentState<P = PresentPlan, D = PresentDecision> extends Pres
 /**
  * Puts together where a dog stands on `input.record.day`. Null before the first visit or weighing.
  * @throws RangeError when a stored quantity is out of range
+ * @example
+ * presentState(sample.runner)
+ *   // => { mayRun: 'ready to start', aim: 'hold', planEndsOn: '2026-06-05', … }
  */
 export function presentState<P extends PresentPlan, D extends PresentDecision>(
   input: PresentInput<P, D>,
@@ -328,6 +336,7 @@ function longest(session: RampSession, result: ToldResult): number {
 /**
  * The one day a plan names for its goal: when it is reached, else the earliest it can be; where an
  * event comes too early, the earliest an event can follow.
+ * @example goalDay(sample.ramp) // => '2026-06-05'
  */
 export function goalDay({
   goalReachedOn,

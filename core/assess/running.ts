@@ -62,6 +62,8 @@ const WEEKS_AHEAD = 8;
 /**
  * How a ration follows the plan: from the present week on, the day's energy with that week's running
  * in place of the running it holds now. Empty without a plan or where no week differs by 1 kcal.
+ * @example rationByWeek({ kcalPerDay: 900, runningKcalPerDay: 0 }, sample.running)[0]
+ *   // => { week: 1, kcalPerDay: 906.6 }
  */
 export function rationByWeek(
   ration: { readonly kcalPerDay: number; readonly runningKcalPerDay: number },

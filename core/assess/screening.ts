@@ -49,7 +49,13 @@ export function screenRecord(
   });
 }
 
-/** The limits that a plan made anew would break with its goal at the latest visit; none: it may be kept. */
+/**
+ * The limits that a plan made anew would break with its goal at the latest visit; none: it may be
+ * kept.
+ * @example
+ * goalLimitsOf(sample.loss, { ...sample.request, goal: { continuousMinutes: 60 } })[0]?.params
+ *   // => { minutes: 60, limit: 30 }
+ */
 export function goalLimitsOf(input: AssessInput, request: RampRequest): ScreeningReason[] {
   const visits = input.visits.filter((visit) => visit.day <= input.day);
   const latest = visits.at(-1);

@@ -41,6 +41,9 @@ interface TargetInput {
  * The target in force: the one the practitioner set last, else the one computed when the present aim
  * began. It is frozen there; a later score or weight only proposes another. Holding without a set
  * target means the weight the aim began with, or the target of the plan that ended there.
+ * @example
+ * targetInForce({ visits: sample.loss.visits, weighings: sample.weighings, day: '2026-03-30' })
+ *   // => { kg: 30.77, basis: 'score', sinceDay: '2026-03-02', … }
  */
 export function targetInForce(input: TargetInput): TargetInForce {
   const { visits, weighings, day } = input;
@@ -59,7 +62,14 @@ export function targetInForce(input: TargetInput): TargetInForce {
   };
 }
 
-/** The target that is told, kg; null where the dog is only kept at the weight it has. */
+/**
+ * The target that is told, kg; null where the dog is only kept at the weight it has.
+ * @example
+ * toldTarget({ kg: 31, basis: 'score', sinceDay: '2026-03-02', proposed: null, stale: null })
+ *   // => 31
+ * toldTarget({ kg: 31, basis: 'weight', sinceDay: '2026-03-02', proposed: null, stale: null })
+ *   // => null
+ */
 export const toldTarget = ({ kg, basis }: TargetInForce): number | null =>
   basis === 'weight' ? null : kg;
 

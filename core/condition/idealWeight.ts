@@ -8,7 +8,10 @@ const FAT_PER_POINT = 5;
 /** Over (or under, M) the ideal weight per score point, share: usual, and the far end (S). */
 const PER_POINT = { usual: 0.1, most: 0.15 } as const;
 
-/** Body fat in % that goes with a score, a mean with a wide spread. */
+/**
+ * Body fat in % that goes with a score, a mean with a wide spread.
+ * @example fatPercent(8) // => 35
+ */
 export function fatPercent(bcs: number): number {
   wholeInRange('bcs', bcs, 'of 9', { min: 1, max: 9 });
   return Math.max(0, IDEAL_FAT_PERCENT + FAT_PER_POINT * (bcs - 5));
@@ -35,7 +38,7 @@ export interface IdealWeightInput {
  * percentage is published (M), the ends are ours (D).
  *
  * @throws RangeError for a weight outside 0.1–150 kg or a score that is not 1–9
- * @example idealWeight({ weightKg: 40, bcs: 8 }) // 30.77 (27.59 to 32.5)
+ * @example idealWeight({ weightKg: 40, bcs: 8 }) // => { mid: 30.77, low: 27.59, high: 32.5, … }
  * Sources: AAHA toolkit (S), Vet Times 2015 (S), Clinician's Brief 2010 (S); below 5 from memory.
  */
 export function idealWeight(dog: IdealWeightInput): IdealWeight {

@@ -5,7 +5,10 @@ import { metabolicWeight } from './resting.ts';
 /** kcal per kg^0.75 and day of an active adult in the growth equation. */
 const ADULT_COEFFICIENT = 130;
 
-/** Multiple of adult energy at the share `p` of adult weight: `3.2 × (e^(−0.87 p) − 0.1)`. */
+/**
+ * Multiple of adult energy at the share `p` of adult weight: `3.2 × (e^(−0.87 p) − 0.1)`.
+ * @example growthMultiple(0.43) // => 1.9
+ */
 export function growthMultiple(p: number): number {
   inRange('p', p, 'of adult weight', { min: 0.001, max: 1 });
   return 3.2 * (Math.exp(-0.87 * p) - 0.1);
@@ -16,7 +19,7 @@ export function growthMultiple(p: number): number {
  * weight. A puppy above its expected adult weight counts as grown (p = 1).
  *
  * @throws RangeError for weights outside 0.1–150 kg (adult from 0.5 kg)
- * @example growthEnergy({ weightKg: 9, adultWeightKg: 30 }) // 1449, multiple 2.145
+ * @example growthEnergy({ weightKg: 9, adultWeightKg: 30 }) // => 1448.9
  * Source: NRC 2006 growth equation (S); FEDIAF 2021 prints its multiples 2.1, 1.6, 1.3 (S).
  */
 export function growthEnergy(dog: { weightKg: number; adultWeightKg: number }): number {
@@ -39,7 +42,7 @@ const NRC_FROM_ADULT_KG = 23;
  * Energy of a growing dog by FEDIAF's three steps, kcal/day: 210, 175 and 140 kcal/kg^0.75 below half,
  * up to four fifths and over four fifths of its adult weight. Lower than the NRC equation while young.
  * @throws RangeError for weights outside 0.1–150 kg (adult from 0.5 kg)
- * @example growthEnergyBySteps({ weightKg: 4, adultWeightKg: 10 }) // 594
+ * @example growthEnergyBySteps({ weightKg: 4, adultWeightKg: 10 }) // => 594.0
  * Source: FEDIAF, printed in a veterinary nursing journal (S).
  */
 export function growthEnergyBySteps(dog: { weightKg: number; adultWeightKg: number }): number {
@@ -54,6 +57,9 @@ export function growthEnergyBySteps(dog: { weightKg: number; adultWeightKg: numb
 /**
  * The energy of a growing dog as an estimate, by the steps for a dog that stays under 23 kg, else by
  * the equation; the range is the spread between dogs, see maintenance energy.
+ * @example
+ * growthEstimate({ weightKg: 4, adultWeightKg: 10 }, 1.5)
+ *   // => { mid: 594.0, low: 396.0, high: 891.0, … }
  */
 export function growthEstimate(
   dog: { weightKg: number; adultWeightKg: number },

@@ -113,6 +113,7 @@ export interface MaintenanceEnergy extends Estimate {
  * RER, carried over to the reference points).
  *
  * @throws RangeError for weights outside 0.1–150 kg, unknown words, or a puppy without adult weight
+ * @example maintenanceEnergy({ weightKg: 15 }) // => { mid: 724.1, low: 449.4, high: 1166.7, … }
  * Sources: FEDIAF 2017 (S; hours of activity from memory), LMU Munich thesis (S), German 2011 (S),
  * Hand et al. 2010 for the multiples (S; senior from memory).
  */
@@ -225,7 +226,11 @@ function growthReferences(dog: { weightKg: number; adultWeightKg: number }): Ene
   ];
 }
 
-/** What is published for an adult of this weight, kcal/day, to be shown beside the estimate. */
+/**
+ * What is published for an adult of this weight, kcal/day, to be shown beside the estimate.
+ * @example
+ * publishedReferences(15).find(({ label }) => label.startsWith('110'))?.kcalPerDay // => 838.4
+ */
 export function publishedReferences(weightKg: number, activity?: Activity): EnergyReference[] {
   const rer = restingEnergy(weightKg);
   const body = metabolicWeight(weightKg);

@@ -6,7 +6,10 @@ export const RESTING_COEFFICIENT = 70;
 /** Exponent of metabolic body size. */
 export const METABOLIC_EXPONENT = 0.75;
 
-/** Metabolic body size, kg^0.75. */
+/**
+ * Metabolic body size, kg^0.75.
+ * @example metabolicWeight(16) // => 8
+ */
 export function metabolicWeight(weightKg: number): number {
   return weightInRange('weightKg', weightKg) ** METABOLIC_EXPONENT;
 }
@@ -18,14 +21,18 @@ export function metabolicWeight(weightKg: number): number {
  *
  * @param weightKg body weight, 0.1–150 kg
  * @throws RangeError when the weight is out of range
- * @example restingEnergy(20) // 662.0
+ * @example restingEnergy(20) // => 662.0
  * Source: Hand et al. 2010, Table 5-2 (S); Kleiber and NRC 2006 alike (from memory).
  */
 export function restingEnergy(weightKg: number): number {
   return RESTING_COEFFICIENT * metabolicWeight(weightKg);
 }
 
-/** `restingEnergy` as a figure that explains itself. */
+/**
+ * `restingEnergy` as a figure that explains itself.
+ * @example
+ * restingEnergyFigure(20) // => { value: 662.0, unit: 'kcal/day', formula: '70 × kg^0.75', … }
+ */
 export function restingEnergyFigure(weightKg: number): Figure {
   return figure(restingEnergy(weightKg), {
     id: 'restingEnergy',

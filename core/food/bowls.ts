@@ -18,6 +18,9 @@ export interface Bowl {
  * The bowls of a ration: one entry for each day on which two foods are mixed, in the order of days,
  * and last the ration itself. In the changeover the new food's part is shared with the old one; the
  * other foods stay, after these two.
+ * @example
+ * bowlsOf(sample.ration, null)
+ *   // => [{ day: null, foods: [{ name: 'Dry food', gramsByMeal: [112, 112] }] }]
  */
 export function bowlsOf(ration: Ration, changeover: ChangeoverCalendar | null): Bowl[] {
   const foods = weighOut(ration)

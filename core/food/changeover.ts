@@ -43,6 +43,9 @@ export interface ChangeoverCalendar extends Provenance {
  *
  * @throws RangeError for days outside 7–10, energy outside 1–20000 kcal/day, or a food outside
  *   5–950 kcal per 100 g
+ * @example
+ * changeover(sample.changeover).steps[4]
+ *   // => { day: '2026-03-06', newPercent: 50, oldGrams: 100, newGrams: 120 }
  * Source: 7–10 days, from memory (M); equal steps are our choice (D).
  */
 export function changeover(input: ChangeoverInput): ChangeoverCalendar {

@@ -10,19 +10,28 @@ export const NUTRIENT_FLOOR_PER_KG075 = 79;
 /** Below this share of RER at target weight nothing is proposed and the dog is referred (D). */
 export const REFER_BELOW_RER = 0.8;
 
-/** The nutrient floor of ordinary food, kcal/day. @throws RangeError outside 0.1–150 kg */
+/**
+ * The nutrient floor of ordinary food, kcal/day. @throws RangeError outside 0.1–150 kg
+ * @example nutrientFloor(16) // => 632
+ */
 export function nutrientFloor(targetWeightKg: number): number {
   weightInRange('targetWeightKg', targetWeightKg);
   return NUTRIENT_FLOOR_PER_KG075 * metabolicWeight(targetWeightKg);
 }
 
-/** Least energy the program itself proposes, kcal/day. @throws RangeError outside 0.1–150 kg */
+/**
+ * Least energy the program itself proposes, kcal/day. @throws RangeError outside 0.1–150 kg
+ * @example referralFloor(16) // => 448
+ */
 export function referralFloor(targetWeightKg: number): number {
   weightInRange('targetWeightKg', targetWeightKg);
   return REFER_BELOW_RER * restingEnergy(targetWeightKg);
 }
 
-/** `nutrientFloor` as a figure. */
+/**
+ * `nutrientFloor` as a figure.
+ * @example nutrientFloorFigure(16) // => { value: 632, formula: '79 × target kg^0.75', … }
+ */
 export function nutrientFloorFigure(targetWeightKg: number): Figure {
   return figure(nutrientFloor(targetWeightKg), {
     id: 'nutrientFloor',
@@ -44,6 +53,9 @@ export function nutrientFloorFigure(targetWeightKg: number): Figure {
  * when the food is a complete diet made for weight loss.
  *
  * @throws RangeError for energy outside 0–20000 kcal/day or a weight outside 0.1–150 kg
+ * @example
+ * nutrientFloorWarning({ kcalPerDay: 600, targetWeightKg: 16 })?.params // => { kcal: 632 }
+ * nutrientFloorWarning({ kcalPerDay: 640, targetWeightKg: 16 }) // => null
  * Source: Linder et al. 2012 (S).
  */
 export function nutrientFloorWarning(ration: {

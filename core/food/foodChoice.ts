@@ -31,6 +31,9 @@ export interface FoodEnergyChoice {
  *
  * @throws RangeError when neither is given, the declared energy is outside 5–950 kcal per 100 g, or
  *   the label is out of range
+ * @example
+ * chooseFoodEnergy({ label: sample.label }) // => { kcalPer100g: 375.55, method: 'four steps', … }
+ * chooseFoodEnergy({ declaredKcalPer100g: 380 }) // => { kcalPer100g: 380, method: 'declared', … }
  * Source: FEDIAF 2017 p. 118 for the four steps (S); the order of preference is our choice (D).
  */
 export function chooseFoodEnergy(input: FoodEnergyInput): FoodEnergyChoice {

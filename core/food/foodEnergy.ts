@@ -18,7 +18,10 @@ export interface FoodEnergy {
 
 const PERCENT = { min: 0, max: 100 };
 
-/** Nitrogen-free extract by difference, % as fed. */
+/**
+ * Nitrogen-free extract by difference, % as fed.
+ * @example nitrogenFreeExtract(sample.label) // => 40
+ */
 export function nitrogenFreeExtract(label: LabelAnalysis): number {
   const { proteinPct, fatPct, fibrePct, moisturePct, ashPct } = label;
   for (const [name, value] of Object.entries({
@@ -49,7 +52,7 @@ export function nitrogenFreeExtract(label: LabelAnalysis): number {
  *
  * @throws RangeError for shares outside 0–100 % or a sum over 100 %; moisture must be under 100 %
  * @example foodEnergy({ proteinPct: 26, fatPct: 15, fibrePct: 3, moisturePct: 9, ashPct: 7 })
- *   // { predictive: 375.55, atwater: 358.5 }
+ *   // => { predictive: 375.55, atwater: 358.5 }
  * Source: FEDIAF 2017 p. 118 (S); modified Atwater factors (S).
  */
 export function foodEnergy(label: LabelAnalysis): FoodEnergy {

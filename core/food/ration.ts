@@ -37,7 +37,10 @@ export interface Ration {
   readonly treatKcal: number;
 }
 
-/** Energy of what is fed, kcal/day. */
+/**
+ * Energy of what is fed, kcal/day.
+ * @example intakeEnergy([{ name: 'Dry food', kcalPer100g: 360, gramsPerDay: 250 }]) // => 900
+ */
 export function intakeEnergy(foods: readonly FedFood[]): number {
   return foods.reduce((sum, food) => sum + (food.kcalPer100g * food.gramsPerDay) / 100, 0);
 }
@@ -54,6 +57,9 @@ export interface RationInput {
  *
  * @throws RangeError for energy outside 1–20000 kcal/day, meals outside 1–6, food energy outside
  *   5–950 kcal per 100 g, a cup outside 1–2000 g, or when fixed foods and treats leave no energy for the rest
+ * @example
+ * ration({ kcalPerDay: 900, foods: sample.foods }).items.map(({ gramsPerDay }) => gramsPerDay)
+ *   // => [225, 22.5]
  * Source: treats at most 10 % (S); proportion kept by our choice (D).
  */
 export function ration(input: RationInput): Ration {
@@ -83,6 +89,9 @@ export function ration(input: RationInput): Ration {
 /**
  * As `ration`; null while no food is listed whose amount could follow, or where fixed foods and
  * treats already take the whole day.
+ * @example
+ * rationOrNull({ kcalPerDay: 900, foods: [] }) // => null
+ * rationOrNull({ kcalPerDay: 900, foods: sample.foods })?.treatKcal // => 90
  */
 export function rationOrNull(input: RationInput): Ration | null {
   const foods = input.foods.filter((food) => food.gramsPerDay > 0);

@@ -22,6 +22,7 @@ export interface WeighedRation {
  *
  * @param scaleStepG step of the kitchen scale, 0.1–10 g (default 1)
  * @throws RangeError for a step outside 0.1–10 g
+ * @example weighOut(sample.ration).items.map(({ gramsPerDay }) => gramsPerDay) // => [224, 23]
  */
 export function weighOut(ration: Ration, scaleStepG = 1): WeighedRation {
   inRange('scaleStepG', scaleStepG, 'g', { min: 0.1, max: 10 });
@@ -54,7 +55,10 @@ function largestFree(items: readonly RationItem[]): number {
   return largest;
 }
 
-/** Steps of the scale shared over the meals, in grams, the larger meals first. */
+/**
+ * Steps of the scale shared over the meals, in grams, the larger meals first.
+ * @example gramsByMeal(225, 2) // => [113, 112]
+ */
 export function gramsByMeal(steps: number, meals: number, scaleStepG = 1): number[] {
   const each = Math.floor(steps / meals);
   const larger = steps - each * meals;

@@ -28,6 +28,9 @@ const CLASSES: readonly (readonly [number, GaitClass])[] = [
  * The class of a symmetrical gait by its lateral phase, 0–100 % of the stride: trot 43.75–56.25,
  * pace 0–6.25 and 93.75–100, eighths of the stride between.
  * @throws RangeError outside 0–100 %.
+ * @example
+ * hildebrandClass(50) // => 'trot'
+ * hildebrandClass(25) // => 'lateral sequence, single foot'
  * Source: Hildebrand (M).
  */
 export function hildebrandClass(lateralPhasePercent: number): GaitClass {
@@ -43,6 +46,9 @@ export function hildebrandClass(lateralPhasePercent: number): GaitClass {
  * same side) / stride. Over 50 % duty the feet walk, else they run.
  *
  * @throws RangeError for times outside 0–86,400 s or touch-downs that do not rise.
+ * @example
+ * footfallTiming(sample.trot)
+ *   // => { gait: 'trot', footing: 'running', strides: 5, reasons: [], … }
  * Source: Hildebrand's classes (M).
  */
 export function footfallTiming(

@@ -13,12 +13,18 @@ export const SPEED_MPS = { min: 0, max: 20 } as const;
 export const HEIGHT_M = { min: 0.1, max: 1.2 } as const;
 export const PACE_MIN_PER_KM = { min: 2, max: 20 } as const;
 
-/** Speed in m/s of a pace in min/km (2–20). */
+/**
+ * Speed in m/s of a pace in min/km (2–20).
+ * @example speedOfPace(5) // => 3.333
+ */
 export function speedOfPace(paceMinPerKm: number): number {
   return 1000 / 60 / inRange('paceMinPerKm', paceMinPerKm, 'min per km', PACE_MIN_PER_KM);
 }
 
-/** Pace in min/km of a speed in m/s. */
+/**
+ * Pace in min/km of a speed in m/s.
+ * @example paceOfSpeed(2.5) // => 6.667
+ */
 export function paceOfSpeed(speedMps: number): number {
   return 1000 / 60 / inRange('speedMps', speedMps, 'm/s', { min: 0.1, max: 20 });
 }
@@ -28,7 +34,7 @@ export function paceOfSpeed(speedMps: number): number {
  * move in about the same way.
  *
  * @throws RangeError for speedMps outside 0–20 m/s or heightM outside 0.1–1.2 m.
- * @example froudeNumber({ speedMps: 1, heightM: 0.5 }) // 0.204
+ * @example froudeNumber({ speedMps: 1, heightM: 0.5 }) // => 0.204
  * Source: dynamic similarity (M).
  */
 export function froudeNumber(input: {
@@ -58,6 +64,7 @@ const GAIT_TEXT: Readonly<Record<LikelyGait, string>> = {
  * The likely gait at the owner's speed. Walk to trot near Froude 0.5, trot to canter about 2–3.
  * Speed alone never identifies a gait: look at the dog.
  * @throws RangeError as `froudeNumber`.
+ * @example likelyGait({ speedMps: 2, heightM: 0.5 }).gait // => 'trot'
  */
 export function likelyGait(input: {
   readonly speedMps: number;
@@ -108,6 +115,7 @@ export interface GaitChanges {
 /**
  * At which speed dogs of this height change to a canter or gallop: `√(Fr × g × h)` over the published range of Fr.
  * @throws RangeError for heightM outside 0.1–1.2 m.
+ * @example gaitChanges({ heightM: 0.5 }).canterPace // => { mid: 4.76, low: 4.35, high: 5.32, … }
  */
 export function gaitChanges(input: {
   readonly heightM: number;

@@ -32,7 +32,11 @@ interface Seen {
   readonly trot?: Partial<LimbGrades>;
 }
 
-/** The grades of two visits side by side, for every limb seen at either. */
+/**
+ * The grades of two visits side by side, for every limb seen at either.
+ * @example compareLameness({ trot: { leftHind: 2 } }, { trot: { leftHind: 1 } })
+ *   // => [{ gait: 'trot', limb: 'leftHind', before: 2, now: 1, verdict: 'better' }]
+ */
 export function compareLameness(before: Seen, now: Seen): LamenessChange[] {
   const changes: LamenessChange[] = [];
   for (const gait of ['walk', 'trot'] as const) {

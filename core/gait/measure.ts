@@ -27,6 +27,10 @@ const LIMB_WORDS: Readonly<Record<Limb, string>> = {
  *
  * @param previous the same dog's measurements of an earlier visit
  * @throws RangeError for an angle outside 0–270°, a girth outside 5–100 cm, a weight outside 0–150 kg
+ * @example judgeMeasurements(
+ *   [{ kind: 'thigh girth', limb: 'leftHind', value: 38.5 }],
+ *   [{ kind: 'thigh girth', limb: 'leftHind', value: 38 }],
+ * )[0] // => { change: 0.5, error: 1, verdict: 'within error', … }
  * Sources: Jaegger et al. 2002 (fore S, hind M; error S); Bascunan et al. 2016 (S).
  */
 export function judgeMeasurements(
@@ -84,7 +88,12 @@ function verdictOf({ kind }: GaitMeasurement, change: number | null, error: numb
   return change > 0 ? 'more' : 'less';
 }
 
-/** "Left hind stifle flexion", "Right hind thigh girth". */
+/**
+ * "Left hind stifle flexion", "Right hind thigh girth".
+ * @example
+ * measurementLabel({ kind: 'thigh girth', limb: 'leftHind', value: 38 })
+ *   // => 'Left hind thigh girth'
+ */
 export function measurementLabel(measurement: GaitMeasurement): string {
   const limb = LIMB_WORDS[measurement.limb];
   const what =
@@ -139,7 +148,14 @@ const PAIRS = [
   { left: 'leftHind', right: 'rightHind', end: 'Hind' },
 ] as const;
 
-/** Left against right of everything that was measured on both sides. */
+/**
+ * Left against right of everything that was measured on both sides.
+ * @example compareSides([
+ *   { kind: 'thigh girth', limb: 'leftHind', value: 40 },
+ *   { kind: 'thigh girth', limb: 'rightHind', value: 36 },
+ * ])[0]
+ *   // => { label: 'Hind thigh girth', symmetryIndex: 10.526, difference: 4, withinError: false, … }
+ */
 export function compareSides(
   measurements: readonly GaitMeasurement[],
   changes?: RuleChanges,

@@ -19,7 +19,13 @@ export interface TotalChange {
 
 const named = (name: string): string => name.trim().toUpperCase();
 
-/** A total against the last earlier one of the same name; null without one. */
+/**
+ * A total against the last earlier one of the same name; null without one.
+ * @example judgeTotal(
+ *   { name: 'LOAD', day: '2026-04-01', total: 12 },
+ *   [{ name: 'LOAD', day: '2026-03-01', total: 16 }],
+ * ) // => { change: -4, leastImportant: 4, verdict: 'better', … }
+ */
 export function judgeTotal(
   total: QuestionnaireTotal,
   others: readonly QuestionnaireTotal[],

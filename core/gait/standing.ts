@@ -16,6 +16,9 @@ import type { StandingShares } from './types.ts';
  *
  * @param weightKg body weight; the sum of the four readings where absent
  * @throws RangeError for a reading outside 0–150 kg or four readings of 0.
+ * @example
+ * standingShares({ leftFore: 9, rightFore: 9, leftHind: 7, rightHind: 5 }).shares
+ *   // => { leftFore: 30, rightFore: 30, leftHind: 23.33, rightHind: 16.67 }
  * Sources: standing weight distribution (S); Hyytiäinen et al. 2012 (C from S).
  */
 export function standingShares(

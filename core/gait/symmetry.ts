@@ -8,7 +8,7 @@ const READING = { min: 0, max: 1e6 } as const;
  * @param a one side, any unit, 0 or more
  * @param b the other side, same unit, 0 or more; not both 0
  * @throws RangeError when a number is out of range or both are 0
- * @example symmetryIndex(40, 36) // 10.526
+ * @example symmetryIndex(40, 36) // => 10.526
  * Source: arithmetic (C).
  */
 export function symmetryIndex(a: number, b: number): number {

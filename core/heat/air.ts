@@ -18,6 +18,9 @@ const MAGNUS_B = 243.04;
 /**
  * Checks temperature and humidity.
  * @throws RangeError naming the argument, its unit and range.
+ * @example
+ * checkAir({ tempC: 20, humidityPct: 120 })
+ *   // throws humidityPct must be from 0 to 100 %, but is 120
  */
 export function checkAir({ tempC, humidityPct }: Air): void {
   inRange('tempC', tempC, '°C', AIR_TEMP_C);
@@ -29,7 +32,7 @@ export function checkAir({ tempC, humidityPct }: Air): void {
  * `γ = ln(RH/100) + 17.625 t / (243.04 + t)`, `243.04 γ / (17.625 − γ)`.
  *
  * @throws RangeError for −40–60 °C or humidity outside 0.1–100 % (dry air has no dew point).
- * @example dewPoint({ tempC: 20, humidityPct: 50 }) // 9.26
+ * @example dewPoint({ tempC: 20, humidityPct: 50 }) // => 9.26
  * Source: Magnus form, coefficients 17.625 and 243.04 (C).
  */
 export function dewPoint({ tempC, humidityPct }: Air): number {
@@ -50,7 +53,7 @@ const SWITCH_F = 80;
  * regression of Rothfusz with the agency's two adjustments (all in °F inside).
  *
  * @throws RangeError for −40–60 °C and 0–100 %.
- * @example heatIndex({ tempC: 16, humidityPct: 85 }) // 15.9 (60.6 °F)
+ * @example heatIndex({ tempC: 16, humidityPct: 85 }) // => 15.9
  * Source: National Weather Service SR 90-23 and the agency's equation page (S).
  */
 export function heatIndex(air: Air): number {

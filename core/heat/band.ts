@@ -106,6 +106,8 @@ function forDog(dog: HeatDog, changes: RuleChanges | undefined) {
  *
  * @throws RangeError for tempC outside −40–60 °C, humidityPct outside 0–100 %, bcs, weight, an
  *   unknown coat, or rules out of their range or whose limits do not rise.
+ * @example
+ * heatBand({ tempC: 17, humidityPct: 60 }) // => { band: 'half the run time', runShare: 0.5, … }
  * Sources: our own cautious choice (D), after Hall et al. 2022 (warmth on days of heat illness, S)
  * and Carter & Hall 2018 (10.7 % of readings after winter races exceeded 40.6 °C, S).
  */
@@ -142,7 +144,11 @@ export function heatBand({ tempC, humidityPct, dog = {}, rules: given }: HeatBan
 export const TABLE_TEMPS_C = [-5, 0, 5, 8, 10, 12, 14, 15, 16, 17, 18, 19, 20, 22, 25, 30] as const;
 export const TABLE_HUMIDITIES_PCT = [30, 40, 50, 60, 70, 80, 85, 90, 100] as const;
 
-/** The dog's bands over a grid of temperature and humidity, for one page. */
+/**
+ * The dog's bands over a grid of temperature and humidity, for one page.
+ * @example
+ * heatTable({ tempsC: [9, 19], humiditiesPct: [60] }).rows // => [['usual care'], ['walk only']]
+ */
 export function heatTable(
   input: {
     readonly dog?: HeatDog;

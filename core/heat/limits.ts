@@ -36,6 +36,9 @@ export function checkedLimits(values: HeatRuleValues): void {
 /**
  * For a practice that changes its rules one by one: do the limits of the bands still rise?
  * @throws RangeError naming every limit when they do not, or a rule that is out of its range.
+ * @example
+ * checkHeatLimits({ heatUsualToC: 15, heatCautionToC: 12 })
+ *   // throws The limits of the heat bands must rise
  */
 export function checkHeatLimits(changes: RuleChanges): void {
   checkedLimits(heatRuleValues(changes));
@@ -81,7 +84,10 @@ export const forbidden = (dog: HeatDog): boolean => dog.shortNosed === true && d
 const bandOn = (value: number, rungs: HeatRungs): HeatBandId =>
   HEAT_BANDS[RUNGS.filter((rung) => value > rungs[rung]).length]!;
 
-/** True when `a` is stricter than `b`. */
+/**
+ * True when `a` is stricter than `b`.
+ * @example stricterBand('walk only', 'caution') // => true
+ */
 export function stricterBand(a: HeatBandId, b: HeatBandId): boolean {
   return HEAT_BANDS.indexOf(a) > HEAT_BANDS.indexOf(b);
 }

@@ -19,7 +19,7 @@ const within = (value: number, { min, max }: { min: number; max: number }): numb
  * carried on here, and air beyond its other edges is taken at the edge.
  *
  * @throws RangeError for −40–60 °C and 0–100 %.
- * @example wetBulb({ tempC: 20, humidityPct: 50 }) // 13.7
+ * @example wetBulb({ tempC: 20, humidityPct: 50 }) // => 13.7
  * Source: Stull 2011, J Appl Meteorol Climatol 50:2267 (example M).
  */
 export function wetBulb(air: Air): number {
@@ -40,14 +40,17 @@ export function wetBulb(air: Air): number {
  * the air.
  *
  * @throws RangeError for −40–60 °C and 0–100 %.
- * @example shadeWbgt({ tempC: 10, humidityPct: 70 }) // 7.9
+ * @example shadeWbgt({ tempC: 10, humidityPct: 70 }) // => 7.9
  * Source: Stull 2011 for Tw; the weights are those of the index without sun (C).
  */
 export function shadeWbgt(air: Air): number {
   return 0.7 * wetBulb(air) + 0.3 * air.tempC;
 }
 
-/** Shade wet-bulb globe temperature of this air, °C, with where it comes from. */
+/**
+ * Shade wet-bulb globe temperature of this air, °C, with where it comes from.
+ * @example shadeWbgtFigure({ tempC: 10, humidityPct: 70 }) // => { value: 7.9, unit: '°C', … }
+ */
 export function shadeWbgtFigure(air: Air): Figure {
   return figure(shadeWbgt(air), {
     id: 'shadeWbgt',

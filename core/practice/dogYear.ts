@@ -44,6 +44,7 @@ export interface DogYear {
  * What a dog's record adds to the practice's year, as it stands on the state's day.
  * Lost from sight: the next weighing is overdue by more than `LOST_AFTER_DAYS`, while a programme
  * was not at its end or weight was still to be lost or gained.
+ * @example dogYear(sample.runner, sample.state) // => { loss: null, lostSince: null, … }
  */
 export function dogYear<P extends PresentPlan, D extends PresentDecision>(
   { record, plans, results }: PresentInput<P, D>,

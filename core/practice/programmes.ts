@@ -37,6 +37,8 @@ const lastDay = ({ ramp, madeOn }: Version): IsoDay =>
  * through every version of its plan, and ends where it was stopped, where its goal was met, or
  * where a plan built anew follows one whose last outing is past. What `present` says of the plan in
  * force goes before what its version says: a stop that was told and not reviewed yet is one.
+ * @example programmeCourses(sample.runner.plans, [], sample.state.programme, '2026-03-04')
+ *   // => [{ startedOn: '2026-03-02', plannedDays: 95, end: { kind: 'under way' } }]
  */
 export function programmeCourses(
   plans: readonly Version[],

@@ -7,7 +7,7 @@ import { estimate, type Estimate } from '../figure.ts';
  * correction for continuity. It stays inside 0 to 1 and is honest for a handful of trials, where
  * the usual ± does neither. `z` is the normal deviate; 90 % where left out.
  * @throws RangeError for no trial, or more counted than there were
- * @example wilsonInterval(81, 263, 1.959964) // { low: 0.2553, high: 0.3662 }
+ * @example wilsonInterval(81, 263, 1.959964) // => { low: 0.2553, high: 0.3662 }
  * Source: Wilson 1927; method 3 of Newcombe 1998 (S).
  */
 export function wilsonInterval(
@@ -27,7 +27,12 @@ export function wilsonInterval(
   };
 }
 
-/** A share of some dogs in %, with its 90 % interval; null where there are none. */
+/**
+ * A share of some dogs in %, with its 90 % interval; null where there are none.
+ * @example
+ * shareOf('Goals reached', 8, 10) // => { mid: 80, low: 54.1, high: 93.1, … }
+ * shareOf('Goals reached', 0, 0) // => null
+ */
 export function shareOf(label: string, count: number, of: number): Estimate | null {
   if (of === 0) return null;
   const { low, high } = wilsonInterval(count, of);

@@ -74,6 +74,10 @@ const CAUSES: Readonly<Record<string, string>> = {
  * The practice's year from `fromDay` to `toDay`: what began, ended and was lost in each month, how
  * the programmes that began in it ended, how long goals took against their plans, and how losses
  * kept to the corridor.
+ * @example practiceYear([{ dogId: 'a', ...dogYear(sample.runner, sample.state) }], {
+ *   fromDay: '2026-01-01',
+ *   toDay: '2026-12-31',
+ * }) // => { begun: 1, ended: 0, stops: [], … }
  */
 export function practiceYear(
   dogs: readonly CountedDog[],

@@ -39,6 +39,7 @@ import type { Ramp, RampRequest, RampWeek, StageId } from './types.ts';
  *   1–240 min, distanceKm 0.2–100 km, paceMinPerKm 2–20 min/km (240 min together at most),
  *   ownerMinutes 0–600 min, walkMinutesNow 1–240 min, eventDay at least 7 days after the start,
  *   weekdays that leave no two running days a week, laterStages together with an event.
+ * @example buildRamp(sample.request) // => { goalReachedOn: '2026-06-05', capPercent: 20, … }
  * Sources: see `RAMP_RULES`.
  */
 export function buildRamp(request: RampRequest): Ramp {
@@ -137,7 +138,12 @@ function laterWeeks(
   return weeks;
 }
 
-/** Days from `day` to the event of a plan; null without one. */
+/**
+ * Days from `day` to the event of a plan; null without one.
+ * @example
+ * daysToEvent(sample.ramp, '2026-03-09') // => null
+ * daysToEvent(buildRamp({ ...sample.request, eventDay: '2026-06-01' }), '2026-05-25') // => 7
+ */
 export function daysToEvent(ramp: Ramp, day: IsoDay): number | null {
   return ramp.request.eventDay === undefined ? null : daysBetween(day, ramp.request.eventDay);
 }

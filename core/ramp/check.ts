@@ -18,6 +18,7 @@ import { walkRamp, type Walk } from './walk.ts';
  * A plan as `buildRamp` makes it has none.
  *
  * @param kept breaches the practitioner keeps, each with a written reason
+ * @example checkRamp(sample.ramp) // => []
  */
 export function checkRamp(ramp: Ramp, kept: readonly KeptBreach[] = []): Breach[] {
   const walk = walkRamp(ramp);

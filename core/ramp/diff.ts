@@ -19,6 +19,11 @@ function sessionsFrom(ramp: Ramp, fromDay: IsoDay): RampSession[] {
 /**
  * What differs between two versions of a plan, from the newer one's first day on: sessions added,
  * removed, changed or moved; run-minutes by calendar week; goal day, cap and rules.
+ * @example
+ * diffRamps(
+ *   sample.ramp,
+ *   editRamp(sample.ramp, [{ kind: 'remove', day: '2026-03-04' }]),
+ * ).sessions[0] // => { day: '2026-03-04', kind: 'removed', before: '4 × 1 min run, 3 min walk', … }
  */
 export function diffRamps(before: Ramp, after: Ramp, fromDay?: IsoDay): RampDiff {
   const first = fromDay ?? after.request.startDay;

@@ -112,7 +112,12 @@ export function minutesRun(session: RampSession, result: SessionResult | null): 
   return result.outcome === 'done' ? session.runMinutes : session.runMinutes * SHORTENED_SHARE;
 }
 
-/** True where the dog ran, if only in part. */
+/**
+ * True where the dog ran, if only in part.
+ * @example
+ * wasRun('shortened') // => true
+ * wasRun('held') // => false
+ */
 export function wasRun(outcome: SessionOutcome): boolean {
   return outcome === 'done' || outcome === 'shortened';
 }

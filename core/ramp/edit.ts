@@ -17,6 +17,8 @@ const MINUTES = { min: 0.5, max: 240 } as const;
  *
  * @throws RangeError naming the argument: a day with no session, or already taken; repeats 1–40,
  *   runMin 0.5–240 min, walkMin 0–30 min; days outside the plan's weeks.
+ * @example
+ * editRamp(sample.ramp, [{ kind: 'remove', day: '2026-03-04' }]).weeks[0]?.runMinutes // => 8
  */
 export function editRamp(ramp: Ramp, edits: readonly RampEdit[]): Ramp {
   const setting = settingOf({ ...ramp.request, rules: ramp.rules, capPercent: ramp.capPercent });

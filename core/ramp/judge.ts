@@ -45,7 +45,13 @@ const SETBACKS: ReadonlySet<string> = new Set([
 ]);
 const WALKING: ReadonlySet<string> = new Set(['review-walking-only', 'review-still-walking']);
 
-/** True where a review goes back for what the dog showed, not for time missed. */
+/**
+ * True where a review goes back for what the dog showed, not for time missed.
+ * @example isSetback(reviewRamp({
+ *   ramp: sample.ramp,
+ *   results: [{ day: '2026-03-02', outcome: 'done', nextDay: 'stiffness over 24 h' }],
+ * }).reasons) // => true
+ */
 export const isSetback = (reasons: readonly Reason[]): boolean =>
   reasons.some(({ code }) => SETBACKS.has(code));
 

@@ -10,14 +10,22 @@ export const EPSILON = 1e-9;
  * The most run-minutes of one session: 10 % over the longest of the last 30 days, or 2 min over
  * it, whichever is more.
  * Source: Frandsen et al. 2025 (S, runners) for the 10 % and the 30 days; the 2 min are ours (D).
- * @example sessionCap(30, rampRuleValues()) // 33
+ * @example sessionCap(30, rampRuleValues()) // => 33
  */
 export function sessionCap(longest: number, rules: RampRuleValues): number {
   const byPercent = longest * (1 + rules.sessionRisePercent / 100);
   return Math.max(byPercent, longest + rules.sessionStepMinutes);
 }
 
-/** Run-minutes of the longest run in the days up to, not including, `day`; 0 where there is none. */
+/**
+ * Run-minutes of the longest run in the days up to, not including, `day`; 0 where there is none.
+ * @example
+ * longestBefore(
+ *   [{ day: '2026-03-02', minutes: 12, response: 'clean' }],
+ *   '2026-03-04',
+ *   rampRuleValues(),
+ * ) // => 12
+ */
 export function longestBefore(
   runs: readonly RecentRun[],
   day: IsoDay,
@@ -32,6 +40,7 @@ export function longestBefore(
  * The most run-minutes of a building week: `capPercent` over the highest earlier whole week. While
  * that week is short, a small step more is allowed even where it exceeds the cap, as long as it
  * leads no further than the end of the short range.
+ * @example weekCap(40, 10, rampRuleValues()) // => 44
  */
 export function weekCap(peak: number, capPercent: number, rules: RampRuleValues): number {
   const byPercent = peak * (1 + capPercent / 100);
@@ -47,7 +56,8 @@ export function weekCap(peak: number, capPercent: number, rules: RampRuleValues)
  *
  * @throws RangeError for startMinutes outside 1–600 min, capPercent 5–30 %, weeks 1–520,
  *   recoveryEvery 2–12 weeks, recoveryPercent 10–100 %.
- * @example weeklyMinutes({ startMinutes: 20, capPercent: 10, weeks: 5 }) // 20, 22, 24.2, 16.94, 26.62
+ * @example
+ * weeklyMinutes({ startMinutes: 20, capPercent: 10, weeks: 5 }) // => [20, 22, 24.2, 16.94, 26.62]
  */
 export function weeklyMinutes(input: {
   readonly startMinutes: number;

@@ -30,7 +30,10 @@ export function goalDayOf(weeks: readonly RampWeek[], goal: number): IsoDay | nu
   return null;
 }
 
-/** What a walking programme builds up to: the minutes of the walk base. */
+/**
+ * What a walking programme builds up to: the minutes of the walk base.
+ * @example walkBaseGoal() // => { continuousMinutes: 30 }
+ */
 export function walkBaseGoal(rules: RuleChanges = {}): { readonly continuousMinutes: number } {
   return { continuousMinutes: readinessRuleValues(rules).walkBaseMinutes };
 }
@@ -51,6 +54,10 @@ export function walkBaseOf({ due }: Done, goal: number): readonly [IsoDay, IsoDa
  * The days of the two walks by which a walking programme passed the walk base; null while it did
  * not, and for a running plan. Results of days that the plan does not hold are left aside.
  * @throws RangeError for words that are not on the lists
+ * @example walkBaseWalked(sample.walks, [
+ *   { day: '2026-03-30', outcome: 'done', nextDay: 'normal' },
+ *   { day: '2026-03-31', outcome: 'done', nextDay: 'normal' },
+ * ]) // => ['2026-03-30', '2026-03-31']
  */
 export function walkBaseWalked(
   ramp: Ramp,

@@ -1,19 +1,27 @@
 import type { Provenance } from '../figure.ts';
 import type { Programme, Ramp, RampSession, RampWeek } from './types.ts';
 
-/** What a plan trains; plans of older releases hold running only. */
+/**
+ * What a plan trains; plans of older releases hold running only.
+ * @example programmeOf(sample.walks) // => 'walking'
+ */
 export function programmeOf({ request }: Pick<Ramp, 'request'>): Programme {
   return request.programme ?? 'running';
 }
 
-/** Outings a week: as asked for; of a walking programme, those of its rule. */
+/**
+ * Outings a week: as asked for; of a walking programme, those of its rule.
+ * @example
+ * sessionsAWeek(sample.ramp) // => 3
+ * sessionsAWeek(sample.walks) // => 5
+ */
 export function sessionsAWeek(ramp: Pick<Ramp, 'request' | 'rules'>): number {
   return programmeOf(ramp) === 'walking' ? ramp.rules.walkDays : ramp.request.sessionsPerWeek;
 }
 
 /**
  * Minutes of the whole outing: warm-up, bouts with the walks after them, cool-down.
- * @example outingMinutes of 4 × (1 run, 3 walk) with 10 min before and after // 36
+ * @example outingMinutes(sample.session) // => 36
  */
 export function outingMinutes(session: RampSession): number {
   const { warmUpMin, repeats, runMin, walkMin, coolDownMin } = session;
@@ -25,6 +33,7 @@ export function outingMinutes(session: RampSession): number {
  * before the present one that asks for no more. Null where the plan does not hold it, and in plans of
  * older releases.
  * @param weeks of a plan, oldest first
+ * @example stepBackWeek(sample.ramp.weeks, 4) // => 3
  */
 export function stepBackWeek(weeks: readonly RampWeek[], index: number): number | null {
   const last = weeks.slice(0, index + 1).findLast(({ rung }) => rung !== undefined);

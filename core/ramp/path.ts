@@ -30,18 +30,31 @@ const LEAD_IN: Readonly<Record<StartLevel, readonly BoutStep[]>> = {
   ],
 };
 
-/** The bout path from the first session to the last step before continuous running. */
+/**
+ * The bout path from the first session to the last step before continuous running.
+ * @example
+ * boutPath('unconditioned').slice(0, 2)
+ *   // => [{ runMin: 1, walkMin: 3 }, { runMin: 1, walkMin: 2 }]
+ */
 export function boutPath(start: StartLevel): readonly BoutStep[] {
   return [...LEAD_IN[start], ...COMMON];
 }
 
-/** Bouts of the first session. */
+/**
+ * Bouts of the first session.
+ * @example firstBouts('conditioned', rampRuleValues()) // => 6
+ */
 export function firstBouts(start: StartLevel, rules: RampRuleValues): number {
   if (start === 'conditioned') return rules.boutsConditioned;
   return start === 'unconditioned' ? rules.boutsUnconditioned : rules.boutsPostInjury;
 }
 
-/** A step in words, e.g. "2 min run, 2 min walk". */
+/**
+ * A step in words, e.g. "2 min run, 2 min walk".
+ * @example
+ * stepText({ runMin: 2, walkMin: 2 }) // => '2 min run, 2 min walk'
+ * stepText(null) // => 'continuous'
+ */
 export function stepText(step: BoutStep | null): string {
   return step === null ? 'continuous' : `${step.runMin} min run, ${step.walkMin} min walk`;
 }

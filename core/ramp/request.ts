@@ -70,7 +70,10 @@ function lowerStart(dog: StartLevel, owner: StartLevel | null): StartLevel {
   return START_LEVELS.indexOf(owner) > START_LEVELS.indexOf(dog) ? owner : dog;
 }
 
-/** Minutes without a break that meet the goal. */
+/**
+ * Minutes without a break that meet the goal.
+ * @example goalMinutes({ distanceKm: 5, paceMinPerKm: 6 }) // => 30
+ */
 export function goalMinutes(goal: RampGoal): number {
   return 'continuousMinutes' in goal ? goal.continuousMinutes : goal.distanceKm * goal.paceMinPerKm;
 }

@@ -50,6 +50,10 @@ const STRICTNESS: readonly ReviewDecision[] = ['progress', 'hold', 'back', 'stop
  * no weeks. Nothing that was run above the plan raises the next load.
  *
  * @throws RangeError naming the argument: `day`, a result on a day without a session, unknown words.
+ * @example reviewRamp({
+ *   ramp: sample.ramp,
+ *   results: [{ day: '2026-03-02', outcome: 'done', nextDay: 'normal' }],
+ * }) // => { decision: 'progress', fromDay: '2026-03-03', … }
  * Sources: soreness rules of human rehabilitation (M); missed time and illness: our own choice (D).
  */
 export function reviewRamp(input: ReviewInput): Review {

@@ -14,6 +14,7 @@ export const ENDURANCE_PROVENANCE: Provenance = {
 /**
  * The first day of the week from which the plan trains endurance: 20 min without a break, three
  * times a week. Null where it does not come that far.
+ * @example enduranceFrom(sample.ramp) // => null
  * Source: Zink & Van Dyke (S).
  */
 export function enduranceFrom(ramp: Ramp): IsoDay | null {

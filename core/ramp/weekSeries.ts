@@ -20,6 +20,9 @@ export interface WeekLoad {
  * The load of a plan week by week: one series for the screen and for paper.
  * @param weeks oldest first
  * @param done minutes done, by the first day of their week
+ * @example
+ * weekSeries(sample.ramp.weeks)[3]
+ *   // => { number: 4, startDay: '2026-03-23', planned: 12, kind: 'easy', … }
  */
 export function weekSeries(
   weeks: readonly RampWeek[],
@@ -37,7 +40,10 @@ export function weekSeries(
   }));
 }
 
-/** True for a walking programme: its outings are brisk walks. */
+/**
+ * True for a walking programme: its outings are brisk walks.
+ * @example onlyWalks(sample.walks.weeks) // => true
+ */
 export const onlyWalks = (weeks: readonly Pick<RampWeek, 'sessions'>[]): boolean =>
   weeks.every(({ sessions }) => sessions.every(({ kind }) => kind === 'walk'));
 

@@ -20,6 +20,9 @@ export interface AgeGate {
  * to 24 advised (D), 6 more advised after neutering before 12 months, at most 24 (D, after
  * Salmeri et al. 1991, S).
  * @throws RangeError when a number or a changed rule is out of range.
+ * @example
+ * ageGate(30) // => { requiredMonths: 18, advisedMonths: 18 }
+ * ageGate(30, 8) // => { requiredMonths: 18, advisedMonths: 24 }
  */
 export function ageGate(
   adultWeightKg: number,
@@ -40,7 +43,10 @@ export function ageGate(
   return { requiredMonths, advisedMonths: Math.max(advisedMonths, later) };
 }
 
-/** The rules that ask this dog to wait longer than it must: very large, neutered early, or both. */
+/**
+ * The rules that ask this dog to wait longer than it must: very large, neutered early, or both.
+ * @example adviceRules(45) // => ['giantFromKg', 'ageGiantAdvisedMonths']
+ */
 export function adviceRules(
   adultWeightKg: number,
   neuteredAtMonths?: number,
@@ -64,6 +70,9 @@ export function adviceRules(
  *
  * That small is under 10 kg, that every short-nosed dog is taken as the one breed that was told of,
  * and 10 years from 40 kg on are our own cautious lines (D): a dog counts as old rather too soon.
+ * @example
+ * expectedLifeYears(8) // => 12.7
+ * expectedLifeYears(8, true) // => 9.8
  * Source: McMillan et al. 2024 (S, from a summary).
  */
 export function expectedLifeYears(adultWeightKg: number, shortNosed = false): number {
@@ -71,7 +80,10 @@ export function expectedLifeYears(adultWeightKg: number, shortNosed = false): nu
   return shortNosed ? Math.min(9.8, bySize) : bySize;
 }
 
-/** True in the last quarter of the expected life span (AAHA 2019 life stages). */
+/**
+ * True in the last quarter of the expected life span (AAHA 2019 life stages).
+ * @example isSenior(110, 30) // => true
+ */
 export function isSenior(
   ageMonths: number,
   adultWeightKg: number,

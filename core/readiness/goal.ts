@@ -53,10 +53,18 @@ function longGoal(
   return [found({ code: LONG, gate: 'note', text, change, params }, underRule(rule, limit, OWN))];
 }
 
-/** Limits of the goal that a written reason sets aside; over the longest only a vet says yes. */
+/**
+ * Limits of the goal that a written reason sets aside; over the longest only a vet says yes.
+ * @example isGoalSetAside('goal-long') // => false
+ */
 export const isGoalSetAside = (code: string): boolean => code === SHORT;
 
-/** The limits of the goal that stand open: with one of them no plan is made anew. */
+/**
+ * The limits of the goal that stand open: with one of them no plan is made anew.
+ * @example
+ * openGoalLimits(screenForRunning({ ...sample.ready, goalMinutes: 100 }).reasons)[0]?.code
+ *   // => 'goal-long'
+ */
 export function openGoalLimits(reasons: readonly ScreeningReason[]): ScreeningReason[] {
   return reasons.filter(
     ({ code, overriddenBecause }) =>

@@ -35,6 +35,7 @@ export const closesOnlyTheStart = (code: string): boolean => START_ONLY.has(code
 /**
  * True for a lameness that no written reason sets aside (D): any at walk, and at trot above grade
  * `MOST_CLEARED_AT_TROT`. Only the recorded clearance of a vet makes them milder.
+ * @example standsWhateverIsWritten({ code: 'lameness-trot', params: { grade: 2 } }) // => true
  */
 export function standsWhateverIsWritten({ code, params }: Pick<Found, 'code' | 'params'>): boolean {
   if (code === 'lameness-walk' || START_ONLY.has(code)) return true;

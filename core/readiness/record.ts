@@ -97,7 +97,7 @@ export const LEAST_DIFFERENCE_PROVENANCE: Provenance = {
 /**
  * The least change of a questionnaire's total that counts, by its usual short name; null for one
  * whose least difference is not known here.
- * @example leastDifference('LOAD') // 4
+ * @example leastDifference('LOAD') // => 4
  */
 export const leastDifference = (name: string): number | null => {
   const short = name.trim().toLowerCase();

@@ -47,6 +47,10 @@ const HEAVY_FROM_BCS = 6;
  * @throws RangeError naming the argument: goalMinutes 0–1440 min, bcs 1–9, weights 0.1–150 kg, lameness grades 0–5,
  *   ageMonths 0–360, neuteredAtMonths 1–240, days as calendar days, unknown words, and changed
  *   rules outside their range.
+ * @example
+ * screenForRunning(sample.ready)
+ *   // => { outcome: 'ready to start', recommendedStart: 'unconditioned', … }
+ * screenForRunning({ ...sample.ready, signs: ['cough'] }).outcome // => 'vet first'
  * Sources: common practice of the trade and our own cautious choices, marked on each reason;
  * growth: Hart et al. 2020, Salmeri et al. 1991; heat in short-nosed dogs: RVC VetCompass.
  */
@@ -183,7 +187,10 @@ function oldEnoughOn(input: ScreeningInput, ageMonths: number | null): IsoDay | 
   return ageMonths < requiredMonths ? addMonths(input.birthDay, requiredMonths) : null;
 }
 
-/** What keeps a dog from starting, and stops no plan in force, is a note or nothing there. */
+/**
+ * What keeps a dog from starting, and stops no plan in force, is a note or nothing there.
+ * @example onPlan(screenForRunning({}).reasons).filter(({ unseen }) => unseen) // => []
+ */
 export const onPlan = (reasons: Screening['reasons']): Screening['reasons'] =>
   reasons
     .filter(({ unseen }) => !unseen)

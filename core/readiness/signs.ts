@@ -19,7 +19,10 @@ export const RED_FLAGS = [
 
 export type RedFlag = (typeof RED_FLAGS)[number]['id'];
 
-/** The label of a sign; undefined for an unknown id. */
+/**
+ * The label of a sign; undefined for an unknown id.
+ * @example redFlagLabel('ataxia') // => 'Uncoordinated gait (ataxia)'
+ */
 export function redFlagLabel(id: string): string | undefined {
   return RED_FLAGS.find((flag) => flag.id === id)?.label;
 }

@@ -29,7 +29,10 @@ export interface RuleInForce extends Rule {
   readonly changed: boolean;
 }
 
-/** Every rule with its value as published. */
+/**
+ * Every rule with its value as published.
+ * @example defaultRules().find(({ id }) => id === 'capConditioned')?.value // => 20
+ */
 export function defaultRules(): readonly RuleInForce[] {
   return withRules({});
 }
@@ -38,6 +41,8 @@ export function defaultRules(): readonly RuleInForce[] {
  * Every rule with the practice's changes over it. A changed rule carries the practice as its
  * source, and a note with the published value.
  * @throws RangeError naming the rule when it is unknown or the value lies outside its range.
+ * @example withRules({ capConditioned: 10 }).find(({ id }) => id === 'capConditioned')
+ *   // => { value: 10, published: 20, changed: true, sources: ['practiceSetting'], … }
  */
 export function withRules(changes: RuleChanges): readonly RuleInForce[] {
   knownIds(RULES, changes);
@@ -58,7 +63,10 @@ export function withRules(changes: RuleChanges): readonly RuleInForce[] {
   );
 }
 
-/** The rules a practice changed, with both values. */
+/**
+ * The rules a practice changed, with both values.
+ * @example changedRules({ capConditioned: 10 }).map(({ id }) => id) // => ['capConditioned']
+ */
 export function changedRules(changes: RuleChanges): readonly RuleInForce[] {
   return withRules(changes).filter(({ changed }) => changed);
 }

@@ -217,8 +217,15 @@ const BY_RULE: Readonly<Record<RuleId, readonly CauseCode[]>> = {
   pairPhaseTolerance: ['gait-asymmetrical'],
 };
 
-/** The codes of the reasons, and ids of the figures, that can name a rule. */
+/**
+ * The codes of the reasons, and ids of the figures, that can name a rule.
+ * @example causeCodesOf('walkDays') // => ['walking-programme']
+ */
 export const causeCodesOf = (id: RuleId): readonly CauseCode[] => BY_RULE[id];
 
-/** The kinds of reason and figure that a rule causes, in words. */
+/**
+ * The kinds of reason and figure that a rule causes, in words.
+ * @example
+ * causesOf('walkDays') // => [{ place: 'Running plan', text: 'Brisk walks up to the walk base' }]
+ */
 export const causesOf = (id: RuleId): readonly Cause[] => BY_RULE[id].map((code) => CAUSES[code]);

@@ -303,6 +303,7 @@ export type RampRuleValues = Readonly<Record<RampRuleId, number>>;
 /**
  * The published values, with `changes` put over them.
  * @throws RangeError when a change lies outside the rule's range.
+ * @example rampRuleValues({ capConditioned: 10 }).capConditioned // => 10
  */
 export function rampRuleValues(
   changes: Readonly<Record<string, number | undefined>> = {},

@@ -26,7 +26,7 @@ const kcal = (joule: number): number => joule / (KJ_PER_KCAL * 1000);
  * @param distanceKm 0–200 km
  * @param climbM metres climbed, 0–10000 (default 0)
  * @throws RangeError when a number is out of range
- * @example runningCost({ weightKg: 20, distanceKm: 1 }).mid // 19.8
+ * @example runningCost({ weightKg: 20, distanceKm: 1 }).mid // => 19.8
  * Sources: Taylor et al. 1982 (C from S), Bryce & Williams 2017 (S), uphill efficiency 28 % (S/C).
  */
 export function runningCost(run: {

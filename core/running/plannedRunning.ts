@@ -59,6 +59,9 @@ const PACE = { min: 2, max: 20 };
  *
  * @throws RangeError for a session without distance that has no minutes or pace, a pace outside
  *   2–20 min/km, or numbers out of range
+ * @example
+ * runningFood({ weightKg: 20, weeks: [{ sessions: [{ day: '2026-03-02', distanceKm: 7 }] }] })
+ *   // => [{ week: 1, runningDays: 1, kcalPerWeek: 138.9, kcalPerDay: 19.8, … }]
  * Source: cost of running (see `runningCost`).
  */
 export function runningFood(plan: RunningPlanInput): WeekOfRunning[] {
@@ -76,7 +79,12 @@ export function runningFood(plan: RunningPlanInput): WeekOfRunning[] {
   );
 }
 
-/** Energy of one run, kcal above rest. See `runningFood` for errors. */
+/**
+ * Energy of one run, kcal above rest. See `runningFood` for errors.
+ * @example
+ * runEnergy({ weightKg: 20, paceMinPerKm: 6 }, { day: '2026-03-02', runMinutes: 30 }).distanceKm
+ *   // => 5
+ */
 export function runEnergy(
   plan: Pick<RunningPlanInput, 'weightKg' | 'paceMinPerKm' | 'climbMPerKm'>,
   run: PlannedRun,

@@ -8,7 +8,7 @@ import { estimate, type Estimate } from '../figure.ts';
  *
  * @param speedMps 0–20 m/s
  * @throws RangeError when weight or speed is out of range
- * @example runningPower({ weightKg: 20, speedMps: 3 }) // 14.889
+ * @example runningPower({ weightKg: 20, speedMps: 3 }) // => 14.889
  * Source: Taylor, Heglund & Maloiy 1982 (S): 62 species, 90 % within 25 %.
  */
 export function runningPower(run: { weightKg: number; speedMps: number }): number {
@@ -17,7 +17,12 @@ export function runningPower(run: { weightKg: number; speedMps: number }): numbe
   return 10.7 * run.weightKg ** -0.316 * run.speedMps + 6.03 * run.weightKg ** -0.303;
 }
 
-/** `runningPower` as an estimate: 90 % of species lie within 25 % of it. */
+/**
+ * `runningPower` as an estimate: 90 % of species lie within 25 % of it.
+ * @example
+ * runningPowerFigure({ weightKg: 20, speedMps: 3 })
+ *   // => { mid: 14.89, low: 11.17, high: 18.61, … }
+ */
 export function runningPowerFigure(run: { weightKg: number; speedMps: number }): Estimate {
   const power = runningPower(run);
   return estimate(power, 0.75 * power, 1.25 * power, {

@@ -199,6 +199,11 @@ export const EXERCISES = [
 
 export type ExerciseId = (typeof EXERCISES)[number]['id'];
 
-/** An exercise by its id; undefined for one that this version does not know. */
+/**
+ * An exercise by its id; undefined for one that this version does not know.
+ * @example
+ * exerciseOf('play-bow')?.name // => 'Play bow'
+ * exerciseOf('handstand') // => undefined
+ */
 export const exerciseOf = (id: string): (Exercise & { readonly id: ExerciseId }) | undefined =>
   EXERCISES.find((exercise) => exercise.id === id);

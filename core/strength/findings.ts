@@ -66,7 +66,11 @@ function needs(found: StrengthFindings, screening: Screening): Purpose[] {
   ];
 }
 
-/** How far the dog may go with exercises, what speaks against some, and what it needs. */
+/**
+ * How far the dog may go with exercises, what speaks against some, and what it needs.
+ * @example strengthInputOf(sample.findings, sample.screening, true)
+ *   // => { stage: 'running', against: ['spine'], needs: [] }
+ */
 export function strengthInputOf(
   found: StrengthFindings,
   screening: Screening,

@@ -43,7 +43,10 @@ const reason = (code: string, text: string, params: Reason['params'] = {}): Reas
   sources: ['ownDecision', 'rehabilitation2018'],
 });
 
-/** True where nothing speaks against an exercise for this dog. */
+/**
+ * True where nothing speaks against an exercise for this dog.
+ * @example allowedExercise(EXERCISES[0], { stage: 'walking', against: [], needs: [] }) // => false
+ */
 export function allowedExercise(exercise: Exercise, input: StrengthInput): boolean {
   const against = exercise.notFor.some((finding) => input.against.includes(finding));
   return !against && exercise.level <= LEVEL[input.stage];
@@ -52,6 +55,10 @@ export function allowedExercise(exercise: Exercise, input: StrengthInput): boole
 /**
  * Three to five exercises for this dog, one for each purpose that counts before a second for any;
  * none before the vet has seen the dog. Only a proposal: the practitioner chooses.
+ * @example
+ * proposeStrength({ stage: 'walking', against: [], needs: ['balance'] }).exercises[0]
+ *   // => 'paw-lifts'
+ * proposeStrength({ stage: 'vet first', against: [], needs: [] }).exercises // => []
  * Source: common practice in form, the choice our own (D).
  */
 export function proposeStrength(input: StrengthInput): StrengthProposal {

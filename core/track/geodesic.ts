@@ -20,7 +20,6 @@ export function metresPerDegree(latDeg: number): { readonly lat: number; readonl
  * Distance between two places on the WGS 84 ellipsoid, m, by the radii of curvature at the latitude
  * between them: for the steps of a track. Within 0.01 % of the geodesic up to 10 km, outside the
  * polar caps (C).
- * @example stepMetres({ latDeg: 50, lonDeg: 8 }, { latDeg: 50.01, lonDeg: 8 }) // 1112.3
  */
 export function stepMetres(a: Place, b: Place): number {
   const scale = metresPerDegree((a.latDeg + b.latDeg) / 2);

@@ -34,6 +34,8 @@ export interface RunAgainstPlan {
  * Adds up all outings of one day and holds them against the one that was planned. A run that was not
  * planned is seen as such: it has no outcome, and its minutes count for the cap all the same.
  * `outings` is not empty.
+ * @example runAgainstPlan(trackOutings(sample.track), { times: 1, runMin: 5 })
+ *   // => { boutsDone: 1, outcome: 'done', climbM: null, … }
  */
 export function runAgainstPlan(
   outings: readonly Figures[],

@@ -30,6 +30,7 @@ type Pieces = CleanTrack['pieces'];
  * @param heightM height at the withers, 0.1–1.2 m, where known: a run is no slower than its trot
  * @param paceMinPerKm the owner's pace, 2–20 min/km, where known
  * @throws RangeError when one of the two is out of range, or an outing lasts longer than 24 h
+ * @example trackOutings(sample.track)[0] // => { seconds: 600, distanceKm: 1.32, runMinutes: 5, … }
  */
 export function trackOutings(
   track: Track,

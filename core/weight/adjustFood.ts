@@ -35,9 +35,9 @@ export const WEIGH_IN_DAYS = { settling: 14, settled: 28, growing: 7 } as const;
  *
  * @throws RangeError for weights outside 0.1–150 kg, energies outside 0–20000 kcal/day, a score
  *   that is not 1–9, or an unknown goal
- * @example adjustFood({ day: '2026-03-01', goal: 'lose', weightKg: 40, targetWeightKg: 31, bcs: 8,
- *   maintenance: maintenanceEnergy({ weightKg: 40 }) })
- *   // { verdict: 'start', kcalPerDay: 919.6, warnings: [nutrient-floor], … }
+ * @example
+ * adjustFood({ day: '2026-03-01', goal: 'lose', weightKg: 40, targetWeightKg: 31, bcs: 8 })
+ *   // => { verdict: 'start', kcalPerDay: 919.6, nextWeighInDay: '2026-03-15', … }
  * Sources: start and corridor of loss Hand et al. 2010 (S), step from memory, nutrient floor Linder
  * 2012 (S), referral floor and gain corridor our own choice (D).
  */

@@ -24,6 +24,10 @@ export type AimStanding =
  * Tells a target that has been reached from one that was never ahead. A dog losing towards 25 kg that
  * now weighs 24.9 kg has reached it if it once weighed more than 25 kg; with no such weighing, "lose"
  * and 25 kg cannot both be meant (D).
+ * @example
+ * aimStanding({ goal: 'lose', weightKg: 24.9, targetWeightKg: 25, earlierKg: [27] })
+ *   // => 'reached'
+ * aimStanding({ goal: 'lose', weightKg: 24.9, targetWeightKg: 25 }) // => 'contradictory'
  */
 export function aimStanding({
   goal,
@@ -38,7 +42,13 @@ export function aimStanding({
   return earlierKg.some(ahead) ? 'reached' : 'contradictory';
 }
 
-/** What is wrong where aim and target speak against each other; null where they do not. */
+/**
+ * What is wrong where aim and target speak against each other; null where they do not.
+ * @example
+ * aimContradiction({ goal: 'lose', weightKg: 20, targetWeightKg: 25 })?.code
+ *   // => 'target-not-below'
+ * aimContradiction({ goal: 'lose', weightKg: 27, targetWeightKg: 25 }) // => null
+ */
 export function aimContradiction(aimed: AimedAt): Reason | null {
   if (aimStanding(aimed) !== 'contradictory') return null;
   const { goal, weightKg, targetWeightKg } = aimed;

@@ -18,7 +18,7 @@ export interface BalanceInput {
  *
  * @throws RangeError for intake outside 0–20000 kcal/day, a change beyond 150 kg, or days outside
  *   1–3650
- * @example energyBalance({ intakeKcalPerDay: 900, changeKg: -0.2, days: 14 }) // 1013
+ * @example energyBalance({ intakeKcalPerDay: 900, changeKg: -0.2, days: 14 }) // => 1013.1
  * Source: adipose energy Hand et al. 2010, Table 27-15 (S).
  */
 export function energyBalance({ intakeKcalPerDay, changeKg, days }: BalanceInput): number {
@@ -33,6 +33,7 @@ export function energyBalance({ intakeKcalPerDay, changeKg, days }: BalanceInput
  * kcal/day: `7920 × √2 × sd / days` (C).
  *
  * @throws RangeError for an error outside 0–150 kg or days outside 1–3650
+ * @example balanceSd({ weighingSdKg: 0.25, days: 14 }) // => 200.0
  */
 export function balanceSd(input: { readonly weighingSdKg: number; readonly days: number }): number {
   inRange('weighingSdKg', input.weighingSdKg, 'kg', { min: 0, max: 150 });
@@ -40,7 +41,12 @@ export function balanceSd(input: { readonly weighingSdKg: number; readonly days:
   return (KCAL_PER_KG_CHANGE * Math.SQRT2 * input.weighingSdKg) / input.days;
 }
 
-/** `energyBalance` as a figure that explains itself. */
+/**
+ * `energyBalance` as a figure that explains itself.
+ * @example
+ * energyBalanceFigure({ weightKg: 25, intakeKcalPerDay: 900, changeKg: -0.2, days: 14 }).value
+ *   // => 1013.1
+ */
 export function energyBalanceFigure(input: BalanceInput & { readonly weightKg: number }): Figure {
   weightInRange('weightKg', input.weightKg);
   return figure(energyBalance(input), {

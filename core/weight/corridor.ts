@@ -22,6 +22,8 @@ export interface CorridorPoint {
  * The corridor of a weight-loss plan, week by week, from its first weighing until the slowest rate
  * meets the target: 0.5–2 % of the *initial* weight per week, aim 1 %.
  * @throws RangeError for weights outside 0.1–150 kg
+ * @example lossCorridor({ startDay: '2026-03-02', initialKg: 40, targetKg: 34 })[1]
+ *   // => { day: '2026-03-09', high: 39.8, aim: 39.6, low: 39.2 }
  * Source: Hand et al. 2010 pp. 522, 532 (S); no dog trial stands behind the 2 %.
  */
 export function lossCorridor(plan: {
@@ -44,7 +46,10 @@ export function lossCorridor(plan: {
   }));
 }
 
-/** Weeks to the target at a rate in % of the initial weight per week (Hand Box 27-12, S). */
+/**
+ * Weeks to the target at a rate in % of the initial weight per week (Hand Box 27-12, S).
+ * @example weeksToTarget(40, 34, 1) // => 15
+ */
 export function weeksToTarget(initialKg: number, targetKg: number, percentPerWeek: number): number {
   return Math.max(0, (initialKg - targetKg) / ((percentPerWeek / 100) * initialKg));
 }

@@ -9,6 +9,7 @@ export const UNPLANNED_LOSS_PERCENT = 5;
  * A slow change of weight in a dog on no plan, where the record shows one: at least 1 % in all over
  * more than 14 days, the whole 90 % interval on one side. Null otherwise. A longer record counts for
  * the vet by what its rate comes to in half a year.
+ * @example weightDrift(sample.trend)?.code // => 'drift-down'
  * Source: 1 % over more than 14 days German et al. 2011 (S); 5 % to the vet our own choice (D).
  */
 export function weightDrift(trend: WeightTrend): Reason | null {

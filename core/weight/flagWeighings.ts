@@ -24,6 +24,9 @@ const FAST = 'a change this fast is more often a slip of pen or unit than a dog:
 /**
  * The weighings to look at: made differently, or out of line. `observations` are the weighings as
  * the caller's line sees them, in the same order.
+ * @example
+ * flagWeighings(sample.slipped, sample.slipped.map(toObservation)).map(({ weightKg }) => weightKg)
+ *   // => [3.8]
  */
 export function flagWeighings(
   points: readonly MeasuredWeight[],
@@ -41,7 +44,10 @@ export function flagWeighings(
   });
 }
 
-/** What is to be said of the weighings that do not fit the others, by their place in the list. */
+/**
+ * What is to be said of the weighings that do not fit the others, by their place in the list.
+ * @example [...whyOutOfLine(sample.slipped, sample.slipped.map(toObservation)).keys()] // => [5]
+ */
 export function whyOutOfLine(
   points: readonly MeasuredWeight[],
   observations: readonly Observation[],

@@ -10,6 +10,10 @@ const ERRORS_OUTSIDE = 1.645;
 /**
  * Whether the latest weighing of a plan to lose lies outside its corridor by more than the error of
  * one weighing. Null inside it, without a corridor, and on its first day.
+ * @example offCorridor(
+ *   lossCorridor({ startDay: '2026-03-02', initialKg: 40, targetKg: 34 }),
+ *   { day: '2026-04-27', weightKg: 39.9 },
+ * )?.code // => 'above-corridor'
  * Source: the corridor's rates Hand et al. 2010 (S); the margin is our own choice (D).
  */
 export function offCorridor(

@@ -101,7 +101,7 @@ export const LOG_LATE_DAYS = 3;
  *   prior: maintenanceEnergy({ weightKg: 25 }),
  *   weighings: [{ day: '2026-03-01', weightKg: 25 }, { day: '2026-04-26', weightKg: 24.2 }],
  *   intakes: [{ fromDay: '2026-03-01', kcalPerDay: 900 }],
- * }) // 1,009 (805 to 1,221)
+ * }) // => { mid: 1009.2, low: 805.5, high: 1221.3, … }
  * Sources: adipose energy Hand et al. 2010 (S); prior by its own sources; scale error ours (D).
  */
 export function estimateMaintenance(input: OwnEnergyInput): OwnEnergy {
@@ -200,6 +200,7 @@ function meanWeight(points: readonly MeasuredWeight[]): number | null {
  * The prior alone, without a record, is returned as it is.
  *
  * @throws RangeError for a weight outside 0.1–150 kg
+ * @example ownEnergyAt(sample.own, 20) // => { mid: 864.1, low: 689.6, high: 1045.7 }
  */
 export function ownEnergyAt(own: OwnEnergy, weightKg: number): EnergyPrior {
   weightInRange('weightKg', weightKg);

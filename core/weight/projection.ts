@@ -19,6 +19,7 @@ export const MOST_DAYS_AHEAD = 730;
  * more slowly the longer a plan runs, so the late end deserves more trust than the early one.
  *
  * @throws RangeError for a target outside 0.1–150 kg
+ * @example projectTarget(sample.trend, 36.1).mid // => '2026-05-10'
  */
 export function projectTarget(trend: WeightTrend, targetKg: number): TargetProjection {
   weightInRange('targetKg', targetKg);

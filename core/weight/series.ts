@@ -43,6 +43,8 @@ export interface WeightSeries {
 /**
  * The weight record as one set of series, for the screen and for paper.
  * @param of `holdKg` is the weight to be held, null with another aim
+ * @example weightSeries({ trend: sample.trend, corridor: [], targetKg: 36, holdKg: null }).days
+ *   // => ['2026-03-02', '2026-03-30']
  */
 export function weightSeries(of: {
   readonly trend: Pick<WeightTrend, 'points' | 'line' | 'flagged'>;

@@ -8,7 +8,8 @@ const BESIDE = 6;
  * Why a weighing may be a slip of pen or unit, held against those beside it by the rule of the trend;
  * null where it fits. `weighings` of one dog, oldest first.
  * @throws RangeError when a weight, step, method or day is out of range
- * @example slipAt([30, 29.8, 2.96, 29.4].map((weightKg, week) => ({ day: `2026-03-0${week + 1}`, weightKg })), 2)
+ * @example slipAt([...sample.weighings, { day: '2026-04-06', weightKg: 3.8 }], 5)
+ *   // => 'far from the other weighings: check for a slip'
  */
 export function slipAt(weighings: readonly Weighing[], index: number): string | null {
   const from = Math.max(0, index - BESIDE);

@@ -68,8 +68,9 @@ export interface WeightTrend {
  * 14 days and the whole interval inside ±0.5 % a week (1 % in two weeks).
  *
  * @throws RangeError without a list of weighings, or naming the weighing whose weight, step, method or day is out of range
- * @example weightTrend([{ day: '2026-03-01', weightKg: 40 }, { day: '2026-03-15', weightKg: 39.2 }])
- *   .percentPerWeek // −1.0
+ * @example
+ * weightTrend([{ day: '2026-03-01', weightKg: 40 }, { day: '2026-03-15', weightKg: 39.2 }])
+ *   // => { percentPerWeek: -1.0, status: 'cannot tell yet', … }
  * Sources: rate by the AAHA monitoring page (S), stable by German 2011 (S), scale error ours (D).
  */
 export function weightTrend(weighings: readonly Weighing[]): WeightTrend {
@@ -198,7 +199,10 @@ function trendPoint(fit: LineFit, day: IsoDay, dayNumber: number): TrendPoint {
   return { day, kg: y, low: y - Z90 * sd, high: y + Z90 * sd };
 }
 
-/** The trend line and its band on any day, for a chart; null before a rate exists. */
+/**
+ * The trend line and its band on any day, for a chart; null before a rate exists.
+ * @example trendOn(sample.trend, dayNumber('2026-04-06'))?.kg // => 38.0
+ */
 export function trendOn(trend: WeightTrend, dayNumber: number): TrendPoint | null {
   if (trend.fit === null) return null;
   return trendPoint(trend.fit, dayFromNumber(dayNumber), dayNumber);

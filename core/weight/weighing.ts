@@ -45,6 +45,7 @@ const SHARES_OFFSET: readonly WeighingMethod[] = ['other scale', 'harness on'];
 /**
  * Standard deviation of one weighing's error, kg: 1 % of weight, the step's d / √12, and 2 % more
  * where it was weighed differently (D).
+ * @example weighingSd({ day: '2026-03-02', weightKg: 40 }) // => 0.401
  */
 export function weighingSd(weighing: Weighing): number {
   return Math.hypot(...errorParts(weighing, weighing.weightKg));
@@ -62,6 +63,8 @@ function errorParts(weighing: Weighing, weightKg: number): readonly [number, num
  *
  * @throws RangeError for a weight outside 0.1–150 kg, a step outside 0.001–5 kg, an unknown method,
  *   or no calendar day
+ * @example
+ * measured([{ day: '2026-03-02', weightKg: 40 }])[0] // => { dayNumber: 20514, sdKg: 0.401, … }
  */
 export function measured(weighings: readonly Weighing[]): MeasuredWeight[] {
   const ordered = weighings.map(checked).sort((a, b) => a.dayNumber - b.dayNumber);
@@ -104,7 +107,11 @@ function typicalAround(ordered: readonly { weighing: Weighing }[], index: number
   return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 
-/** The weighing as an observation for a line of weight against days. */
+/**
+ * The weighing as an observation for a line of weight against days.
+ * @example measured([{ day: '2026-03-02', weightKg: 40 }]).map(toObservation)
+ *   // => [{ x: 20514, y: 40, sd: 0.401, group: null, groupSd: 0 }]
+ */
 export function toObservation(point: MeasuredWeight): Observation {
   return {
     x: point.dayNumber,

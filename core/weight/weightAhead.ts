@@ -32,7 +32,8 @@ export interface AheadInput {
  * the need that the record shows, the need following the body by kg^0.75 and wandering a little. The
  * first point is today. The interval is that of the weight itself; a scale adds its own error.
  * @throws RangeError for a ration outside 1–20,000 kcal/day, running outside 0–20,000, weeks outside 1–26
- * @example a dog of 25 kg that needs 900 kcal loses 0.2 kg in two weeks on 787 kcal
+ * @example weightAhead({ body: sample.body, day: '2026-03-02', kcalPerDay: 787 })[2]
+ *   // => { day: '2026-03-16', kg: 24.8, low: 24.38, high: 25.22 }
  */
 export function weightAhead(input: AheadInput): WeightAhead[] {
   const { body, day, kcalPerDay, runningKcalPerDay = 0, weeks = WEEKS_AHEAD } = input;
@@ -51,7 +52,11 @@ export function weightAhead(input: AheadInput): WeightAhead[] {
   });
 }
 
-/** The last weight of a look ahead, as a figure that explains itself. */
+/**
+ * The last weight of a look ahead, as a figure that explains itself.
+ * @example aheadFigure({ body: sample.body, day: '2026-03-02', kcalPerDay: 787, weeks: 2 })
+ *   // => { label: 'Weight in 2 weeks', value: 24.8, unit: 'kg', … }
+ */
 export function aheadFigure(input: AheadInput): Figure {
   const { body, kcalPerDay, runningKcalPerDay = 0, weeks = WEEKS_AHEAD } = input;
   const { kg, low, high } = weightAhead(input).at(-1)!;
