@@ -8,12 +8,17 @@ export default defineConfig({
   main: {
     build: {
       outDir: 'out/main',
+      // What every start needs goes inside: some five hundred files fewer to read.
+      externalizeDeps: { exclude: ['@hono/node-server', 'hono', 'kysely', 'zod'] },
       rollupOptions: {
         input: {
           main: at('./electron/shell/main.ts'),
           service: at('./electron/shell/serviceProcess.ts'),
+          loopback: at('./electron/loopback/serve.ts'),
           printThread: at('./electron/service/handouts/printThread.ts'),
         },
+        // Beside the entries: the service, shared by two of them, looks there for its thread.
+        output: { chunkFileNames: '[name]-[hash].js' },
       },
     },
   },

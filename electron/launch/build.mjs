@@ -11,7 +11,12 @@ const SOURCES = [
   'package.json',
 ];
 /** The front end is built last, so its page is the youngest part of a whole build. */
-const BUILT = ['out/main/main.js', 'out/preload/preload.cjs', 'out/renderer/index.html'];
+const BUILT = [
+  'out/main/main.js',
+  'out/main/loopback.js',
+  'out/preload/preload.cjs',
+  'out/renderer/index.html',
+];
 
 /**
  * The time of the youngest file below a path; a folder's own time shows what was removed from it.
@@ -28,13 +33,20 @@ function youngest(path) {
 }
 
 /**
+ * True when every part of a build is there, however old.
+ * @param {string} root the project's folder
+ */
+export function isWhole(root) {
+  return BUILT.every((path) => existsSync(join(root, path)));
+}
+
+/**
  * True when everything is built and nothing it was built from is younger.
  * @param {string} root the project's folder
  */
 export function isBuilt(root) {
-  const built = BUILT.map((path) => join(root, path));
-  if (!built.every((path) => existsSync(path))) return false;
-  const finished = statSync(/** @type {string} */ (built.at(-1))).mtimeMs;
+  if (!isWhole(root)) return false;
+  const finished = statSync(join(root, /** @type {string} */ (BUILT.at(-1)))).mtimeMs;
   return SOURCES.map((path) => join(root, path))
     .filter((path) => existsSync(path))
     .every((path) => youngest(path) <= finished);

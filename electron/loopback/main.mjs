@@ -1,9 +1,13 @@
-// Entry of the loopback host. Plain JavaScript: it must be able to tell an old Node what is missing.
+// Entry of the loopback host as built: from source, Node would read some seven hundred files one by
+// one. Plain JavaScript: it must be able to tell an old Node what is missing.
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { isWhole } from '../launch/build.mjs';
 import { keepCompiled } from '../launch/compiled.mjs';
 import { refuseOldNode } from '../launch/node.mjs';
 import { optionsOrEnd } from '../launch/options.mjs';
+
+const ROOT = new URL('../../', import.meta.url);
 
 /**
  * Serves Trotwell on 127.0.0.1 until Ctrl-C.
@@ -12,8 +16,16 @@ import { optionsOrEnd } from '../launch/options.mjs';
  */
 export async function serve(options) {
   refuseOldNode();
+  if (!isWhole(fileURLToPath(ROOT))) {
+    console.error('Trotwell is not built yet: "npm start" builds it and opens it.');
+    process.exitCode = 1;
+    return;
+  }
   keepCompiled();
-  const { serveUntilStopped, StartError } = await import('./serve.ts');
+  /** @type {typeof import('./serve.ts')} */
+  const { serveUntilStopped, StartError } = await import(
+    new URL('out/main/loopback.js', ROOT).href
+  );
   try {
     await serveUntilStopped(options);
   } catch (error) {

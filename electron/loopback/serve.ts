@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { claimFolder, type Claim } from '../service/claim/claim.ts';
@@ -10,6 +10,7 @@ import { createDoor } from './door.ts';
 import { onEnter } from './enterKey.ts';
 import { startHost, type Host, type HostOptions } from './host.ts';
 
+// From `out/main/`, where this runs as built.
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 export interface ServeOptions {
@@ -31,14 +32,10 @@ export class StartError extends Error {}
 /**
  * Serves until Ctrl-C or a request to end, then closes the database. Where Trotwell serves the same
  * records already, that one is asked to come to the front, and this start ends.
- * @throws StartError when there is nothing built to serve, the port is taken, the file cannot be
- *   opened, or the Trotwell that runs does not react.
+ * @throws StartError when the port is taken, the file cannot be opened, or the Trotwell that runs does
+ *   not react.
  */
 export async function serveUntilStopped(options: ServeOptions): Promise<void> {
-  const rendererFolder = at('../../out/renderer');
-  if (!existsSync(rendererFolder)) {
-    throw new StartError('Trotwell is not built yet: "npm start" builds it and opens it.');
-  }
   const file = options.file ?? null;
   const reason = file === null ? null : await whyNotTaken(file);
   if (reason !== null) throw new StartError(reason);
@@ -46,20 +43,15 @@ export async function serveUntilStopped(options: ServeOptions): Promise<void> {
   const claimed = await claimFolder(folder, { file });
   if (claimed.kind === 'silent') throw new StartError(SILENT);
   if (claimed.kind === 'answered') console.log(RUNS_ALREADY);
-  else await serveClaimed(folder, rendererFolder, claimed.claim, options);
+  else await serveClaimed(folder, claimed.claim, options);
 }
 
-async function serveClaimed(
-  folder: string,
-  rendererFolder: string,
-  claim: Claim,
-  options: ServeOptions,
-): Promise<void> {
+async function serveClaimed(folder: string, claim: Claim, options: ServeOptions): Promise<void> {
   const service = serviceIn(folder);
   const { port, open, file = null } = options;
   const door = createDoor();
   const host = await startOrExplain({
-    ...{ service, rendererFolder, door },
+    ...{ service, rendererFolder: at('../../out/renderer'), door },
     ...(port === undefined ? {} : { port }),
   });
   // Listened for before the address is printed: whoever reads it may end the host at once.

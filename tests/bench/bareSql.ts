@@ -23,7 +23,7 @@ const list = (where: string): string => `
     SELECT id FROM visit AS latest WHERE latest.dog_id = found.id
     ORDER BY day DESC, created_at DESC LIMIT 1)
   ORDER BY found.last_day IS NULL, found.last_day DESC, found.search_text`;
-const LIST = list('');
+export const LIST = list('');
 const FOUND = list('WHERE dog.search_text LIKE @word OR client.search_text LIKE @word');
 
 export function openBare(file: string): Database {

@@ -64,11 +64,13 @@ describe('the packages', () => {
     const { main } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
       main: string;
     };
-    const packed = (path: string): boolean => globs().some((glob) => matchesGlob(path, glob));
+    const packed = (path: string): boolean =>
+      globs().some((glob) => matchesGlob(path, glob)) && !globs().includes(`!${path}`);
     for (const file of [main, 'out/main/service.js', 'out/main/printThread.js', 'package.json']) {
       expect(packed(file), file).toBe(true);
     }
     expect(packed('core/index.ts')).toBe(false);
+    expect(packed('out/main/loopback.js')).toBe(false);
   });
 
   test('bring the fonts of the handouts where the packaged program looks for them', () => {

@@ -111,7 +111,9 @@ describe.skipIf(process.platform !== 'linux')('a package without its runtime (Li
       expect(files).toContain(`/node_modules/${name}/package.json`);
     }
     expect(
-      files.filter((name) => /^\/(core|electron|renderer|templates|tests)\b/.test(name)),
+      files.filter((name) =>
+        /^\/(core|electron|renderer|templates|tests|out\/main\/loopback)\b/.test(name),
+      ),
     ).toEqual([]);
     // Neither what the driver is compiled from nor the Node of the npm scripts, a hundred megabytes.
     const left = /^\/node_modules\/(better-sqlite3\/deps|node-(bin-|linux-|darwin-|win-)[^/]*\/.)/;

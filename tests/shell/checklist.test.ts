@@ -13,7 +13,7 @@ import { boot, ROOT } from './support/boot.ts';
 let folder: string;
 // eslint-disable-next-line @typescript-eslint/no-explicit-any -- a report in JSON, asserted below
 let seen: any;
-/** What is shipped as the main process, its preload, and the page. */
+/** What is packed as the main process, its preload, and the page. */
 let built: { readonly main: string; readonly preload: string; readonly index: string };
 /** The shell's sources, and those of the page. */
 let shell: string;
@@ -43,7 +43,8 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'trotwell-checklist-'));
   seen = boot({ TROTWELL_DATA: join(folder, 'data'), STAND_IN_SAVE: join(folder, 'saved.pdf') });
   built = {
-    main: sources('out/main', /\.js$/),
+    // The browser window's host is not packed (tests/packaging/config.test.ts).
+    main: sources('out/main', /(?<!loopback)\.js$/),
     preload: read('out', 'preload', 'preload.cjs'),
     index: read('out', 'renderer', 'index.html'),
   };

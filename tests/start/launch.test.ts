@@ -83,9 +83,9 @@ describe('the words after npm start', () => {
 describe('the build', () => {
   const OLD = 1_700_000_000;
   const built = (at: number): void => {
-    for (const path of ['main/main.js', 'preload/preload.cjs', 'renderer/index.html']) {
-      put(`out/${path}`, '', at);
-    }
+    for (const path of ['main.js', 'loopback.js']) put(`out/main/${path}`, '', at);
+    put('out/preload/preload.cjs', '', at);
+    put('out/renderer/index.html', '', at);
   };
 
   test('is missing until every part is there', () => {
