@@ -38,7 +38,7 @@ export async function serve(options) {
 /** Asks the Trotwell that works on the records to end, where the system has no signal for it. */
 export async function askToEnd() {
   const requests = await import('../service/claim/requests.ts');
-  const { dataFolder } = await import('../service/dataFolder.ts');
+  const { dataFolder } = await import('../service/database/dataFolder.ts');
   requests.askToEnd(dataFolder());
 }
 

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Refusal, type Answer, type AppError } from '../contract/errors.ts';
 import { coreError } from './refuse.ts';
-import { storageRefusal } from './trouble.ts';
+import { storageRefusal } from './database/trouble.ts';
 
 /** Receives lines without personal data. */
 export type Log = (line: string) => void;

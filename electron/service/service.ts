@@ -10,44 +10,44 @@ import {
 import { Refusal, type Answer } from '../contract/errors.ts';
 import type { TakenFile } from '../contract/filePurposes.ts';
 import { attempt, errorValue, fail, type Log } from './answers.ts';
-import { attachmentHandlers } from './attachments.ts';
+import { attachmentHandlers } from './files/attachments.ts';
 import type { BackupCall, BackupHandlers } from './backup/handlers.ts';
 import { binHandlers, erasureHandlers } from './bin/handlers.ts';
-import { clientHandlers } from './clients.ts';
-import { Later, type Desk, type Handlers, type LateHandlers } from './context.ts';
-import { diagnosticsHandlers } from './diagnostics.ts';
-import { deedHandlers } from './dogDeeds.ts';
-import { dogFileHandlers } from './dogFile.ts';
-import { dogListHandlers } from './dogList.ts';
+import { clientHandlers } from './dogs/clients.ts';
+import { Later, type Context, type Handlers, type LateHandlers } from './database/context.ts';
+import { diagnosticsHandlers } from './keeping/diagnostics.ts';
+import { deedHandlers } from './dogs/deeds.ts';
+import { dogFileHandlers } from './dogs/file.ts';
+import { dogListHandlers } from './dogs/list.ts';
 import { waitingFileHandlers } from './files/waiting.ts';
-import { dogHandlers } from './dogs.ts';
-import { draftHandlers } from './drafts.ts';
-import { dueHandlers } from './due.ts';
+import { dogHandlers } from './dogs/dogs.ts';
+import { draftHandlers } from './dogs/drafts.ts';
+import { dueHandlers } from './dogs/due.ts';
 import { createPrinter } from './handouts/printer.ts';
-import { historyHandlers } from './historyList.ts';
-import { keepingHandlers } from './keeping.ts';
+import { historyHandlers } from './history/list.ts';
+import { keepingHandlers } from './keeping/keeping.ts';
 import { backups, laterRooms } from './laterRooms.ts';
 import { idleMinutesOf, lockHandlers, type LockCall, type LockHandlers } from './lock/handlers.ts';
 import { createLock, lockedRefusal, type AppLock } from './lock/lock.ts';
 import { countTries, triesNote } from './lock/tries.ts';
-import { planEditHandlers } from './planEdit.ts';
-import { planReviewHandlers } from './planReview.ts';
-import { practiceHandlers } from './practice.ts';
-import { practiceYearHandlers } from './practiceYear.ts';
-import { practitionerHandlers } from './practitioners.ts';
-import { practicesIn, type PracticesOptions } from './practices.ts';
+import { planEditHandlers } from './plans/edit.ts';
+import { planReviewHandlers } from './plans/review.ts';
+import { practiceHandlers } from './practice/practice.ts';
+import { practiceYearHandlers } from './practice/year.ts';
+import { practitionerHandlers } from './practice/practitioners.ts';
+import { practicesIn, type PracticesOptions } from './practice/practices.ts';
 import { inputError } from './refuse.ts';
-import { ruleHandlers } from './rules.ts';
-import { freeBytesOf, type FreeBytes } from './room.ts';
-import { assertRuntime } from './runtime.ts';
-import { sessionHandlers } from './sessions.ts';
-import { shelfHandlers } from './shelf.ts';
-import { storageRefusal } from './trouble.ts';
-import { createTransfer, type Given } from './transfer.ts';
-import { visitHandlers } from './visits.ts';
-import { weighingHandlers } from './weighings.ts';
+import { ruleHandlers } from './practice/rules.ts';
+import { freeBytesOf, type FreeBytes } from './files/room.ts';
+import { assertRuntime } from './database/runtime.ts';
+import { sessionHandlers } from './plans/sessions.ts';
+import { shelfHandlers } from './food/shelf.ts';
+import { storageRefusal } from './database/trouble.ts';
+import { createTransfer, type Given } from './files/transfer.ts';
+import { visitHandlers } from './visits/visits.ts';
+import { weighingHandlers } from './weighings/weighings.ts';
 import { createWorkRegister, type WorkRegister } from './work.ts';
-import { writeOut } from './writeOut.ts';
+import { writeOut } from './files/writeOut.ts';
 
 export interface ServiceOptions extends PracticesOptions {
   /** The folder with the fonts of the handouts. */
@@ -75,7 +75,7 @@ export interface Service extends Caller {
 }
 
 /** The calls that need an open practice. */
-type DeskCall = Exclude<CallName, 'app/status' | 'app/open' | PromptCall | OwnCall>;
+type PracticeCall = Exclude<CallName, 'app/status' | 'app/open' | PromptCall | OwnCall>;
 /** The calls about the own practice as a whole, which also answer while none can be opened. */
 type OwnCall = BackupCall | LockCall;
 /** The calls answered at once, while an earlier one is still being worked on. */
@@ -83,7 +83,7 @@ type PromptCall = 'work/state' | 'work/cancel' | 'lock/now';
 /** The calls whose answers are made after their turn. */
 type LateCall =
   'handouts/render' | 'handouts/bundle' | 'handouts/batch' | 'goesHome/mail' | 'export/make';
-type AllHandlers = Handlers<Exclude<DeskCall, LateCall>> & LateHandlers<LateCall>;
+type AllHandlers = Handlers<Exclude<PracticeCall, LateCall>> & LateHandlers<LateCall>;
 
 const handlers = {
   ...diagnosticsHandlers,
@@ -136,8 +136,8 @@ const REMOVING: ReadonlySet<CallName> = new Set([
 const ALONE: ReadonlySet<CallName> = new Set([...REMOVING, 'backup/restore']);
 
 /** The schema has parsed the input, so the handler's own input type holds. */
-function handlerOf(all: AllHandlers, name: DeskCall) {
-  return all[name] as (desk: Desk, input: unknown) => Promise<unknown>;
+function handlerOf(all: AllHandlers, name: PracticeCall) {
+  return all[name] as (context: Context, input: unknown) => Promise<unknown>;
 }
 
 /** Everything the calls are answered with. */
@@ -147,7 +147,7 @@ function rooms(options: ServiceOptions) {
   const printer = createPrinter();
   const lock = createLock({ monotonicMs, wallMs: () => clock().getTime() });
   const practices = practicesIn(options, {
-    opened: (desk) => lock.take(idleMinutesOf(desk)),
+    opened: (context) => lock.take(idleMinutesOf(context)),
     lockState: lock.state,
   });
   const transfer = createTransfer(options.folder, freeBytes);
@@ -183,11 +183,11 @@ async function answer(room: Rooms, name: CallName, input: unknown): Promise<unkn
   if (name === 'app/open') await practices.open((input as ParsedOf<'app/open'>).which);
   if (name === 'app/status' || name === 'app/open') return practices.status();
   if (isOwn(room, name)) return room.own[name](input as never);
-  const desk = practices.desk();
-  if (desk === null) {
+  const context = practices.context();
+  if (context === null) {
     throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
   }
-  const result = await handlerOf(room.all, name)(desk, input);
+  const result = await handlerOf(room.all, name)(context, input);
   if (REMOVING.has(name)) forgetMade(room);
   return result;
 }
@@ -209,7 +209,7 @@ function whyLimited({ practices }: Rooms, error: unknown): unknown {
 /** The lock lies in the records: they must be open before anything is answered. */
 function openLockFirst({ practices }: Rooms): void {
   try {
-    practices.desk();
+    practices.context();
   } catch {
     // Records that cannot be opened have no lock to ask for; the call itself says why.
   }

@@ -1,5 +1,5 @@
 import { app, ipcMain, powerMonitor, type BrowserWindow } from 'electron';
-import { fileAmong } from '../service/openedFile.ts';
+import { fileAmong } from '../service/files/openedFile.ts';
 import { LEAVE_CHANNEL, LEFT_CHANNEL } from './channels.ts';
 import { fromOurPage } from './sender.ts';
 import type { ServiceLink } from './serviceLink.ts';

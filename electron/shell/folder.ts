@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { app } from 'electron';
-import { dataFolder } from '../service/dataFolder.ts';
+import { dataFolder } from '../service/database/dataFolder.ts';
 
 export type FolderClaim =
   | { readonly kind: 'ours'; readonly folder: string }

@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, dialog, type BrowserWindow } from 'electron';
 import { claimFolder as claimRecords } from '../service/claim/claim.ts';
-import { fileAmong } from '../service/openedFile.ts';
+import { fileAmong } from '../service/files/openedFile.ts';
 import { declareScheme, serveFrontEnd } from './appProtocol.ts';
 import { endingOf, type Ending } from './ending.ts';
 import { claimFolder } from './folder.ts';

@@ -1,5 +1,5 @@
 import { dialog, type BrowserWindow } from 'electron';
-import { takeOpened } from '../service/openedFile.ts';
+import { takeOpened } from '../service/files/openedFile.ts';
 import { showRoute } from './window.ts';
 import type { ServiceLink } from './serviceLink.ts';
 

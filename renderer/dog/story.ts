@@ -2,7 +2,7 @@ import { compareLameness, underWay } from '../../core/index.ts';
 import type { DogFile, FoodDecision, Visit } from '../../electron/contract/contract.ts';
 import type { Shown } from '../units/shown.ts';
 import { LIMB_WORDS } from '../words.ts';
-import { sessionText } from '../plan/rampText.ts';
+import { sessionText } from '../plans/rampText.ts';
 
 /** What changed between the last two visits, a sentence each; empty before the second visit. */
 export function changesSince(file: DogFile, shown: Shown): string[] {

@@ -1,7 +1,7 @@
 import { runAgainstPlan, type RampSession, type RunAgainstPlan } from '../../core/index.ts';
 import type { OutingRead } from '../../electron/contract/calls/runs.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
-import { inputOf, outcomeOnly } from '../plan/timeline.ts';
+import { inputOf, outcomeOnly } from '../plans/timeline.ts';
 
 /** The outings of one day, held against what was planned for it, and the result they propose. */
 export interface RunDay {

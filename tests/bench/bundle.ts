@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import pdfmake from 'pdfmake';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces';
 import type { HandoutKind } from '../../electron/contract/records.ts';
-import { openDesk } from '../../electron/service/desk.ts';
+import { openContext } from '../../electron/service/database/open.ts';
 import { collect } from '../../electron/service/handouts/material.ts';
 import { sheetFor } from '../../electron/service/handouts/sheets.ts';
 import type { Service } from '../../electron/service/service.ts';
@@ -36,7 +36,7 @@ const render = ({ service, dogId }: Bundle) =>
 
 /** The document behind the bundle, for its text. */
 async function documentOf(folder: string, dogId: string): Promise<HandoutDocument> {
-  const desk = openDesk(folder, 'demo', clock);
+  const desk = openContext(folder, 'demo', clock);
   const material = await collect(desk, dogId, null);
   await desk.close();
   const sheets = KINDS.map((kind) => sheetFor(kind, material)) as [VisitSheet, ...VisitSheet[]];

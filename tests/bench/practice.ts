@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { addDays } from '../../core/day.ts';
-import { openDatabase } from '../../electron/service/database.ts';
-import { DATABASE_FILES } from '../../electron/service/desk.ts';
-import { searchText } from '../../electron/service/searchText.ts';
+import { openDatabase } from '../../electron/service/database/database.ts';
+import { DATABASE_FILES } from '../../electron/service/database/open.ts';
+import { searchText } from '../../electron/service/dogs/searchText.ts';
 import { random, type Random } from '../calibration/random.ts';
 
 // A practice of any size, invented from a seed: the same dogs in every run.

@@ -5,7 +5,7 @@ import { blankOf } from '../../electron/contract/records/blank.ts';
 import { columnsOf, toRow, type Column } from '../../electron/contract/records/columns.ts';
 import { VISIT } from '../../electron/contract/records/visit.ts';
 import type { Fields } from '../../electron/contract/records/fieldKinds.ts';
-import { migrate } from '../../electron/service/migrate.ts';
+import { migrate } from '../../electron/service/database/migrate.ts';
 import { MIGRATIONS } from '../../electron/service/migrations/index.ts';
 
 const db = new BetterSqlite3(':memory:');

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { openDatabase } from '../../electron/service/database.ts';
+import { openDatabase } from '../../electron/service/database/database.ts';
 import { MIGRATIONS } from '../../electron/service/migrations/index.ts';
 
 const INSTANT = '2026-11-25T12:00:00.000Z';

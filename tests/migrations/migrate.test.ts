@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { Refusal } from '../../electron/contract/errors.ts';
-import { openDatabase } from '../../electron/service/database.ts';
+import { openDatabase } from '../../electron/service/database/database.ts';
 import { MIGRATIONS } from '../../electron/service/migrations/index.ts';
 import type { Migration } from '../../electron/service/migrations/migration.ts';
 

@@ -6,7 +6,7 @@ import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { blankClient } from '../../electron/contract/blank.ts';
 import { openOwn, temporaryFolder } from '../service/desk.ts';
-import { COST, stretch } from '../../electron/service/passphrase.ts';
+import { COST, stretch } from '../../electron/service/lock/passphrase.ts';
 
 const hex = (text: string): Buffer => Buffer.from(text.replaceAll(/\s/g, ''), 'hex');
 

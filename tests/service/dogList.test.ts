@@ -11,7 +11,7 @@ import {
 import { DUE_PAST_DAYS } from '../../electron/contract/due.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { MOST_LISTED } from '../../electron/contract/dogList.ts';
-import { searchText } from '../../electron/service/searchText.ts';
+import { searchText } from '../../electron/service/dogs/searchText.ts';
 import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
 import { seenWithPlan, soundVisit, tellAllDone } from './support/records.ts';
 

@@ -5,7 +5,7 @@ import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import { FILE_PURPOSES, MEGABYTE, sizeWords } from '../../electron/contract/filePurposes.ts';
 import { createService } from '../../electron/service/service.ts';
-import { freeBytesOf } from '../../electron/service/room.ts';
+import { freeBytesOf } from '../../electron/service/files/room.ts';
 import { FONTS, openOwn, temporaryFolder, type TestDesk } from './desk.ts';
 
 const { maxBytes } = FILE_PURPOSES.backup;

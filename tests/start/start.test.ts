@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { assertRuntime } from '../../electron/service/runtime.ts';
-import { dataFolder } from '../../electron/service/dataFolder.ts';
+import { assertRuntime } from '../../electron/service/database/runtime.ts';
+import { dataFolder } from '../../electron/service/database/dataFolder.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 let folder: string;

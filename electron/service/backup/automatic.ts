@@ -1,9 +1,9 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
-import type { Desk } from '../context.ts';
-import { DATABASE_FILES } from '../desk.ts';
-import { foldIn } from '../database.ts';
+import type { Context } from '../database/context.ts';
+import { DATABASE_FILES } from '../database/open.ts';
+import { foldIn } from '../database/database.ts';
 import { contentFile, contentsOf, copyContent, hashOfFile, listContents } from './contents.ts';
 import {
   backedUpContents,
@@ -18,7 +18,7 @@ import {
 import { dispensable, type Keeping } from './keeping.ts';
 import type { BackupReason } from './names.ts';
 import { snapshot } from './snapshot.ts';
-import { storageRefusal } from '../trouble.ts';
+import { storageRefusal } from '../database/trouble.ts';
 
 /**
  * Copies the own practice into the folder of backups, then lets go of old ones.
@@ -27,37 +27,37 @@ import { storageRefusal } from '../trouble.ts';
  * @throws Refusal or SqliteError when the records or the disk do not let it; older ones all stay
  */
 export async function keepBackup(
-  desk: Desk,
+  context: Context,
   reason: BackupReason,
   digest: string | null = null,
 ): Promise<string> {
-  const { folder } = desk;
-  const before = digest ?? (await digestOf(desk));
-  const name = nextName(folder, reason, desk.instant());
+  const { folder } = context;
+  const before = digest ?? (await digestOf(context));
+  const name = nextName(folder, reason, context.instant());
   // Attachments first: a backup whose database is there has its attachments too.
-  for (const hash of contentsOf(desk.raw)) {
+  for (const hash of contentsOf(context.raw)) {
     await copyContent(presentContents(folder), backedUpContents(folder), hash);
   }
-  snapshot(desk.raw, join(backupsFolder(folder), name));
+  snapshot(context.raw, join(backupsFolder(folder), name));
   if (reason === 'automatic') noteBackup(folder, { name, digest: before });
-  letGo(folder, await keepingOf(desk));
+  letGo(folder, await keepingOf(context));
   return name;
 }
 
 /** Makes an automatic backup when the records changed since the newest one. Never throws. */
-export async function keepBackupIfChanged(desk: Desk): Promise<void> {
-  if (desk.which !== 'own') return;
-  const { folder } = desk;
+export async function keepBackupIfChanged(context: Context): Promise<void> {
+  if (context.which !== 'own') return;
+  const { folder } = context;
   try {
-    const digest = await digestOf(desk);
+    const digest = await digestOf(context);
     const note = backupNote(folder);
     if (note !== null && note.digest === digest) return;
-    await keepBackup(desk, 'automatic', digest);
+    await keepBackup(context, 'automatic', digest);
     noteFailure(folder, null);
   } catch (error) {
     const known = storageRefusal(error);
     const message = known instanceof Error ? known.message : 'It stopped for an unknown reason.';
-    noteFailure(folder, { at: desk.instant(), message });
+    noteFailure(folder, { at: context.instant(), message });
   }
 }
 
@@ -65,7 +65,7 @@ export async function keepBackupIfChanged(desk: Desk): Promise<void> {
  * What the file of records holds, as one number. Clocks are set wrong and right again, so the times
  * of files say nothing. Folded in first: the log would change the file without a change of records.
  */
-async function digestOf({ raw, folder }: Desk): Promise<string> {
+async function digestOf({ raw, folder }: Context): Promise<string> {
   try {
     foldIn(raw);
   } catch {
@@ -76,8 +76,8 @@ async function digestOf({ raw, folder }: Desk): Promise<string> {
 }
 
 /** How many backups the practice keeps. */
-export async function keepingOf(desk: Desk): Promise<Keeping> {
-  const row = await desk.db
+export async function keepingOf(context: Context): Promise<Keeping> {
+  const row = await context.db
     .selectFrom('deskSetting')
     .select(['dailyBackups as daily', 'weeklyBackups as weekly'])
     .executeTakeFirstOrThrow();

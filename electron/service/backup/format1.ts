@@ -1,7 +1,7 @@
 import { createDecipheriv, createHash, createHmac, timingSafeEqual } from 'node:crypto';
 import { open, type FileHandle } from 'node:fs/promises';
 import { join } from 'node:path';
-import { COST, stretch } from '../passphrase.ts';
+import { COST, stretch } from '../lock/passphrase.ts';
 import { contentFile, copyOut } from './contents.ts';
 import { MOST_MANIFEST_BYTES, PACKED, readManifest, type Manifest } from './manifest.ts';
 import { costRefusal, damaged, needsPassphrase, noBackup, wrongPassphrase } from './refusals.ts';

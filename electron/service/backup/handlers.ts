@@ -3,13 +3,13 @@ import { join } from 'node:path';
 import type { backupCalls, BackupLook, RecordsSummary } from '../../contract/calls/backup.ts';
 import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
-import type { OpenDesk } from '../desk.ts';
+import type { OpenContext } from '../database/open.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
-import type { Practices } from '../practices.ts';
+import type { Practices } from '../practice/practices.ts';
 import { notFound } from '../refuse.ts';
-import type { FreeBytes } from '../room.ts';
-import { storageRefusal } from '../trouble.ts';
-import type { Transfer } from '../transfer.ts';
+import type { FreeBytes } from '../files/room.ts';
+import { storageRefusal } from '../database/trouble.ts';
+import type { Transfer } from '../files/transfer.ts';
 import type { WorkRegister } from '../work.ts';
 import { keepingOf, letGo } from './automatic.ts';
 import { contentsOf } from './contents.ts';
@@ -56,9 +56,9 @@ export function backupHandlers(room: BackupRoom): BackupHandlers {
         return { ...restored, status: await room.practices.status() };
       }),
     'backup/settings': async (chosen) => {
-      const desk = needOwn(room);
-      await desk.db.updateTable('deskSetting').set(chosen).execute();
-      letGo(room.folder, await keepingOf(desk));
+      const context = needOwn(room);
+      await context.db.updateTable('deskSetting').set(chosen).execute();
+      letGo(room.folder, await keepingOf(context));
       return status(room);
     },
   };
@@ -81,8 +81,8 @@ async function status(room: BackupRoom): Promise<ResultOf<'backup/status'>> {
 /** Null where the records cannot be read just now: the list of backups is to be had all the same. */
 async function presentKeeping(room: BackupRoom): Promise<Keeping | null> {
   try {
-    const desk = readableOwn(room);
-    return desk === null ? null : await keepingOf(desk);
+    const context = readableOwn(room);
+    return context === null ? null : await keepingOf(context);
   } catch (error) {
     if (storageRefusal(error) instanceof Refusal) return null;
     throw error;
@@ -94,22 +94,22 @@ async function make(
   passphrase: string | null,
   progress: Progress,
 ): Promise<ResultOf<'backup/make'>> {
-  const desk = needOwn(room);
+  const context = needOwn(room);
   const records = room.transfer.room();
   const target = room.transfer.room();
   try {
     await progress({ done: 0, total: 1, step: 'Copying the records' });
-    snapshot(desk.raw, records);
+    snapshot(context.raw, records);
     const source = {
       records,
-      summary: summaryOf(desk.raw),
+      summary: summaryOf(context.raw),
       store: presentContents(room.folder),
-      contents: contentsOf(desk.raw),
+      contents: contentsOf(context.raw),
       madeAt: room.instant(),
       program: room.version,
     };
     const { missing } = await pack(target, source, passphrase, progress);
-    const fileName = `Trotwell-${desk.today()}.trotwell`;
+    const fileName = `Trotwell-${context.today()}.trotwell`;
     const token = await room.transfer.produced(target, fileName, 'application/vnd.trotwell.backup');
     return { token, fileName, missing: missing.length };
   } finally {
@@ -156,8 +156,8 @@ function readKept(room: BackupRoom, name: string): { readonly summary: RecordsSu
 
 function presentSummary(room: BackupRoom): RecordsSummary | null {
   try {
-    const desk = readableOwn(room);
-    return desk === null ? null : summaryOf(desk.raw);
+    const context = readableOwn(room);
+    return context === null ? null : summaryOf(context.raw);
   } catch {
     return null; // damaged just there: there is nothing to compare with
   }
@@ -190,15 +190,15 @@ const restoreRoom = (room: BackupRoom) => ({
   folder: room.folder,
   freeBytes: room.freeBytes,
   instant: () => room.instant(),
-  ownDesk: () => readableOwn(room),
+  ownContext: () => readableOwn(room),
   letGo: () => room.practices.letGo(),
 });
 
 /** The own practice; null where there is none, or where its file cannot be read for good. */
-function readableOwn(room: BackupRoom): OpenDesk | null {
+function readableOwn(room: BackupRoom): OpenContext | null {
   try {
-    const desk = room.practices.desk();
-    return desk?.which === 'own' ? desk : null;
+    const context = room.practices.context();
+    return context?.which === 'own' ? context : null;
   } catch (error) {
     const trouble = error instanceof Refusal ? error.error.trouble : undefined;
     if (trouble === 'damaged' || trouble === 'newer' || trouble === 'foreign') return null;
@@ -206,10 +206,10 @@ function readableOwn(room: BackupRoom): OpenDesk | null {
   }
 }
 
-function needOwn(room: BackupRoom): OpenDesk {
+function needOwn(room: BackupRoom): OpenContext {
   refuseInDemo(room);
-  const desk = room.practices.desk();
-  if (desk !== null) return desk;
+  const context = room.practices.context();
+  if (context !== null) return context;
   throw new Refusal({ kind: 'no-practice', message: 'No practice is open yet.' });
 }
 

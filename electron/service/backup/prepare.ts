@@ -1,7 +1,7 @@
 import BetterSqlite3, { type Database } from 'better-sqlite3';
 import { Refusal } from '../../contract/errors.ts';
-import { assertOursAndNotNewer } from '../database.ts';
-import { migrate } from '../migrate.ts';
+import { assertOursAndNotNewer } from '../database/database.ts';
+import { migrate } from '../database/migrate.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import { contentsOf } from './contents.ts';
 import { damaged } from './refusals.ts';

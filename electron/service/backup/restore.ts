@@ -1,9 +1,9 @@
 import { copyFileSync, existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Refusal } from '../../contract/errors.ts';
-import { DATABASE_FILES, type OpenDesk } from '../desk.ts';
-import { assertRoom, type FreeBytes } from '../room.ts';
-import { storageRefusal, troubled } from '../trouble.ts';
+import { DATABASE_FILES, type OpenContext } from '../database/open.ts';
+import { assertRoom, type FreeBytes } from '../files/room.ts';
+import { storageRefusal, troubled } from '../database/trouble.ts';
 import { keepBackup } from './automatic.ts';
 import { contentFile, copyContent } from './contents.ts';
 import { backedUpContents, backupsFolder, presentContents } from './folder.ts';
@@ -24,7 +24,7 @@ export interface RestoreRoom {
   readonly freeBytes: FreeBytes;
   instant(): string;
   /** The open own practice; null where there is none, or its file cannot be read. */
-  ownDesk(): OpenDesk | null;
+  ownContext(): OpenContext | null;
   /** Closes the own practice without a backup. */
   letGo(): Promise<void>;
 }
@@ -69,14 +69,14 @@ async function prepare(
     assertRoom(folder, bytesNeeded(folder, source), room.freeBytes);
     await fetchRecords(folder, source, into, progress);
     await progress({ done: 0, total: 3, step: 'Checking the records of the backup' });
-    const desk = room.ownDesk();
-    const named = prepareRecords(join(into, UNPACKED.records), presentLock(desk));
+    const context = room.ownContext();
+    const named = prepareRecords(join(into, UNPACKED.records), presentLock(context));
     await progress({ done: 1, total: 3, step: 'Looking for the attachments' });
     const missing = await fetchContents(folder, join(into, UNPACKED.contents), named);
     await progress({ done: 2, total: 3, step: 'Keeping the present records' });
-    const restored = { missing, setAside: await keepPresent(room, desk) };
+    const restored = { missing, setAside: await keepPresent(room, context) };
     await room.letGo();
-    if (desk !== null) assertAlone(folder);
+    if (context !== null) assertAlone(folder);
     commitRestore(folder, { setAside: restored.setAside });
     return restored;
   } catch (error) {
@@ -122,22 +122,22 @@ async function fetchContents(
   return missing;
 }
 
-function presentLock(desk: OpenDesk | null) {
-  if (desk === null) return null;
+function presentLock(context: OpenContext | null) {
+  if (context === null) return null;
   try {
-    return { row: readLockRow(desk.raw) };
+    return { row: readLockRow(context.raw) };
   } catch {
     return null; // damaged just there; the backup's own lock stays
   }
 }
 
 /** Saves the present records as a backup; records that cannot be read are set aside as they are. */
-async function keepPresent(room: RestoreRoom, desk: OpenDesk | null): Promise<string | null> {
+async function keepPresent(room: RestoreRoom, context: OpenContext | null): Promise<string | null> {
   if (!existsSync(join(room.folder, DATABASE_FILES.own))) return null;
   const aside = `set-aside-${stampOf(room.instant())}`;
-  if (desk === null) return aside;
+  if (context === null) return aside;
   try {
-    await keepBackup(desk, 'before-restore');
+    await keepBackup(context, 'before-restore');
     return null;
   } catch (error) {
     const known = storageRefusal(error);

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { DATABASE_FILES } from '../desk.ts';
+import { DATABASE_FILES } from '../database/open.ts';
 import { makeFolder, putInPlace, syncFolder } from './durable.ts';
 import { UNPACKED } from './manifest.ts';
 

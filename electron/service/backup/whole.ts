@@ -1,7 +1,7 @@
 import { closeSync, existsSync, openSync, readSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
-import { troubled } from '../trouble.ts';
+import { troubled } from '../database/trouble.ts';
 
 /** True when the database was not closed: its log still holds something. */
 export function hasLog(file: string): boolean {

@@ -1,15 +1,15 @@
 import type { Dog } from '../../contract/records.ts';
 import { dogFactsOf } from '../../contract/facts.ts';
-import type { Desk } from '../context.ts';
-import { readDog } from '../dogs.ts';
-import { keepHistory } from '../history.ts';
+import type { Context } from '../database/context.ts';
+import { readDog } from '../dogs/dogs.ts';
+import { keepHistory } from '../history/history.ts';
 
 /** Puts a dog away that no longer comes, or takes it back. @throws Refusal (not-found). */
-export async function archiveDog(desk: Desk, id: string, archived: boolean): Promise<Dog> {
-  return desk.db.transaction().execute(async (db) => {
+export async function archiveDog(context: Context, id: string, archived: boolean): Promise<Dog> {
+  return context.db.transaction().execute(async (db) => {
     const dog = await readDog(db, id);
     if ((dog.archivedAt !== null) === archived) return dog;
-    await keepHistory(desk, db, {
+    await keepHistory(context, db, {
       kind: 'dog',
       recordId: id,
       of: { dogId: id },
@@ -18,7 +18,7 @@ export async function archiveDog(desk: Desk, id: string, archived: boolean): Pro
       reason: '',
       before: dogFactsOf(dog),
     });
-    const archivedAt = archived ? desk.instant() : null;
+    const archivedAt = archived ? context.instant() : null;
     await db.updateTable('dog').set({ archivedAt }).where('id', '=', id).execute();
     return { ...dog, archivedAt };
   });

@@ -1,14 +1,14 @@
 import type { Kysely } from 'kysely';
 import type { BinKind, Emptied, ErasureGround } from '../../contract/bin.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { assertMayRemove, keepErasure } from '../erasure/record.ts';
 import { removeRecords } from '../erasure/remove.ts';
 import { emptyLog } from '../erasure/wipe.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
-import { keepHistory } from '../history.ts';
-import { keepingOf } from '../keeping.ts';
+import { keepHistory } from '../history/history.ts';
+import { keepingOf } from '../keeping/keeping.ts';
 import { notFound } from '../refuse.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { scopeOf, type Scope } from './scope.ts';
 
@@ -19,15 +19,15 @@ interface Emptying {
 }
 
 /** Removes entries of the bin for good, all or none. @throws Refusal (not-found, input). */
-export async function emptyBin(desk: Desk, emptying: Emptying): Promise<Emptied> {
-  const gone = await desk.db.transaction().execute((db) => removeEntries(desk, db, emptying));
-  removeUnusedFiles(desk);
-  emptyLog(desk);
+export async function emptyBin(context: Context, emptying: Emptying): Promise<Emptied> {
+  const gone = await context.db.transaction().execute((db) => removeEntries(context, db, emptying));
+  removeUnusedFiles(context);
+  emptyLog(context);
   return gone;
 }
 
 async function removeEntries(
-  desk: Desk,
+  context: Context,
   db: Kysely<Schema>,
   { entries, ground, insideRetentionConfirmed }: Emptying,
 ): Promise<Emptied> {
@@ -37,30 +37,30 @@ async function removeEntries(
     if (place.binnedAt === null) throw notFound(`${RECORD_NAMES[kind]} in the bin`);
     places.push(place);
   }
-  const inside = await anyInsideRetention(desk, db, places);
+  const inside = await anyInsideRetention(context, db, places);
   if (inside) assertMayRemove(insideRetentionConfirmed);
   const scope = together(
     await Promise.all(places.map(({ kind, id }) => scopeOf(db, kind, id, true))),
   );
   await removeRecords(db, scope);
-  for (const place of places) await noteRemoval(desk, db, place, scope, ground);
+  for (const place of places) await noteRemoval(context, db, place, scope, ground);
   const counts = {
     dogs: scope.dogIds.length,
     visits: scope.visitIds.length,
     files: scope.attachmentIds.length,
   };
   const erasure = { ground, insideRetention: inside, ...counts };
-  await keepErasure(desk, db, erasure, scope.clientIds);
+  await keepErasure(context, db, erasure, scope.clientIds);
   return { entries: places.length, visits: counts.visits, files: counts.files };
 }
 
 async function anyInsideRetention(
-  desk: Desk,
+  context: Context,
   db: Kysely<Schema>,
   places: readonly Place[],
 ): Promise<boolean> {
   for (const clientId of new Set(places.map((place) => place.clientId))) {
-    if ((await keepingOf(db, clientId, desk.today())).insideRetention) return true;
+    if ((await keepingOf(db, clientId, context.today())).insideRetention) return true;
   }
   return false;
 }
@@ -81,7 +81,7 @@ function together(scopes: readonly Scope[]): Scope {
  * said. Nothing is left where the record around it is gone too.
  */
 async function noteRemoval(
-  desk: Desk,
+  context: Context,
   db: Kysely<Schema>,
   { kind, id, dogId, clientId }: Place,
   gone: Scope,
@@ -89,7 +89,7 @@ async function noteRemoval(
 ): Promise<void> {
   const ofDog = dogId !== null && !gone.dogIds.includes(dogId);
   if (!ofDog && gone.clientIds.includes(clientId)) return;
-  await keepHistory(desk, db, {
+  await keepHistory(context, db, {
     kind,
     recordId: id,
     of: ofDog ? { dogId } : { clientId },

@@ -1,14 +1,14 @@
 import type { Kysely } from 'kysely';
 import { BIN_KINDS, type BinLine } from '../../contract/bin.ts';
-import type { Desk } from '../context.ts';
-import { keepingOf } from '../keeping.ts';
-import type { Schema } from '../schema.ts';
+import type { Context } from '../database/context.ts';
+import { keepingOf } from '../keeping/keeping.ts';
+import type { Schema } from '../database/schema.ts';
 import { binnedPlaces, type Place } from './place.ts';
 import { countsOf, scopeOf } from './scope.ts';
 
 /** What lies in the bin, the latest first. */
-export async function listBin(desk: Desk): Promise<BinLine[]> {
-  const { db } = desk;
+export async function listBin(context: Context): Promise<BinLine[]> {
+  const { db } = context;
   const places: Place[] = [];
   for (const kind of BIN_KINDS) places.push(...(await binnedPlaces(db, kind)));
   const lines: BinLine[] = [];
@@ -24,7 +24,7 @@ export async function listBin(desk: Desk): Promise<BinLine[]> {
       binnedAt: place.binnedAt!,
       ...(await lastPut(db, id)),
       ...(await countsOf(db, await scopeOf(db, kind, id, true))),
-      ...(await keepingOf(db, clientId, desk.today())),
+      ...(await keepingOf(db, clientId, context.today())),
     });
   }
   return lines.sort((a, b) => b.binnedAt.localeCompare(a.binnedAt) || a.id.localeCompare(b.id));

@@ -1,7 +1,7 @@
 import { sql, type Kysely, type RawBuilder } from 'kysely';
 import type { BinKind } from '../../contract/bin.ts';
 import { notFound } from '../refuse.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 
 /** Where a record that can lie in the bin stands; not what it says. */
 export interface Place {

@@ -2,15 +2,15 @@ import type { Kysely } from 'kysely';
 import type { BinCheck, BinKind } from '../../contract/bin.ts';
 import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/facts.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { readClient } from '../clients.ts';
-import type { Desk } from '../context.ts';
-import { readDog } from '../dogs.ts';
-import { readFoodDecisions } from '../foodDecisions.ts';
-import { keepHistory } from '../history.ts';
-import { readPlans } from '../plans.ts';
+import { readClient } from '../dogs/clients.ts';
+import type { Context } from '../database/context.ts';
+import { readDog } from '../dogs/dogs.ts';
+import { readFoodDecisions } from '../food/decisions.ts';
+import { keepHistory } from '../history/history.ts';
+import { readPlans } from '../plans/plans.ts';
 import { notFound } from '../refuse.ts';
-import type { Schema } from '../schema.ts';
-import { readVisits } from '../visitRows.ts';
+import type { Schema } from '../database/schema.ts';
+import { readVisits } from '../visits/rows.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { countsOf, scopeOf } from './scope.ts';
 
@@ -70,14 +70,14 @@ interface Move {
 }
 
 /** Hides or shows a record; nothing else of it changes, its revision neither. */
-async function move(desk: Desk, db: Db, place: Place, to: Move): Promise<void> {
+async function move(context: Context, db: Db, place: Place, to: Move): Promise<void> {
   const { kind, id, dogId, clientId } = place;
   const set = () =>
     db.updateTable(kind).set({ binnedAt: to.binnedAt }).where('id', '=', id).execute();
   // Its facts can be read only while it is seen, and are the same before and after.
   if (to.action === 'restored') await set();
   const { facts, revision } = await factsOf(db, place);
-  await keepHistory(desk, db, {
+  await keepHistory(context, db, {
     kind,
     recordId: id,
     of: dogId === null ? { clientId } : { dogId },
@@ -91,22 +91,22 @@ async function move(desk: Desk, db: Db, place: Place, to: Move): Promise<void> {
 
 /** Puts a record into the bin. @throws Refusal (not-found). */
 export async function putIntoBin(
-  desk: Desk,
+  context: Context,
   kind: BinKind,
   id: string,
   reason: string,
 ): Promise<void> {
-  await desk.db.transaction().execute(async (db) => {
+  await context.db.transaction().execute(async (db) => {
     const place = await readSeen(db, kind, id);
-    await move(desk, db, place, { action: 'binned', binnedAt: desk.instant(), reason });
+    await move(context, db, place, { action: 'binned', binnedAt: context.instant(), reason });
   });
 }
 
 const AROUND = { client: 'owner', dog: 'dog', visit: 'visit' } as const;
 
 /** Takes a record out of the bin. @throws Refusal (not-found, conflict). */
-export async function restoreFromBin(desk: Desk, kind: BinKind, id: string): Promise<void> {
-  await desk.db.transaction().execute(async (db) => {
+export async function restoreFromBin(context: Context, kind: BinKind, id: string): Promise<void> {
+  await context.db.transaction().execute(async (db) => {
     const place = await readPlace(db, kind, id);
     if (place.binnedAt === null) throw notFound(`${RECORD_NAMES[kind]} in the bin`);
     if (place.inside !== null) {
@@ -116,6 +116,6 @@ export async function restoreFromBin(desk: Desk, kind: BinKind, id: string): Pro
         message: `Its ${around} lies in the bin as well: restore the ${around} first. Nothing was changed.`,
       });
     }
-    await move(desk, db, place, { action: 'restored', binnedAt: null, reason: '' });
+    await move(context, db, place, { action: 'restored', binnedAt: null, reason: '' });
   });
 }

@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely';
 import type { BinKind, RecordCounts } from '../../contract/bin.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 
 type Db = Kysely<Schema>;
 

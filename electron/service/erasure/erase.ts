@@ -2,11 +2,11 @@ import type { Kysely } from 'kysely';
 import type { Erased, EraseCheck, ErasureGround } from '../../contract/bin.ts';
 import { readPlace } from '../bin/place.ts';
 import { countsOf, scopeOf, type Scope } from '../bin/scope.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
-import { keepingOf } from '../keeping.ts';
+import { keepingOf } from '../keeping/keeping.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 import { assertMayRemove, keepErasure } from './record.ts';
 import { draftsNaming, removeRecords } from './remove.ts';
 import { replaceBackups, wipeRemains } from './wipe.ts';
@@ -18,7 +18,7 @@ interface Found {
   readonly scope: Scope;
 }
 
-async function find(desk: Desk, db: Db, clientId: string): Promise<Found> {
+async function find(context: Context, db: Db, clientId: string): Promise<Found> {
   const { clientName } = await readPlace(db, 'client', clientId);
   const scope = await scopeOf(db, 'client', clientId, true);
   const dogs = await db
@@ -36,14 +36,14 @@ async function find(desk: Desk, db: Db, clientId: string): Promise<Found> {
       dogNames: dogs.map(({ name }) => name),
       ...(await countsOf(db, scope)),
       drafts: (await draftsNaming(db, ids)).length,
-      ...(await keepingOf(db, clientId, desk.today())),
+      ...(await keepingOf(db, clientId, context.today())),
     },
   };
 }
 
 /** What erasing an owner would remove, in the bin or not. @throws Refusal (not-found). */
-export async function checkErasure(desk: Desk, clientId: string): Promise<EraseCheck> {
-  return (await find(desk, desk.db, clientId)).check;
+export async function checkErasure(context: Context, clientId: string): Promise<EraseCheck> {
+  return (await find(context, context.db, clientId)).check;
 }
 
 interface Erasing {
@@ -58,20 +58,20 @@ interface Erasing {
  * the data folder: contents of attachments, freed pages, the log, the automatic backups.
  * @throws Refusal (not-found; input when name or confirmation are wrong); nothing is removed then.
  */
-export async function eraseClient(desk: Desk, erasing: Erasing): Promise<Erased> {
-  const { dogs, visits, files } = await desk.db
+export async function eraseClient(context: Context, erasing: Erasing): Promise<Erased> {
+  const { dogs, visits, files } = await context.db
     .transaction()
-    .execute((db) => removeClient(desk, db, erasing));
-  removeUnusedFiles(desk);
-  return { dogs, visits, files, ...(await finishErasure(desk)) };
+    .execute((db) => removeClient(context, db, erasing));
+  removeUnusedFiles(context);
+  return { dogs, visits, files, ...(await finishErasure(context)) };
 }
 
 async function removeClient(
-  desk: Desk,
+  context: Context,
   db: Db,
   { clientId, ground, confirmName, insideRetentionConfirmed }: Erasing,
 ): Promise<EraseCheck> {
-  const { check, scope } = await find(desk, db, clientId);
+  const { check, scope } = await find(context, db, clientId);
   if (confirmName.normalize('NFC') !== check.clientName.normalize('NFC')) {
     throw badField(
       'confirmName',
@@ -81,12 +81,12 @@ async function removeClient(
   if (check.insideRetention) assertMayRemove(insideRetentionConfirmed);
   await removeRecords(db, scope);
   const { insideRetention, dogs, visits, files } = check;
-  await keepErasure(desk, db, { ground, insideRetention, dogs, visits, files }, [clientId]);
+  await keepErasure(context, db, { ground, insideRetention, dogs, visits, files }, [clientId]);
   return check;
 }
 
 /** The part of an erasure that disk or another program can hinder; it can be done again. */
-export async function finishErasure(desk: Desk): Promise<Pick<Erased, 'clean' | 'backups'>> {
-  const clean = wipeRemains(desk);
-  return { clean, backups: await replaceBackups(desk) };
+export async function finishErasure(context: Context): Promise<Pick<Erased, 'clean' | 'backups'>> {
+  const clean = wipeRemains(context);
+  return { clean, backups: await replaceBackups(context) };
 }

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 
 type Db = Kysely<Schema>;
 

@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import type { Erasure, ErasureGround } from '../../contract/bin.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 import { keepMarks } from './marks.ts';
 
 /**
@@ -10,18 +10,18 @@ import { keepMarks } from './marks.ts';
  * @param clientIds the owners who are gone with all their records
  */
 export async function keepErasure(
-  desk: Desk,
+  context: Context,
   db: Kysely<Schema>,
   erasure: Omit<Erasure, 'id' | 'erasedAt'>,
   clientIds: readonly string[],
 ): Promise<void> {
-  const id = desk.newId();
+  const id = context.newId();
   await db
     .insertInto('erasure')
     .values({
       ...erasure,
       id,
-      erasedAt: desk.instant(),
+      erasedAt: context.instant(),
       insideRetention: erasure.insideRetention ? 1 : 0,
     })
     .execute();

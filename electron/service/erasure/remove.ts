@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import { oneOf, type Scope } from '../bin/scope.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 
 type Db = Kysely<Schema>;
 

@@ -1,15 +1,18 @@
 import BetterSqlite3 from 'better-sqlite3';
-import type { Desk } from '../context.ts';
-import { queriesOn } from '../desk.ts';
+import type { Context } from '../database/context.ts';
+import { queriesOn } from '../database/open.ts';
 
 /**
  * Runs `read` on the records as they stand when this is called, however long it takes and whatever
  * is saved meanwhile: a connection of its own, whose transaction begins at once.
  */
-export async function asOfNow<T>(desk: Desk, read: (db: Desk['db']) => Promise<T>): Promise<T> {
+export async function asOfNow<T>(
+  context: Context,
+  read: (db: Context['db']) => Promise<T>,
+): Promise<T> {
   // Records opened for reading only lie in memory, or are held, and do not change.
-  if (desk.raw.pragma('query_only', { simple: true }) === 1) return read(desk.db);
-  const raw = new BetterSqlite3(desk.raw.name, { readonly: true });
+  if (context.raw.pragma('query_only', { simple: true }) === 1) return read(context.db);
+  const raw = new BetterSqlite3(context.raw.name, { readonly: true });
   try {
     raw.pragma('trusted_schema = OFF');
     raw.exec('BEGIN');

@@ -1,4 +1,4 @@
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { keepContent } from '../files/store.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
 import type { Work } from '../work.ts';
@@ -10,21 +10,21 @@ import { markImport } from './importMark.ts';
  * names are removed again.
  */
 export async function withContents<T>(
-  desk: Desk,
+  context: Context,
   work: Work,
   { file, bundle, wanted }: { file: string; bundle: BundleIn; wanted: ReadonlySet<string> },
   keep: () => Promise<T>,
 ): Promise<T> {
   if (wanted.size === 0) return keep();
-  const removeMark = markImport(desk.folder);
+  const removeMark = markImport(context.folder);
   try {
     await takeContents(file, bundle, wanted, async (content, done) => {
       await work.step({ done, total: wanted.size, step: 'Copying the attached files' });
-      await keepContent(desk.folder, content);
+      await keepContent(context.folder, content);
     });
     return await keep();
   } catch (error) {
-    removeUnusedFiles(desk);
+    removeUnusedFiles(context);
     throw error;
   } finally {
     removeMark();

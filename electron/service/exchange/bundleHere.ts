@@ -2,7 +2,7 @@ import { sql, type Kysely } from 'kysely';
 import type { BundleRecords } from '../../contract/bundle.ts';
 import { oneOf } from '../bin/scope.ts';
 import { erasedAmong } from '../erasure/marks.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 import { readBundleRecords } from './bundleRecords.ts';
 import { NAMED_KINDS, type NamedKind } from './bundleNames.ts';
 

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { BundleRecords } from '../../contract/bundle.ts';
 import type { DifferentChoice, ErasedChoice } from '../../contract/bundleImport.ts';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { fixed } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';

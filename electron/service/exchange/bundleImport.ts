@@ -8,9 +8,9 @@ import {
   type Told,
 } from '../../contract/bundleImport.ts';
 import { Refusal } from '../../contract/errors.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { hasContent } from '../files/store.ts';
-import type { Taken } from '../transfer.ts';
+import type { Taken } from '../files/transfer.ts';
 import type { Work } from '../work.ts';
 import { contradictionsIn } from './bundleCheck.ts';
 import { compare, toldOf, type Comparison } from './bundleCompare.ts';
@@ -32,10 +32,10 @@ export interface Understood {
 }
 
 /** Holds a bundle against the records. The digest changes with anything that changes the outcome. */
-async function understand(desk: Desk, work: Work, bundle: BundleIn): Promise<Understood> {
+async function understand(context: Context, work: Work, bundle: BundleIn): Promise<Understood> {
   const { records, manifest, contents } = bundle;
-  const inside = contradictionsIn(records, manifest, contents, desk.today());
-  const here = await readHere(desk.db, records);
+  const inside = contradictionsIn(records, manifest, contents, context.today());
+  const here = await readHere(context.db, records);
   const found = await compare(records, here, work);
   const problems = [...inside, ...found.problems];
   const outcome = [
@@ -55,9 +55,13 @@ const told = <T>(all: readonly T[], most: number): Told<T> => ({
 });
 
 /** What a bundle would bring; nothing is kept. @throws Refusal (input, cancelled) */
-export async function lookAtBundle(desk: Desk, work: Work, taken: Taken): Promise<BundleLook> {
+export async function lookAtBundle(
+  context: Context,
+  work: Work,
+  taken: Taken,
+): Promise<BundleLook> {
   const bundle = await readBundle(taken.file, work, true);
-  const { found, problems, digest, here } = await understand(desk, work, bundle);
+  const { found, problems, digest, here } = await understand(context, work, bundle);
   const { madeOn, appVersion, practice, missing } = bundle.manifest;
   const nameOf = namer(bundle.records);
   const erased = found.erasedTops.map(({ kind, record }) => nameOf(kind, record));
@@ -69,7 +73,7 @@ export async function lookAtBundle(desk: Desk, work: Work, taken: Taken): Promis
     appVersion,
     practice,
     states: statesOf(found),
-    newHistory: problems.length > 0 ? 0 : (await unknownHistory(desk.db, history)).length,
+    newHistory: problems.length > 0 ? 0 : (await unknownHistory(context.db, history)).length,
     files: { here: bundle.contents.size, missing: missing.length },
     different: {
       count: found.different.length,
@@ -106,10 +110,10 @@ export interface RunBundle extends Choices {
  * @throws Refusal (conflict) when something else would come of it than in the look, (input) when it
  *   contradicts itself or the records, (cancelled)
  */
-export async function runBundle(desk: Desk, work: Work, run: RunBundle): Promise<BundleDone> {
+export async function runBundle(context: Context, work: Work, run: RunBundle): Promise<BundleDone> {
   const { file, name } = run.taken;
   const bundle = await readBundle(file, work, false);
-  const understood = await understand(desk, work, bundle);
+  const understood = await understand(context, work, bundle);
   if (understood.digest !== run.digest) {
     throw new Refusal({
       kind: 'conflict',
@@ -118,19 +122,25 @@ export async function runBundle(desk: Desk, work: Work, run: RunBundle): Promise
     });
   }
   if (understood.problems.length > 0) throw unreadable(understood.problems[0]!);
-  const wanted = wantedContents(desk, understood, run);
-  return withContents(desk, work, { file, bundle, wanted }, () =>
-    desk.db.transaction().execute((db) => keepBundle({ desk, db, work, name }, understood, run)),
+  const wanted = wantedContents(context, understood, run);
+  return withContents(context, work, { file, bundle, wanted }, () =>
+    context.db
+      .transaction()
+      .execute((db) => keepBundle({ context, db, work, name }, understood, run)),
   );
 }
 
 /** The contents of every attached file that is kept, or is here with its content lost. */
-function wantedContents(desk: Desk, { bundle, found }: Understood, choices: Choices): Set<string> {
+function wantedContents(
+  context: Context,
+  { bundle, found }: Understood,
+  choices: Choices,
+): Set<string> {
   const back = choices.erased === 'bring back' ? found.erased.attachments : [];
   const kept = [...found.fresh.attachments, ...found.equal.attachments, ...back];
   return new Set(
     kept
       .map(({ hash }) => hash)
-      .filter((hash) => bundle.contents.has(hash) && !hasContent(desk.folder, hash)),
+      .filter((hash) => bundle.contents.has(hash) && !hasContent(context.folder, hash)),
   );
 }

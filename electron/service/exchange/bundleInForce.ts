@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { BundleRecords } from '../../contract/bundle.ts';
 import type { DifferentChoice } from '../../contract/bundleImport.ts';
-import type { Schema } from '../schema.ts';
+import type { Schema } from '../database/schema.ts';
 
 /**
  * Which plan of a dog is in force after an import: one here stays, unless the bundle is to be

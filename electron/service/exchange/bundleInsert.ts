@@ -1,7 +1,7 @@
 import type { Insertable, Kysely } from 'kysely';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema, StoredFileRow } from '../schema.ts';
-import { PART_TABLES, partRows } from '../visitParts.ts';
+import type { Schema, StoredFileRow } from '../database/schema.ts';
+import { PART_TABLES, partRows } from '../visits/parts.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
 import type { Named } from './bundleNames.ts';

@@ -4,11 +4,11 @@ import {
   type BundleDone,
   type BundleRecordKind,
 } from '../../contract/bundleImport.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { dropMarks } from '../erasure/marks.ts';
 import { hasContent } from '../files/store.ts';
-import { keepHistory } from '../history.ts';
-import type { Schema } from '../schema.ts';
+import { keepHistory } from '../history/history.ts';
+import type { Schema } from '../database/schema.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { historyToKeep, insertHistory, unknownHistory, type Choices } from './bundleHistory.ts';
@@ -20,7 +20,7 @@ import { deedBase, isReplaceable, replaceRecords, type Replacing } from './bundl
 
 /** What the import is carried out with. */
 export interface KeepRoom {
-  readonly desk: Desk;
+  readonly context: Context;
   /** The transaction of the import. */
   readonly db: Kysely<Schema>;
   readonly work: Work;
@@ -30,19 +30,19 @@ export interface KeepRoom {
 
 /** Carries out an import, inside its transaction. Everything comes, or the work throws. */
 export async function keepBundle(
-  { desk, db, work, name }: KeepRoom,
+  { context, db, work, name }: KeepRoom,
   { bundle, here, found }: Understood,
   choices: Choices,
 ): Promise<BundleDone> {
   const { records, manifest } = bundle;
   const fresh = choices.erased === 'bring back' ? together(found) : found.fresh;
-  await insertFresh(db, work, fresh, desk.instant());
+  await insertFresh(db, work, fresh, context.instant());
   const history = historyToKeep(records, here, found, choices);
   await insertHistory(db, await unknownHistory(db, history));
 
   const reason = `Import of the bundle “${name}”, made on ${manifest.madeOn.slice(0, 10)}.`;
   const dogOfVisit = new Map(records.visits.map(({ id, dogId }) => [id, dogId]));
-  const replacing: Replacing = { desk, db, reason, dogOfVisit };
+  const replacing: Replacing = { context, db, reason, dogOfVisit };
   if (choices.erased === 'bring back') await tellReturn(replacing, found);
   const follows = choices.different === 'theirs';
   const followed = follows ? found.different.filter(({ stays }) => !stays) : [];
@@ -56,7 +56,7 @@ export async function keepBundle(
     replaced: followed.length,
     kept: found.different.length - followed.length,
     leftOut: choices.erased === 'leave out' ? sum(countsOf(found.erased)) : 0,
-    filesMissing: missingOf(desk, fresh),
+    filesMissing: missingOf(context, fresh),
     dogs: dogsOf(bundle.records.dogs, fresh, followed, dogOfVisit),
   };
 }
@@ -78,7 +78,11 @@ async function tellReturn(replacing: Replacing, found: Comparison): Promise<void
   for (const { kind, record } of found.erasedTops) {
     if (!isReplaceable(kind)) continue;
     const base = deedBase(replacing, kind, record);
-    await keepHistory(replacing.desk, replacing.db, { ...base, action: 'restored', before: null });
+    await keepHistory(replacing.context, replacing.db, {
+      ...base,
+      action: 'restored',
+      before: null,
+    });
   }
 }
 
@@ -89,8 +93,8 @@ const countsOf = (lists: Comparison['fresh']): Counts =>
 const sum = (counts: Counts): number =>
   Object.values(counts).reduce((total, count) => total + count, 0);
 
-const missingOf = (desk: Desk, { attachments }: Comparison['fresh']): number =>
-  attachments.filter(({ hash }) => !hasContent(desk.folder, hash)).length;
+const missingOf = (context: Context, { attachments }: Comparison['fresh']): number =>
+  attachments.filter(({ hash }) => !hasContent(context.folder, hash)).length;
 
 /** The dogs that came, or of whom something did. */
 function dogsOf(

@@ -9,8 +9,8 @@ import {
 } from '../../contract/bundle.ts';
 import { fromRow } from '../../contract/records/columns.ts';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema } from '../schema.ts';
-import { readVisitParts } from '../visitParts.ts';
+import type { Schema } from '../database/schema.ts';
+import { readVisitParts } from '../visits/parts.ts';
 
 type Db = Kysely<Schema>;
 type Where = RawBuilder<boolean>;

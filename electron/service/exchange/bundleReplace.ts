@@ -1,10 +1,10 @@
 import type { Kysely } from 'kysely';
 import type { HistoryKind } from '../../contract/calls/history.ts';
 import { clientFactsOf, dogFactsOf, sessionFactsOf, visitFactsOf } from '../../contract/facts.ts';
-import type { Desk } from '../context.ts';
-import { keepHistory, type Deed } from '../history.ts';
-import type { Schema } from '../schema.ts';
-import { writeVisitParts } from '../visitParts.ts';
+import type { Context } from '../database/context.ts';
+import { keepHistory, type Deed } from '../history/history.ts';
+import type { Schema } from '../database/schema.ts';
+import { writeVisitParts } from '../visits/parts.ts';
 import type { Work } from '../work.ts';
 import type { Pair } from './bundleCompare.ts';
 import type { Named, NamedKind } from './bundleNames.ts';
@@ -21,7 +21,7 @@ type Db = Kysely<Schema>;
 
 /** Everything that is written in place of what was here. */
 export interface Replacing {
-  readonly desk: Desk;
+  readonly context: Context;
   readonly db: Db;
   /** Names the import, for the history of every record it replaces. */
   readonly reason: string;
@@ -65,7 +65,11 @@ async function replaceOne(replacing: Replacing, pair: Pair<ReplaceableKind>): Pr
   const { kind, ours, theirs, changes } = pair;
   const base = deedBase(replacing, kind, ours ?? theirs);
   if (ours === null) {
-    await keepHistory(replacing.desk, replacing.db, { ...base, action: 'restored', before: null });
+    await keepHistory(replacing.context, replacing.db, {
+      ...base,
+      action: 'restored',
+      before: null,
+    });
     await putBack(replacing, kind, theirs);
     return;
   }
@@ -74,10 +78,10 @@ async function replaceOne(replacing: Replacing, pair: Pair<ReplaceableKind>): Pr
   for (const { path, after } of changes) {
     const action = MOVES[path]?.[after === true ? 'there' : 'back'];
     if (action === undefined) continue;
-    await keepHistory(replacing.desk, replacing.db, { ...base, action, before });
+    await keepHistory(replacing.context, replacing.db, { ...base, action, before });
   }
   if (changes.some(({ path }) => MOVES[path] === undefined)) {
-    await keepHistory(replacing.desk, replacing.db, { ...base, action: 'amended', before });
+    await keepHistory(replacing.context, replacing.db, { ...base, action: 'amended', before });
   }
   await write(replacing, kind, ours, theirs);
 }
@@ -148,13 +152,13 @@ async function putBack({ db }: Replacing, kind: ReplaceableKind, theirs: Named):
 
 /** Writes the bundle's state under the number and the first day the record has here. */
 async function write(
-  { desk, db }: Replacing,
+  { context, db }: Replacing,
   kind: ReplaceableKind,
   ours: Named,
   theirs: Named,
 ): Promise<void> {
   const { id } = ours;
-  const stored = { id, createdAt: ours.createdAt, updatedAt: desk.instant() };
+  const stored = { id, createdAt: ours.createdAt, updatedAt: context.instant() };
   // A form opened before the import must not overwrite what came with it.
   const revision = 'revision' in ours ? ours.revision + 1 : 1;
   switch (kind) {

@@ -1,7 +1,7 @@
 import { DOGS, OWNERS, SESSIONS, VISITS, WEIGHINGS } from '../../contract/bundle.ts';
 import { toRow } from '../../contract/records/columns.ts';
-import { searchable } from '../clients.ts';
-import { dogToRow } from '../dogs.ts';
+import { searchable } from '../dogs/clients.ts';
+import { dogToRow } from '../dogs/dogs.ts';
 import type {
   AttachmentRow,
   ClientRow,
@@ -11,7 +11,7 @@ import type {
   SessionResultRow,
   VisitRow,
   WeighingRow,
-} from '../schema.ts';
+} from '../database/schema.ts';
 import type { Named } from './bundleNames.ts';
 
 // A record of a bundle as a row of its table; the way back from bundleRecords.ts.

@@ -15,12 +15,12 @@ import {
 } from '../../contract/bundle.ts';
 import { contentFile, hashOfFile } from '../backup/contents.ts';
 import { presentContents } from '../backup/folder.ts';
-import { readClient } from '../clients.ts';
-import { Later, type Desk } from '../context.ts';
-import { readPractice } from '../practice.ts';
-import type { Transfer } from '../transfer.ts';
+import { readClient } from '../dogs/clients.ts';
+import { Later, type Context } from '../database/context.ts';
+import { readPractice } from '../practice/practice.ts';
+import type { Transfer } from '../files/transfer.ts';
 import type { Work, WorkRegister } from '../work.ts';
-import { addWhenDue, writeZip } from '../zipFile.ts';
+import { addWhenDue, writeZip } from '../files/zipFile.ts';
 import { asOfNow } from './asOfNow.ts';
 import { csvPieces, jsonPieces } from './bundlePieces.ts';
 import { readBundleRecords } from './bundleRecords.ts';
@@ -38,28 +38,28 @@ export interface WriteRoom {
  * @throws Refusal (not-found) now, (cancelled) later; nothing is left behind then
  */
 export async function makeBundle(
-  desk: Desk,
+  context: Context,
   room: WriteRoom,
   workId: string,
   clientId: string | null,
 ): Promise<Later<BundleMade>> {
-  if (clientId !== null) await readClient(desk.db, clientId);
+  if (clientId !== null) await readClient(context.db, clientId);
   const about = {
-    madeOn: desk.instant(),
+    madeOn: context.instant(),
     appVersion: room.version,
-    practice: (await readPractice(desk))?.name ?? '',
+    practice: (await readPractice(context))?.name ?? '',
   };
-  const fileName = `trotwell-bundle-${desk.today()}.zip`;
+  const fileName = `trotwell-bundle-${context.today()}.zip`;
   return new Later(
     room.work.run(workId, async (work) => {
       const reading = () => work.step({ done: 0, total: 1, step: 'Reading the records' });
-      const records = await asOfNow(desk, (db) =>
+      const records = await asOfNow(context, (db) =>
         readBundleRecords(db, clientId === null ? null : [clientId], reading),
       );
       const file = room.transfer.room();
       let missing: readonly string[] = [];
       await writeZip(file, work, async (zip) => {
-        missing = await fill(zip, desk, work, records, about);
+        missing = await fill(zip, context, work, records, about);
       });
       const token = await room.transfer.produced(file, fileName, 'application/zip');
       return { token, fileName, counts: countsOf(records), missing: missing.length };
@@ -77,7 +77,7 @@ export function countsOf(records: BundleRecords): Record<BundleKind, number> {
 /** @returns the hashes of attached files that are not in the folder of records */
 async function fill(
   zip: ZipFile,
-  desk: Desk,
+  context: Context,
   work: Work,
   records: BundleRecords,
   about: Pick<BundleManifest, 'madeOn' | 'appVersion' | 'practice'>,
@@ -93,7 +93,7 @@ async function fill(
     const columns = Object.keys(bundleRecords.shape[kind].element.shape);
     addText(`tables/${kind}.csv`, csvPieces(columns, records[kind]));
   }
-  const attached = await addFiles(zip, desk, work, records);
+  const attached = await addFiles(zip, context, work, records);
   const manifest = (): BundleManifest => ({
     format: BUNDLE_FORMAT,
     version: BUNDLE_VERSION,
@@ -135,11 +135,11 @@ async function* listing(
 /** Adds each attached file once. One that is not on the disk, or no longer what it was, is listed as missing. */
 async function addFiles(
   zip: ZipFile,
-  desk: Desk,
+  context: Context,
   work: Work,
   { attachments }: BundleRecords,
 ): Promise<Pick<BundleManifest, 'files' | 'missing'>> {
-  const store = presentContents(desk.folder);
+  const store = presentContents(context.folder);
   const once = [...new Map(attachments.map((entry) => [entry.hash, entry])).values()];
   const files: BundleManifest['files'] = [];
   const missing: string[] = [];

@@ -1,9 +1,9 @@
 import type { bundleImportCalls } from '../../contract/calls/bundleImport.ts';
 import type { exchangeCalls } from '../../contract/calls/exchange.ts';
-import type { Desk, Handlers, LateHandlers } from '../context.ts';
+import type { Context, Handlers, LateHandlers } from '../database/context.ts';
 import { notFound } from '../refuse.ts';
-import type { Transfer } from '../transfer.ts';
-import { dropWeighing } from '../weighings.ts';
+import type { Transfer } from '../files/transfer.ts';
+import { dropWeighing } from '../weighings/weighings.ts';
 import type { WorkRegister } from '../work.ts';
 import { lookAtBundle, runBundle } from './bundleImport.ts';
 import { makeBundle } from './bundleWrite.ts';
@@ -20,7 +20,7 @@ type ExchangeCall = keyof typeof exchangeCalls | keyof typeof bundleImportCalls;
 /** The latest import, which can be taken back while the program runs. */
 interface LastImport {
   readonly undoKey: string;
-  readonly desk: Desk;
+  readonly context: Context;
   readonly ids: readonly string[];
 }
 
@@ -31,31 +31,31 @@ export function exchangeHandlers({
 }: ExchangeRoom): Handlers<Exclude<ExchangeCall, 'export/make'>> & LateHandlers<'export/make'> {
   let last: LastImport | null = null;
   return {
-    'export/make': (desk, { clientId, workId }) =>
-      makeBundle(desk, { transfer, work, version }, workId, clientId),
-    'import/readCsv': (desk, { token }) => lookAtTable(desk, transfer.open(token)),
-    'import/preview': (desk, { token, ...choices }) =>
-      previewTable(desk, { taken: transfer.open(token), ...choices }),
-    'import/run': (desk, { token, workId, ...choices }) =>
+    'export/make': (context, { clientId, workId }) =>
+      makeBundle(context, { transfer, work, version }, workId, clientId),
+    'import/readCsv': (context, { token }) => lookAtTable(context, transfer.open(token)),
+    'import/preview': (context, { token, ...choices }) =>
+      previewTable(context, { taken: transfer.open(token), ...choices }),
+    'import/run': (context, { token, workId, ...choices }) =>
       work.run(workId, async (going) => {
         const taken = transfer.open(token);
-        const { ids, ...done } = await runImport(desk, going, { taken, ...choices });
-        last = { undoKey: done.undoKey, desk, ids };
+        const { ids, ...done } = await runImport(context, going, { taken, ...choices });
+        last = { undoKey: done.undoKey, context, ids };
         transfer.drop(token);
         return done;
       }),
-    'import/bundleLook': (desk, { token, workId }) =>
-      work.run(workId, (going) => lookAtBundle(desk, going, transfer.open(token))),
-    'import/bundleRun': (desk, { token, workId, ...choices }) =>
+    'import/bundleLook': (context, { token, workId }) =>
+      work.run(workId, (going) => lookAtBundle(context, going, transfer.open(token))),
+    'import/bundleRun': (context, { token, workId, ...choices }) =>
       work.run(workId, async (going) => {
         const taken = transfer.open(token);
-        const done = await runBundle(desk, going, { taken, ...choices });
+        const done = await runBundle(context, going, { taken, ...choices });
         transfer.drop(token);
         return done;
       }),
-    'import/undo': async (desk, { undoKey }) => {
-      if (last?.undoKey !== undoKey || last.desk !== desk) throw notFound('The import');
-      const removed = await takeBack(desk, last.ids);
+    'import/undo': async (context, { undoKey }) => {
+      if (last?.undoKey !== undoKey || last.context !== context) throw notFound('The import');
+      const removed = await takeBack(context, last.ids);
       last = null;
       return { removed };
     },
@@ -63,11 +63,12 @@ export function exchangeHandlers({
 }
 
 /** Removes what an import added; what was removed by hand since is gone already. */
-function takeBack(desk: Desk, ids: readonly string[]): Promise<number> {
-  return desk.db.transaction().execute(async (db) => {
+function takeBack(context: Context, ids: readonly string[]): Promise<number> {
+  return context.db.transaction().execute(async (db) => {
     let removed = 0;
     for (const id of ids) {
-      if ((await dropWeighing(desk, db, id, 'The import was taken back.')) !== null) removed += 1;
+      if ((await dropWeighing(context, db, id, 'The import was taken back.')) !== null)
+        removed += 1;
     }
     return removed;
   });

@@ -2,7 +2,7 @@ import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeFolder, syncFolder } from '../backup/durable.ts';
 import { presentContents } from '../backup/folder.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
 
 // Attached files are put into the folder of records before the records that name them, so that a
@@ -21,11 +21,11 @@ export function markImport(folder: string): () => void {
 }
 
 /** Sweeps up after an import that was cut off. Called when a practice is opened; never throws. */
-export function settleImport(desk: Pick<Desk, 'raw' | 'folder' | 'which'>): void {
-  const mark = markOf(desk.folder);
+export function settleImport(context: Pick<Context, 'raw' | 'folder' | 'which'>): void {
+  const mark = markOf(context.folder);
   if (!existsSync(mark)) return;
   try {
-    removeUnusedFiles(desk);
+    removeUnusedFiles(context);
     rmSync(mark, { force: true });
   } catch {
     // A folder that cannot be written just now: the next start sweeps.

@@ -12,12 +12,12 @@ import {
   type TableLook,
   type WeightMapping,
 } from '../../contract/weightImport.ts';
-import { authorNow } from '../author.ts';
-import type { Desk } from '../context.ts';
-import { readPractice } from '../practice.ts';
+import { authorNow } from '../practice/author.ts';
+import type { Context } from '../database/context.ts';
+import { readPractice } from '../practice/practice.ts';
 import { badField } from '../refuse.ts';
-import type { Schema, WeighingRow } from '../schema.ts';
-import type { Taken } from '../transfer.ts';
+import type { Schema, WeighingRow } from '../database/schema.ts';
+import type { Taken } from '../files/transfer.ts';
 import type { Work } from '../work.ts';
 import { readCsv, type TableRow } from './csvRead.ts';
 import { decodeText } from './decodeText.ts';
@@ -44,13 +44,13 @@ const columnNames = (first: readonly string[], headed: boolean): string[] =>
   first.map((cell, index) => (headed && cell !== '' ? cell.slice(0, 100) : `Column ${index + 1}`));
 
 /** Reads the head of a table. @throws Refusal (input) when it is none. */
-export async function lookAtTable(desk: Desk, taken: Taken): Promise<TableLook> {
+export async function lookAtTable(context: Context, taken: Taken): Promise<TableLook> {
   const { text, encoding } = await textOf(taken);
   const separator = guessSeparator(text);
   const rows = readCsv(text, separator);
   const first = rows[0];
   if (first === undefined) throw badField('token', 'The file holds no rows.');
-  const guess = guessMapping(rows, separator, (await readPractice(desk)) ?? HOME);
+  const guess = guessMapping(rows, separator, (await readPractice(context)) ?? HOME);
   const body = guess.headed ? rows.slice(1) : rows;
   return {
     name: taken.name,
@@ -77,7 +77,7 @@ interface Understood {
 
 /** Understands the whole table. The digest changes with anything that would change the outcome. */
 async function understandTable(
-  desk: Desk,
+  context: Context,
   db: Db,
   { taken, mapping, leaveOut }: TableChoices,
 ): Promise<Understood> {
@@ -89,7 +89,7 @@ async function understandTable(
     mapping,
     columns: columnNames(all[0]?.cells ?? [], mapping.headed),
     dogs: await dogFinder(db),
-    today: desk.today(),
+    today: context.today(),
     leftOut: new Set(leaveOut),
     weightsOf: (dogId) => known.get(dogId) ?? [],
   });
@@ -147,8 +147,11 @@ function rankOf({ state, slip }: UnderstoodRow): number {
 }
 
 /** What would come of a table, row by row. */
-export async function previewTable(desk: Desk, choices: TableChoices): Promise<ImportPreview> {
-  const { rows, digest } = await understandTable(desk, desk.db, choices);
+export async function previewTable(
+  context: Context,
+  choices: TableChoices,
+): Promise<ImportPreview> {
+  const { rows, digest } = await understandTable(context, context.db, choices);
   const inOrder = rows.toSorted((a, b) => rankOf(a) - rankOf(b));
   return {
     counts: countStates(rows),
@@ -175,15 +178,19 @@ export interface Ran extends ImportDone {
  * @throws Refusal (conflict) when something else would come of it than in the preview, (input) when
  *   a row is refused, (cancelled)
  */
-export function runImport(desk: Desk, work: Work, { digest, ...choices }: RunInput): Promise<Ran> {
-  return desk.db.transaction().execute(async (db) => {
-    const understood = await understandTable(desk, db, choices);
+export function runImport(
+  context: Context,
+  work: Work,
+  { digest, ...choices }: RunInput,
+): Promise<Ran> {
+  return context.db.transaction().execute(async (db) => {
+    const understood = await understandTable(context, db, choices);
     if (understood.digest !== digest) throw changedSince();
     const counts = countStates(understood.rows);
     if (counts.refused > 0) {
       throw badField('mapping', `${counts.refused} rows are refused. Nothing was imported.`);
     }
-    const rows = await newRows(desk, db, understood.rows, choices.mapping);
+    const rows = await newRows(context, db, understood.rows, choices.mapping);
     for (let done = 0; done < rows.length; done += ROWS_AT_ONCE) {
       await work.step({ done, total: rows.length, step: 'Keeping the weighings' });
       await db
@@ -210,19 +217,19 @@ function changedSince(): Refusal {
 }
 
 async function newRows(
-  desk: Desk,
+  context: Context,
   db: Db,
   understood: readonly UnderstoodRow[],
   { weighingMethod, scaleStepKg }: WeightMapping,
 ): Promise<WeighingRow[]> {
   const author = await authorNow(db);
-  const at = desk.instant();
+  const at = context.instant();
   return understood.flatMap(({ state, dogId, day, weightKg }) =>
     state !== 'new' || dogId === null || day === null || weightKg === null
       ? []
       : [
           {
-            id: desk.newId(),
+            id: context.newId(),
             dogId,
             day,
             weightKg,

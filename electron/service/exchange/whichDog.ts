@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { Schema } from '../schema.ts';
-import { searchText } from '../searchText.ts';
+import type { Schema } from '../database/schema.ts';
+import { searchText } from '../dogs/searchText.ts';
 import type { Read } from './cells.ts';
 
 /** What an import needs to know of a dog. */

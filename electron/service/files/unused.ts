@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
 import { presentContents, sweepHalfWritten } from '../backup/folder.ts';
-import type { Desk } from '../context.ts';
-import { DATABASE_FILES } from '../desk.ts';
+import type { Context } from '../database/context.ts';
+import { DATABASE_FILES } from '../database/open.ts';
 
 /** What was chosen for a visit that is not saved yet. */
 const WAITING = `SELECT json_extract(file.value, '$.hash') FROM draft, json_each(draft.json, '$.files') AS file
@@ -16,24 +16,24 @@ const WAITING = `SELECT json_extract(file.value, '$.hash') FROM draft, json_each
  * stays.
  * @returns how many files were removed from the folder
  */
-export function removeUnusedFiles(desk: Pick<Desk, 'raw' | 'folder' | 'which'>): number {
-  desk.raw
+export function removeUnusedFiles(context: Pick<Context, 'raw' | 'folder' | 'which'>): number {
+  context.raw
     .prepare(
       `DELETE FROM stored_file WHERE hash NOT IN (SELECT hash FROM attachment)
          AND hash NOT IN (${WAITING})`,
     )
     .run();
-  const store = presentContents(desk.folder);
-  const named = new Set([...contentsOf(desk.raw), ...contentsOfOther(desk)]);
+  const store = presentContents(context.folder);
+  const named = new Set([...contentsOf(context.raw), ...contentsOfOther(context)]);
   const unused = listContents(store).filter((hash) => !named.has(hash));
   for (const hash of unused) rmSync(contentFile(store, hash), { force: true });
-  sweepHalfWritten(desk.folder);
+  sweepHalfWritten(context.folder);
   return unused.length;
 }
 
-function contentsOfOther(desk: Pick<Desk, 'folder' | 'which'>): readonly string[] {
-  const other = desk.which === 'own' ? DATABASE_FILES.demo : DATABASE_FILES.own;
-  const file = join(desk.folder, other);
+function contentsOfOther(context: Pick<Context, 'folder' | 'which'>): readonly string[] {
+  const other = context.which === 'own' ? DATABASE_FILES.demo : DATABASE_FILES.own;
+  const file = join(context.folder, other);
   if (!existsSync(file)) return [];
   const db = new BetterSqlite3(file, { readonly: true });
   try {

@@ -9,13 +9,13 @@ import {
 } from '../../contract/attachment.ts';
 import type { waitingFileCalls } from '../../contract/calls/waitingFiles.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from '../attachments.ts';
-import { authorNow } from '../author.ts';
-import type { Desk, Handlers } from '../context.ts';
-import { readDog } from '../dogs.ts';
+import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from './attachments.ts';
+import { authorNow } from '../practice/author.ts';
+import type { Context, Handlers } from '../database/context.ts';
+import { readDog } from '../dogs/dogs.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { Schema } from '../schema.ts';
-import type { Transfer } from '../transfer.ts';
+import type { Schema } from '../database/schema.ts';
+import type { Transfer } from './transfer.ts';
 import { hasContent } from './store.ts';
 import { removeUnusedFiles } from './unused.ts';
 
@@ -53,7 +53,7 @@ async function readEntries(db: Db, dogId: string): Promise<Entry[]> {
 }
 
 async function writeEntries(
-  desk: Desk,
+  context: Context,
   db: Db,
   dogId: string,
   files: readonly Entry[],
@@ -63,7 +63,7 @@ async function writeEntries(
     await db.deleteFrom('draft').where('key', '=', key).execute();
     return;
   }
-  const kept = { json: JSON.stringify({ files }), savedAt: desk.instant() };
+  const kept = { json: JSON.stringify({ files }), savedAt: context.instant() };
   await db
     .insertInto('draft')
     .values({ key, ...kept })
@@ -71,11 +71,11 @@ async function writeEntries(
     .execute();
 }
 
-const shownFrom = (desk: Desk, files: readonly Entry[]): WaitingFile[] =>
+const shownFrom = (context: Context, files: readonly Entry[]): WaitingFile[] =>
   files.map(({ thumbnail, ...file }) => ({
     ...file,
     thumbnail: thumbnail === null ? null : pictureAddress(Buffer.from(thumbnail, 'base64')),
-    missing: !hasContent(desk.folder, file.hash),
+    missing: !hasContent(context.folder, file.hash),
   }));
 
 /** @throws Refusal (input) when more would wait than a visit takes */
@@ -86,7 +86,7 @@ function assertFits(files: readonly Entry[]): void {
 
 type Chosen = Pick<Entry, 'hash' | 'kind' | 'name' | 'mediaType' | 'bytes' | 'thumbnail'>;
 
-async function addEntry(desk: Desk, db: Db, dogId: string, chosen: Chosen): Promise<Entry[]> {
+async function addEntry(context: Context, db: Db, dogId: string, chosen: Chosen): Promise<Entry[]> {
   const files = await readEntries(db, dogId);
   const same = files.find(({ hash }) => hash === chosen.hash);
   if (same !== undefined && !same.leftOut) {
@@ -95,12 +95,12 @@ async function addEntry(desk: Desk, db: Db, dogId: string, chosen: Chosen): Prom
       message: `This file waits for the visit already, as “${same.name}”.`,
     });
   }
-  const chosenAt = desk.instant();
+  const chosenAt = context.instant();
   const next = [...files.filter((file) => file !== same), { ...chosen, leftOut: false, chosenAt }];
   assertFits(next);
   const { hash, mediaType, bytes } = chosen;
   await noteContent(db, { hash, mediaType, bytes, createdAt: chosenAt });
-  await writeEntries(desk, db, dogId, next);
+  await writeEntries(context, db, dogId, next);
   return next;
 }
 
@@ -110,7 +110,7 @@ async function addEntry(desk: Desk, db: Db, dogId: string, chosen: Chosen): Prom
  * @returns true when files that were left out are gone from the list, and with it for good
  */
 export async function addWaitingFiles(
-  desk: Desk,
+  context: Context,
   db: Db,
   { dogId, visitId }: { readonly dogId: string; readonly visitId: string },
 ): Promise<boolean> {
@@ -118,45 +118,45 @@ export async function addWaitingFiles(
   if (files.length === 0) return false;
   const author = await authorNow(db);
   const taken = files.filter(({ leftOut }) => !leftOut);
-  const missing = taken.filter(({ hash }) => !hasContent(desk.folder, hash));
+  const missing = taken.filter(({ hash }) => !hasContent(context.folder, hash));
   for (const { hash, kind, name, thumbnail } of taken.filter((file) => !missing.includes(file))) {
     await db
       .insertInto('attachment')
       .values({
-        id: desk.newId(),
+        id: context.newId(),
         visitId,
         hash,
         kind,
         name,
         thumbnail: thumbnail === null ? null : Buffer.from(thumbnail, 'base64'),
         author,
-        createdAt: desk.instant(),
+        createdAt: context.instant(),
         binnedAt: null,
       })
       .execute();
   }
-  await writeEntries(desk, db, dogId, missing);
+  await writeEntries(context, db, dogId, missing);
   return files.some(({ leftOut }) => leftOut);
 }
 
 /** A recorded run waits like a chosen file; one that waits already is no matter. */
 export async function keepRecording(
-  desk: Desk,
+  context: Context,
   dogId: string,
   { name, file }: { readonly name: string; readonly file: string },
 ): Promise<void> {
-  const { type, hash, bytes } = await keepTaken(desk, file, { recording: true });
+  const { type, hash, bytes } = await keepTaken(context, file, { recording: true });
   const kept = { hash, bytes, mediaType: type, name: nameFor(name, type) };
-  await desk.db.transaction().execute(async (db) => {
+  await context.db.transaction().execute(async (db) => {
     const waits = await readEntries(db, dogId);
     if (waits.some((entry) => entry.hash === hash && !entry.leftOut)) return;
-    await addEntry(desk, db, dogId, { ...kept, kind: 'other', thumbnail: null });
+    await addEntry(context, db, dogId, { ...kept, kind: 'other', thumbnail: null });
   });
 }
 
 /** After the save: removes the contents that were left out, unless something else names them. */
-export function forgetLeftOut(desk: Desk): void {
-  removeUnusedFiles(desk);
+export function forgetLeftOut(context: Context): void {
+  removeUnusedFiles(context);
 }
 
 export function waitingFileHandlers({
@@ -165,15 +165,15 @@ export function waitingFileHandlers({
   readonly transfer: Transfer;
 }): Handlers<keyof typeof waitingFileCalls> {
   return {
-    'waiting/list': async (desk, { dogId }) => {
-      await readDog(desk.db, dogId);
-      return shownFrom(desk, await readEntries(desk.db, dogId));
+    'waiting/list': async (context, { dogId }) => {
+      await readDog(context.db, dogId);
+      return shownFrom(context, await readEntries(context.db, dogId));
     },
-    'waiting/add': (desk, { dogId, token, kind, name, thumbnail }) =>
+    'waiting/add': (context, { dogId, token, kind, name, thumbnail }) =>
       transfer.use(token, async ({ file }) => {
-        await readDog(desk.db, dogId);
+        await readDog(context.db, dogId);
         const small = smallPicture(thumbnail)?.toString('base64') ?? null;
-        const { type, hash, bytes } = await keepTaken(desk, file);
+        const { type, hash, bytes } = await keepTaken(context, file);
         const chosen = {
           hash,
           kind,
@@ -182,13 +182,13 @@ export function waitingFileHandlers({
           name: nameFor(name, type),
           thumbnail: small,
         };
-        const files = await desk.db
+        const files = await context.db
           .transaction()
-          .execute((db) => addEntry(desk, db, dogId, chosen));
-        return shownFrom(desk, files);
+          .execute((db) => addEntry(context, db, dogId, chosen));
+        return shownFrom(context, files);
       }),
-    'waiting/leaveOut': async (desk, { dogId, hash, leftOut }) => {
-      const files = await desk.db.transaction().execute(async (db) => {
+    'waiting/leaveOut': async (context, { dogId, hash, leftOut }) => {
+      const files = await context.db.transaction().execute(async (db) => {
         await readDog(db, dogId);
         const before = await readEntries(db, dogId);
         if (hash !== null && !before.some((file) => file.hash === hash)) throw notFound('The file');
@@ -196,10 +196,10 @@ export function waitingFileHandlers({
           hash === null || file.hash === hash ? { ...file, leftOut } : file,
         );
         assertFits(next);
-        await writeEntries(desk, db, dogId, next);
+        await writeEntries(context, db, dogId, next);
         return next;
       });
-      return shownFrom(desk, files);
+      return shownFrom(context, files);
     },
   };
 }

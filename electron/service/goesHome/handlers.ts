@@ -1,15 +1,15 @@
 import { enPractice, fill, OWNER_WORDS, type OwnerWords } from '../../../templates/index.ts';
 import type { HandoutKind, Language } from '../../contract/records.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { Later, type Desk, type Handlers, type LateHandlers } from '../context.ts';
+import { Later, type Context, type Handlers, type LateHandlers } from '../database/context.ts';
 import { sheetFileName } from '../handouts/fileNames.ts';
 import { printJob, type PrintRoom } from '../handouts/job.ts';
 import { collect, type Material } from '../handouts/material.ts';
 import { whyNoSheet } from '../handouts/whyNoSheet.ts';
-import { keepHistory } from '../history.ts';
+import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
 import { tableToFill } from '../tracks/toldTable.ts';
-import { storageRefusal } from '../trouble.ts';
+import { storageRefusal } from '../database/trouble.ts';
 import { homeCalendar } from './homeCalendar.ts';
 import { addressOf, mailDraft, type MailFile } from './mailDraft.ts';
 
@@ -19,11 +19,11 @@ const named = (material: Material, what: string, ending: string): string =>
     `${what}-$1.${ending}`,
   );
 
-const today = (desk: Desk, material: Material, language: Language | undefined) => ({
+const today = (context: Context, material: Material, language: Language | undefined) => ({
   language: language ?? material.language,
   alarmHour: null,
-  today: desk.today(),
-  instant: new Date(`${desk.today()}T12:00:00Z`),
+  today: context.today(),
+  instant: new Date(`${context.today()}T12:00:00Z`),
 });
 
 /** The words round the sheets: for the owner in the owner's language, for the vet in English. */
@@ -45,9 +45,9 @@ function letter(material: Material, reader: 'owner' | 'vet', words: OwnerWords) 
 }
 
 /** Tells the dog's story that a file was made. Records opened for reading only keep no story. */
-async function keepMade(desk: Desk, dogId: string, what: string): Promise<void> {
+async function keepMade(context: Context, dogId: string, what: string): Promise<void> {
   try {
-    await keepHistory(desk, desk.db, {
+    await keepHistory(context, context.db, {
       kind: 'dog',
       recordId: dogId,
       of: { dogId },
@@ -70,15 +70,15 @@ interface MailAsked {
 }
 
 /** Reads the record now, prints later, and makes the draft of what was printed. */
-async function mail(desk: Desk, { printer, fontsFolder }: PrintRoom, asked: MailAsked) {
-  const material = await collect(desk, asked.dogId, null);
-  const given = today(desk, material, asked.language);
+async function mail(context: Context, { printer, fontsFolder }: PrintRoom, asked: MailAsked) {
+  const material = await collect(context, asked.dogId, null);
+  const given = today(context, material, asked.language);
   const problems = asked.kinds.map((kind) => whyNoSheet(kind, material));
   const kinds = asked.kinds.filter((_, index) => problems[index] === null);
   const leftOut = problems.filter((problem) => problem !== null);
   if (kinds.length === 0) throw badField('kinds', leftOut.join(' '));
   const { subject, greeting, lines } = letter(material, asked.reader, OWNER_WORDS[given.language]);
-  await keepMade(desk, asked.dogId, `Mail draft to the ${asked.reader}`);
+  await keepMade(context, asked.dogId, `Mail draft to the ${asked.reader}`);
   const printing = printer.print(printJob(material, kinds, { ...given, fontsFolder }));
   const { practice, dog, day } = material.context;
   const calendar = asked.reader === 'owner' ? homeCalendar(material, given) : null;
@@ -134,16 +134,16 @@ async function mail(desk: Desk, { printer, fontsFolder }: PrintRoom, asked: Mail
 export const goesHomeHandlers = (
   room: PrintRoom,
 ): Handlers<'goesHome/calendar'> & LateHandlers<'goesHome/mail'> => ({
-  'goesHome/calendar': async (desk, { dogId, language, alarmHour }) => {
-    const material = await collect(desk, dogId, null);
-    const made = homeCalendar(material, { ...today(desk, material, language), alarmHour });
+  'goesHome/calendar': async (context, { dogId, language, alarmHour }) => {
+    const material = await collect(context, dogId, null);
+    const made = homeCalendar(material, { ...today(context, material, language), alarmHour });
     if (made.days + made.cancelled === 0) {
       throw badField(
         'dogId',
         'There is nothing to put into a calendar: no outing and no weighing lies ahead.',
       );
     }
-    await keepMade(desk, dogId, 'Calendar file');
+    await keepMade(context, dogId, 'Calendar file');
     return {
       fileName: named(material, 'calendar', 'ics'),
       base64: Buffer.from(made.text).toString('base64'),
@@ -152,5 +152,5 @@ export const goesHomeHandlers = (
       cancelled: made.cancelled,
     };
   },
-  'goesHome/mail': (desk, asked) => mail(desk, room, asked),
+  'goesHome/mail': (context, asked) => mail(context, room, asked),
 });

@@ -3,10 +3,10 @@ import type { BatchDog, BatchPrinted, BatchSheet } from '../../contract/batch.ts
 import { Refusal } from '../../contract/errors.ts';
 import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
 import { errorValue, type Log } from '../answers.ts';
-import { Later, type Desk } from '../context.ts';
-import type { Transfer } from '../transfer.ts';
+import { Later, type Context } from '../database/context.ts';
+import type { Transfer } from '../files/transfer.ts';
 import type { Work, WorkRegister } from '../work.ts';
-import { writeZip } from '../zipFile.ts';
+import { writeZip } from '../files/zipFile.ts';
 import { batchFileNames, type Named } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
 import { collect, readLetterhead } from './material.ts';
@@ -48,14 +48,14 @@ interface Begun {
  * @throws Refusal (input) without a practice, (cancelled); nothing is left behind then
  */
 export async function runBatch(
-  desk: Desk,
+  context: Context,
   room: BatchRoom,
   request: BatchRequest,
 ): Promise<Later<BatchPrinted>> {
   const reading = Promise.withResolvers<void>();
-  const day = desk.today();
+  const day = context.today();
   const result = room.work.run(request.workId, async (work) => {
-    const dogs = await readDogs(desk, room, work, request);
+    const dogs = await readDogs(context, room, work, request);
     reading.resolve();
     return printAll(room, work, dogs, day);
   });
@@ -66,12 +66,12 @@ export async function runBatch(
 }
 
 async function readDogs(
-  desk: Desk,
+  context: Context,
   { fontsFolder }: PrintRoom,
   work: Work,
   request: BatchRequest,
 ): Promise<BegunDog[]> {
-  const letterhead = await readLetterhead(desk);
+  const letterhead = await readLetterhead(context);
   const language = request.language ?? letterhead.practice.language;
   const { dogIds, paper } = request;
   const { intakeSheets, followUpSheets } = letterhead.practice;
@@ -79,7 +79,7 @@ async function readDogs(
   for (const [done, dogId] of dogIds.entries()) {
     await work.step({ done, total: dogIds.length, step: 'Reading the records' });
     try {
-      const material = await collect(desk, dogId, paper, letterhead);
+      const material = await collect(context, dogId, paper, letterhead);
       const { kind: visited } = material.latest;
       const kinds = request.kinds ?? (visited === 'intake' ? intakeSheets : followUpSheets);
       const sheets = kinds.map((kind): Begun => {
@@ -87,8 +87,8 @@ async function readDogs(
         const job = problem === null ? printJob(material, [kind], { language, fontsFolder }) : null;
         return { kind, job, problem };
       });
-      const { file, context } = material;
-      const { day } = context;
+      const { file } = material;
+      const { day } = material.context;
       const names = { dogName: file.dog.name, clientName: file.client.name, day };
       dogs.push({ dogId, names, sheets });
     } catch (error) {

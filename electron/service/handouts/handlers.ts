@@ -1,6 +1,6 @@
 import type { RenderedHandout } from '../../contract/contract.ts';
 import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
-import { Later, type Desk, type LateHandlers } from '../context.ts';
+import { Later, type Context, type LateHandlers } from '../database/context.ts';
 import { runBatch, type BatchRoom } from './batch.ts';
 import { sheetFileName } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
@@ -17,12 +17,12 @@ interface Request {
 
 /** Reads the record now and prints later: the next call need not wait for the paper. */
 async function render(
-  desk: Desk,
+  context: Context,
   { printer, fontsFolder }: PrintRoom,
   request: Request,
 ): Promise<Later<RenderedHandout>> {
   const { kinds, dogId, paper } = request;
-  const material = await collect(desk, dogId, paper);
+  const material = await collect(context, dogId, paper);
   const language = request.language ?? material.language;
   const problems = kinds.map((kind) => whyNoSheet(kind, material));
   const printed = kinds.filter((_, index) => problems[index] === null);
@@ -43,9 +43,9 @@ async function render(
 export const handoutHandlers = (
   room: BatchRoom,
 ): LateHandlers<'handouts/render' | 'handouts/bundle' | 'handouts/batch'> => ({
-  'handouts/render': (desk, { kind, dogId, paper, language }) =>
-    render(desk, room, { kinds: [kind], dogId, paper, language }),
-  'handouts/bundle': (desk, { kinds, dogId, paper, language }) =>
-    render(desk, room, { kinds, dogId, paper, language }),
-  'handouts/batch': (desk, request) => runBatch(desk, room, request),
+  'handouts/render': (context, { kind, dogId, paper, language }) =>
+    render(context, room, { kinds: [kind], dogId, paper, language }),
+  'handouts/bundle': (context, { kinds, dogId, paper, language }) =>
+    render(context, room, { kinds, dogId, paper, language }),
+  'handouts/batch': (context, request) => runBatch(context, room, request),
 });

@@ -12,15 +12,15 @@ import {
 import { heatDogOf } from '../../contract/heatDog.ts';
 import { toWeighing } from '../../contract/assessInput.ts';
 import { toRuleChanges } from '../../contract/rampRequest.ts';
-import { readRules } from '../rules.ts';
+import { readRules } from '../practice/rules.ts';
 import type { Amendment, Findings, HandoutContext } from '../../../templates/index.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../contract/contract.ts';
 import type { Practice, PracticeLogo } from '../../contract/records.ts';
-import type { Desk } from '../context.ts';
+import type { Context } from '../database/context.ts';
 import { localDay } from '../day.ts';
-import { readDogFile } from '../dogFile.ts';
-import { readLogo, readPractice } from '../practice.ts';
-import { nameOf } from '../practitioners.ts';
+import { readDogFile } from '../dogs/file.ts';
+import { readLogo, readPractice } from '../practice/practice.ts';
+import { nameOf } from '../practice/practitioners.ts';
 import { badField } from '../refuse.ts';
 
 /** Everything the sheets of a dog are built from, read once. */
@@ -49,8 +49,8 @@ export interface Letterhead {
 }
 
 /** @throws Refusal (input) while the practice has no name */
-export async function readLetterhead(desk: Desk): Promise<Letterhead> {
-  const practice = await readPractice(desk);
+export async function readLetterhead(context: Context): Promise<Letterhead> {
+  const practice = await readPractice(context);
   if (practice === null) {
     throw badField(
       'practice',
@@ -59,8 +59,8 @@ export async function readLetterhead(desk: Desk): Promise<Letterhead> {
   }
   return {
     practice,
-    logo: await readLogo(desk),
-    rules: toRuleChanges(await readRules(desk.db)),
+    logo: await readLogo(context),
+    rules: toRuleChanges(await readRules(context.db)),
   };
 }
 
@@ -69,13 +69,13 @@ export async function readLetterhead(desk: Desk): Promise<Letterhead> {
  * @throws Refusal when the dog, the practice or a weighing is missing
  */
 export async function collect(
-  desk: Desk,
+  context: Context,
   dogId: string,
   paper: Practice['paper'] | null,
   known?: Letterhead,
 ): Promise<Material> {
-  const file = await readDogFile(desk, dogId);
-  const { practice, logo, rules } = known ?? (await readLetterhead(desk));
+  const file = await readDogFile(context, dogId);
+  const { practice, logo, rules } = known ?? (await readLetterhead(context));
   const latest = file.visits.at(-1);
   const { state } = file;
   if (state === null || latest === undefined) {
@@ -92,12 +92,12 @@ export async function collect(
       rules,
     }),
     rules,
-    amendments: await amendmentsOf(desk, latest.id),
+    amendments: await amendmentsOf(context, latest.id),
     context: {
       practice: {
         ...practice,
         // Who wrote the visit answers for it; a practice of one has no initials to go by.
-        practitioner: (await nameOf(desk.db, latest.author)) ?? practice.practitioner,
+        practitioner: (await nameOf(context.db, latest.author)) ?? practice.practitioner,
         paper: paper ?? practice.paper,
         accent: practice.accent === '' ? null : practice.accent,
         footer: practice.footer === '' ? null : practice.footer,
@@ -106,13 +106,13 @@ export async function collect(
       dog: file.dog,
       owner: file.client,
       day: latest.day,
-      printedOn: desk.today(),
-      demo: desk.which === 'demo',
+      printedOn: context.today(),
+      demo: context.which === 'demo',
     },
   };
 }
 
-async function amendmentsOf({ db }: Desk, visitId: string): Promise<Amendment[]> {
+async function amendmentsOf({ db }: Context, visitId: string): Promise<Amendment[]> {
   const rows = await db
     .selectFrom('history')
     .select(['at', 'author', 'reason'])

@@ -2,10 +2,10 @@ import { randomBytes, timingSafeEqual } from 'node:crypto';
 import type { lockCalls } from '../../contract/calls/lock.ts';
 import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
-import type { Desk } from '../context.ts';
-import type { OpenDesk } from '../desk.ts';
-import { stretch } from '../passphrase.ts';
-import type { Practices } from '../practices.ts';
+import type { Context } from '../database/context.ts';
+import type { OpenContext } from '../database/open.ts';
+import { stretch } from './passphrase.ts';
+import type { Practices } from '../practice/practices.ts';
 import { badField } from '../refuse.ts';
 import type { AppLock } from './lock.ts';
 import type { Tries } from './tries.ts';
@@ -25,9 +25,9 @@ export type LockHandlers = {
 const KEY_BYTES = 32;
 
 /** The minutes until the own practice locks itself; null without a lock. */
-export function idleMinutesOf(desk: Desk): number | null {
-  if (desk.which !== 'own') return null;
-  const minutes = desk.raw.prepare('SELECT idle_minutes FROM app_lock').pluck().get();
+export function idleMinutesOf(context: Context): number | null {
+  if (context.which !== 'own') return null;
+  const minutes = context.raw.prepare('SELECT idle_minutes FROM app_lock').pluck().get();
   return (minutes as number | undefined) ?? null;
 }
 
@@ -35,16 +35,16 @@ export function lockHandlers(room: LockRoom): LockHandlers {
   const { lock, practices } = room;
   return {
     'lock/set': async ({ passphrase, present, idleMinutes }) => {
-      const desk = needOwn(practices);
-      if (idleMinutesOf(desk) !== null) await prove(room, desk, present ?? '', 'present');
-      if (passphrase === null) await desk.db.deleteFrom('appLock').execute();
-      else await keepLock(desk, passphrase, idleMinutes);
+      const context = needOwn(practices);
+      if (idleMinutesOf(context) !== null) await prove(room, context, present ?? '', 'present');
+      if (passphrase === null) await context.db.deleteFrom('appLock').execute();
+      else await keepLock(context, passphrase, idleMinutes);
       lock.change(passphrase === null ? null : idleMinutes);
       return practices.status();
     },
     'lock/open': async ({ passphrase }) => {
-      const desk = needOwn(practices);
-      if (idleMinutesOf(desk) !== null) await prove(room, desk, passphrase, 'passphrase');
+      const context = needOwn(practices);
+      if (idleMinutesOf(context) !== null) await prove(room, context, passphrase, 'passphrase');
       lock.unlock();
       return practices.status();
     },
@@ -56,7 +56,7 @@ export function lockHandlers(room: LockRoom): LockHandlers {
 /** @throws Refusal when the passphrase is wrong, or comes too soon after wrong ones */
 async function prove(
   { tries }: LockRoom,
-  desk: Desk,
+  context: Context,
   passphrase: string,
   field: string,
 ): Promise<void> {
@@ -65,7 +65,7 @@ async function prove(
     throw badField(field, `After several wrong passphrases: wait ${seconds} s, then try again.`);
   }
   tries.begun();
-  const row = await desk.db.selectFrom('appLock').selectAll().executeTakeFirstOrThrow();
+  const row = await context.db.selectFrom('appLock').selectAll().executeTakeFirstOrThrow();
   const given = await stretch(passphrase, row.salt, KEY_BYTES);
   if (timingSafeEqual(given, row.verifier)) {
     tries.right();
@@ -74,20 +74,20 @@ async function prove(
   throw badField(field, 'This is not the passphrase.');
 }
 
-async function keepLock(desk: Desk, passphrase: string, idleMinutes: number): Promise<void> {
+async function keepLock(context: Context, passphrase: string, idleMinutes: number): Promise<void> {
   const salt = randomBytes(16);
   const verifier = await stretch(passphrase, salt, KEY_BYTES);
-  const row = { salt, verifier, idleMinutes, updatedAt: desk.instant() };
-  await desk.db
+  const row = { salt, verifier, idleMinutes, updatedAt: context.instant() };
+  await context.db
     .insertInto('appLock')
     .values({ id: 1, ...row })
     .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
     .execute();
 }
 
-function needOwn(practices: Practices): OpenDesk {
-  const desk = practices.desk();
-  if (desk?.which === 'own') return desk;
+function needOwn(practices: Practices): OpenContext {
+  const context = practices.context();
+  if (context?.which === 'own') return context;
   throw new Refusal({
     kind: 'conflict',
     message: 'The lock is for your own practice. Open it first.',

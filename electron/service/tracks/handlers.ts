@@ -3,16 +3,16 @@ import { trackOutings, type Track, type TrackOuting } from '../../../core/index.
 import type { AssessedRecord } from '../../contract/assessInput.ts';
 import type { OutingRead, RunFile, runCalls } from '../../contract/calls/runs.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
-import { readRecord } from '../assessment.ts';
-import { readClient } from '../clients.ts';
-import type { Desk, Handlers } from '../context.ts';
+import { readRecord } from '../visits/assessment.ts';
+import { readClient } from '../dogs/clients.ts';
+import type { Context, Handlers } from '../database/context.ts';
 import { localDay } from '../day.ts';
-import { readDog } from '../dogs.ts';
+import { readDog } from '../dogs/dogs.ts';
 import { decodeText } from '../exchange/decodeText.ts';
-import { readPractice } from '../practice.ts';
+import { readPractice } from '../practice/practice.ts';
 import { badField } from '../refuse.ts';
 import { keepRecording } from '../files/waiting.ts';
-import type { Taken, Transfer } from '../transfer.ts';
+import type { Taken, Transfer } from '../files/transfer.ts';
 import { readGpx, TrackFileError } from './readGpx.ts';
 import { readTold, toldTable } from './toldTable.ts';
 
@@ -25,9 +25,9 @@ export const runHandlers = ({
 }: {
   readonly transfer: Transfer;
 }): Handlers<keyof typeof runCalls> => ({
-  'runs/read': async (desk, { dogId, token }) => {
-    const record = await readRecord(desk.db, dogId);
-    const read = await readFileOfRuns(desk, record, transfer.open(token)).catch(
+  'runs/read': async (context, { dogId, token }) => {
+    const record = await readRecord(context.db, dogId);
+    const read = await readFileOfRuns(context, record, transfer.open(token)).catch(
       (error: unknown) => {
         transfer.drop(token);
         throw error;
@@ -36,16 +36,16 @@ export const runHandlers = ({
     if (!read.waits) transfer.drop(token);
     return read;
   },
-  'runs/keep': (desk, { dogId, token }) =>
+  'runs/keep': (context, { dogId, token }) =>
     transfer.use(token, async ({ name, file }) => {
-      if (!(await asksToKeep(desk, dogId))) {
+      if (!(await asksToKeep(context, dogId))) {
         throw badField('token', 'The owner’s record does not ask to keep the recordings.');
       }
       await trackIn(decodeText(await readFile(file)).text);
-      await keepRecording(desk, dogId, { name, file });
+      await keepRecording(context, dogId, { name, file });
       return null;
     }),
-  'runs/leave': async (_desk, { token }) => {
+  'runs/leave': async (_context, { token }) => {
     transfer.drop(token);
     return null;
   },
@@ -53,14 +53,14 @@ export const runHandlers = ({
 });
 
 /** Whether the owner asks to keep the recordings of the dog's runs. @throws Refusal (not-found) */
-async function asksToKeep(desk: Desk, dogId: string): Promise<boolean> {
-  const { clientId } = await readDog(desk.db, dogId);
-  return (await readClient(desk.db, clientId)).keepRecordings;
+async function asksToKeep(context: Context, dogId: string): Promise<boolean> {
+  const { clientId } = await readDog(context.db, dogId);
+  return (await readClient(context.db, clientId)).keepRecordings;
 }
 
 /** @throws Refusal (input) that says what is wrong with the file */
 async function readFileOfRuns(
-  desk: Desk,
+  context: Context,
   record: AssessedRecord,
   { name, bytes, file }: Taken,
 ): Promise<RunFile> {
@@ -69,10 +69,10 @@ async function readFileOfRuns(
   const { text } = decodeText(await readFile(file));
   if (/^\uFEFF?\s*</.test(text)) {
     const outings = await outingsIn(text, record);
-    return { name, outings, rows: [], waits: await asksToKeep(desk, record.dog.id) };
+    return { name, outings, rows: [], waits: await asksToKeep(context, record.dog.id) };
   }
-  const dayFormat = (await readPractice(desk))?.dayFormat ?? 'YYYY-MM-DD';
-  const rows = readTold(text, dayFormat, desk.today());
+  const dayFormat = (await readPractice(context))?.dayFormat ?? 'YYYY-MM-DD';
+  const rows = readTold(text, dayFormat, context.today());
   return { name, outings: [], rows, waits: false };
 }
 

@@ -15,7 +15,7 @@ import {
 import type { RowRead } from '../../contract/calls/runs.ts';
 import { LIMITS, limitSentence } from '../../contract/limits.ts';
 import type { Language, Practice, SessionInput } from '../../contract/records.ts';
-import type { Handlers } from '../context.ts';
+import type { Handlers } from '../database/context.ts';
 import { readDay } from '../exchange/cells.ts';
 import { readCsv, type TableRow } from '../exchange/csvRead.ts';
 import { csvHead, csvLines } from '../exchange/csvWrite.ts';
@@ -51,10 +51,10 @@ export function tableToFill(
 
 /** @throws Refusal where every outing is told of */
 export const toldTable: Handlers<'runs/table'>['runs/table'] = async (
-  desk,
+  context,
   { dogId, language },
 ) => {
-  const material = await collect(desk, dogId, null);
+  const material = await collect(context, dogId, null);
   const table = tableToFill(material, language ?? material.language);
   if (table === null) {
     throw badField('dogId', 'There is no outing in the plan that is not told of yet.');

@@ -2,7 +2,7 @@ import type { Attachment } from '../../../electron/contract/attachment.ts';
 import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import type { WeighingRecord } from '../../../electron/contract/weighing.ts';
-import { decisionHead, ORIGIN_WORDS } from '../../plan/rampText.ts';
+import { decisionHead, ORIGIN_WORDS } from '../../plans/rampText.ts';
 import type { Shown } from '../../units/shown.ts';
 import { KIND_WORDS, WEIGHING_WORDS } from '../../words.ts';
 import { changeEntries } from './changes.ts';

@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, mkdtempSync, readdirSync, rmSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
-import { DATABASE_FILES } from '../../../electron/service/desk.ts';
+import { DATABASE_FILES } from '../../../electron/service/database/open.ts';
 import { createService, type Service } from '../../../electron/service/service.ts';
 import { FONTS } from '../../service/desk.ts';
 

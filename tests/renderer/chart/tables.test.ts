@@ -3,7 +3,7 @@ import { buildRamp, weekSeries } from '../../../core/index.ts';
 import { weightTable } from '../../../renderer/chart/weightTable.ts';
 import { columnHead } from '../../../renderer/chart/table.ts';
 import { trendScale, trendTable } from '../../../renderer/gait/trendTable.ts';
-import { loadTable } from '../../../renderer/plan/loadChart.ts';
+import { loadTable } from '../../../renderer/plans/loadChart.ts';
 import { unitsOf } from '../../../renderer/units/dimensions.ts';
 import { DEFAULT_CHOICES } from '../../../renderer/units/shown.ts';
 

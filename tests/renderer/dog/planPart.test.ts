@@ -8,7 +8,7 @@ import {
 } from '../../../core/index.ts';
 import type { Plan } from '../../../electron/contract/contract.ts';
 import PlanPart from '../../../renderer/dog/PlanPart.vue';
-import { outcomeOnly } from '../../../renderer/plan/timeline.ts';
+import { outcomeOnly } from '../../../renderer/plans/timeline.ts';
 import { dogFile, stored } from '../support/dogFile.ts';
 import { appPlugins } from '../support/plugins.ts';
 

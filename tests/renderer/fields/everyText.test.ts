@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { nextTick, type Component } from 'vue';
 import type { z } from 'zod';
 import TextField from '../../../renderer/components/fields/TextField.vue';
-import FoodName from '../../../renderer/visit/FoodName.vue';
+import FoodName from '../../../renderer/visits/FoodName.vue';
 import { contract, type CallName } from '../../../electron/contract/contract.ts';
 import { TEXT_LENGTH } from '../../../electron/contract/limits.ts';
 import { mountField } from '../support/mountField.ts';

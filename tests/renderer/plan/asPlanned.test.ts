@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildRamp, type RampSession } from '../../../core/index.ts';
-import { allAsPlanned } from '../../../renderer/plan/asPlanned.ts';
-import { outcomeOnly, type ToldSession } from '../../../renderer/plan/timeline.ts';
+import { allAsPlanned } from '../../../renderer/plans/asPlanned.ts';
+import { outcomeOnly, type ToldSession } from '../../../renderer/plans/timeline.ts';
 
 const [model] = buildRamp({
   startDay: '2025-03-03',

@@ -6,7 +6,7 @@ import {
   breachKey,
   fittingEdits,
   useRampEdit,
-} from '../../../renderer/plan/useRampEdit.ts';
+} from '../../../renderer/plans/useRampEdit.ts';
 
 const ramp = buildRamp({
   startDay: '2025-03-03',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildRamp, weekAt } from '../../../core/index.ts';
-import { minutes, rampSentence, sessionText } from '../../../renderer/plan/rampText.ts';
+import { minutes, rampSentence, sessionText } from '../../../renderer/plans/rampText.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 
 const shown = shownWith(DEFAULT_CHOICES);

@@ -6,8 +6,8 @@ import {
   sessionsCharts,
   sessionsRun,
   sessionsTable,
-} from '../../../renderer/plan/sessionsChart.ts';
-import { outcomeOnly } from '../../../renderer/plan/timeline.ts';
+} from '../../../renderer/plans/sessionsChart.ts';
+import { outcomeOnly } from '../../../renderer/plans/timeline.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 
 const shown = shownWith(DEFAULT_CHOICES);

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { buildRamp, plannedSessions, plannedWeeks, type Ramp } from '../../../core/index.ts';
 import type { Plan } from '../../../electron/contract/contract.ts';
-import { answerOf, resultText } from '../../../renderer/plan/sessionKeys.ts';
+import { answerOf, resultText } from '../../../renderer/plans/sessionKeys.ts';
 import {
   askedOf,
   doneByWeek,
   minutesDone,
   outcomeOnly,
   toldSessions,
-} from '../../../renderer/plan/timeline.ts';
+} from '../../../renderer/plans/timeline.ts';
 
 const rampFrom = (startDay: string): Ramp =>
   buildRamp({

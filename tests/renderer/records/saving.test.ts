@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { loopbackFiles } from '../../../renderer/api/files.ts';
-import ExportPart from '../../../renderer/records/ExportPart.vue';
+import ExportPart from '../../../renderer/exchange/ExportPart.vue';
 import { openOwn } from '../../service/desk.ts';
 import { deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 

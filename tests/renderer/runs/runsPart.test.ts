@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { asResult, plannedSessions, reviewRamp, type RampSession } from '../../../core/index.ts';
 import PlanPage from '../../../renderer/pages/PlanPage.vue';
 import { isUnplanned, runDaysOf } from '../../../renderer/runs/runDays.ts';
-import { doneByWeek, outcomeOnly } from '../../../renderer/plan/timeline.ts';
+import { doneByWeek, outcomeOnly } from '../../../renderer/plans/timeline.ts';
 import type { OutingRead } from '../../../electron/contract/calls/runs.ts';
 import { openOwn } from '../../service/desk.ts';
 import { dogOf, seenWithPlan } from '../../service/support/records.ts';

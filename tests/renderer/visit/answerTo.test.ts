@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { effectScope, reactive, ref } from 'vue';
-import { useAnswerTo } from '../../../renderer/visit/useAnswerTo.ts';
+import { useAnswerTo } from '../../../renderer/visits/useAnswerTo.ts';
 
 function answering() {
   const answer = reactive({ decision: 'open' as 'open' | 'accepted' | 'edited', answeredTo: '' });

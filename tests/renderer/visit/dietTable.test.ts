@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
-import DietTable from '../../../renderer/visit/DietTable.vue';
-import { blankDietEntry, type DietEntry } from '../../../renderer/visit/visitForm.ts';
+import DietTable from '../../../renderer/visits/DietTable.vue';
+import { blankDietEntry, type DietEntry } from '../../../renderer/visits/visitForm.ts';
 import { mountField } from '../support/mountField.ts';
 
 const food = (name: string, kcalPer100g: number, gramsPerDay: number): DietEntry => ({

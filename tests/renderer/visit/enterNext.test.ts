@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { ref } from 'vue';
-import { useEnterNext } from '../../../renderer/visit/enterNext.ts';
+import { useEnterNext } from '../../../renderer/visits/enterNext.ts';
 
 /** A form of every kind of field, in this order, with Enter listened for. */
 function form(): HTMLFormElement {

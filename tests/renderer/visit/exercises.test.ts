@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EXERCISES, screenForRunning } from '../../../core/index.ts';
 import { blankVisit } from '../../../electron/contract/blank.ts';
-import ExercisesPart from '../../../renderer/visit/ExercisesPart.vue';
+import ExercisesPart from '../../../renderer/visits/ExercisesPart.vue';
 import { mountField } from '../support/mountField.ts';
 
 const screening = screenForRunning({ ageMonths: 40, weightKg: 25, bcs: 5, signs: [] });

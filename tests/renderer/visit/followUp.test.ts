@@ -4,7 +4,7 @@ import { blankPractice } from '../../../electron/contract/blank.ts';
 import type { DogFile, SavedVisit } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { Client } from '../../../renderer/api/client.ts';
-import VisitEditor from '../../../renderer/visit/VisitEditor.vue';
+import VisitEditor from '../../../renderer/visits/VisitEditor.vue';
 import { openOwn, type TestDesk } from '../../service/desk.ts';
 import { dogOf, seenWithPlan } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { defineComponent, h, nextTick } from 'vue';
 import { useForm, type Form } from '../../../renderer/composables/useForm.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
-import DietTable from '../../../renderer/visit/DietTable.vue';
-import { blankDietEntry, type DietEntry } from '../../../renderer/visit/visitForm.ts';
+import DietTable from '../../../renderer/visits/DietTable.vue';
+import { blankDietEntry, type DietEntry } from '../../../renderer/visits/visitForm.ts';
 import { openOwn, type TestDesk } from '../../service/desk.ts';
 import { deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 

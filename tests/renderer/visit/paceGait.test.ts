@@ -1,6 +1,6 @@
 import { mount } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
-import PaceGait from '../../../renderer/visit/PaceGait.vue';
+import PaceGait from '../../../renderer/visits/PaceGait.vue';
 import { appPlugins } from '../support/plugins.ts';
 
 interface Props {

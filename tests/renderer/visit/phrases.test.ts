@@ -4,7 +4,7 @@ import { defineComponent, h, nextTick } from 'vue';
 import { blankVisit } from '../../../electron/contract/blank.ts';
 import { useForm, type Form } from '../../../renderer/composables/useForm.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
-import NotesSection from '../../../renderer/visit/NotesSection.vue';
+import NotesSection from '../../../renderer/visits/NotesSection.vue';
 import { openOwn } from '../../service/desk.ts';
 import { deskClient, mountAtDesk } from '../support/atDesk.ts';
 

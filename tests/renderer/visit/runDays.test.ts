@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import RunDaysFields from '../../../renderer/visit/RunDaysFields.vue';
-import { WEEKDAYS, type PlanEntry } from '../../../renderer/visit/visitForm.ts';
+import RunDaysFields from '../../../renderer/visits/RunDaysFields.vue';
+import { WEEKDAYS, type PlanEntry } from '../../../renderer/visits/visitForm.ts';
 import { mountField } from '../support/mountField.ts';
 
 const PLAN: PlanEntry = {

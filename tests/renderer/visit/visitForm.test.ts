@@ -9,8 +9,8 @@ import {
   paceOf,
   planRequestOf,
   type LaterStage,
-} from '../../../renderer/visit/visitForm.ts';
-import { blankFood, foodDecisionOf } from '../../../renderer/visit/foodEntry.ts';
+} from '../../../renderer/visits/visitForm.ts';
+import { blankFood, foodDecisionOf } from '../../../renderer/visits/foodEntry.ts';
 
 const stored = { id: 'd', createdAt: '', updatedAt: '', revision: 1 };
 const dog = { ...blankDog(), ...stored, archivedAt: null, clientId: 'c', name: 'Bramble' };

@@ -4,9 +4,9 @@ import { defineComponent, h, nextTick } from 'vue';
 import { blankVisit } from '../../../electron/contract/blank.ts';
 import type { Practice, VisitFacts } from '../../../electron/contract/records.ts';
 import { useForm, type Form } from '../../../renderer/composables/useForm.ts';
-import { useAssessment } from '../../../renderer/visit/useAssessment.ts';
-import { newVisitForm, type VisitForm } from '../../../renderer/visit/visitForm.ts';
-import WeightSection from '../../../renderer/visit/WeightSection.vue';
+import { useAssessment } from '../../../renderer/visits/useAssessment.ts';
+import { newVisitForm, type VisitForm } from '../../../renderer/visits/visitForm.ts';
+import WeightSection from '../../../renderer/visits/WeightSection.vue';
 import { dogFile } from '../support/dogFile.ts';
 import { appPlugins } from '../support/plugins.ts';
 

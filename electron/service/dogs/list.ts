@@ -1,0 +1,146 @@
+import { sql, type RawBuilder } from 'kysely';
+import type { DogLine, FoundDogs } from '../../contract/contract.ts';
+import { MOST_LISTED, type DogFilter, type DogOrder } from '../../contract/dogList.ts';
+import type { Context, Handlers } from '../database/context.ts';
+import { dogsHolding } from './filters.ts';
+import { lastMeasures } from './presentLines.ts';
+import { likeWords, matches } from './searchText.ts';
+
+interface Listing {
+  readonly query: string;
+  readonly filters?: readonly DogFilter[] | undefined;
+}
+
+/** A number typed without the spaces it is written with. */
+function phoneMatches(word: string): RawBuilder<boolean>[] {
+  if (!/^%\d{3,}%$/.test(word)) return [];
+  return [
+    sql<boolean>`replace(replace(replace(client.phone, ' ', ''), '-', ''), '/', '') like ${word}`,
+  ];
+}
+
+/** The dogs that match a listing, with their owners. */
+async function matching(context: Context, { query, filters = [] }: Listing) {
+  let select = context.db
+    .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .where('dog.binnedAt', 'is', null)
+    .where('client.binnedAt', 'is', null);
+  if (!filters.includes('archived too')) select = select.where('dog.archivedAt', 'is', null);
+  for (const word of likeWords(query)) {
+    select = select.where((eb) =>
+      eb.or([
+        matches('dog.searchText', word),
+        matches('client.searchText', word),
+        ...phoneMatches(word),
+      ]),
+    );
+  }
+  for (const filter of filters) {
+    if (filter === 'archived too') continue;
+    const ids = JSON.stringify(await dogsHolding(context, filter));
+    // One parameter, however many dogs.
+    select = select.where('dog.id', 'in', sql<string>`(select value from json_each(${ids}))`);
+  }
+  return select;
+}
+
+// Only for the order of a list: what its lines show comes from core.
+
+/** The last score that was given. */
+const LAST_BCS = sql`(select latest.bcs from visit as latest
+    where latest.dog_id = dog.id and latest.binned_at is null and latest.bcs is not null
+    order by latest.day desc, latest.created_at desc limit 1)`;
+
+/** The latest weight, at a visit or between; of one day that of the visit counts, as in core. */
+const LAST_WEIGHT = sql<number | null>`(select weight_kg from (
+    select day, 1 as at_visit, created_at, weight_kg from visit
+      where dog_id = dog.id and binned_at is null and weight_kg is not null
+    union all
+    select day, 0, created_at, weight_kg from weighing where dog_id = dog.id)
+  order by day desc, at_visit desc, created_at desc limit 1)`;
+
+// The latest day alone is in the index; the visits of all dogs need not be read.
+const LAST_DAY = sql<string | null>`(select max(visit.day) from visit
+  where visit.dog_id = dog.id and visit.binned_at is null)`;
+
+const KEYS: Readonly<Record<DogOrder, RawBuilder<unknown>>> = {
+  // By its name in the list: asked for twice, it would be looked up twice for every dog.
+  'last visit': sql`last_visit_day`,
+  name: sql`dog.search_text`,
+  owner: sql`client.search_text`,
+  weight: LAST_WEIGHT,
+  condition: LAST_BCS,
+};
+
+/** Which way round each column is read first: the latest visit, but names from A. */
+const FIRST_DOWN: Readonly<Record<DogOrder, boolean>> = {
+  'last visit': true,
+  name: false,
+  owner: false,
+  weight: true,
+  condition: true,
+};
+
+interface Page extends Listing {
+  readonly order?: DogOrder | undefined;
+  readonly descending?: boolean | undefined;
+  readonly offset?: number | undefined;
+}
+
+/** One page of the dogs that match, with what their lines show, and how many match in all. */
+async function findDogs(context: Context, page: Page): Promise<FoundDogs> {
+  const { order = 'last visit', offset = 0 } = page;
+  const direction = (page.descending ?? FIRST_DOWN[order]) ? 'desc' : 'asc';
+  const select = await matching(context, page);
+  const rows = await select
+    .select([
+      'dog.id',
+      'dog.name',
+      'dog.breed',
+      'dog.clientId',
+      'dog.archivedAt',
+      'client.name as clientName',
+      'client.phone',
+      LAST_DAY.as('lastVisitDay'),
+      // Counted on the way: a second query would look for all of them once more.
+      sql<number>`count(*) over ()`.as('count'),
+    ])
+    // Dogs without a value stand last, whichever way round.
+    .orderBy(KEYS[order], (key) => key[direction]().nullsLast())
+    .orderBy('dog.searchText')
+    .orderBy('dog.id')
+    .limit(MOST_LISTED)
+    .offset(offset)
+    .execute();
+  const measured = await lastMeasures(
+    context,
+    rows.map(({ id }) => id),
+  );
+  const dogs = rows.map(({ count: _count, ...dog }) => {
+    const { kg, bcs } = measured.get(dog.id)!;
+    return { ...dog, lastWeightKg: kg, lastBcs: bcs };
+  });
+  return { dogs, count: rows[0]?.count ?? 0 };
+}
+
+const listDogs = async (context: Context, page: Page): Promise<readonly DogLine[]> =>
+  (await findDogs(context, page)).dogs;
+
+function dogsOfOwner(context: Context, { clientId }: { readonly clientId: string }) {
+  return context.db
+    .selectFrom('dog')
+    .select(['id', 'name', 'archivedAt'])
+    .where('clientId', '=', clientId)
+    .where('binnedAt', 'is', null)
+    .orderBy('searchText')
+    .execute();
+}
+
+type ListCall = 'dogs/list' | 'dogs/find' | 'dogs/ofOwner';
+
+export const dogListHandlers: Handlers<ListCall> = {
+  'dogs/list': listDogs,
+  'dogs/find': findDogs,
+  'dogs/ofOwner': dogsOfOwner,
+};

@@ -1,0 +1,12 @@
+import type { Kysely } from 'kysely';
+import type { Schema } from '../database/schema.ts';
+
+/** Initials of the practitioner at the desk; empty where none is chosen. */
+export async function authorNow(db: Kysely<Schema>): Promise<string> {
+  const row = await db
+    .selectFrom('deskSetting')
+    .innerJoin('practitioner', 'practitioner.id', 'deskSetting.atDesk')
+    .select('practitioner.initials')
+    .executeTakeFirst();
+  return row?.initials ?? '';
+}

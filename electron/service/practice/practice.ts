@@ -1,0 +1,65 @@
+import type { Practice, PracticeLogo } from '../../contract/records.ts';
+import { checkLogo } from '../../../templates/logo.ts';
+import type { Context, Handlers } from '../database/context.ts';
+import { contentToKeep } from '../files/content.ts';
+import { badField } from '../refuse.ts';
+
+/** The settings of the open practice; null before they were first saved. */
+export async function readPractice(context: Context): Promise<Practice | null> {
+  const row = await context.db.selectFrom('practice').selectAll().executeTakeFirst();
+  if (row === undefined) return null;
+  const { id: _id, updatedAt: _updatedAt, ...practice } = row;
+  return {
+    ...practice,
+    intakeSheets: JSON.parse(practice.intakeSheets) as Practice['intakeSheets'],
+    followUpSheets: JSON.parse(practice.followUpSheets) as Practice['followUpSheets'],
+  };
+}
+
+/** The practice's logo; null without one. */
+export async function readLogo(context: Context): Promise<PracticeLogo | null> {
+  const row = await context.db
+    .selectFrom('practiceLogo')
+    .select(['mediaType', 'data'])
+    .executeTakeFirst();
+  return row === undefined
+    ? null
+    : { mediaType: row.mediaType as PracticeLogo['mediaType'], data: row.data };
+}
+
+export const practiceHandlers: Handlers<'practice/save' | 'practice/setLogo'> = {
+  'practice/save': async (context, practice) => {
+    const row = {
+      ...practice,
+      intakeSheets: JSON.stringify(practice.intakeSheets),
+      followUpSheets: JSON.stringify(practice.followUpSheets),
+      updatedAt: context.instant(),
+    };
+    await context.db
+      .insertInto('practice')
+      .values({ id: 1, ...row })
+      .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
+      .execute();
+    return practice;
+  },
+  'practice/setLogo': async (context, { base64 }) => {
+    if (base64 === null) {
+      await context.db.deleteFrom('practiceLogo').execute();
+      return null;
+    }
+    const check = checkLogo(new Uint8Array(Buffer.from(base64, 'base64')));
+    if (!check.ok) throw badField('base64', check.problem);
+    const { mediaType } = check.logo;
+    // It goes onto every sheet: without the place it may have been photographed at. A drawing has none.
+    const data =
+      mediaType === 'image/svg+xml'
+        ? check.logo.data
+        : contentToKeep(Buffer.from(check.logo.data, 'base64')).content.toString('base64');
+    await context.db
+      .insertInto('practiceLogo')
+      .values({ id: 1, mediaType, data })
+      .onConflict((conflict) => conflict.column('id').doUpdateSet({ mediaType, data }))
+      .execute();
+    return { mediaType, data };
+  },
+};

@@ -1,0 +1,42 @@
+import type { Kysely } from 'kysely';
+import type { Visit } from '../../contract/contract.ts';
+import type { VisitFacts } from '../../contract/records.ts';
+import { fromRow, toRow } from '../../contract/records/columns.ts';
+import { AUTHORED, REVISED } from '../../contract/records/stored.ts';
+import { VISIT } from '../../contract/records/visit.ts';
+import type { Schema, VisitRow } from '../database/schema.ts';
+import { readVisitParts, type VisitParts } from './parts.ts';
+
+const KEPT_VISIT = { ...VISIT, ...REVISED, ...AUTHORED };
+
+/** The visits of a dog, oldest first, each with all that belongs to it. */
+export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Visit[]> {
+  const rows = await db
+    .selectFrom('visit')
+    .selectAll()
+    .where('dogId', '=', dogId)
+    .where('binnedAt', 'is', null)
+    .orderBy('day')
+    .orderBy('createdAt')
+    .execute();
+  if (rows.length === 0) return [];
+  const partsOf = await readVisitParts(
+    db,
+    rows.map(({ id }) => id),
+  );
+  return rows.map((row) => ({ ...visitFromRow(row), ...partsOf(row.id) }));
+}
+
+/** One visit, in the bin or not; null when there is none. */
+export async function readVisit(db: Kysely<Schema>, id: string): Promise<Visit | null> {
+  const row = await db.selectFrom('visit').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) return null;
+  const partsOf = await readVisitParts(db, [id]);
+  return { ...visitFromRow(row), ...partsOf(id) };
+}
+
+export const visitFromRow = (row: VisitRow): Omit<Visit, keyof VisitParts> =>
+  fromRow(KEPT_VISIT, row);
+
+/** The row of a visit, without what the service adds. */
+export const visitToRow = (visit: VisitFacts) => toRow(VISIT, visit);
