@@ -52,11 +52,12 @@ export async function deskOn(template: string): Promise<FuzzedDesk> {
   await service.call('app/open', { which: 'own' });
   // A later restore may put another file in this one's place: the watcher follows the name.
   const watcher: Database = new BetterSqlite3(file, { readonly: true });
+  const version = watcher.prepare('PRAGMA data_version').pluck();
   return {
     service,
     folder,
     log,
-    version: () => watcher.pragma('data_version', { simple: true }) as number,
+    version: () => version.get() as number,
     files: () =>
       readdirSync(folder, { recursive: true, encoding: 'utf8' })
         .filter((name) => !/-(wal|shm)$/.test(name) && name !== 'lock-tries.json')
