@@ -17,23 +17,35 @@ const WAITING = {
 
 const PLAN_WORDS = { running: 'plan', walking: 'walking programme' } as const;
 
-/** Where the dog stands, in two or three short sentences. */
-export function standing<P>(name: string, state: PresentState<P, unknown>, shown: Shown): string {
-  const { programme } = state;
-  return [
-    `${name} ${READY[state.mayRun]}.`,
-    weightSentence(state, shown),
-    planSentence(programme, shown),
-  ]
-    .filter((sentence) => sentence !== '')
-    .join(' ');
+/** May it run, in one sentence. */
+export const readySentence = (name: string, { mayRun }: PresentState<unknown, unknown>): string =>
+  `${name} ${READY[mayRun]}.`;
+
+/** The last weight against the target, and the condition, as the start of a sentence. */
+export function weightSentence(
+  { weight, targetKg }: PresentState<unknown, unknown>,
+  bcs: number | null,
+  shown: Shown,
+): string {
+  const condition = bcs === null ? '' : `; condition ${bcs} of 9`;
+  return `${shown.amount('weight', weight.kg)}${againstText(weight, targetKg, shown)}${condition}.`;
 }
 
-function weightSentence({ weight }: PresentState<unknown, unknown>, shown: Shown): string {
-  const now = shown.amount('weight', weight.kg);
-  if (weight.against === 'no target') return `Weight ${now}.`;
-  if (weight.against === 'at target') return `Weight ${now}, at the target.`;
-  return `Weight ${now}, ${shown.amount('weight', weight.gapKg)} ${weight.against} the target.`;
+function againstText(
+  { kg, against }: PresentState<unknown, unknown>['weight'],
+  targetKg: number | null,
+  shown: Shown,
+): string {
+  if (against === 'no target' || targetKg === null) return '';
+  const target = shown.amount('weight', targetKg);
+  if (against === 'at target') return `, at the target of ${target}`;
+  return `, ${shown.gap('weight', kg, targetKg)} ${against} the target of ${target}`;
+}
+
+/** Which day something is due, with what the reader would have to work out: "today", "overdue". */
+export function dueText(day: string, today: string, shown: Shown): string {
+  if (day === today) return 'today';
+  return day < today ? `${shown.weekdayDay(day)}, overdue` : shown.weekdayDay(day);
 }
 
 /** What becomes of the plan, in one sentence; empty without one. */

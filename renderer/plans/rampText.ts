@@ -82,14 +82,19 @@ const FOCUS_WORDS = {
 export function rampSentence(ramp: Ramp, shown: Shown): string {
   if (ramp.weeks.length === 0) return 'No outing is planned.';
   const length = `${ramp.weeks.length} ${ramp.weeks.length === 1 ? 'week' : 'weeks'}`;
+  return `${length}; ${goalSentence(ramp, shown)}`;
+}
+
+/** When the goal of a plan with outings is reached, as the end of a sentence. */
+export function goalSentence(ramp: Ramp, shown: Shown): string {
   const goal = goalText(ramp, shown);
   if (ramp.goalReachedOn !== null) {
-    return `${length}; ${goal} first on ${shown.weekdayDay(ramp.goalReachedOn)}.`;
+    return `${goal} first on ${shown.weekdayDay(ramp.goalReachedOn)}.`;
   }
   const day = goalDay(ramp);
   const earliest =
     day === null ? '' : ` The earliest day inside the limits is ${shown.weekdayDay(day)}.`;
-  return `${length}; ${goal} cannot be reached in that time.${earliest}${reachText(ramp, shown)}`;
+  return `${goal} cannot be reached in that time.${earliest}${reachText(ramp, shown)}`;
 }
 
 function goalText(ramp: Ramp, shown: Shown): string {

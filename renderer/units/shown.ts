@@ -14,6 +14,10 @@ export interface Shown {
   /** The number without its unit, for a column whose head names the unit. */
   bare(dimension: Dimension, value: number, digits?: number): string;
   unitName(dimension: Dimension): string;
+  /** How far two values lie apart as they are shown: between "26.0" and "25.9" it is "0.1 kg". */
+  gap(dimension: Dimension, a: number, b: number): string;
+  /** What the shown values changed by, without the unit: "−0.1", "+0.3", "0.0". */
+  change(dimension: Dimension, from: number, to: number): string;
   /** A core figure's value, whose unit is spelled in SI. */
   figure(value: number, unit: string): string;
   /** "680 to 920 kcal/day"; empty for a figure without a range, or with a point for one. */
@@ -80,6 +84,8 @@ export function shownWith(choices: ShownChoices): Shown {
     },
     bare: (dimension, value, digits) => number(value, unitsOf(dimension, choices)[0], digits),
     unitName: (dimension) => unitsOf(dimension, choices)[0].name,
+    gap: (dimension, a, b) => gapText(unitsOf(dimension, choices)[0], a, b),
+    change: (dimension, from, to) => changeText(unitsOf(dimension, choices)[0], from, to),
     figure(value, unit) {
       const dimension = FIGURE_DIMENSIONS[unit];
       if (dimension !== undefined) {
@@ -110,11 +116,7 @@ export function shownWith(choices: ShownChoices): Shown {
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
     sentence: (text) =>
       inUnits(text, choices).replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),
-    moment(instant) {
-      const at = new Date(instant);
-      const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
-      return `${shown.day(day)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
-    },
+    moment: (instant) => momentText(instant, choices.dayFormat),
     weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,
   };
   return shown;
@@ -137,6 +139,27 @@ function weekdayName(iso: string): string {
 function roundText(value: number, digits: number): string {
   const text = value.toFixed(digits);
   return Number(text) === 0 ? (0).toFixed(digits) : text.replace('-', '−');
+}
+
+/** The difference of two values as they are shown, in the unit they are shown in. */
+function apart(from: number, to: number, unit: Unit): number {
+  const rounded = (value: number) => Number(fromBase(value, unit).toFixed(unit.digits));
+  return Number((rounded(to) - rounded(from)).toFixed(unit.digits));
+}
+
+const gapText = (unit: Unit, a: number, b: number): string =>
+  joined(Math.abs(apart(a, b, unit)).toFixed(unit.digits), unit.name);
+
+function changeText(unit: Unit, from: number, to: number): string {
+  const by = apart(from, to, unit);
+  const text = roundText(by, unit.digits);
+  return by > 0 ? `+${text}` : text;
+}
+
+function momentText(instant: string, format: ShownChoices['dayFormat']): string {
+  const at = new Date(instant);
+  const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+  return `${dayText(day, format)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
 /** Minutes as "6:30". */

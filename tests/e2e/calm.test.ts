@@ -6,7 +6,7 @@ import { line, loadOf, visitForm } from './support/calm.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 import { countInput } from './support/keystrokes.ts';
 import { startPracticeWith } from './support/ownPractice.ts';
-import { heading, openDog } from './states/walk.ts';
+import { heading, openBramble, openDog } from './states/walk.ts';
 
 const MAX = {
   'empty intake, visible controls': 60,
@@ -21,6 +21,9 @@ const MAX = {
   'follow-up after a bad week, keys': 40,
   'follow-up, all well, clicks': 10,
   'follow-up, all well, keys': 12,
+  'page of a dog, visible controls': 35,
+  'page of a dog, height in px': 2100,
+  'page of a dog, words': 420,
 } as const;
 type What = keyof typeof MAX;
 
@@ -86,6 +89,21 @@ describe('the calm of a visit', () => {
       const { keys, pointers } = await tally();
       note(`${of}, clicks`, pointers);
       note(`${of}, keys`, keys);
+    } finally {
+      await other.close();
+    }
+  });
+
+  it('shows the page of a dog with a plan, a ration and four visits', async () => {
+    const other = await openDesk();
+    try {
+      const { page: second } = await other.open();
+      await welcomePage(second).openDemonstration();
+      await openBramble(second);
+      const { controls, height, words } = await loadOf(second.locator('main article'));
+      note('page of a dog, visible controls', controls);
+      note('page of a dog, height in px', height);
+      note('page of a dog, words', words);
     } finally {
       await other.close();
     }

@@ -99,7 +99,8 @@ describe('the desk', () => {
     await page.getByRole('link', { name: 'Pip', exact: true }).click();
     await page.getByRole('heading', { level: 1, name: 'Pip' }).waitFor();
     await page.getByRole('link', { name: 'Juno', exact: true }).waitFor();
-    await page.getByRole('link', { name: 'Add another dog of this owner' }).click();
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Add another dog of this owner' }).click();
     await page.getByRole('radio', { name: /Élodie Exemple/ }).waitFor();
     expect(await page.getByRole('radio', { name: /Élodie Exemple/ }).isChecked()).toBe(true);
   });

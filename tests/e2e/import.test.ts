@@ -137,6 +137,7 @@ describe('a bundle of one owner', () => {
     await from.getByRole('link', { name: 'Bramble' }).first().click();
     await from.getByRole('heading', { level: 1, name: 'Bramble' }).waitFor();
     const coming = from.waitForEvent('download');
+    await from.getByText(/^A copy of all that is kept about/).click();
     await from.getByRole('button', { name: 'Export this owner’s records' }).click();
     const buffer = await readFile(await (await coming).path());
 

@@ -1,3 +1,4 @@
+import type { VueWrapper } from '@vue/test-utils';
 import { afterAll, describe, expect, it } from 'vitest';
 import DogPage from '../../renderer/pages/DogPage.vue';
 import PlanPage from '../../renderer/pages/PlanPage.vue';
@@ -31,13 +32,17 @@ function programmeIn(text: string): Told['programme'] {
 
 const plain = (text: string): string => text.replaceAll(/\s+/g, ' ');
 
-function standsIn(text: string): Told {
+/** What stands under a name; empty where the page has nothing of it. */
+function partOf(wrapper: VueWrapper, id: string): string {
+  const part = wrapper.find(`[aria-labelledby="story-${id}"]`);
+  return part.exists() ? plain(part.get('.body').text()) : '';
+}
+
+function programmeOf(text: string): Told {
   const week = /Week (\d+) of (\d+) of the (?:plan|walking programme)/.exec(text);
   return {
-    outcome: outcomeIn(text),
     programme: programmeIn(text),
     ...(week === null ? {} : { week: Number(week[1]), lastWeek: Number(week[2]) }),
-    weight: /Weight (\d+\.\d (?:kg|lb))/.exec(text)?.[1],
   };
 }
 
@@ -49,17 +54,28 @@ async function readDogPage({ desk: at, file, practice }: Played): Promise<Told> 
     { settings: practice },
   );
   await shows(wrapper, /should|is ready to run/);
-  const stands = plain(wrapper.get('[aria-label="Where it stands"]').text());
-  const food = plain(wrapper.get('[aria-labelledby="story-food"]').text());
-  const kcal = /(\d+) (kcal|kJ)\/day/.exec(food);
-  const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\./u.exec(
-    plain(wrapper.get('[aria-labelledby="story-plan"]').text()),
-  );
+  const plan = partOf(wrapper, 'plan');
+  const food = partOf(wrapper, 'food');
+  const weight = partOf(wrapper, 'weight');
+  const outcome = outcomeIn(partOf(wrapper, 'stands'));
   wrapper.unmount();
+  const day = (text: string | undefined) =>
+    text === undefined ? undefined : isoDay(text, practice.dayFormat);
+  const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\./u.exec(plan);
+  const next = /Next outing (?:today|\p{L}+ (\d[\d./-]+\d)):/u.exec(plan);
+  const kcal = /(\d+) (kcal|kJ)\/day/.exec(food);
+  const again = /Weigh again: (?:(today)|\p{L}+ (\d[\d./-]+\d))/u.exec(weight);
+  const target = /the target of (\d+\.\d (?:kg|lb))/.exec(weight);
   return {
-    ...standsIn(stands),
-    kcal: food.includes('No food has been decided') ? null : kcal?.slice(1).join(' '),
-    ...(goal === null ? {} : { goalDay: isoDay(goal[1]!, practice.dayFormat) }),
+    outcome,
+    ...programmeOf(plan),
+    ...(next === null ? {} : { nextOuting: day(next[1]) ?? file.state!.day }),
+    kcal: food === '' ? null : kcal?.slice(1).join(' '),
+    weight: /^(\d+\.\d (?:kg|lb))/.exec(weight)?.[1],
+    target: target?.[1] ?? null,
+    condition: Number(/condition (\d) of 9/.exec(weight)?.[1] ?? NaN) || null,
+    nextWeighIn: again?.[1] === undefined ? day(again?.[2]) : file.state!.day,
+    ...(goal === null ? {} : { goalDay: day(goal[1]) }),
   };
 }
 

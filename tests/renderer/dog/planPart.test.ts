@@ -52,10 +52,17 @@ function part(plan: Plan, programme: PresentProgramme<Plan>) {
   const told = { ...stored, dogId: 'd', author: '', ...outcomeOnly(first!.day, 'done') };
   const file = { ...dogFile([]), plans: [plan], sessions: [told as never] };
   return mount(PlanPart, {
-    props: { file, plan, programme },
+    props: { file, plan, programme, today: START },
     global: { plugins: appPlugins() },
     attachTo: document.body,
   });
+}
+/** The load is drawn once it is asked for. */
+async function unfolded(wrapper: ReturnType<typeof part>) {
+  const fold = wrapper.get('details');
+  (fold.element as HTMLDetailsElement).open = true;
+  await fold.trigger('toggle');
+  return wrapper.get('figure');
 }
 afterEach(() => (document.body.innerHTML = ''));
 
@@ -64,7 +71,8 @@ describe('the plan on the page of a dog', () => {
     const plan = planOf();
     const { weeks } = plan.ramp;
     const wrapper = part(plan, goingOn(plan));
-    const chart = wrapper.get('figure');
+    expect(wrapper.find('figure').exists()).toBe(false);
+    const chart = await unfolded(wrapper);
     expect(chart.get('h3').text()).toBe('Running, minutes a week');
     const drawing = chart.get('[role="application"]');
     await drawing.trigger('keydown', { key: 'Home' });
@@ -91,7 +99,7 @@ describe('the plan on the page of a dog', () => {
 
   it('of brisk walks speaks of walking, and of no limit', async () => {
     const plan = planOf({ programme: 'walking', start: 'unconditioned', walkMinutesNow: 15 });
-    const chart = part(plan, { ...goingOn(plan), kind: 'walking' } as never).get('figure');
+    const chart = await unfolded(part(plan, { ...goingOn(plan), kind: 'walking' } as never));
     expect(chart.get('h3').text()).toBe('Walking, minutes a week');
     const drawing = chart.get('[role="application"]');
     await drawing.trigger('keydown', { key: 'Home' });
@@ -99,10 +107,21 @@ describe('the plan on the page of a dog', () => {
     expect(chart.get('[role="status"]').text()).not.toContain('at most');
   });
 
+  it('names the next outing, and none for a plan that waits', () => {
+    const plan = planOf();
+    const next = plan.ramp.weeks[1]!.sessions[0]!;
+    const { kind, week, lastWeek } = goingOn(plan) as never;
+    const going = part(plan, { kind, plan, week, lastWeek, next }).text();
+    expect(plain(going)).toMatch(/^Week 2 of \d+ of the plan\. Next outing .*: .*run/);
+    const waits = part(plan, { kind: 'waiting', for: 'vet', plan, reasons: [] }).text();
+    expect(plain(waits)).toContain('The plan waits for the vet.');
+    expect(waits).not.toContain('Next outing');
+  });
+
   it('draws none while the plan waits or is over', () => {
     const plan = planOf();
     const waiting = { kind: 'waiting', for: 'vet', plan, reasons: [] } as const;
-    expect(part(plan, waiting).find('figure').exists()).toBe(false);
-    expect(part(plan, { kind: 'finished', plan }).find('figure').exists()).toBe(false);
+    expect(part(plan, waiting).find('details').exists()).toBe(false);
+    expect(part(plan, { kind: 'finished', plan }).find('details').exists()).toBe(false);
   });
 });
