@@ -1,7 +1,10 @@
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
+import { drawFreshSeed } from './tests/support/freshSeed.ts';
 import { GreedyFirst } from './tests/support/greedyFirst.ts';
 import { SOURCE_RUN_FLAGS } from './tests/support/runtimeFlags.ts';
+
+drawFreshSeed();
 
 const PURE = ['tests/core/**/*.test.ts', 'tests/outside/**/*.test.ts'];
 const RECORDS = ['migrations', 'service', 'stories', 'templates'].map(

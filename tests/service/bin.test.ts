@@ -6,6 +6,7 @@ import { blankVisit } from '../../electron/contract/blank.ts';
 import type { BinKind } from '../../electron/contract/bin.ts';
 import { openOwn, type TestDesk } from './desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from './support/records.ts';
+import { holdsAsync } from '../support/laws.ts';
 
 const TODAY = '2026-03-02';
 const EMPTYING = { ground: 'entered by mistake', insideRetentionConfirmed: true } as const;
@@ -344,7 +345,7 @@ describe('any way of putting in and taking out', () => {
       maxLength: 12,
     });
     let done = 0;
-    await fc.assert(
+    await holdsAsync(
       fc.asyncProperty(steps, async (sequence) => {
         for (const { put, target } of sequence) {
           const before = everything(desk);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkAccent, contrastRatio, luminance, TEXT_CONTRAST } from '../../templates/colour.ts';
 import { palette } from '../../templates/theme.ts';
+import { holds } from '../support/laws.ts';
 
 const hex = fc
   .integer({ min: 0, max: 0xffffff })
@@ -28,7 +29,7 @@ describe('accent colour of a practice', () => {
   });
 
   it('is darkened until it can be read', () => {
-    fc.assert(
+    holds(
       fc.property(hex, (colour) => {
         const { readable, ok } = checkAccent(colour);
         expect(contrastRatio(readable, '#ffffff')).toBeGreaterThanOrEqual(TEXT_CONTRAST);

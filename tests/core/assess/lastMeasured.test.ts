@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { lastMeasured, presentLine, type LineInput } from '../../../core/index.ts';
+import { holds } from '../../support/laws.ts';
 
 const DAY = '2026-03-31';
 const day = fc.integer({ min: 1, max: 30 }).map((n) => `2026-0${3 + (n % 2)}-${10 + (n % 20)}`);
@@ -27,7 +28,7 @@ const record: fc.Arbitrary<LineInput> = fc.record({
 });
 
 it('what the list of dogs shows is what the present state says, of visits past and to come', () => {
-  fc.assert(
+  holds(
     fc.property(record, (input) => {
       const { weight, bcs } = presentLine(input);
       expect(lastMeasured(input)).toEqual({ kg: weight?.kg ?? null, bcs });

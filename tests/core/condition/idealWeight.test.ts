@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fatPercent, idealWeight } from '../../../core/nutrition.ts';
+import { holds } from '../../support/laws.ts';
 
 const weight = fc.integer({ min: 1, max: 1500 }).map((tenths) => tenths / 10);
 const score = fc.integer({ min: 1, max: 9 });
@@ -8,7 +9,7 @@ const RUNS = { seed: 1, numRuns: 500 };
 
 describe('weight in ideal condition', () => {
   it('is an ordered range that rises with weight', () => {
-    fc.assert(
+    holds(
       fc.property(weight, weight, score, (a, b, bcs) => {
         fc.pre(a < b);
         const light = idealWeight({ weightKg: a, bcs });

@@ -12,6 +12,7 @@ import {
   SPREAD_90,
   type MaintenanceInput,
 } from '../../../core/nutrition.ts';
+import { holds } from '../../support/laws.ts';
 
 const weight = fc.integer({ min: 1, max: 1500 }).map((tenths) => tenths / 10);
 const RUNS = { seed: 1, numRuns: 500 };
@@ -24,7 +25,7 @@ const adult = fc.record({
 
 describe('resting energy', () => {
   it('rises with weight', () => {
-    fc.assert(
+    holds(
       fc.property(weight, weight, (a, b) => {
         fc.pre(a < b);
         expect(restingEnergy(a)).toBeLessThan(restingEnergy(b));
@@ -51,7 +52,7 @@ describe('resting energy', () => {
 
 describe('maintenance energy', () => {
   it('rises with weight and keeps its range around the middle', () => {
-    fc.assert(
+    holds(
       fc.property(weight, weight, adult, (a, b, dog) => {
         fc.pre(a < b);
         const [light, heavy] = [a, b].map((weightKg) => maintenanceEnergy({ ...dog, weightKg }));
@@ -139,7 +140,7 @@ describe('maintenance energy', () => {
 
 describe('growth energy', () => {
   it('falls towards adult energy as the puppy grows up', () => {
-    fc.assert(
+    holds(
       fc.property(fc.integer({ min: 1, max: 100 }), fc.integer({ min: 1, max: 100 }), (p, q) => {
         fc.pre(p < q);
         expect(growthMultiple(p / 100)).toBeGreaterThan(growthMultiple(q / 100));
@@ -150,7 +151,7 @@ describe('growth energy', () => {
   });
 
   it('is a number above nothing for any puppy', () => {
-    fc.assert(
+    holds(
       fc.property(
         weight,
         fc.double({ min: 1, max: 90, noNaN: true }),

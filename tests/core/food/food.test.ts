@@ -11,6 +11,7 @@ import {
   weighOut,
   type FedFood,
 } from '../../../core/nutrition.ts';
+import { holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
 const share = fc.double({ min: 0, max: 30, noNaN: true });
@@ -44,7 +45,7 @@ const hasRoom = ({ kcalPerDay, foods }: { kcalPerDay: number; foods: readonly Fe
 
 describe('energy of a food', () => {
   it('is a number above nothing by both methods, and at most that of fat', () => {
-    fc.assert(
+    holds(
       fc.property(label, (analysis) => {
         for (const kcal of Object.values(foodEnergy(analysis))) {
           expect(kcal).toBeGreaterThanOrEqual(0);
@@ -87,7 +88,7 @@ describe('energy of a food', () => {
 
 describe('a ration', () => {
   it('sums to the energy asked for', () => {
-    fc.assert(
+    holds(
       fc.property(bowl, (asked) => {
         fc.pre(hasRoom(asked));
         const { items } = ration(asked);
@@ -104,7 +105,7 @@ describe('a ration', () => {
   });
 
   it('keeps treats to 10 %, fixed grams fixed, and the proportion of the others', () => {
-    fc.assert(
+    holds(
       fc.property(bowl, (asked) => {
         fc.pre(hasRoom(asked));
         const result = ration(asked);
@@ -149,7 +150,7 @@ describe('a ration', () => {
 
 describe('a ration on the kitchen scale', () => {
   it('comes in whole grams and keeps the energy within 1 g of the food that takes up the rest', () => {
-    fc.assert(
+    holds(
       fc.property(bowl, (asked) => {
         fc.pre(hasRoom(asked));
         const exact = ration(asked);
@@ -193,7 +194,7 @@ describe('changing from one food to another', () => {
   };
 
   it('keeps the energy every day and ends with the new food alone', () => {
-    fc.assert(
+    holds(
       fc.property(fc.integer({ min: 7, max: 10 }), (days) => {
         const { steps } = changeover({ ...plan, days });
         expect(steps).toHaveLength(days);

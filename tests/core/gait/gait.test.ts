@@ -13,6 +13,7 @@ import {
   symmetryIndex,
   type GaitMeasurement,
 } from '../../../core/training.ts';
+import { holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
 const height = fc.double({ min: 0.1, max: 1.2, noNaN: true });
@@ -21,7 +22,7 @@ const reading = fc.double({ min: 0.01, max: 1000, noNaN: true });
 
 describe('pace and gait', () => {
   it('gives the same Froude number to dogs whose speed grows with the root of their height', () => {
-    fc.assert(
+    holds(
       fc.property(speed, height, height, (speedMps, a, b) => {
         const other = Math.min(20, speedMps * Math.sqrt(b / a));
         fc.pre(other < 20);
@@ -35,7 +36,7 @@ describe('pace and gait', () => {
   });
 
   it('changes gait exactly at the speeds it names', () => {
-    fc.assert(
+    holds(
       fc.property(height, (heightM) => {
         const { trotSpeed, canterSpeed } = gaitChanges({ heightM });
         const gaitAt = (speedMps: number) => likelyGait({ speedMps, heightM }).gait;
@@ -63,7 +64,7 @@ describe('pace and gait', () => {
 
 describe('symmetry index', () => {
   it('changes its sign with the sides, is 0 when alike, 200 when one bears all', () => {
-    fc.assert(
+    holds(
       fc.property(reading, reading, (a, b) => {
         expect(symmetryIndex(a, b)).toBeCloseTo(-symmetryIndex(b, a), 9);
         expect(Math.abs(symmetryIndex(a, b))).toBeLessThanOrEqual(200);
@@ -140,7 +141,7 @@ describe('measurements', () => {
 
 describe('standing weight', () => {
   it('shares add up to 100 %, whatever the readings', () => {
-    fc.assert(
+    holds(
       fc.property(reading, reading, reading, reading, (a, b, c, d) => {
         fc.pre(a + b + c + d >= 0.1 && a + b + c + d <= 150);
         const { shares, foreSharePercent } = standingShares({

@@ -12,6 +12,7 @@ import {
   type RuleChanges,
   type RuleId,
 } from '../../../core/index.ts';
+import { holds } from '../../support/laws.ts';
 
 const runs = { seed: 1, numRuns: 500 };
 const air = fc.record({
@@ -43,7 +44,7 @@ const BURDENS: readonly HeatDog[] = [
 describe('the band of a dog', () => {
   it('never gets milder as the air gets warmer or damper', () => {
     const more = fc.double({ min: 0, max: 20, noNaN: true });
-    fc.assert(
+    holds(
       fc.property(air, dogs, more, more, ({ tempC, humidityPct }, dog, warmer, damper) => {
         const now = heatBand({ tempC, humidityPct, dog }).band;
         const later = heatBand({
@@ -58,7 +59,7 @@ describe('the band of a dog', () => {
   });
 
   it('never gets milder through a burden', () => {
-    fc.assert(
+    holds(
       fc.property(air, dogs, fc.constantFrom(...BURDENS), (weather, dog, burden) => {
         const without = heatBand({ ...weather, dog }).band;
         const { band } = heatBand({ ...weather, dog: { ...dog, ...burden } });
@@ -72,7 +73,7 @@ describe('the band of a dog', () => {
     const limits = [10, 15, 18, 20];
     const bandOn = (value: number, ends: readonly number[]) =>
       ends.filter((end) => value > end).length;
-    fc.assert(
+    holds(
       fc.property(
         fc.double({ min: 0, max: 35, noNaN: true }),
         fc.double({ min: 10, max: 100, noNaN: true }),
@@ -116,7 +117,7 @@ describe('the band of a dog', () => {
   });
 
   it('agrees with the table', () => {
-    fc.assert(
+    holds(
       fc.property(air, dogs, ({ tempC, humidityPct }, dog) => {
         const table = heatTable({ dog, tempsC: [tempC], humiditiesPct: [humidityPct] });
         expect(table.rows[0]?.[0]).toBe(heatBand({ tempC, humidityPct, dog }).band);
@@ -182,7 +183,7 @@ describe('cold', () => {
   it('never gets milder as it gets colder', () => {
     const cold = fc.double({ min: -40, max: 0, noNaN: true });
     const share = (tempC: number) => heatBand({ tempC, humidityPct: 80 }).runShare;
-    fc.assert(
+    holds(
       fc.property(cold, cold, (one, other) => {
         expect(share(Math.min(one, other))).toBeLessThanOrEqual(share(Math.max(one, other)));
       }),
@@ -289,7 +290,7 @@ describe('the limits a practice may set', () => {
       { requiredKeys: [] },
     );
     const more = fc.double({ min: 0, max: 30, noNaN: true });
-    fc.assert(
+    holds(
       fc.property(
         air,
         dogs,

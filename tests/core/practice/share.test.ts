@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { shareOf, wilsonInterval } from '../../../core/index.ts';
+import { holds } from '../../support/laws.ts';
 
 const trials = fc
   .integer({ min: 1, max: 400 })
@@ -8,7 +9,7 @@ const trials = fc
 
 describe('the interval of a share', () => {
   it('holds the share, stays inside 0 to 1, and turns round with the question', () => {
-    fc.assert(
+    holds(
       fc.property(trials, ([count, of]) => {
         const { low, high } = wilsonInterval(count, of);
         expect(low).toBeGreaterThanOrEqual(0);

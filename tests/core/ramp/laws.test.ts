@@ -11,6 +11,7 @@ import {
   type ReviewInput,
   type SessionResult,
 } from '../../../core/training.ts';
+import { holds } from '../../support/laws.ts';
 
 // The laws of ordinary life, over a grid of breaks and over generated histories.
 
@@ -169,7 +170,7 @@ function lived(history: typeof life extends fc.Arbitrary<infer T> ? T : never): 
 
 describe('an honest history of a sound dog', () => {
   it('comes to its goal, however often it is reviewed', () => {
-    fc.assert(
+    holds(
       fc.property(life, (history) => {
         lived(history);
       }),
@@ -186,7 +187,7 @@ describe('a review', () => {
   );
 
   it('never raises the load after a bad response', () => {
-    fc.assert(
+    holds(
       fc.property(
         fc.constantFrom(...START_LEVELS),
         fc.integer({ min: 1, max: 40 }),

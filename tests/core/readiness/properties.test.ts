@@ -9,6 +9,7 @@ import {
 import { type Injury, type LamenessClearance } from '../../../core/readiness/record.ts';
 import { LIMBS } from '../../../core/training.ts';
 import { fullRecords, GATES, READY, records, SOUND } from './inputs.ts';
+import { holds } from '../../support/laws.ts';
 
 const runs = { seed: 1, numRuns: 1500 };
 const OUTCOMES = ['ready to start', 'walking only', 'vet first'] as const;
@@ -103,7 +104,7 @@ const UNKNOWN: readonly Worsen[] = [
 
 describe('a bad sign', () => {
   it.each(WORSE)('never makes the outcome milder: %s', (_, worsen) => {
-    fc.assert(
+    holds(
       fc.property(fc.oneof(records, fullRecords), (record) => {
         // Overrides are set aside: one of them may just answer the new finding.
         const bare = { ...record, overrides: [] };
@@ -121,7 +122,7 @@ describe('a bad sign', () => {
   });
 
   it('does not hide the others: all reasons stand at once', () => {
-    fc.assert(
+    holds(
       fc.property(fullRecords, fc.subarray([...WORSE], { minLength: 2 }), (record, worse) => {
         const clean = { ...record, overrides: [] };
         const worst = worse.reduce<ScreeningInput>((r, [, worsen]) => worsen(r), clean);
@@ -169,7 +170,7 @@ const MORE: readonly Worsen[] = [
 
 describe('one finding more', () => {
   it.each(MORE)('makes neither outcome, review nor level milder: %s', (_, worsen) => {
-    fc.assert(
+    holds(
       fc.property(fullRecords, (record) => {
         const bare = { ...record, lameness: { walk: SOUND, trot: SOUND, ...record.lameness } };
         const full = { ...bare, overrides: [] };
@@ -204,7 +205,7 @@ describe('the reasons', () => {
     const emergencies = RED_FLAGS.filter(({ emergency }) => emergency).map(
       ({ id }) => `sign-${id}`,
     );
-    fc.assert(
+    holds(
       fc.property(fc.oneof(records, fullRecords), (record) => {
         const ranks = screenForRunning(record).reasons.map(({ code, gate }) =>
           emergencies.includes(code) ? 0 : ['vet first', 'walking only', 'note'].indexOf(gate) + 1,
@@ -216,7 +217,7 @@ describe('the reasons', () => {
   });
 
   it('decide the outcome: the strictest gate that was not set aside', () => {
-    fc.assert(
+    holds(
       fc.property(fc.oneof(records, fullRecords), (record) => {
         const screening = screenForRunning(record);
         const open = screening.reasons.filter((reason) => reason.overriddenBecause === null);
@@ -233,7 +234,7 @@ describe('the reasons', () => {
   });
 
   it('each say how sure we are, name a source and stand once', () => {
-    fc.assert(
+    holds(
       fc.property(fc.oneof(records, fullRecords), (record) => {
         const screening = screenForRunning(record);
         expect(new Set(codes(screening)).size).toBe(screening.reasons.length);
@@ -250,7 +251,7 @@ describe('the reasons', () => {
   });
 
   it('depend on nothing but the record', () => {
-    fc.assert(
+    holds(
       fc.property(records, (record) => {
         expect(screenForRunning(structuredClone(record))).toEqual(screenForRunning(record));
       }),
@@ -261,7 +262,7 @@ describe('the reasons', () => {
 
 describe('setting a rule aside', () => {
   it('needs a written reason', () => {
-    fc.assert(
+    holds(
       fc.property(fullRecords, fc.constantFrom('', ' ', '\n\t'), (record, blank) => {
         const overrides = GATES.map((code) => ({ code, reason: blank }));
         const screening = screenForRunning({ ...record, overrides });
@@ -272,7 +273,7 @@ describe('setting a rule aside', () => {
   });
 
   it('sets aside that rule and no other', () => {
-    fc.assert(
+    holds(
       fc.property(fullRecords, fc.constantFrom(...GATES), (record, code) => {
         const reason = 'Judged so.';
         const { reasons } = screenForRunning({ ...record, overrides: [{ code, reason }] });
@@ -287,7 +288,7 @@ describe('setting a rule aside', () => {
 
   it('never touches an emergency without a consent in force with vet, day and scope', () => {
     const emergencies = RED_FLAGS.filter(({ emergency }) => emergency).map(({ id }) => id);
-    fc.assert(
+    holds(
       fc.property(fullRecords, fc.constantFrom(...emergencies), (record, sign) => {
         const overrides = [{ code: `sign-${sign}`, reason: 'Judged so.' }];
         const screening = screenForRunning({ ...record, signs: [sign], overrides });

@@ -7,6 +7,7 @@ import {
   runningPower,
   runningPowerFigure,
 } from '../../../core/nutrition.ts';
+import { holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
 const weight = fc.integer({ min: 1, max: 1500 }).map((tenths) => tenths / 10);
@@ -15,7 +16,7 @@ const climb = fc.integer({ min: 0, max: 10000 });
 
 describe('cost of a run', () => {
   it('is an ordered range of numbers that never falls with weight, distance or climb', () => {
-    fc.assert(
+    holds(
       fc.property(weight, weight, km, km, climb, (a, b, near, far, climbM) => {
         fc.pre(a < b && near < far);
         const light = runningCost({ weightKg: a, distanceKm: near, climbM });

@@ -12,6 +12,7 @@ import {
   type StrengthFindings,
   type StrengthInput,
 } from '../../../core/index.ts';
+import { holds } from '../../support/laws.ts';
 
 const inputs: fc.Arbitrary<StrengthInput> = fc.record({
   stage: fc.constantFrom('walking' as const, 'ready' as const, 'running' as const),
@@ -38,7 +39,7 @@ describe('the catalogue', () => {
 describe('the proposal', () => {
   it('never holds what a finding speaks against, nor what lies above the stage', () => {
     const most = { walking: 1, ready: 2, running: 3, 'vet first': 0 };
-    fc.assert(
+    holds(
       fc.property(inputs, (input) => {
         for (const id of proposeStrength(input).exercises) {
           const { notFor, level } = exerciseOf(id)!;
@@ -51,7 +52,7 @@ describe('the proposal', () => {
   });
 
   it('holds three to five different ones for every dog that may walk', () => {
-    fc.assert(
+    holds(
       fc.property(inputs, (input) => {
         const { exercises } = proposeStrength(input);
         expect(new Set(exercises).size).toBe(exercises.length);

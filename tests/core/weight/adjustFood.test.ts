@@ -11,6 +11,7 @@ import {
   type AdjustFoodInput,
   type FoodGoal,
 } from '../../../core/nutrition.ts';
+import { holds } from '../../support/laws.ts';
 
 const START = '2026-03-01';
 const RUNS = { seed: 1, numRuns: 400 };
@@ -473,7 +474,7 @@ describe('any proposal', () => {
   });
 
   it('is a number above the floor, more than now, or a referral, with a reason and a next weigh-in', () => {
-    fc.assert(
+    holds(
       fc.property(asked, ({ targetShare, rates, running, ...dog }) => {
         const targetWeightKg = (dog.weightKg * targetShare) / 100;
         const proposal = adjustFood({

@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../core/day.ts';
 import { lossCorridor, weeksToTarget } from '../../../core/nutrition.ts';
+import { holds } from '../../support/laws.ts';
 
 const START = '2026-03-01';
 const weight = fc.integer({ min: 10, max: 900 }).map((tenths) => tenths / 10);
 
 describe('the corridor of a loss plan', () => {
   it('is ordered, never rises, never passes the target, and ends on it', () => {
-    fc.assert(
+    holds(
       fc.property(weight, fc.integer({ min: 40, max: 99 }), (initialKg, share) => {
         const targetKg = Math.max(0.1, (initialKg * share) / 100);
         const points = lossCorridor({ startDay: START, initialKg, targetKg });

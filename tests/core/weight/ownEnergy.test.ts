@@ -13,6 +13,7 @@ import {
   type Weighing,
 } from '../../../core/nutrition.ts';
 import { posteriorOf } from '../../../core/weight/posterior.ts';
+import { holds } from '../../support/laws.ts';
 
 const START = '2026-03-01';
 const RUNS = { seed: 1, numRuns: 300 };
@@ -159,7 +160,7 @@ describe('the dog’s own maintenance energy', () => {
       }),
       { maxLength: 5 },
     );
-    fc.assert(
+    holds(
       fc.property(record, logged, (weighings, eaten) => {
         const own = estimateMaintenance({ prior, weighings, intakes: eaten });
         expect(own.low).toBeGreaterThan(0);

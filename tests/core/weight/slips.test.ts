@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { slipAt, type Weighing } from '../../../core/index.ts';
 import { addDays } from '../../../core/day.ts';
+import { holds } from '../../support/laws.ts';
 
 const START = '2026-01-05';
 const weekly = (kg: readonly number[]): Weighing[] =>
@@ -32,7 +33,7 @@ describe('a weighing that may be a slip', () => {
   });
 
   it('is found in a long record wherever it stands', () => {
-    fc.assert(
+    holds(
       fc.property(fc.integer({ min: 0, max: 39 }), fc.constantFrom(0.1, 2, 10), (at, factor) => {
         const kg = Array.from({ length: 40 }, (_, week) => 12 - week * 0.01);
         const slips = slipsOf(weekly(kg.with(at, kg[at]! * factor)));

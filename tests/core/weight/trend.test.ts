@@ -10,6 +10,7 @@ import {
   type Weighing,
 } from '../../../core/nutrition.ts';
 import { weighingsUntil } from '../../../core/weight/waiting.ts';
+import { holds } from '../../support/laws.ts';
 
 const START = '2026-03-01';
 const RUNS = { seed: 1, numRuns: 300 };
@@ -29,7 +30,7 @@ const record = fc.array(
 
 describe('the trend of weight', () => {
   it('has an ordered interval of numbers, or none and cannot tell yet', () => {
-    fc.assert(
+    holds(
       fc.property(record, (weighings) => {
         const trend = weightTrend(weighings);
         expect(trend.points).toHaveLength(weighings.length);
@@ -89,7 +90,7 @@ describe('the trend of weight', () => {
   });
 
   it('does not depend on the order in which weighings are given', () => {
-    fc.assert(
+    holds(
       fc.property(record, (weighings) => {
         fc.pre(new Set(weighings.map(({ day }) => day)).size === weighings.length);
         const rate = (list: readonly Weighing[]) => weightTrend(list).percentPerWeek;

@@ -10,6 +10,7 @@ import {
   type Series,
 } from '../../../renderer/chart/spec.ts';
 import { useSight } from '../../../renderer/chart/useSight.ts';
+import { holds } from '../../support/laws.ts';
 
 const spec = (...series: Series[]): ChartSpec => ({
   label: '',
@@ -34,7 +35,7 @@ const series = fc
 
 describe('walking along a chart', () => {
   it('stops only at values that say something, whatever keys are pressed', () => {
-    fc.assert(
+    holds(
       fc.property(
         fc.array(series, { maxLength: 4 }),
         fc.array(fc.constantFrom(...KEYS), { maxLength: 20 }),
@@ -91,7 +92,7 @@ describe('walking along a chart', () => {
 
 describe('the day axis', () => {
   it('has whole days in even steps, no more than asked for', () => {
-    fc.assert(
+    holds(
       fc.property(fc.nat(3000), fc.integer({ min: 2, max: 12 }), (span, count) => {
         const from = dayNumber('2026-01-01');
         const ticks = dayTicks(from, from + span, count);
@@ -118,7 +119,7 @@ describe('what is in sight', () => {
       fc.double({ min: 0.3, max: 3, noNaN: true }).map((by) => ['zoom', by] as const),
       fc.double({ min: -2, max: 2, noNaN: true }).map((by) => ['pan', by] as const),
     );
-    fc.assert(
+    holds(
       fc.property(fc.array(moves, { maxLength: 20 }), (all) => {
         const sight = useSight(() => whole);
         for (const [how, by] of all) {

@@ -16,6 +16,7 @@ import { byDay, firstOpen, wholeDays } from '../../../renderer/dog/timeline/fold
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 import { dogFile, stored } from '../support/dogFile.ts';
 import { appPlugins } from '../support/plugins.ts';
+import { holds } from '../../support/laws.ts';
 
 const TODAY = '2026-06-30';
 const shown = shownWith(DEFAULT_CHOICES);
@@ -224,7 +225,7 @@ describe('folding a long timeline', () => {
   );
 
   it('parts no day, and hides nothing of the last year but what is more than 20', () => {
-    fc.assert(
+    holds(
       fc.property(days, (entries) => {
         const open = firstOpen(entries, TODAY);
         expect(entries[open]?.day).not.toBe(entries[open - 1]?.day ?? 'none');

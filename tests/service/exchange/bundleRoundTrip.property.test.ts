@@ -8,6 +8,7 @@ import { openOwn, type TestDesk } from '../desk.ts';
 import { seenWithPlan } from '../support/records.ts';
 import { exported, imported, recordsOf, type Entries } from './support/bundle.ts';
 import { attach, SESSION, WEIGHING } from './support/fullRecord.ts';
+import { holdsAsync } from '../../support/laws.ts';
 
 // Any practice that can be typed: into a bundle, into an empty practice, out again. Both bundles
 // hold the same records and the same files.
@@ -124,7 +125,7 @@ const filesOf = (entries: Entries): readonly string[] =>
 test('any practice comes out of an empty one as it went in', async () => {
   let records = 0;
   let files = 0;
-  await fc.assert(
+  await holdsAsync(
     fc.asyncProperty(practice, async (owners) => {
       const from = await openOwn();
       for (const owner of owners) for (const each of owner.dogs) await keepDog(from, owner, each);
