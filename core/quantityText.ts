@@ -1,9 +1,9 @@
-import { fahrenheitFromCelsius, kjFromKcal, lbFromKg, milesFromKm } from './units.ts';
+import { fahrenheitFromCelsius, inchesFromCm, kjFromKcal, lbFromKg, milesFromKm } from './units.ts';
 
 // Core's sentences spell a quantity in one way only, so that it can be found again and shown in a
 // practice's units, in sentences kept in old records as well:
 //
-//   920 kcal a day · 700 to 920 kcal · 98 ± 29 kcal/kg^0.75 · 28.0 to 30.1 kg · 4.5 km · 18 °C
+//   920 kcal a day · 700 to 920 kcal · 98 ± 29 kcal/kg^0.75 · 28.0 to 30.1 kg · 4.5 km · 0.5 cm · 18 °C
 //   3 °C lower (a difference of temperatures)
 //
 // the number or range, one space, the unit. Every number carries its unit or stands in such a range.
@@ -25,7 +25,7 @@ interface Conversion {
 
 const NUMBER = '[−-]?\\d+(?:\\.\\d+)?';
 const QUANTITY = new RegExp(
-  `(?<![\\w.^])(${NUMBER})(?:( to |–| ± )(${NUMBER}))?([ \\u00a0])(kg|kcal|km|°C lower|°C)(?![\\w^])`,
+  `(?<![\\w.^])(${NUMBER})(?:( to |–| ± )(${NUMBER}))?([ \\u00a0])(kg|kcal|km|cm|°C lower|°C)(?![\\w^])`,
   'g',
 );
 
@@ -38,6 +38,10 @@ function conversionFrom(unit: string, choices: UnitChoices): Conversion | undefi
   }
   if (unit === 'km' && choices.distanceUnit === 'mi') {
     return { unit: 'mi', digits: 1, of: milesFromKm };
+  }
+  // Who runs in miles measures in inches.
+  if (unit === 'cm' && choices.distanceUnit === 'mi') {
+    return { unit: 'in', digits: 1, of: inchesFromCm };
   }
   if (unit === '°C' && fahrenheit) return { unit: '°F', digits: 0, of: fahrenheitFromCelsius };
   if (unit === '°C lower' && fahrenheit) {

@@ -169,7 +169,7 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
       return withUnit(`${Math.floor(seconds / 60)}:${rest}`, `min/${settings.distanceUnit}`);
     },
     height: (cm) =>
-      pounds ? withUnit(number(inchesFromCm(cm), 1), 'in') : withUnit(number(cm), 'cm'),
+      miles ? withUnit(number(inchesFromCm(cm), 1), 'in') : withUnit(number(cm), 'cm'),
     ...temperatures(settings.temperatureUnit, number),
     percent: (value, decimals = 0) => withUnit(number(value, decimals), '%'),
     inUnit: (value, unit) => amountInUnits(value, unit, settings),

@@ -5,6 +5,7 @@ import {
   type TableLook,
   type WeightMapping,
 } from '../../electron/contract/weightImport.ts';
+import { firstStepKg } from '../units/dimensions.ts';
 
 /** The dog all rows are of. */
 export interface ChosenDog {
@@ -33,7 +34,8 @@ export interface Whose {
 /** As guessed; weights of an unknown scale count with the error of another scale (D). */
 export function entryOf({ guess }: TableLook): ImportEntry {
   const { dayFormatSure: _sure, ...rest } = guess;
-  return { ...rest, weighingMethod: 'other scale', scaleStepKg: 0.1 };
+  const scaleStepKg = firstStepKg(guess.unit === 'lb' ? 'lb' : 'kg');
+  return { ...rest, weighingMethod: 'other scale', scaleStepKg };
 }
 
 /** Null while something is still to be chosen. */

@@ -56,14 +56,23 @@ export function measureText(value: number, unit: string, shown: Shown): string {
   return shown.figure(Number(value.toFixed(1)), unit);
 }
 
-/** "+4°", "−0.5 cm". */
-export function signed(value: number, unit: string, shown: Shown): string {
-  return `${value < 0 ? '−' : '+'}${measureText(Math.abs(value), unit, shown)}`;
+/** How far a value lies from another, as both are shown: "+4°", "−0.5 cm". */
+export function signed(from: number, to: number, unit: string, shown: Shown): string {
+  const dimension = unit === 'cm' ? 'girth' : unit === 'kg' ? 'weight' : null;
+  if (dimension !== null) {
+    return `${shown.change(dimension, from, to)}\u00a0${shown.unitName(dimension)}`;
+  }
+  const by = Number(to.toFixed(1)) - Number(from.toFixed(1));
+  return `${by < 0 ? '−' : '+'}${measureText(Math.abs(by), unit, shown)}`;
 }
 
 /** The change since last time as a sentence's end. */
-export function changeText({ change, verdict, figure }: JudgedMeasurement, shown: Shown): string {
+export function changeText(
+  { measurement, change, verdict, figure }: JudgedMeasurement,
+  shown: Shown,
+): string {
   if (change === null) return 'first measurement';
-  const size = signed(change, figure.unit, shown);
+  const { value } = measurement;
+  const size = signed(value - change, value, figure.unit, shown);
   return verdict === 'within error' ? `${size}, within error` : `${size}, ${verdict}`;
 }

@@ -38,6 +38,8 @@ export interface Unit {
   readonly zero: number;
   /** Digits behind the point when shown. */
   readonly digits: number;
+  /** Shown without zeros at its end: a scale counts by 0.1 kg, whatever smaller ones can be typed. */
+  readonly trimmed?: true;
 }
 
 const unit = (name: string, factor: number, digits: number, ...spellings: string[]): Unit => ({
@@ -52,6 +54,13 @@ const KG = unit('kg', 1, 1, 'kgs', 'kilo', 'kilos');
 const LB = unit('lb', KG_PER_LB, 1, 'lbs', 'pound', 'pounds');
 const GRAM_OF_KG = unit('g', 0.001, 0);
 const OUNCE_OF_KG = unit('oz', GRAMS_PER_OUNCE / 1000, 1);
+
+const KG_STEP: Unit = { ...KG, digits: 3, trimmed: true };
+const POUND_STEP: Unit = { ...LB, digits: 2, trimmed: true };
+
+/** The step a scale is taken to count by until it is told, kg: a tenth, or two of a pound (D). */
+export const firstStepKg = (weightUnit: Practice['weightUnit']): number =>
+  weightUnit === 'lb' ? 0.2 * KG_PER_LB : 0.1;
 
 const CM = unit('cm', 1, 0);
 const METRE = unit('m', 100, 2);
@@ -110,8 +119,8 @@ export function unitsOf(dimension: Dimension, choices: UnitChoices): readonly [U
       return pounds ? [LB, KG, OUNCE_OF_KG, GRAM_OF_KG] : [KG, LB, GRAM_OF_KG, OUNCE_OF_KG];
     case 'scaleStep':
       return pounds
-        ? [{ ...LB, digits: 2 }, { ...KG, digits: 3 }, GRAM_OF_KG, OUNCE_OF_KG]
-        : [{ ...KG, digits: 3 }, GRAM_OF_KG, { ...LB, digits: 2 }, OUNCE_OF_KG];
+        ? [POUND_STEP, KG_STEP, GRAM_OF_KG, OUNCE_OF_KG]
+        : [KG_STEP, GRAM_OF_KG, POUND_STEP, OUNCE_OF_KG];
     case 'energy':
       return energyUnits('', kilojoule);
     case 'energyPer100g':

@@ -74,7 +74,7 @@ export function shownWith(choices: ShownChoices): Shown {
   const number = (value: number, unit: Unit, digits = unit.digits) =>
     unit.name.startsWith('min/') && digits === unit.digits
       ? minutesSeconds(fromBase(value, unit))
-      : roundText(fromBase(value, unit), digits);
+      : roundText(fromBase(value, unit), digits, unit.trimmed);
 
   const shown: Shown = {
     amount(dimension, value, digits) {
@@ -136,8 +136,9 @@ function weekdayName(iso: string): string {
   return WEEKDAYS[(sundayFirst + 6) % 7] ?? '';
 }
 
-function roundText(value: number, digits: number): string {
-  const text = value.toFixed(digits);
+function roundText(value: number, digits: number, trimmed = false): string {
+  const fixed = value.toFixed(digits);
+  const text = trimmed ? String(Number(fixed)) : fixed;
   return Number(text) === 0 ? (0).toFixed(digits) : text.replace('-', '−');
 }
 

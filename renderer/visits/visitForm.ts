@@ -1,4 +1,3 @@
-import { KG_PER_LB } from '../../core/units.ts';
 import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
 import type { Programme } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
@@ -10,6 +9,7 @@ import type {
   SessionInput,
   VisitFacts,
 } from '../../electron/contract/records.ts';
+import { firstStepKg } from '../units/dimensions.ts';
 import { blankFood, type FoodEntry } from './foodEntry.ts';
 import { blankPlanAnswer, type PlanAnswerEntry } from './planAnswerEntry.ts';
 
@@ -84,9 +84,6 @@ export interface VisitForm {
 const DEFAULT_SESSIONS = 3;
 const DEFAULT_MINUTES = 30;
 
-/** The nearest step in tenths of a pound to the 0.1 kg a scale is taken to count by (D). */
-const POUND_STEP_KG = 0.2 * KG_PER_LB;
-
 /** The form of a new visit: carries over from the last one what usually stays. */
 export function newVisitForm(
   file: DogFile,
@@ -96,7 +93,7 @@ export function newVisitForm(
   const previous = file.visits.at(-1);
   const decided = file.foodDecisions.at(-1) ?? null;
   const visit = blankVisit(file.dog.id, today, previous, decided);
-  if (previous === undefined && weightUnit === 'lb') visit.scaleStepKg = POUND_STEP_KG;
+  if (previous === undefined) visit.scaleStepKg = firstStepKg(weightUnit);
   return formOf(visit, file, previous === undefined);
 }
 
@@ -166,7 +163,7 @@ export function blankDietEntry(treat: boolean): DietEntry {
 export function factsOf(entry: VisitEntry): VisitFacts {
   return {
     ...entry,
-    scaleStepKg: entry.scaleStepKg ?? 0.1,
+    scaleStepKg: entry.scaleStepKg ?? firstStepKg('kg'),
     mealsPerDay: entry.mealsPerDay ?? 2,
     // A line without its day or name is not told yet; saving names what it lacks.
     lamenessClearances: entry.lamenessClearances.filter(({ day }) => day !== ''),

@@ -1,9 +1,11 @@
 import type { DogFile } from '../../electron/contract/contract.ts';
+import type { Practice } from '../../electron/contract/records.ts';
 import type {
   WeighingInput,
   WeighingKnown,
   WeighingRecord,
 } from '../../electron/contract/weighing.ts';
+import { firstStepKg } from '../units/dimensions.ts';
 
 type Weighed = Pick<DogFile, 'visits' | 'weighings'>;
 
@@ -15,20 +17,17 @@ export function weightsOf({ visits, weighings }: Weighed): WeighingKnown['weight
   ];
 }
 
-/** The step of a scale on which nothing was weighed yet, kg: as in the visit's form. */
-const FIRST_STEP_KG = 0.1;
-
 /** How the latest weighing was done: most owners use one scale. */
-export function lastScale({
-  visits,
-  weighings,
-}: Weighed): Pick<WeighingInput, 'weighingMethod' | 'scaleStepKg'> {
+export function lastScale(
+  { visits, weighings }: Weighed,
+  weightUnit: Practice['weightUnit'],
+): Pick<WeighingInput, 'weighingMethod' | 'scaleStepKg'> {
   const last = [...weighings, ...visits.filter(({ weightKg }) => weightKg !== null)]
     .sort((a, b) => a.day.localeCompare(b.day))
     .at(-1);
   return {
     weighingMethod: last?.weighingMethod ?? 'same scale',
-    scaleStepKg: last?.scaleStepKg ?? FIRST_STEP_KG,
+    scaleStepKg: last?.scaleStepKg ?? firstStepKg(weightUnit),
   };
 }
 

@@ -43,6 +43,7 @@ describe('a sentence in other units', () => {
     ['usual care to 10 °C, at −5 °C', 'usual care to 50 °F, at 23 °F'],
     ['The bands lie 3 °C lower.', 'The bands lie 5.4 °F lower.'],
     ['4.5 km, then 0.2 km', '2.8 mi, then 0.12 mi'],
+    ['Changes under 0.4 cm, a girth of 41 cm', 'Changes under 0.16 in, a girth of 16.1 in'],
     ['Week 3: 20 min, 10 % of 2 kg^0.75', 'Week 3: 20 min, 10 % of 2 kg^0.75'],
   ])('%s', (text, expected) => {
     expect(inUnits(text, OTHER)).toBe(expected);

@@ -33,6 +33,7 @@ describe('writing amounts', () => {
     expect(plain(other.weight(0.45359237))).toBe('1.0 lb');
     expect(plain(other.energy(1000))).toBe('4184 kJ');
     expect(plain(other.distance(1.609344))).toBe('1 mi');
+    expect(plain(other.height(50.8))).toBe('20.0 in');
     expect(plain(other.temperature(20))).toBe('68 °F');
   });
 

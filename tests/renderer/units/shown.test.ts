@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { firstStepKg } from '../../../renderer/units/dimensions.ts';
 import { DEFAULT_CHOICES, dayText, shownWith } from '../../../renderer/units/shown.ts';
 
 const metric = shownWith(DEFAULT_CHOICES);
@@ -21,6 +22,18 @@ describe('amounts in the units of the practice', () => {
   });
   it('show a dash for what is not there', () => {
     expect(metric.amount('weight', null)).toBe('–');
+  });
+  it('lie apart by what is shown of them', () => {
+    // 61.99 and 61.94 lb are shown as 62.0 and 61.9.
+    expect(plain(imperial.gap('weight', 28.1182, 28.0955))).toBe('0.1 lb');
+    expect(imperial.change('weight', 28.1182, 28.0955)).toBe('−0.1');
+    expect(metric.change('weight', 25.949, 25.951)).toBe('+0.1');
+    expect(metric.change('weight', 25.96, 26.04)).toBe('0.0');
+  });
+  it('show the step of a scale as it is engraved, without zeros at its end', () => {
+    expect(plain(metric.amount('scaleStep', 0.1))).toBe('0.1 kg');
+    expect(plain(metric.amount('scaleStep', 0.005))).toBe('0.005 kg');
+    expect(plain(imperial.amount('scaleStep', firstStepKg('lb')))).toBe('0.2 lb');
   });
   it('never show a negative zero', () => {
     expect(plain(metric.amount('weight', -0.001))).toBe('0.0 kg');
