@@ -1,4 +1,5 @@
 import BetterSqlite3, { type Database } from 'better-sqlite3';
+import { MOST_LISTED } from '../../electron/contract/dogList.ts';
 
 // What the service is measured against: the same answers in hand-written SQL, on the driver alone.
 
@@ -6,7 +7,7 @@ const found = (where: string): string => `
   SELECT dog.id, dog.search_text,
          (SELECT max(day) FROM visit WHERE visit.dog_id = dog.id) AS last_day
   FROM dog JOIN client ON client.id = dog.client_id ${where}
-  ORDER BY last_day IS NULL, last_day DESC, dog.search_text LIMIT 100`;
+  ORDER BY last_day IS NULL, last_day DESC, dog.search_text LIMIT ${MOST_LISTED}`;
 const list = (where: string): string => `
   SELECT dog.id, dog.name, dog.breed, dog.client_id AS clientId, client.name AS clientName,
          client.phone, visit.day AS lastVisitDay, visit.bcs AS lastBcs,
