@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { GAIT_RULES } from '../../../core/rules/gait.ts';
 import { HEAT_RULES } from '../../../core/rules/heat.ts';
+import { RAMP_RULES } from '../../../core/rules/ramp.ts';
 import { READINESS_RULES } from '../../../core/rules/readiness.ts';
 
 /**
@@ -11,6 +12,7 @@ import { READINESS_RULES } from '../../../core/rules/readiness.ts';
 type Default = readonly [value: number, unit: string, mark: string, sources: string];
 
 const AGE = 'commonPractice sportRules plateClosure';
+const WEEKLY = 'frandsen2025 buist2008 nielsen2014 ownDecision';
 const IN_HEAT = 'ownDecision hall2022 carterHall2018';
 
 const READINESS: Readonly<Record<string, Default>> = {
@@ -25,6 +27,10 @@ const READINESS: Readonly<Record<string, Default>> = {
   bcsVetUpTo: [2, 'of 9', 'CP', 'commonPractice'],
   seniorFromPercent: [75, '%', 'S', 'aahaLifeStages mcmillan2024'],
   walkBaseMinutes: [30, 'min', 'D', 'ownDecision'],
+  goalShortMinutes: [30, 'min', 'D', 'ownDecision'],
+  goalHeavyFromBcs: [6, 'of 9', 'D', 'ownDecision'],
+  goalLongMinutes: [90, 'min', 'D', 'ownDecision'],
+  afterInjuryMonths: [12, 'months', 'D', 'ownDecision'],
 };
 
 const HEAT: Readonly<Record<string, Default>> = {
@@ -50,6 +56,55 @@ const HEAT: Readonly<Record<string, Default>> = {
   coldNoneBelowC: [-20, '°C', 'D', 'ownDecision'],
 };
 
+const RAMP: Readonly<Record<string, Default>> = {
+  sessionRisePercent: [10, '%', 'S', 'frandsen2025'],
+  sessionStepMinutes: [2, 'run-minutes', 'D', 'ownDecision'],
+  sessionWindowDays: [30, 'days', 'S', 'frandsen2025'],
+  capConditioned: [20, '%', 'D', WEEKLY],
+  capUnconditioned: [20, '%', 'D', WEEKLY],
+  capPostInjury: [15, '%', 'D', WEEKLY],
+  smallStepMinutes: [2, 'min a week', 'D', 'ownDecision'],
+  shortWeekMinutes: [20, 'min a week', 'D', 'ownDecision'],
+  twoWeekRisePercent: [30, '%', 'S', 'nielsen2014'],
+  recoveryEvery: [4, 'weeks', 'D', 'ownDecision'],
+  recoveryPercent: [70, '% of the highest week', 'D', 'ownDecision'],
+  recoverySkipPercent: [75, '% of the highest week', 'D', 'ownDecision'],
+  easyBeforeEventPercent: [70, '% of the week before', 'D', 'ownDecision'],
+  boutsConditioned: [6, 'bouts of 1 min', 'D', 'ownDecision'],
+  boutsUnconditioned: [4, 'bouts of 1 min', 'D', 'nielsen2014 ownDecision'],
+  boutsPostInjury: [4, 'bouts of half a minute', 'D', 'ownDecision'],
+  sessionsPerStep: [2, 'sessions', 'S', 'trials2023'],
+  boutsPerSession: [2, 'bouts a session', 'D', 'ownDecision'],
+  mostBouts: [10, 'bouts', 'D', 'ownDecision'],
+  leastSharePercent: [60, '% of the longest of its week', 'D', 'ownDecision'],
+  leastContinuousMinutes: [5, 'min', 'D', 'ownDecision'],
+  equalUntilMinutes: [20, 'min', 'D', 'zinkVanDyke ownDecision'],
+  mediumPercent: [75, '% of the longest', 'D', 'ownDecision'],
+  stageWeeks: [3, 'weeks', 'D', 'ownDecision'],
+  warmUpMinutes: [10, 'min', 'CP', 'commonPractice'],
+  coolDownMinutes: [10, 'min', 'CP', 'commonPractice'],
+  breakRepeatDays: [7, 'days', 'D', 'ownDecision'],
+  breakShortDays: [14, 'days', 'D', 'ownDecision'],
+  breakShortPercent: [25, '%', 'D', 'ownDecision'],
+  breakLongDays: [28, 'days', 'D', 'ownDecision'],
+  breakLongPercent: [50, '%', 'D', 'ownDecision'],
+  returnRisePercent: [25, '%', 'D', 'ownDecision'],
+  illnessPercent: [50, '%', 'D', 'ownDecision'],
+  illnessRestDays: [2, 'days', 'D', 'ownDecision'],
+  daysOffAfterBack: [2, 'days', 'M', 'sorenessRules'],
+  setbackDays: [28, 'days', 'D', 'ownDecision'],
+  settledAfter: [6, 'clean sessions', 'D', 'ownDecision'],
+  walkDays: [5, 'a week', 'D', 'ownDecision'],
+  walkFirstMinutes: [10, 'min', 'D', 'ownDecision'],
+  walkStepMinutes: [5, 'min', 'D', 'ownDecision'],
+  pullFirstMinutes: [5, 'min', 'D', 'ownDecision'],
+  pullStepMinutes: [5, 'min', 'D', 'ownDecision'],
+  hillTimes: [4, 'times', 'D', 'ownDecision'],
+  hillMinutes: [1, 'min', 'D', 'ownDecision'],
+  speedTimes: [4, 'times', 'D', 'ownDecision'],
+  speedSeconds: [20, 's', 'D', 'ownDecision'],
+};
+
 const GAIT: Readonly<Record<string, Default>> = {
   froudeTrot: [0.5, '', 'M', 'froudeGaits'],
   froudeCanterLow: [2, '', 'M', 'froudeGaits'],
@@ -65,9 +120,13 @@ describe.each([
   ['readiness', READINESS_RULES, READINESS],
   ['heat', HEAT_RULES, HEAT],
   ['gait', GAIT_RULES, GAIT],
+  ['the ramp', RAMP_RULES, RAMP],
 ] as const)('the defaults of %s', (_subject, rules, pinned) => {
   it.each(Object.entries<Default>(pinned))('%s is as it was taken', (id, wanted) => {
     const { value, unit, mark, sources } = Object.values(rules).find((rule) => rule.id === id)!;
     expect([value, unit, mark, sources.join(' ')]).toEqual(wanted);
+  });
+  it('are all named here', () => {
+    expect(Object.keys(pinned).sort()).toEqual(Object.keys(rules).sort());
   });
 });
