@@ -5,6 +5,7 @@ import {
   addDays,
   addMonths,
   DAY_RANGE,
+  dayNumber,
   daysBetween,
   isIsoDay,
   monthsBetween,
@@ -79,6 +80,29 @@ describe('core’s days against Temporal', () => {
         }
       }
     }
+  });
+
+  it('takes no day with another character in it', () => {
+    const signs = fc.constantFrom(...' -/:0OolI٣９+.,e\n');
+    holds(
+      fc.property(days, fc.integer({ min: 0, max: 10 }), signs, (day, at, sign) => {
+        const text = day.toString();
+        const changed = text.slice(0, at) + sign + text.slice(at + 1);
+        fc.pre(!/^\d{4}-\d\d-\d\d$/.test(changed));
+        expect(isIsoDay(changed)).toBe(false);
+        expect(() => dayNumber(changed)).toThrow(RangeError);
+      }),
+      RUNS,
+    );
+  });
+
+  it('takes the first and the last day of its range, and none beyond', () => {
+    const beyond = [FIRST.subtract({ days: 1 }), PlainDate.from(DAY_RANGE.max).add({ days: 1 })];
+    for (const day of beyond.map(String)) {
+      expect(isIsoDay(day), day).toBe(false);
+      expect(() => dayNumber(day, 'born'), day).toThrow(/^born must be/);
+    }
+    for (const day of Object.values(DAY_RANGE)) expect(isIsoDay(day), day).toBe(true);
   });
 
   it('moves by whole months only', () => {

@@ -36,6 +36,17 @@ describe('target weight against the published percentages', () => {
     expect(ideal.figure.mark).toBe('M');
   });
 
+  // From 5 % a point, and up to 10 % a point counted from score 5 (D).
+  it.each([
+    [3, 18.95, 22.5],
+    [2, 20, 25.71],
+    [1, 21.18, 30],
+  ])('18 kg at score %i: %f to %f kg (D)', (bcs, low, high) => {
+    const ideal = idealWeight({ weightKg: 18, bcs });
+    expect(ideal.low).toBeCloseTo(low, 2);
+    expect(ideal.high).toBeCloseTo(high, 2);
+  });
+
   // Laflamme 1997 and the WSAVA charts (S): nine scores, 4–5 ideal; four grades of muscle.
   it('has nine scores with 4 and 5 ideal, and four grades of muscle (S)', () => {
     expect(BODY_CONDITION.map(({ score }) => score)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);

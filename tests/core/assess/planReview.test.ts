@@ -62,4 +62,12 @@ describe('what a review takes from the record', () => {
     const visit = { lamenessWalk: sound, lamenessTrot: { ...sound, leftHind: 1 }, signs: [] };
     expect(decision({ visit, screening: 'vet first' })).toBe('stop');
   });
+  it('stops for what the screening of a sound dog found, and for nothing milder', () => {
+    const sound = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
+    const visit = { lamenessWalk: sound, lamenessTrot: sound, signs: [] };
+    expect(decision({ visit, screening: 'vet first' })).toBe('stop');
+    expect(decision({ visit, screening: 'walking only' })).toBe('stop');
+    expect(decision({ visit, screening: 'ready to start' })).not.toBe('stop');
+    expect(decision({ visit, screening: null })).not.toBe('stop');
+  });
 });

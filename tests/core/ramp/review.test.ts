@@ -188,6 +188,19 @@ describe('after a stop', () => {
     expect(review.decision).toBe('stop');
   });
 
+  it('a sign is settled by a clearance of a later day, and by no other', () => {
+    const results = lastWas(6, { signs: ['lameness'] });
+    const on = (after: number) =>
+      reviewRamp({
+        ramp,
+        day: addDays(days[5]!, 5),
+        results,
+        clearedByVetOn: addDays(days[5]!, after),
+      }).decision;
+    expect([-20, -1, 0].map(on)).toEqual(['stop', 'stop', 'stop']);
+    expect(on(1)).not.toBe('stop');
+  });
+
   it('"walking only" is lifted by a screening that says ready', () => {
     const walking = reviewRamp({
       ramp,

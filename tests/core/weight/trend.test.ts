@@ -276,6 +276,15 @@ describe('drift on no plan', () => {
     expect(drift?.code).toBe('drift-vet');
     expect(drift?.text).toContain('vet');
   });
+
+  // 5 % over half a year (D).
+  it.each([
+    [4.7, 'drift-down'],
+    [5.3, 'drift-vet'],
+  ])('%f percent lost without a plan: %s', (percent, code) => {
+    const weights = [0, 1, 2, 3].map((step) => 20 * (1 - (percent * step) / 300));
+    expect(weightDrift(weightTrend(every(28, weights)))?.code).toBe(code);
+  });
 });
 
 describe('how many weighings are still needed', () => {
