@@ -20,6 +20,13 @@ export interface TotalChange {
 const named = (name: string): string => name.trim().toUpperCase();
 
 /**
+ * The least important difference of a questionnaire, points; null where none is published for the name.
+ * @example leastImportantOf('LOAD') // => 4
+ */
+export const leastImportantOf = (name: string): number | null =>
+  LEAST_IMPORTANT[named(name)] ?? null;
+
+/**
  * A total against the last earlier one of the same name; null without one.
  * @example judgeTotal(
  *   { name: 'LOAD', day: '2026-04-01', total: 12 },
@@ -38,7 +45,7 @@ export function judgeTotal(
     );
   if (since === null) return null;
   const change = total.total - since.total;
-  const leastImportant = LEAST_IMPORTANT[named(total.name)] ?? null;
+  const leastImportant = leastImportantOf(total.name);
   return { change, since, leastImportant, verdict: verdictOf(change, leastImportant) };
 }
 

@@ -97,6 +97,10 @@ export function goalSentence(ramp: Ramp, shown: Shown): string {
   return `${goal} cannot be reached in that time.${earliest}${reachText(ramp, shown)}`;
 }
 
+/** How the owner runs without the dog; empty where it was not told. */
+export const ownerSentence = ({ request: { ownerMinutes } }: Ramp): string =>
+  ownerMinutes === undefined ? '' : `The owner runs ${minutes(ownerMinutes)} without a break.`;
+
 function goalText(ramp: Ramp, shown: Shown): string {
   const { goal } = ramp.request;
   if ('continuousMinutes' in goal && programmeOf(ramp) === 'walking') {

@@ -30,7 +30,7 @@ import {
 import { levelMark, referencesBelow } from '../parts/sources.ts';
 import { exerciseLine, signText, toldHistory, toldTable } from '../parts/told.ts';
 import type { HandoutDocument } from '../render.ts';
-import type { LetterWords } from './vetLetter.ts';
+import { ownerRuns, type LetterWords } from './vetLetter.ts';
 
 export interface AssessmentRecordData extends HandoutContext {
   readonly kind: 'intake' | 'follow-up';
@@ -236,7 +236,8 @@ function decisions(
             weeks: plan.ramp.weeks.length,
             day: tools.format.day(plan.startDay),
           }),
-        ]),
+          ownerRuns(plan.ramp, words.practice.letter, tools.format),
+        ].filter((line) => line !== '')),
   ];
   if (lines.length + exercises.length === 0) return [];
   return [section(record.decisionTitle, [...lines.map((text) => ({ text })), ...exercises])];

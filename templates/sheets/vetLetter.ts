@@ -182,7 +182,18 @@ function plan(data: VetLetterData, words: LetterWords, tools: Press): Content {
     first: format.trimmed(minutes[0] ?? 0),
     peak: format.trimmed(Math.max(...minutes)),
   });
-  return section(letter.planTitle, [{ text: text }, ...exercises]);
+  const owner = ownerRuns(ramp, letter, format);
+  return section(letter.planTitle, [{ text: `${text} ${owner}`.trimEnd() }, ...exercises]);
+}
+
+/** How the owner runs without the dog; empty where it was not told. */
+export function ownerRuns(
+  { request: { ownerMinutes } }: Ramp,
+  words: PracticeWords['letter'],
+  format: Press['format'],
+): string {
+  if (ownerMinutes === undefined) return '';
+  return fill(words.ownerRuns, { minutes: format.minutes(ownerMinutes) });
 }
 
 /** The cap of a session in the plan's own rules; a plan of an earlier release has none. */

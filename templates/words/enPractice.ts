@@ -78,6 +78,7 @@ export const enPractice = {
     exercises: 'Strength exercises chosen: {exercises}.',
     exercise: '{name}, {sets} × {repeats} {unit}, {days} days a week',
     noPlan: 'No running is planned before your answer.',
+    ownerRuns: 'The owner runs {minutes} without a break.',
     foodTitle: 'Feeding',
     food: '{aim}: {energy} a day.',
     foodTarget: 'Target weight {target}.',

@@ -1,3 +1,4 @@
+import { leastImportantOf } from '../../../core/gait/questionnaire.ts';
 import { PALPATION_WORDS } from '../../../core/readiness/record.ts';
 import type { IsoDay } from '../../../core/day.ts';
 import type { Field } from '../history/change.ts';
@@ -44,9 +45,14 @@ type ToldName = (typeof PARTS)[ToldPlace][number];
 
 export type ToldVisit = Pick<ValuesOf<typeof VISIT>, ToldName>;
 
-const NOTES: Partial<Record<ToldName, string>> = {
-  palpation: `Our own grades: ${PALPATION_WORDS.map((words, grade) => `${grade} ${words}`).join('; ')}.`,
-};
+const PALPATION_NOTE = `Our own grades: ${PALPATION_WORDS.map((words, grade) => `${grade} ${words}`).join('; ')}.`;
+
+/** How to read a fact; undefined where it reads by itself. */
+function noteOf(name: ToldName, label: string): string | undefined {
+  if (name === 'palpation') return PALPATION_NOTE;
+  const least = name === 'questionnaires' ? leastImportantOf(label.replace(/^\S+ /, '')) : null;
+  return least === null ? undefined : `A change of ${least} points or more counts.`;
+}
 
 /** What was noted, a fact for each field or entry of a list; nothing where nothing was. */
 export function toldAt(visit: ToldVisit, place: ToldPlace): Told[] {
@@ -64,12 +70,14 @@ export function toldAnew(visit: ToldVisit, before: ToldVisit | null, place: Told
 }
 
 function factsOf(name: ToldName, visit: ToldVisit): Told[] {
-  const note = NOTES[name];
-  return notedIn({ [name]: VISIT[name] }, { [name]: visit[name] }).map(({ label, parts }) => ({
-    label,
-    parts: parts.map(({ label: of, field }) => ({ label: of, value: valueOf(field) })),
-    ...(note === undefined ? {} : { note }),
-  }));
+  return notedIn({ [name]: VISIT[name] }, { [name]: visit[name] }).map(({ label, parts }) => {
+    const note = noteOf(name, label);
+    return {
+      label,
+      parts: parts.map(({ label: of, field }) => ({ label: of, value: valueOf(field) })),
+      ...(note === undefined ? {} : { note }),
+    };
+  });
 }
 
 function valueOf({ measure, value }: Field): ToldPart['value'] {

@@ -2,7 +2,7 @@ import type { Attachment } from '../../../electron/contract/attachment.ts';
 import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import type { WeighingRecord } from '../../../electron/contract/weighing.ts';
-import { decisionHead, ORIGIN_WORDS } from '../../plans/rampText.ts';
+import { decisionHead, ORIGIN_WORDS, ownerSentence } from '../../plans/rampText.ts';
 import type { Shown } from '../../units/shown.ts';
 import { KIND_WORDS, WEIGHING_WORDS } from '../../words.ts';
 import { changeEntries } from './changes.ts';
@@ -103,7 +103,11 @@ function planEntry(plan: Plan, dogPath: string): TimelineEntry {
     author: plan.author,
     title: `Running plan, version ${plan.version}, ${ORIGIN_WORDS[plan.origin]}`,
     to: `${dogPath}/plan`,
-    lines: told([plan.review === null ? '' : decisionHead(plan.review), plan.note]),
+    lines: told([
+      plan.review === null ? '' : decisionHead(plan.review),
+      ownerSentence(plan.ramp),
+      plan.note,
+    ]),
   };
 }
 

@@ -1,7 +1,7 @@
 import { weighOut } from '../../../core/index.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import { DECIDED_WORDS } from '../../food/verdicts.ts';
-import { decisionHead, ORIGIN_WORDS, rampSentence } from '../../plans/rampText.ts';
+import { decisionHead, ORIGIN_WORDS, ownerSentence, rampSentence } from '../../plans/rampText.ts';
 import type { Shown } from '../../units/shown.ts';
 
 /** What was decided at a visit; one made anew the same day stands behind the first. */
@@ -22,6 +22,7 @@ export function planText({ plans }: Decided, shown: Shown): string | null {
       `Version ${version}, ${ORIGIN_WORDS[origin]}.`,
       review === null ? '' : `${decisionHead(review)}.`,
       rampSentence(ramp, shown),
+      ownerSentence(ramp),
       note,
     ]
       .filter((part) => part !== '')

@@ -73,7 +73,8 @@ const attachment = (id: string, facts: Partial<Attachment> = {}): Attachment => 
   ...facts,
 });
 const food = { decision: 'edited', kcalPerDay: 740, note: 'Less dry food.', author: 'AB' } as const;
-const plan = { version: 2, origin: 'reviewed', author: 'AB', note: '' } as const;
+const ramp = { request: { ownerMinutes: 20 } };
+const plan = { version: 2, origin: 'reviewed', author: 'AB', note: '', ramp } as const;
 
 const FILE: DogFile = {
   ...dogFile([visit('2025-05-01'), visit('2026-06-01', { weightKg: 26, notes: 'Coughs.' })]),
@@ -130,7 +131,15 @@ describe('the entries of a timeline', () => {
         [expect.stringMatching(/^26.0.kg, gait not looked at$/), 'Coughs.'],
       ],
       ['Food edited: 740 kcal/day', 'AB', '/dogs/d/visits/v-2026-06-01', ['Less dry food.']],
-      ['Running plan, version 2, from a review', 'AB', '/dogs/d/plan', ['Hold: repeat the week']],
+      [
+        'Running plan, version 2, from a review',
+        'AB',
+        '/dogs/d/plan',
+        [
+          'Hold: repeat the week',
+          expect.stringMatching(/^The owner runs 20.min without a break\.$/),
+        ],
+      ],
       ['Added one.jpg', 'AB', '/dogs/d/visits/v-2026-06-01', []],
     ]);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { blankPractice, blankVisit } from '../../../electron/contract/blank.ts';
+import { blankPlanRequest, blankPractice, blankVisit } from '../../../electron/contract/blank.ts';
 import type { HandoutKind, VisitFacts } from '../../../electron/contract/records.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from '../desk.ts';
@@ -61,7 +61,7 @@ describe.each(SHEETS)('the %s', (kind) => {
       'Pain on palpation | back: 0 of 4; left hind: 1 of 4',
       '1 turns or tenses, once',
       'Sit to stand | leans left',
-      'Questionnaire LOAD | total: 12 points; day: 2026-03-01',
+      'Questionnaire LOAD | total: 12 points; day: 2026-03-01 A change of 4 points or more counts.',
       'who feeds the dog: Kim; scavenges: yes',
       'Stool | soft',
     ]) {
@@ -93,6 +93,16 @@ describe.each(SHEETS)('the %s', (kind) => {
   test('names the exercises that were chosen, with their dose', async () => {
     const { desk, dogId } = await seen({ exercises: ['sit-to-stand'] });
     expect(await textOf(desk, kind, dogId)).toContain('Sit to stand, 2 × 5 times, 3 days a week');
+  });
+
+  test('names how the owner runs without the dog, where it was told', async () => {
+    const { desk, dogId } = await seen({});
+    expect(await textOf(desk, kind, dogId)).not.toContain('The owner runs');
+    const goal = { continuousMinutes: 20 };
+    const plan = { ...blankPlanRequest(DAY, 'unconditioned' as const), goal, ownerMinutes: 15 };
+    const visit = soundVisit(dogId, DAY);
+    await desk.ok('visits/save', { id: null, visit, plan, food: null });
+    expect(await textOf(desk, kind, dogId)).toContain('The owner runs 15 min without a break.');
   });
 
   test('does not read the tick of earlier releases as a clearance', async () => {
