@@ -81,6 +81,8 @@ export interface FoundDogs {
   readonly dogs: readonly DogLine[];
   /** How many dogs the whole list holds. */
   readonly count: number;
+  /** Notes, diagnosis and vet are read only where no name, breed, chip or number has the words. */
+  readonly foundIn: 'names' | 'notes';
 }
 
 export type Visit = VisitFacts &

@@ -32,18 +32,14 @@ export function useDogList() {
     ]);
     if (!found.ok) return found;
     const ofOwners = owners?.ok === true ? ownerDeeds(owners.value, found.value.dogs) : [];
-    const deeds = [
-      ...(await deedsOfWords(query, found.value.dogs)),
-      ...ofOwners,
-      ...placesFor(query),
-    ];
+    const deeds = [...(await deedsOfWords(query, found.value)), ...ofOwners, ...placesFor(query)];
     return { ok: true, value: { query, filters, ...found.value, deeds } };
   });
 
   /** "visit bramble", where no dog is called so: what can be done with the dogs that are called bramble. */
-  async function deedsOfWords(query: string, dogs: readonly DogLine[]): Promise<Deed[]> {
+  async function deedsOfWords(query: string, { dogs, foundIn }: FoundDogs): Promise<Deed[]> {
     const split = splitDeed(query);
-    if (split === null || dogs.length > 0) return [];
+    if (split === null || (dogs.length > 0 && foundIn === 'names')) return [];
     const named = await client.call('dogs/list', { query: split.name });
     return named.ok ? deedsFor(split.deeds, named.value) : [];
   }
@@ -68,5 +64,6 @@ export function useDogList() {
   const dogs = computed(() => [...(load.value.value?.dogs ?? []), ...further.value]);
   const count = computed(() => load.value.value?.count ?? 0);
   const deeds = computed(() => load.value.value?.deeds ?? []);
-  return { asked, load, reload, more, dogs, count, deeds };
+  const inNotes = computed(() => load.value.value?.foundIn === 'notes');
+  return { asked, load, reload, more, dogs, count, inNotes, deeds };
 }

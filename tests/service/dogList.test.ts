@@ -69,6 +69,31 @@ describe('the list of dogs', () => {
     expect(await names(desk, { order: 'condition' })).toEqual(['Anka', 'Rusk', 'Milo']);
   });
 
+  test('reaches notes, diagnosis and vet where no name has the words', async () => {
+    const desk = await openOwn();
+    const rusk = await addDog(desk, 'Rusk', { name: 'Zoe', vetName: 'Dr Fenn' });
+    const anka = await addDog(desk, 'Anka', { name: 'Mina' });
+    await addDog(desk, 'Cruz', { name: 'Adam' });
+    await see(desk, rusk, '2026-02-01', { diagnosis: 'Cruciate rupture, left' });
+    await see(desk, anka, '2026-02-01', { notes: 'Très vive, 100 % sound.' });
+    const found = async (query: string) => {
+      const { dogs, count, foundIn } = await desk.ok('dogs/find', { query });
+      expect(count).toBe(dogs.length);
+      return [foundIn, ...dogs.map(({ name }) => name)];
+    };
+    expect(await found('rupture')).toEqual(['notes', 'Rusk']);
+    expect(await found('FENN cruciate')).toEqual(['notes', 'Rusk']);
+    expect(await found('tres')).toEqual(['notes', 'Anka']);
+    expect(await found('anka sound')).toEqual(['notes', 'Anka']);
+    expect(await found('100 % s')).toEqual(['names']);
+    // A name that has the words leads alone.
+    expect(await found('cru')).toEqual(['names', 'Cruz']);
+    expect(await found('nothing of it')).toEqual(['names']);
+    expect(await names(desk, { query: 'rupture', offset: 1 })).toEqual([]);
+    await desk.ok('dogs/archive', { id: rusk, archived: true });
+    expect(await found('rupture')).toEqual(['names']);
+  });
+
   test('shows and orders by the latest weight, at a visit or between, seen or not', async () => {
     const desk = await openOwn();
     const rusk = await addDog(desk, 'Rusk');
