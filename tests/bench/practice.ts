@@ -8,10 +8,11 @@ import { DATABASE_FILES } from '../../electron/service/database/open.ts';
 import { searchText } from '../../electron/service/dogs/searchText.ts';
 import { random, type Random } from '../calibration/random.ts';
 
-// A practice of any size, invented from a seed: the same dogs in every run.
+// A practice of any size, invented from a seed: the same dogs in every run, seen last on days before
+// today, as a program that is started sees them.
 
-export const TODAY = '2026-03-02';
-export const clock = (): Date => new Date(`${TODAY}T12:00:00`);
+export const TODAY = new Date().toISOString().slice(0, 10);
+export const clock = (): Date => new Date();
 
 /** Weighings of each dog; every second one is a whole visit, the others are weigh-ins. */
 export const WEIGHINGS_PER_DOG = 20;

@@ -9,7 +9,9 @@ import { measureWindow } from './browser.ts';
 import { measureBundle } from './bundle.ts';
 import { measureExport } from './export.ts';
 import { measureSearch, measureStart } from './listing.ts';
+import { addLongDog } from './longDog.ts';
 import type { BenchLine } from './measure.ts';
+import { measureOpening } from './opening.ts';
 import { generatePractice } from './practice.ts';
 import { measureReview, measureSlope } from './review.ts';
 import { measureScaling } from './scaling.ts';
@@ -46,9 +48,11 @@ try {
   lines.push(await measureWholeStart(practice));
   lines.push(await measureSearch(practice));
   lines.push(await measureExport(practice));
-  lines.push(...(await measureWindow(practice)));
   lines.push(await measureReview(practice));
   lines.push(...(await measureSlope(practice)));
+  await addLongDog(practice);
+  lines.push(...(await measureOpening(practice)));
+  lines.push(...(await measureWindow(practice)));
 } finally {
   practice.remove();
 }

@@ -99,9 +99,9 @@ test.each(Object.entries(SMALLEST))(
       cwd: ROOT,
       encoding: 'utf8',
       stdio: ['ignore', 'pipe', 'pipe'],
-      timeout: 150_000,
+      timeout: 300_000,
     });
     says(printed);
   },
-  180_000,
+  330_000,
 );
