@@ -6,7 +6,7 @@ import { fahrenheitFromCelsius, inchesFromCm, kjFromKcal, lbFromKg, milesFromKm 
 //   920 kcal a day · 700 to 920 kcal · 98 ± 29 kcal/kg^0.75 · 28.0 to 30.1 kg · 4.5 km · 0.5 cm · 18 °C
 //   3 °C lower (a difference of temperatures)
 //
-// the number or range, one space, the unit. Every number carries its unit or stands in such a range.
+// the number or range, one space, the unit; thousands are set apart where it is shown. Every number carries its unit or stands in such a range.
 // Formulas keep the units they were published in.
 
 /** The units a practice reads. */
@@ -23,7 +23,7 @@ interface Conversion {
   readonly of: (value: number) => number;
 }
 
-const NUMBER = '[−-]?\\d+(?:\\.\\d+)?';
+const NUMBER = '[−-]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?';
 const QUANTITY = new RegExp(
   `(?<![\\w.^])(${NUMBER})(?:( to |–| ± )(${NUMBER}))?([ \\u00a0])(kg|kcal|km|cm|°C lower|°C)(?![\\w^])`,
   'g',
@@ -51,19 +51,35 @@ function conversionFrom(unit: string, choices: UnitChoices): Conversion | undefi
 }
 
 /**
- * A sentence of core's with every quantity in the units a practice reads, rounded for display.
- * A sentence without a foreign quantity comes back as it is.
- * @example inUnits('Below 920 kcal a day.', sample.units) // => 'Below 3849 kJ a day.'
+ * A number as it is shown, with its thousands set apart: every count and amount on screen and paper
+ * goes through here. Years and chip numbers stay as they
+ * are, and so does what is typed, the range of a field with it: "1,200" can be read two ways.
+ * @param mark by the language; a comma in English
+ * @example
+ * grouped(5000) // => '5,000'
+ * grouped('−1234.5678') // => '−1,234.5678'
+ */
+export function grouped(number: number | string, mark = ','): string {
+  return String(number).replace(
+    /^([−-]?)(\d{4,})/,
+    (_, sign: string, whole: string) => sign + whole.replace(/\B(?=(?:\d{3})+$)/g, mark),
+  );
+}
+
+/**
+ * A sentence of core's with every quantity in the units a practice reads, rounded for display and
+ * with its thousands set apart.
+ * @example inUnits('Below 920 kcal a day.', sample.units) // => 'Below 3,849 kJ a day.'
  */
 export function inUnits(text: string, choices: UnitChoices): string {
   return text.replace(
     QUANTITY,
-    (whole, low: string, join: string | undefined, high: string, space: string, unit: string) => {
+    (_, low: string, join: string | undefined, high: string, space: string, unit: string) => {
       const conversion = conversionFrom(unit, choices);
-      if (conversion === undefined) return whole;
-      const shown = (number: string) => converted(number, conversion);
+      const shown = (number: string) =>
+        grouped(conversion === undefined ? number : converted(number, conversion));
       const range = join === undefined ? shown(low) : `${shown(low)}${join}${shown(high)}`;
-      return `${range}${space}${conversion.unit}`;
+      return `${range}${space}${conversion?.unit ?? unit}`;
     },
   );
 }
@@ -84,7 +100,7 @@ export function amountInUnits(
 }
 
 function converted(number: string, { of, digits }: Conversion): string {
-  const value = of(Number(number.replace('−', '-')));
+  const value = of(Number(number.replace('−', '-').replaceAll(',', '')));
   // A small amount keeps a second digit: 0.2 km are not 0.1 mi.
   const kept = digits > 0 && Math.abs(value) < 1 ? digits + 1 : digits;
   return String(Number(value.toFixed(kept))).replace('-', '−');

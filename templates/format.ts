@@ -1,7 +1,7 @@
 import { weekday, type IsoDay } from '../core/day.ts';
 import { wholeLimit } from '../core/heat/wholeLimit.ts';
 import { shownMinutes } from '../core/ramp/shownMinutes.ts';
-import { amountInUnits, inUnits } from '../core/quantityText.ts';
+import { amountInUnits, grouped, inUnits } from '../core/quantityText.ts';
 import {
   fahrenheitFromCelsius,
   inchesFromCm,
@@ -25,6 +25,8 @@ export interface PrintSettings {
 export interface NumberWords {
   /** The decimal mark. */
   readonly decimal: string;
+  /** Between thousands: a comma in English, else a space (ISO 80000-1). */
+  readonly thousands: string;
   /** Monday first. */
   readonly weekdays: readonly [string, string, string, string, string, string, string];
   /** "{low} to {high}" in the language. */
@@ -128,13 +130,12 @@ function temperatures(
 
 /** Builds the writer for a practice's settings and a language. */
 export function createFormat(settings: PrintSettings, words: NumberWords): Format {
-  const number = (value: number, decimals = 0) =>
-    value.toFixed(decimals).replace('.', words.decimal).replace('-', '\u2212');
+  const written = (text: string) =>
+    grouped(text.replace('.', words.decimal).replace('-', '\u2212'), words.thousands);
+  const number = (value: number, decimals = 0) => written(value.toFixed(decimals));
   const trimmed = (value: number, most = 1) => {
     const power = 10 ** most;
-    return String(Math.round(value * power) / power)
-      .replace('.', words.decimal)
-      .replace('-', '\u2212');
+    return written(String(Math.round(value * power) / power));
   };
   const range = (low: string, high: string) => fill(words.range, { low, high });
   const pounds = settings.weightUnit === 'lb';

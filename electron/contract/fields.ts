@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { grouped } from '../../core/quantityText.ts';
 import { chipDigits, chipProblem } from '../../core/chip.ts';
 import { isIsoDay } from '../../core/day.ts';
 import {
@@ -39,7 +40,7 @@ const PILED = /(\p{M}{4})\p{M}+/gu;
 const cleaned = (label: string, max: number) =>
   z
     .string({ error: `${label} must be text.` })
-    .max(max, { error: `${label} may have at most ${max} characters.` })
+    .max(max, { error: `${label} may have at most ${grouped(max)} characters.` })
     .transform((text) =>
       text.replace(CONTROL, '').replace(TURNING, '').replace(PILED, '$1').toWellFormed().trim(),
     );

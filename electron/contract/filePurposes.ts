@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import type { Answer } from './errors.ts';
 
 /** What a file is chosen or saved for. Dialogues, limits and doors know these and no others. */
@@ -46,8 +47,8 @@ export function tooLargeSentence(maxBytes: number): string {
 export function sizeWords(bytes: number): string {
   const megabytes = bytes / MEGABYTE;
   if (megabytes < 10) return `${Number(megabytes.toFixed(1))} MB`;
-  if (megabytes < 1024) return `${Math.floor(megabytes)} MB`;
-  return `${Number((megabytes / 1024).toFixed(1))} GB`;
+  if (megabytes < 1024) return `${grouped(Math.floor(megabytes))} MB`;
+  return `${grouped(Number((megabytes / 1024).toFixed(1)))} GB`;
 }
 
 /** One of several files that were chosen together, and what became of it. */

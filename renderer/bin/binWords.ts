@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import type {
   BinKind,
   BinLine,
@@ -34,7 +35,7 @@ export function recordHead({ kind, title }: BinLine, shown: Shown): string {
 }
 
 const counted = (count: number, one: string, many: string): readonly string[] =>
-  count === 0 ? [] : [`${count} ${count === 1 ? one : many}`];
+  count === 0 ? [] : [`${grouped(count)} ${count === 1 ? one : many}`];
 
 /** What a record holds beside itself: "2 visits", "1 version of the running plan". */
 export function holdings(counts: RecordCounts, itself: BinKind | null = null): readonly string[] {

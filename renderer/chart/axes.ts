@@ -1,5 +1,6 @@
 import type { ScaleOptionsByType } from 'chart.js';
 import { addDays, DAY_RANGE, dayNumber } from '../../core/day.ts';
+import { grouped } from '../../core/quantityText.ts';
 import type { Look } from './look.ts';
 import type { ChartSpec } from './spec.ts';
 
@@ -68,7 +69,7 @@ export function axisOf(
       align: isDay ? 'inner' : 'center',
       padding: 6,
       callback: (value: number | string) =>
-        isDay ? x.format(dayOf(Number(value))) : (x.words?.(Number(value)) ?? String(value)),
+        isDay ? x.format(dayOf(Number(value))) : (x.words?.(Number(value)) ?? grouped(value)),
     } as unknown as LinearAxis['ticks'] & object,
   };
 }
@@ -128,5 +129,5 @@ export function yAxisOf(spec: ChartSpec, look: Look): LinearAxis {
 function tickText(value: number, [first, second]: readonly { readonly value: number }[]): string {
   const step = second === undefined ? 1 : Math.abs(second.value - first!.value);
   const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-  return value.toFixed(digits).replace('-', '−');
+  return grouped(value.toFixed(digits).replace('-', '−'));
 }

@@ -1,3 +1,5 @@
+import { grouped } from '../../core/quantityText.ts';
+
 /** Two ends of a range, in the column's unit. */
 export type Range = readonly [low: number, high: number];
 
@@ -24,7 +26,11 @@ export function columnHead({ head, unit }: ChartColumn): string {
   return unit === '' ? head : `${head}, ${unit}`;
 }
 
-/** A number as it is written down, with a plain minus and a point. */
+/** A number as a reader sees it. */
+export const shownCell = (value: number, digits = 1): string =>
+  grouped(plainCell(value, digits).replace('-', '−'));
+
+/** A number as a file holds it, with a plain minus and a point. */
 export function plainCell(value: number, digits = 1): string {
   const text = value.toFixed(digits);
   return Number(text) === 0 ? (0).toFixed(digits) : text;

@@ -4,7 +4,7 @@ import type { Visit } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
 import { toRuleChanges } from '../../electron/contract/rampRequest.ts';
 import type { ChartSpec, LineSeries } from '../chart/spec.ts';
-import { plainCell, type ChartTable } from '../chart/table.ts';
+import { shownCell, type ChartTable } from '../chart/table.ts';
 import { trendScale, type TrendScale } from '../gait/trendTable.ts';
 import type { Shown, ShownChoices } from '../units/shown.ts';
 
@@ -70,7 +70,7 @@ const side = (
   ...LOOKS[which],
   points: points.map((point) => {
     const y = scale.of(point[which]);
-    const said = `${label}, ${which}, ${shown.day(point.day)}: ${plainCell(y, scale.digits)} ${scale.unit}`;
+    const said = `${label}, ${which}, ${shown.day(point.day)}: ${shownCell(y, scale.digits)} ${scale.unit}`;
     return {
       x: dayNumber(point.day),
       y,

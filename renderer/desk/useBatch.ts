@@ -1,4 +1,5 @@
 import { computed, ref, shallowRef } from 'vue';
+import { grouped } from '../../core/quantityText.ts';
 import type { BatchPrinted } from '../../electron/contract/batch.ts';
 import type { DogLine } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
@@ -44,7 +45,8 @@ function useChoice() {
   return { form, begin };
 }
 
-const counted = (count: number, one: string): string => `${count} ${count === 1 ? one : `${one}s`}`;
+const counted = (count: number, one: string): string =>
+  `${grouped(count)} ${count === 1 ? one : `${one}s`}`;
 
 /** For example "3 sheets, 5 pages." */
 function printedSentence({ dogs }: BatchPrinted): string {

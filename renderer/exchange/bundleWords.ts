@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import type {
   BundleDone,
   BundleLook,
@@ -67,7 +68,7 @@ export function bringsNothing(look: BundleLook, { different, erased }: BundleCho
 function replacedSentence(count: number): string {
   if (count === 0) return '';
   if (count === 1) return '1 record is now as in the bundle; what it was is in its history.';
-  return `${count} records are now as in the bundle; what they were is in their history.`;
+  return `${grouped(count)} records are now as in the bundle; what they were is in their history.`;
 }
 
 /** Why there is nothing to import. */
@@ -76,7 +77,8 @@ export const idleSentence = ({ different, erased }: StateCounts): string =>
     ? 'Everything in this bundle is here already.'
     : 'With these choices, the import would change nothing.';
 
-const records = (count: number): string => `${count} ${count === 1 ? 'record' : 'records'}`;
+const records = (count: number): string =>
+  `${grouped(count)} ${count === 1 ? 'record' : 'records'}`;
 
 /** What came of an import, in sentences. */
 export function doneSentences(done: BundleDone): string {
@@ -88,7 +90,7 @@ export function doneSentences(done: BundleDone): string {
     done.leftOut === 0 ? '' : `${records(done.leftOut)} removed here earlier stayed out.`,
     done.filesMissing === 0
       ? ''
-      : `${done.filesMissing === 1 ? '1 photo or letter' : `${done.filesMissing} photos or letters`} came without the content.`,
+      : `${done.filesMissing === 1 ? '1 photo or letter' : `${grouped(done.filesMissing)} photos or letters`} came without the content.`,
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');

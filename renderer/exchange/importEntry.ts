@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import { DAY_FORMATS } from '../../electron/contract/records.ts';
 import {
   TABLE_WEIGHT_UNITS,
@@ -71,12 +72,14 @@ export function previewSentences({ counts, slips }: ImportPreview): string {
   const known = counts.known + counts.repeated;
   const out = counts['left out'];
   return [
-    `${counts.new} new, ${known} known, ${counts.refused} refused.`,
-    out === 0 ? '' : `Left out: ${out}.`,
+    `${grouped(counts.new)} new, ${grouped(known)} known, ${grouped(counts.refused)} refused.`,
+    out === 0 ? '' : `Left out: ${grouped(out)}.`,
     counts.refused === 0
       ? ''
       : 'Mend the refused rows in the file, or the choices above, or leave them out; nothing is kept before.',
-    slips === 0 ? '' : `Weights to look at: ${slips}. They are kept unless you leave them out.`,
+    slips === 0
+      ? ''
+      : `Weights to look at: ${grouped(slips)}. They are kept unless you leave them out.`,
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');

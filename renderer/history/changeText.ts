@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import {
   BETWEEN_KEYS,
   type FieldChange,
@@ -94,7 +95,7 @@ export function fieldText(
   if (measure.startsWith('in ')) return `${value} ${measure.slice('in '.length)}`;
   if (measure === 'body condition score') return `${value} of 9`;
   if (measure === 'lameness grade') return `${value} of 5`;
-  return String(value);
+  return grouped(value);
 }
 
 function wordsOf(measure: Measure, path: string, value: string, shown: Shown): string {

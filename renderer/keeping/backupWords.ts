@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import type { BackupLine, RecordsSummary } from '../../electron/contract/calls/backup.ts';
 
 export const REASON_WORDS: Readonly<Record<BackupLine['reason'], string>> = {
@@ -29,5 +30,5 @@ export const SUMMARY_ROWS = [
 
 /** "1 attachment is", "3 attachments are". */
 export function attachmentsAre(count: number): string {
-  return count === 1 ? '1 attachment is' : `${count} attachments are`;
+  return count === 1 ? '1 attachment is' : `${grouped(count)} attachments are`;
 }

@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import type { RuleGroup, RuleInForce } from '../../core/index.ts';
 import { fromBase, unitsOf, type Dimension } from '../units/dimensions.ts';
 import type { ShownChoices } from '../units/shown.ts';
@@ -32,7 +33,8 @@ export function ruleNumber(rule: RuleUnit, value: number, choices: ShownChoices)
   const unit = unitsOf(ruleDimension(rule), choices)[0];
   const own = unit.factor === 1 && unit.zero === 0;
   // As it is kept, or to the tenth of the unit it is converted to.
-  return String(Number(fromBase(value, unit).toFixed(own ? 2 : 1))).replace('-', '\u2212');
+  const text = String(Number(fromBase(value, unit).toFixed(own ? 2 : 1)));
+  return grouped(text.replace('-', '\u2212'));
 }
 
 /** A rule's value with its unit: "64.4 °F", "2 bouts a session". */

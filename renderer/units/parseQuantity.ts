@@ -64,7 +64,10 @@ export function readQuantity(typed: string, asked: Asked): Reading {
     : bounded(decimal(figures), unit, asked);
 }
 
-/** "1,200" as one thousand two hundred or as 1.2: taken where the range leaves only one of them. */
+/**
+ * "1,200" as one thousand two hundred or as 1.2: taken where the range leaves only one of them, or
+ * where it is the end of the range, which a refusal writes with its thousands apart.
+ */
 function oneOfTwo(figures: string, unit: Unit, asked: Asked): Reading {
   const grouped = Number(figures.replace(/[.,]/, ''));
   const split = decimal(figures);
@@ -72,6 +75,7 @@ function oneOfTwo(figures: string, unit: Unit, asked: Asked): Reading {
   const [first, second] = readings.filter(({ kind }) => kind === 'value');
   if (first === undefined) return readings[0]!;
   if (second === undefined) return { ...first, doubtful: true } as Reading;
+  if (second.kind === 'value' && second.value === asked.max) return { ...second, doubtful: true };
   const message = `${asked.label}: “${figures}” can be read two ways; write ${grouped} or ${split}, whichever is meant.`;
   return { kind: 'refused', message };
 }

@@ -1,7 +1,7 @@
 import type { Figure } from '../../core/figure.ts';
 import type { Practice } from '../../electron/contract/records.ts';
 import { wholeLimit } from '../../core/heat/wholeLimit.ts';
-import { inUnits } from '../../core/quantityText.ts';
+import { grouped, inUnits } from '../../core/quantityText.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 
 /** Narrow no-break space between a number and its unit. */
@@ -139,7 +139,7 @@ function weekdayName(iso: string): string {
 function roundText(value: number, digits: number, trimmed = false): string {
   const fixed = value.toFixed(digits);
   const text = trimmed ? String(Number(fixed)) : fixed;
-  return Number(text) === 0 ? (0).toFixed(digits) : text.replace('-', '−');
+  return Number(text) === 0 ? (0).toFixed(digits) : grouped(text.replace('-', '−'));
 }
 
 /** The difference of two values as they are shown, in the unit they are shown in. */
@@ -173,7 +173,8 @@ export function minutesSeconds(minutes: number): string {
 function plainNumber(value: number): string {
   if (Number.isInteger(value)) return roundText(value, 0);
   const size = Math.abs(value);
-  return String(Number(value.toFixed(size >= 100 ? 0 : size >= 10 ? 1 : 2))).replace('-', '−');
+  const digits = size >= 100 ? 0 : size >= 10 ? 1 : 2;
+  return grouped(String(Number(value.toFixed(digits))).replace('-', '−'));
 }
 
 function joined(text: string, unit: string): string {

@@ -1,3 +1,4 @@
+import { grouped } from '../../core/quantityText.ts';
 import {
   LOSS_MAX_PERCENT,
   LOSS_MIN_PERCENT,
@@ -37,7 +38,7 @@ export const COUNTED = [
   { key: 'lost', title: 'Last heard of, then lost from sight', words: 'were last heard of' },
 ] as const;
 
-export const dogs = (count: number): string => `${count} ${count === 1 ? 'dog' : 'dogs'}`;
+export const dogs = (count: number): string => `${grouped(count)} ${count === 1 ? 'dog' : 'dogs'}`;
 
 /** One small chart for each thing that is counted, all to the same scale. */
 export function monthCharts(months: readonly YearMonth[], nameOf: NameOf): ChartSpec[] {

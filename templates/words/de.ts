@@ -7,6 +7,7 @@ export const de: OwnerWords = {
     language: 'de',
     numbers: {
       decimal: ',',
+      thousands: '\u00a0',
       weekdays: ['Mo', 'Di', 'Mi', 'Do', 'Fr', 'Sa', 'So'],
       range: '{low} bis {high}',
     },

@@ -11,6 +11,7 @@ export const en = {
     language: 'en',
     numbers: {
       decimal: '.',
+      thousands: ',',
       weekdays: ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'],
       range: '{low} to {high}',
     },

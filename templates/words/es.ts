@@ -7,6 +7,7 @@ export const es: OwnerWords = {
     language: 'es',
     numbers: {
       decimal: ',',
+      thousands: '\u00a0',
       weekdays: ['lun', 'mar', 'mié', 'jue', 'vie', 'sáb', 'dom'],
       range: '{low} a {high}',
     },

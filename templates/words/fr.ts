@@ -8,6 +8,7 @@ export const fr: OwnerWords = frenchSpacing({
     language: 'fr',
     numbers: {
       decimal: ',',
+      thousands: '\u00a0',
       weekdays: ['lun.', 'mar.', 'mer.', 'jeu.', 'ven.', 'sam.', 'dim.'],
       range: '{low} à {high}',
     },

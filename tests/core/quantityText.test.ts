@@ -36,8 +36,8 @@ const FOREIGN = /(?<![\w/])(?:kg|kcal|km)(?![\w^])|°C/;
 describe('a sentence in other units', () => {
   // International pound and mile, thermochemical calorie: exact by definition (C).
   it.each([
-    ['Below 1000 kcal a day.', 'Below 4184 kJ a day.'],
-    ['700 to 920 kcal', '2929 to 3849 kJ'],
+    ['Below 1000 kcal a day.', 'Below 4,184 kJ a day.'],
+    ['700 to 920 kcal', '2,929 to 3,849 kJ'],
     ['98 ± 29 kcal/kg^0.75, about 1.4 × RER', '410 ± 121 kJ/kg^0.75, about 1.4 × RER'],
     ['28.0 to 30.1 kg, over 50 kg.', '61.7 to 66.4 lb, over 110.2 lb.'],
     ['usual care to 10 °C, at −5 °C', 'usual care to 50 °F, at 23 °F'],
@@ -47,7 +47,8 @@ describe('a sentence in other units', () => {
     ['Week 3: 20 min, 10 % of 2 kg^0.75', 'Week 3: 20 min, 10 % of 2 kg^0.75'],
   ])('%s', (text, expected) => {
     expect(inUnits(text, OTHER)).toBe(expected);
-    expect(inUnits(text, SI)).toBe(text);
+    expect(inUnits(text, SI)).toBe(text.replace('1000', '1,000'));
+    expect(inUnits(inUnits(text, SI), OTHER)).toBe(expected);
     expect(inUnits(inUnits(text, OTHER), OTHER)).toBe(expected);
   });
 

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { dogPage } from './pages/dogPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
+import { ungroupedIn } from '../support/ungrouped.ts';
 import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 import { cutOff, moving, setText } from './support/looks.ts';
@@ -80,6 +81,16 @@ const WINDOWS = [
   { name: '1024 × 700 with the largest text', viewport: { width: 1024, height: 700 }, text: true },
 ];
 
+/** What a page shows, without the ranges of its fields, which are written as they are typed. */
+const countedText = (page: Page): Promise<string> =>
+  page.locator('main').evaluate((main: HTMLElement) => {
+    const ranges = [...main.querySelectorAll<HTMLElement>('.visually-hidden')];
+    for (const range of ranges) range.style.display = 'none';
+    const text = main.innerText;
+    for (const range of ranges) range.style.display = '';
+    return text;
+  });
+
 describe('every page of the demonstration', () => {
   let desk: TestDesk;
   let page: Page;
@@ -125,6 +136,11 @@ describe('every page of the demonstration', () => {
       await setText(page, '');
     });
   }
+
+  it.each(PAGES)('sets thousands apart wherever it counts: $name', async (target) => {
+    await visit(target);
+    expect(ungroupedIn(await countedText(page))).toEqual([]);
+  });
 
   it.each(PAGES)('keeps still where motion is to be reduced: $name', async (target) => {
     await page.emulateMedia({ reducedMotion: 'reduce' });

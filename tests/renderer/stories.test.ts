@@ -63,7 +63,7 @@ async function readDogPage({ desk: at, file, practice }: Played): Promise<Told> 
     text === undefined ? undefined : isoDay(text, practice.dayFormat);
   const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\./u.exec(plan);
   const next = /Next outing (?:today|\p{L}+ (\d[\d./-]+\d)):/u.exec(plan);
-  const kcal = /(\d+) (kcal|kJ)\/day/.exec(food);
+  const kcal = /([\d,]+) (kcal|kJ)\/day/.exec(food);
   const again = /Weigh again: (?:(today)|\p{L}+ (\d[\d./-]+\d))/u.exec(weight);
   const target = /the target of (\d+\.\d (?:kg|lb))/.exec(weight);
   return {

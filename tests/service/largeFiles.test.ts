@@ -113,7 +113,7 @@ describe('a file that the disk has no room for', () => {
     const answer = await desk.service.takeIn('kept.trotwell', stream, maxBytes, maxBytes + 1);
     expect(answer).toMatchObject({
       ok: false,
-      error: { kind: 'input', message: 'A file may have at most 1024 GB.' },
+      error: { kind: 'input', message: 'A file may have at most 1,024 GB.' },
     });
   });
 });
@@ -128,7 +128,7 @@ test('a disk says how much room it has, also for a folder that is not made yet',
 test.each([
   [1_500_000, '1.4 MB'],
   [20 * MEGABYTE, '20 MB'],
-  [1023.9 * MEGABYTE, '1023 MB'],
+  [1023.9 * MEGABYTE, '1,023 MB'],
   [5.25 * 1024 * MEGABYTE, '5.3 GB'],
 ])('%i bytes are %s', (bytes, words) => {
   expect(sizeWords(bytes)).toBe(words);

@@ -46,8 +46,10 @@ export type Stands = { readonly [K in keyof Told]-?: Exclude<Told[K], undefined>
 
 export type Units = Pick<Practice, 'weightUnit' | 'energyUnit' | 'dayFormat'>;
 
-export const energyText = (kcal: number, { energyUnit }: Units): string =>
-  `${Math.round(energyUnit === 'kJ' ? kjFromKcal(kcal) : kcal)} ${energyUnit}`;
+export function energyText(kcal: number, { energyUnit }: Units): string {
+  const amount = Math.round(energyUnit === 'kJ' ? kjFromKcal(kcal) : kcal);
+  return `${amount.toLocaleString('en')} ${energyUnit}`;
+}
 
 export const weightText = (kg: number, { weightUnit }: Units): string =>
   `${(weightUnit === 'lb' ? lbFromKg(kg) : kg).toFixed(1)} ${weightUnit}`;

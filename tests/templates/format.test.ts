@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { createFormat, fill, type PrintSettings } from '../../templates/format.ts';
+import { de } from '../../templates/words/de.ts';
 import { en } from '../../templates/words/en.ts';
+import { es } from '../../templates/words/es.ts';
+import { fr } from '../../templates/words/fr.ts';
 
 const metric: PrintSettings = {
   paper: 'A4',
@@ -18,7 +21,7 @@ const imperial: PrintSettings = {
   distanceUnit: 'mi',
   temperatureUnit: 'F',
 };
-const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ');
 
 describe('writing amounts', () => {
   const format = createFormat(metric, en.frame.numbers);
@@ -31,7 +34,7 @@ describe('writing amounts', () => {
   // The pound, mile and thermochemical calorie are exact by definition (mark S).
   it('converts at the edge only', () => {
     expect(plain(other.weight(0.45359237))).toBe('1.0 lb');
-    expect(plain(other.energy(1000))).toBe('4184 kJ');
+    expect(plain(other.energy(1000))).toBe('4,184 kJ');
     expect(plain(other.distance(1.609344))).toBe('1 mi');
     expect(plain(other.height(50.8))).toBe('20.0 in');
     expect(plain(other.temperature(20))).toBe('68 °F');
@@ -48,6 +51,19 @@ describe('writing amounts', () => {
     expect(plain(format.minutes(0.5))).toBe('0.5 min');
     expect(plain(format.minutes(26.62))).toBe('26.5 min');
     expect(format.trimmed(-3)).toBe('\u22123');
+  });
+
+  it.each([
+    ['en', en, '1,934 kcal', '12,345.6', '\u22121,934'],
+    ['de', de, '1 934 kcal', '12 345,6', '\u22121 934'],
+    ['es', es, '1 934 kcal', '12 345,6', '\u22121 934'],
+    ['fr', fr, '1 934 kcal', '12 345,6', '\u22121 934'],
+  ])('sets thousands apart as the language does: %s', (_, words, energy, amount, negative) => {
+    const written = createFormat(metric, words.frame.numbers);
+    expect(plain(written.energy(1934))).toBe(energy);
+    expect(plain(written.trimmed(12345.6))).toBe(amount);
+    expect(plain(written.number(-1934))).toBe(negative);
+    expect(written.day('2026-03-02')).toContain('2026');
   });
 
   it('uses the decimal mark of the language', () => {

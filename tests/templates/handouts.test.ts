@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ungroupedIn } from '../support/ungrouped.ts';
 import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT, PAPERS, SAMPLES } from './support/handouts.ts';
@@ -15,6 +16,7 @@ describe.each(SAMPLES)('$name', (sample) => {
     expect(Buffer.compare(again.bytes, pdf.bytes)).toBe(0);
     const read = await readPdf(pdf.bytes);
     await expect(read.text).toMatchFileSnapshot(`golden/${sample.name}.${paper}.txt`);
+    expect(ungroupedIn(read.text)).toEqual([]);
     expect(pdf.missingCharacters).toEqual([]);
     expect(layoutProblems(read.pages, sample)).toEqual([]);
     expect(read.pages).toHaveLength(sample.pages[paper]);

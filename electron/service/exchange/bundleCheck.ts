@@ -1,3 +1,4 @@
+import { grouped } from '../../../core/quantityText.ts';
 import type { BundleManifest, BundleRecords } from '../../contract/bundle.ts';
 import { BUNDLE_KINDS } from '../../contract/bundle.ts';
 import {
@@ -24,7 +25,7 @@ export function contradictionsIn(
       counts[kind] === records[kind].length
         ? []
         : [
-            `The bundle lists ${counts[kind] ?? 0} records of the kind “${KIND_NAMES[kind]}” and holds ${records[kind].length}.`,
+            `The bundle lists ${grouped(counts[kind] ?? 0)} records of the kind “${KIND_NAMES[kind]}” and holds ${grouped(records[kind].length)}.`,
           ],
     ),
     ...NAMED_KINDS.flatMap((kind) => twice(kind, records[kind], nameOf)),

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { grouped } from '../../../core/quantityText.ts';
 import { restoredCell } from '../../contract/csvCells.ts';
 import { TABLE_LIMITS, type Separator } from '../../contract/weightImport.ts';
 import { badField } from '../refuse.ts';
@@ -49,7 +50,10 @@ function isSeparatorLine(cells: readonly string[], separator: Separator, line: n
 function assertReadable(cells: readonly string[], line: number, before: number): void {
   const { rows, columns, cellCharacters } = TABLE_LIMITS;
   if (before >= rows) {
-    throw badField('token', `The table has more than ${rows} rows. Split it into several files.`);
+    throw badField(
+      'token',
+      `The table has more than ${grouped(rows)} rows. Split it into several files.`,
+    );
   }
   if (cells.length > columns) {
     throw badField('token', `Line ${line} has more than ${columns} columns.`);

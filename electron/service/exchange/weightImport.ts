@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import type { Kysely } from 'kysely';
+import { grouped } from '../../../core/quantityText.ts';
 import type { Weighing, WeighingMethod } from '../../../core/index.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
@@ -188,7 +189,10 @@ export function runImport(
     if (understood.digest !== digest) throw changedSince();
     const counts = countStates(understood.rows);
     if (counts.refused > 0) {
-      throw badField('mapping', `${counts.refused} rows are refused. Nothing was imported.`);
+      throw badField(
+        'mapping',
+        `${grouped(counts.refused)} rows are refused. Nothing was imported.`,
+      );
     }
     const rows = await newRows(context, db, understood.rows, choices.mapping);
     for (let done = 0; done < rows.length; done += ROWS_AT_ONCE) {

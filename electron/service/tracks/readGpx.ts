@@ -1,4 +1,5 @@
 import { SaxesParser, type SaxesTagNS } from 'saxes';
+import { grouped } from '../../../core/quantityText.ts';
 import type { Track, TrackPoint } from '../../../core/index.ts';
 
 /** GPX 1.1 (topografix.com schema) and its forerunner; some recorders name no namespace at all. */
@@ -103,7 +104,7 @@ class Reader {
     this.points += 1;
     if (this.points > MOST_POINTS) {
       throw new TrackFileError(
-        `This file has more than ${MOST_POINTS.toLocaleString('en')} points: split it into single outings.`,
+        `This file has more than ${grouped(MOST_POINTS)} points: split it into single outings.`,
       );
     }
     if (!(Math.abs(lat) <= 90 && Math.abs(lon) <= 180)) return;

@@ -50,7 +50,7 @@ describe('the value axis', () => {
     expect(min!).toBeLessThanOrEqual(y.min ?? Math.min(...values) - 0.01);
   });
 
-  it('writes as many places as its steps ask for, and a minus as one', () => {
+  it('writes as many places as its steps ask for, thousands apart, and a minus as one', () => {
     const ticks = yAxisOf(chart([line([1, 2])]), LOOK).ticks as unknown as {
       callback(value: number, index: number, all: readonly { value: number }[]): string;
     };
@@ -58,7 +58,7 @@ describe('the value axis', () => {
       ticks.callback(value, 0, [{ value }, { value: value + step }]);
     expect([text(38, 0.5), text(2000, 500), text(-1, 1), text(0.1, 0.05)]).toEqual([
       '38.0',
-      '2000',
+      '2,000',
       '−1',
       '0.10',
     ]);

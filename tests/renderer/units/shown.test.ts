@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { firstStepKg } from '../../../renderer/units/dimensions.ts';
+import { firstStepKg, unitsOf } from '../../../renderer/units/dimensions.ts';
+import { writeQuantity } from '../../../renderer/units/parseQuantity.ts';
 import { DEFAULT_CHOICES, dayText, shownWith } from '../../../renderer/units/shown.ts';
 
 const metric = shownWith(DEFAULT_CHOICES);
@@ -17,8 +18,20 @@ describe('amounts in the units of the practice', () => {
     expect(plain(metric.amount('weight', 28.44))).toBe('28.4 kg');
     expect(plain(imperial.amount('weight', 28.44))).toBe('62.7 lb');
     expect(plain(metric.amount('energyPerDay', 661.97))).toBe('662 kcal/day');
-    expect(plain(imperial.amount('energyPerDay', 661.97))).toBe('2770 kJ/day');
+    expect(plain(imperial.amount('energyPerDay', 661.97))).toBe('2,770 kJ/day');
     expect(plain(metric.amount('pace', 6.5))).toBe('6:30 min/km');
+  });
+  it('set thousands apart, and leave years and what is typed alone', () => {
+    expect(plain(metric.amount('energyPerDay', 1233.6))).toBe('1,234 kcal/day');
+    expect(plain(metric.amount('grams', 12_000))).toBe('12,000 g');
+    expect(plain(metric.amount('climb', -1000))).toBe('−1,000 m');
+    expect(metric.bare('energyPerDay', 1000)).toBe('1,000');
+    expect(metric.bare('energyPerDay', 999)).toBe('999');
+    expect(plain(metric.figure(1234.5, 'steps'))).toBe('1,235 steps');
+    expect(plain(metric.figureRange(745, 1934, 'kcal/day'))).toBe('745 to 1,934 kcal/day');
+    const sentence = 'Below 1038 kcal a day since 2026-03-02.';
+    expect(metric.sentence(sentence)).toBe('Below 1,038 kcal a day since 2026-03-02.');
+    expect(writeQuantity(1200, unitsOf('energyPerDay', DEFAULT_CHOICES))).toBe('1200');
   });
   it('show a dash for what is not there', () => {
     expect(metric.amount('weight', null)).toBe('–');

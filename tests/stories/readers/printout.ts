@@ -16,7 +16,7 @@ export function readPrintout({ file, practice }: Played): Told {
   };
   const week = /^ {2}Week: (\S+) of (\d+)$/m.exec(text);
   const minutes = found(/^ {2}This week: ([\d.]+) min$/m);
-  const fed = [...text.matchAll(/^ {4}(.+): (\d+) g a day$/gm)];
+  const fed = [...text.matchAll(/^ {4}(.+): ([\d,]+) g a day$/gm)];
   const target = found(/; target (.+)$/m);
   const kind = found(/^Programme: (\w+)/m);
   return {
@@ -27,7 +27,10 @@ export function readPrintout({ file, practice }: Played): Told {
     nextOuting: dayIn(/^ {2}Next outing: (.+)$/m),
     runMinutes: minutes === undefined ? null : Number(minutes),
     kcal: text.includes('  Fed: nothing decided') ? null : found(/^ {2}Fed: (.+) a day since/m),
-    grams: fed.length === 0 ? null : Object.fromEntries(fed.map((row) => [row[1], Number(row[2])])),
+    grams:
+      fed.length === 0
+        ? null
+        : Object.fromEntries(fed.map((row) => [row[1], Number(row[2]!.replaceAll(',', ''))])),
     weight: found(/^ {2}Weight (\d+\.\d (?:kg|lb)), /m),
     target: target === 'none' ? null : target,
     goalDay: dayIn(/^ {2}Goal reached on: (.+)$/m),

@@ -15,9 +15,12 @@ const OWNERS = ['running-plan', 'feeding-sheet', 'progress-report'] as const;
 const PROFESSIONAL = ['vet-letter', 'assessment-record'] as const;
 type Sheet = (typeof OWNERS)[number] | (typeof PROFESSIONAL)[number];
 
+/** A whole number, its thousands set apart by a comma or a space. */
+const WHOLE = '\\d{1,3}(?:[,\\s]\\d{3})*';
+
 /** What stands in a gap of a wording. */
 const GAPS: Readonly<Record<string, string>> = {
-  energy: '(\\d+ (?:kcal|kJ))',
+  energy: `(${WHOLE} (?:kcal|kJ))`,
   weight: '(\\d+[.,]\\d (?:kg|lb))',
   target: '(\\d+[.,]\\d (?:kg|lb))',
   day: '(?:\\p{L}+\\.? )?(\\d[\\d./-]+\\d)',
@@ -56,6 +59,12 @@ interface Page {
   readonly words: OwnerWords;
   readonly dayFormat: Practice['dayFormat'];
 }
+
+/** With a comma between thousands, as in English. */
+const comma = <T extends string | undefined>(text: T): T =>
+  text?.replace(/(?<=\d)\s(?=\d{3}\b)/g, ',') as T;
+
+const wholeOf = (text: string): number => Number(text.replaceAll(/[,\s]/g, ''));
 
 /** With a decimal point. */
 const decimal = <T extends string | undefined>(text: T): T => text?.replace(',', '.') as T;
@@ -147,7 +156,7 @@ function feedingSheet(page: Page): Told {
   const { text, words } = page;
   const { feeding } = words;
   return {
-    kcal: found(text, feeding.perDay, 'energy'),
+    kcal: comma(found(text, feeding.perDay, 'energy')),
     grams: printedGrams(text),
     nextWeighIn: dayIn(page, `${feeding.weighTitle} {day}`),
     ...(says(text, feeding.aims.hold)
@@ -158,9 +167,11 @@ function feedingSheet(page: Page): Told {
 
 /** Grams a day beside each food, and those of the treats, which stand in a line of their own. */
 function printedGrams(text: string): Told['grams'] {
-  const foods = text.matchAll(/^(\p{L}[^:;\n]*?)\s(\d+)\sg\s\d/gmu);
-  const treats = text.matchAll(/(?:^|;\s)(\p{L}[^:;\n]*?):\s(\d+)\sg(?=;|$)/gmu);
-  const rows = [...foods, ...treats].map(([, name, grams]) => [name, Number(grams)] as const);
+  const foods = text.matchAll(new RegExp(`^(\\p{L}[^:;\\n]*?)\\s(${WHOLE})\\sg\\s\\d`, 'gmu'));
+  const treats = text.matchAll(
+    new RegExp(`(?:^|;\\s)(\\p{L}[^:;\\n]*?):\\s(${WHOLE})\\sg(?=;|$)`, 'gmu'),
+  );
+  const rows = [...foods, ...treats].map(([, name, grams]) => [name, wholeOf(grams!)] as const);
   return rows.length === 0 ? null : Object.fromEntries(rows);
 }
 
@@ -173,7 +184,7 @@ function progressReport(page: Page): Told {
   );
   return {
     ...(said === undefined ? {} : { programme: DECIDED[said as keyof typeof decisions] }),
-    kcal: fed.find((energy) => energy !== undefined),
+    kcal: comma(fed.find((energy) => energy !== undefined)),
     nextWeighIn: dayIn(page, words.progress.weighOn),
   };
 }
