@@ -10,6 +10,7 @@ import { migrate, pending, schemaVersion } from './migrate.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Migration } from '../migrations/migration.ts';
 import { assertRuntime } from './runtime.ts';
+import { whyNothingIsTaken } from './probe.ts';
 import { storageRefusal, troubled } from './trouble.ts';
 
 /** "TROT" in ASCII: marks the file as ours. */
@@ -55,8 +56,15 @@ export function openDatabase(
       throw error;
     }
   } catch (error) {
-    throw storageRefusal(error);
+    throw whyNotOpened(error, dirname(file));
   }
+}
+
+/** SQLite does not say why it could not begin a file; whether the folder takes one at all tells. */
+function whyNotOpened(error: unknown, folder: string): unknown {
+  const unopened =
+    error instanceof BetterSqlite3.SqliteError && error.code.startsWith('SQLITE_CANTOPEN');
+  return storageRefusal((unopened ? whyNothingIsTaken(folder) : null) ?? error);
 }
 
 /** Does what is of use only, and not needed. */

@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { Refusal } from '../../contract/errors.ts';
 import type { Migration } from '../migrations/migration.ts';
+import { storageRefusal } from './trouble.ts';
 
 /** The version of the schema in the file, 0 for an empty one. */
 export function schemaVersion(db: Database): number {
@@ -37,13 +38,24 @@ function applyOne(db: Database, migration: Migration): void {
       db.pragma(`user_version = ${migration.version}`);
     }).immediate();
   } catch (error) {
-    throw new Refusal({
-      kind: 'storage',
-      message:
-        `The records could not be brought to schema ${migration.version} (${migration.name}); ` +
-        `they are unchanged. ${error instanceof Error ? error.message : ''}`.trim(),
-    });
+    throw notMigrated(migration, error);
   } finally {
     db.pragma('foreign_keys = ON');
   }
+}
+
+/** A disk that takes nothing is named as for every call; anything else is a fault of the step. */
+function notMigrated({ version, name }: Migration, error: unknown): Refusal {
+  const known = storageRefusal(error);
+  const trouble = known instanceof Refusal ? known.error.trouble : undefined;
+  const words =
+    known instanceof Refusal && trouble !== undefined
+      ? known.error.message
+      : (error as Error).message;
+  return new Refusal({
+    kind: 'storage',
+    message:
+      `The records could not be brought to schema ${version} (${name}); they are unchanged. ${words}`.trim(),
+    ...(trouble === undefined ? {} : { trouble }),
+  });
 }

@@ -63,7 +63,7 @@ function openFile(file: string, instant: string): { raw: Database; limited: Refu
     const trouble = error instanceof Refusal ? error.error.trouble : undefined;
     if (trouble !== 'disk full' && trouble !== 'unwritable') throw error;
     if (!existsSync(file) || statSync(file).size === 0) throw error;
-    return { raw: openForReading(file), limited: error as Refusal };
+    return { raw: openForReading(file, trouble), limited: error as Refusal };
   }
 }
 

@@ -1,7 +1,8 @@
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
+import type { Trouble } from '../../contract/errors.ts';
 import { hasLog } from '../backup/whole.ts';
 import { assertOursAndNotNewer } from './database.ts';
 import { pending, schemaVersion } from './migrate.ts';
@@ -11,14 +12,12 @@ import { troubled } from './trouble.ts';
 // Records on a disk that is full or cannot be written. SQLite wants to write beside the file even to
 // read it, so they are read into memory, and nothing on their disk is touched.
 
-/** What SQLite needs beside the file, and a save or two. Ours (D). */
-const ENOUGH_BYTES = 256 * 1024;
-
 /**
  * Opens records for reading only.
+ * @param because what the disk has against writing
  * @throws Refusal or SqliteError when they cannot be read either, or are of an older schema
  */
-export function openForReading(file: string): Database {
+export function openForReading(file: string, because: Trouble): Database {
   const db = hasLog(file) ? openWithLog(file) : inMemory(file);
   try {
     db.pragma('query_only = ON');
@@ -26,7 +25,7 @@ export function openForReading(file: string): Database {
     assertOursAndNotNewer(db, MIGRATIONS);
     if (pending(schemaVersion(db), MIGRATIONS).length === 0) return db;
     throw troubled(
-      'unwritable',
+      because,
       'The records are of an older version of Trotwell and have to be brought to this one first, but their disk is full or cannot be written.',
     );
   } catch (error) {
@@ -62,17 +61,4 @@ function withOwnIndex(file: string): Database {
   const db = new BetterSqlite3(file);
   db.pragma('locking_mode = EXCLUSIVE');
   return db;
-}
-
-/** True when a folder takes something again; tried with a file that is removed at once. */
-export function hasRoomAgain(folder: string): boolean {
-  const probe = join(folder, 'room.part');
-  try {
-    writeFileSync(probe, Buffer.alloc(ENOUGH_BYTES), { mode: 0o600 });
-    return true;
-  } catch {
-    return false;
-  } finally {
-    rmSync(probe, { force: true });
-  }
 }

@@ -44,7 +44,7 @@ function letter(material: Material, reader: 'owner' | 'vet', words: OwnerWords) 
   };
 }
 
-/** Tells the dog's story that a file was made. Records opened for reading only keep no story. */
+/** Tells the dog's story that a file was made. A disk that takes nothing keeps no story: the file goes out. */
 async function keepMade(context: Context, dogId: string, what: string): Promise<void> {
   try {
     await keepHistory(context, context.db, {
@@ -58,7 +58,8 @@ async function keepMade(context: Context, dogId: string, what: string): Promise<
     });
   } catch (error) {
     const known = storageRefusal(error);
-    if (!(known instanceof Refusal) || known.error.trouble !== 'unwritable') throw error;
+    const trouble = known instanceof Refusal ? known.error.trouble : undefined;
+    if (trouble !== 'unwritable' && trouble !== 'disk full') throw error;
   }
 }
 

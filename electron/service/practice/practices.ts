@@ -11,7 +11,7 @@ import { DATABASE_FILES, openContext, removeDemo, type OpenContext } from '../da
 import { settleImport } from '../exchange/importMark.ts';
 import { readLogo, readPractice } from './practice.ts';
 import { keepPrivate } from '../keeping/privacy.ts';
-import { hasRoomAgain } from '../database/reading.ts';
+import { whyNothingIsTaken } from '../database/probe.ts';
 import { readRules } from './rules.ts';
 import { readShelf } from '../food/shelf.ts';
 import { storageRefusal, troubled } from '../database/trouble.ts';
@@ -118,7 +118,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
 
 /** Records that were opened for reading only are opened as ever once there is room again. */
 function wideWherePossible(context: OpenContext, clock: () => Date): OpenContext {
-  if (context.limited === null || !hasRoomAgain(context.folder)) return context;
+  if (context.limited === null || whyNothingIsTaken(context.folder) !== null) return context;
   context.raw.close();
   return openContext(context.folder, context.which, clock);
 }
