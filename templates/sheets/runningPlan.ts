@@ -132,43 +132,66 @@ function soFar(onward: PlanOnward, words: OwnerWords['plan'], format: Format): s
 
 /** The running plan, or the walking programme, as one part of a document. */
 export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
-  const words = data.ramp === null ? stoppedWords(all) : wordsFor(all, programmeOf(data.ramp));
+  const { ramp } = data;
+  return ramp === null ? stoppedPart(data, stoppedWords(all)) : plannedPart(data, ramp, all);
+}
+
+/** A dog that may not run: what was found, what to watch, and the vet's answer. */
+function stoppedPart(data: RunningPlanData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
-  const { ramp, dog, findings, screening } = data;
-  const { plan } = words;
+  const { dog, screening } = data;
+  return {
+    ...headOf(data, words),
+    body: [...standing(data, words, tools), heatFirstAid(words, dog.name, tools)],
+    end: [
+      askYourVet(words, dog.name),
+      sourceNote([...screening.reasons, ...ADVICE], words.sources),
+    ],
+  };
+}
+
+function plannedPart(data: RunningPlanData, ramp: Ramp, all: OwnerWords): Sheet {
+  const words = wordsFor(all, programmeOf(ramp));
+  const tools = press(data, words.frame);
+  const { dog, screening, heat } = data;
+  const notes = rampNotes(ramp.reasons, { words, format: tools.format, dog: dog.name });
+  const advice = pair(foodAndWater(words), askYourVet(words, dog.name));
+  const items = [...screening.reasons, ...ramp.reasons, ...(heat?.reasons ?? []), ...ADVICE];
+  return {
+    ...headOf(data, words),
+    body: [
+      atAGlance(ramp, data.onward ?? null, words.plan, tools),
+      ...standing(data, words, tools),
+      ...everyOuting(data, words, tools),
+      heatFirstAid(words, dog.name, tools),
+      ...withAdvice(weekPages(ramp, data, words, tools), advice, ramp),
+      ...notes.body,
+    ],
+    end: [...notes.end, sourceNote(items, words.sources)],
+  };
+}
+
+const headOf = ({ dog }: RunningPlanData, { frame, plan }: OwnerWords) => ({
+  words: frame,
+  kind: plan.kind,
+  title: fill(plan.title, { dog: dog.name }),
+  reminder: plan.reminder,
+});
+
+/** May it run, what was found, and when to stop. */
+function standing(data: RunningPlanData, words: OwnerWords, tools: Press): readonly Content[] {
+  const { dog, findings, screening } = data;
   const facts = [
     ...bodyFacts(findings, words.findings, tools.format),
     ...gaitFacts(findings, words.findings),
     consentFact(findings, words.findings, tools.format),
   ];
-  const notes = rampNotes(ramp?.reasons ?? [], { words, format: tools.format, dog: dog.name });
-  const vet = askYourVet(words, dog.name);
-  const items = [
-    ...screening.reasons,
-    ...(ramp?.reasons ?? []),
-    ...(ramp === null ? [] : (data.heat?.reasons ?? [])),
-    ...ADVICE,
+  return [
+    screeningBlock(screening, dog.name, words, tools),
+    section(words.plan.found, [factGrid(facts, tools.colours)]),
+    ...gaitNote(findings, words),
+    stopRules(words, dog.name, tools),
   ];
-  return {
-    words: words.frame,
-    kind: plan.kind,
-    title: fill(plan.title, { dog: dog.name }),
-    reminder: plan.reminder,
-    body: [
-      ...(ramp === null ? [] : [atAGlance(ramp, data.onward ?? null, plan, tools)]),
-      screeningBlock(screening, dog.name, words, tools),
-      section(plan.found, [factGrid(facts, tools.colours)]),
-      ...gaitNote(findings, words),
-      stopRules(words, dog.name, tools),
-      ...(ramp === null ? [] : everyOuting(data, words, tools)),
-      heatFirstAid(words, dog.name, tools),
-      ...(ramp === null
-        ? []
-        : withAdvice(weekPages(ramp, data, words, tools), pair(foodAndWater(words), vet), ramp)),
-      ...notes.body,
-    ],
-    end: [...(ramp === null ? [vet] : notes.end), sourceNote(items, words.sources)],
-  };
 }
 
 /** What only a dog with outings needs. */

@@ -5,7 +5,6 @@ import { assertNotCutOff, assertWhole, hasLog } from '../backup/whole.ts';
 import { makeFolder } from '../backup/durable.ts';
 import { snapshot } from '../backup/snapshot.ts';
 import { backupsFolder, nextName } from '../backup/folder.ts';
-import { searchText } from '../dogs/searchText.ts';
 import { migrate, pending, schemaVersion } from './migrate.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Migration } from '../migrations/migration.ts';
@@ -43,10 +42,6 @@ export function openDatabase(
         backUpBeforeMigration(db, file, instant);
       }
       setUp(db);
-      // Text as it is searched, for what is not kept in that form.
-      db.function('as_searched', { deterministic: true }, (text: unknown) =>
-        searchText(String(text)),
-      );
       migrate(db, migrations);
       // What SQLite knows of the tables' sizes may be from before a large import: joins would crawl.
       whereThereIsRoom(() => db.pragma('optimize = 0x10002'));

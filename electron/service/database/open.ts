@@ -6,6 +6,7 @@ import { CamelCasePlugin, Kysely, SqliteDialect, type Driver } from 'kysely';
 import { Refusal } from '../../contract/errors.ts';
 import type { Context } from './context.ts';
 import { localDay } from '../day.ts';
+import { searchText } from '../dogs/searchText.ts';
 import { foldIn, openDatabase } from './database.ts';
 import { openForReading } from './reading.ts';
 import type { Schema } from './schema.ts';
@@ -49,12 +50,14 @@ export function openContext(folder: string, which: 'own' | 'demo', clock: () => 
   };
 }
 
-/** Typed queries on an open file. */
-export const queriesOn = (raw: Database): Kysely<Schema> =>
-  new Kysely<Schema>({
+/** Typed queries on an open file, which may ask for text as it is searched where none is kept so. */
+export function queriesOn(raw: Database): Kysely<Schema> {
+  raw.function('as_searched', { deterministic: true }, (text: unknown) => searchText(String(text)));
+  return new Kysely<Schema>({
     dialect: new PatientDialect(raw),
     plugins: [new CamelCasePlugin({ underscoreBeforeDigits: true })],
   });
+}
 
 function openFile(file: string, instant: string): { raw: Database; limited: Refusal | null } {
   try {
