@@ -5,7 +5,6 @@ import { exifSegment, jpegWith, pngOf } from '../support/pictures.ts';
 import { deskPage } from './pages/deskPage.ts';
 import { dogPage } from './pages/dogPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
-import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 
 const section = (page: Page) => page.getByRole('region', { name: 'Photos and letters' });
@@ -94,7 +93,6 @@ describe('photos and letters at a visit', () => {
     await entry(page, 'stride b.jpg').getByRole('button', { name: 'Open' }).click();
     const dialogue = page.getByRole('dialog', { name: 'stride b.jpg' });
     await dialogue.getByRole('img', { name: 'stride b.jpg' }).waitFor();
-    expect(await axeViolations(page)).toEqual([]);
     const download = page.waitForEvent('download');
     await dialogue.getByRole('button', { name: 'Save a copy' }).click();
     const saved = await download;
@@ -113,8 +111,7 @@ describe('photos and letters at a visit', () => {
     await entry(page, 'scan.png').waitFor();
   });
 
-  it('passes the accessibility rules and complains of nothing', async () => {
-    expect(await axeViolations(page)).toEqual([]);
+  it('complains of nothing', async () => {
     expect(complaints).toEqual([]);
   });
 

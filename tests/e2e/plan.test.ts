@@ -3,7 +3,6 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { planPage } from './pages/planPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
-import { axeViolations } from './support/axe.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 
 // Sessions, review, edits and rules by hand, on the demonstration's Bramble, whose owner has told of
@@ -36,12 +35,10 @@ describe('a plan that goes on', () => {
     await plan.review.getByText('Go on as planned').waitFor();
     await plan.changeNewest();
     await plan.sessions.getByLabel('The next day').selectOption({ label: 'Stiff for over 24 h' });
-    expect(await axeViolations(page)).toEqual([]);
     await plan.keepResult();
     // Stiffness over 24 h: back one step and 2 days off (soreness rules, human; M).
     await plan.review.getByText('Back one step').waitFor();
     expect(await plan.review.innerText()).toMatch(/evidence B/i);
-    expect(await axeViolations(page)).toEqual([]);
   });
 
   it('keeps the review as a new version beside the old one, and shows what differs', async () => {
@@ -56,7 +53,6 @@ describe('a plan that goes on', () => {
     await plan.versions.getByRole('table', { name: 'Run-minutes a week' }).waitFor();
     await plan.versions.getByText('All weeks of version 1').click();
     await plan.versions.getByRole('table', { name: 'Version 1, week by week' }).waitFor();
-    expect(await axeViolations(page)).toEqual([]);
   });
 
   it('names the broken rule of an edit and asks for a reason', async () => {
@@ -74,7 +70,6 @@ describe('a plan that goes on', () => {
       .getByText(/run-minutes, .* at most/)
       .first()
       .waitFor();
-    expect(await axeViolations(page)).toEqual([]);
     await plan.editing.getByRole('button', { name: 'Save as a new version' }).click();
     await plan.editing.getByRole('alert').getByText('Not saved.').waitFor();
   });
@@ -95,7 +90,6 @@ describe('a plan that goes on', () => {
     await page.keyboard.press('Enter');
     const part = editing.getByRole('region', { name: `Week ${week}`, exact: true });
     await part.getByText('by hand').first().waitFor();
-    expect(await axeViolations(page)).toEqual([]);
     await editing.getByRole('button', { name: 'Undo the last change' }).click();
     await editing.getByText('0 changes').waitFor();
   });
@@ -118,7 +112,6 @@ describe('a plan that goes on', () => {
     await page.reload();
     await plan.editing.getByText(/Unsaved input of .* is back/).waitFor();
     await plan.editing.getByText('1 change. No rule is broken without a reason').waitFor();
-    expect(await axeViolations(page)).toEqual([]);
     await plan.editing.getByRole('button', { name: 'Save as a new version' }).click();
     await page.getByRole('heading', { name: 'Version 3, in force' }).waitFor();
     const kept = plan.versions.getByText('Kept because: Ran this far last summer.');
@@ -130,7 +123,6 @@ describe('a plan that goes on', () => {
     await weeks.getByLabel('Calendar').check();
     const table = weeks.getByRole('table', { name: /by calendar week/ });
     await table.getByText('today').waitFor();
-    expect(await axeViolations(page)).toEqual([]);
   });
 
   it('stops at lameness, and says vet first', async () => {
@@ -141,7 +133,6 @@ describe('a plan that goes on', () => {
     await plan.review.getByText('Stop: the vet first').waitFor();
     await plan.takeOver(4);
     await page.getByText('Running is stopped.').first().waitFor();
-    expect(await axeViolations(page)).toEqual([]);
   });
 
   it('follows a rule that the practice changed, and says so', async () => {
@@ -172,12 +163,10 @@ describe('a plan that goes on', () => {
       .getByRole('alert')
       .getByText(/A reason is needed/)
       .waitFor();
-    expect(await axeViolations(page)).toEqual([]);
     await page.getByLabel('Reason for the change').fill('Slower is what we have seen to last.');
     await page.getByRole('button', { name: 'Keep the change' }).click();
     await page.getByText('1 rule is changed.').waitFor();
     await page.getByText('Changed by this practice').waitFor();
-    expect(await axeViolations(page)).toEqual([]);
     const after = await planned();
     expect(after.weeks).toBeGreaterThan(before.weeks);
     expect(after.why).toContain('set by the practice; as published 20 %');

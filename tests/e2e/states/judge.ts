@@ -1,25 +1,20 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { axeViolations } from '../support/axe.ts';
+import { axeViolations, violationsInDark } from '../support/axe.ts';
 import { cutOff } from '../support/looks.ts';
 import type { Shot, Walk } from './walk.ts';
 import { goWalk } from './walks.ts';
 
-/** Colours differ between light and dark; everything else axe looks at does not. */
-const COLOURS = ['color-contrast'];
-
 /** What fits here fits a larger window. */
 const SMALL = { width: 1024, height: 700 };
 
-/** Judges each state in light, and its colours in dark as well. */
+/** Judges each state in light, and its colours in dark as well: nothing else differs. */
 function judge(found: string[]): (page: Page) => Shot {
   return (first) =>
     async (name, { same = false, page = first } = {}) => {
       if (same) return;
-      await page.emulateMedia({ colorScheme: 'dark' });
-      const dark = await axeViolations(page, COLOURS);
-      await page.emulateMedia({ colorScheme: 'light' });
       const light = [...(await axeViolations(page)), ...(await cutOff(page))];
+      const dark = await violationsInDark(page);
       found.push(...dark.map((line) => `${name}, dark: ${line}`));
       found.push(...light.map((line) => `${name}: ${line}`));
     };

@@ -5,27 +5,94 @@ import type { Page } from 'playwright-core';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
-/**
- * Every violation axe finds on the page as it stands, one line each; empty when there is none.
- * `rules` are the ids of those that are looked at, all where none is named.
- */
-export async function axeViolations(
-  page: Page,
-  rules: readonly string[] = [],
-): Promise<readonly string[]> {
-  const loaded = await page.evaluate(() => 'axe' in window);
-  // Evaluated, not added as a script: the page's own policy must stay as strict as it is.
-  if (!loaded) await page.evaluate(await readFile(axePath, 'utf8'));
-  const results = await page.evaluate(async (only) => {
-    // A colour on its way to another is none that anybody has to read.
-    const turning = document.getAnimations().filter((one) => one instanceof CSSTransition);
-    await Promise.allSettled(turning.map(({ finished }) => finished));
-    const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeResults> } };
-    const named = only.length === 0 ? {} : { runOnly: { type: 'rule', values: only } };
-    return axe.run({ resultTypes: ['violations'], selectors: false, preload: false, ...named });
-  }, rules);
-  return results.violations.map(
+/** What a window that axe was put into holds. */
+interface Looker {
+  readonly axe: { run(context: object, options: object): Promise<AxeResults> };
+  /** The looks whose contrast was judged in it. */
+  looks: Set<string>;
+  /** One element of each look that the last judging met first. */
+  fresh: readonly Element[];
+}
+
+type Violations = AxeResults['violations'];
+
+const lines = (violations: Violations): readonly string[] =>
+  violations.map(
     ({ id, help, nodes }) =>
       `${id}: ${help} (${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary ?? ''}`).join(' | ')})`,
   );
+
+/**
+ * Every violation axe finds on the page as it stands, one line each; empty when there is none.
+ * Contrast costs more than all other rules together, and a thousand cells of a table look alike: it
+ * is judged once a window for each look.
+ */
+export async function axeViolations(page: Page): Promise<readonly string[]> {
+  const loaded = await page.evaluate(() => 'axe' in window);
+  // Evaluated, not added as a script: the page's own policy must stay as strict as it is.
+  if (!loaded) await page.evaluate(await readFile(axePath, 'utf8'));
+  await page.evaluate(meetLooks);
+  return lines([
+    ...(await page.evaluate(judgeContrast)),
+    ...(await page.evaluate((): Promise<Violations> => {
+      const { axe } = window as unknown as Looker;
+      const rules = { 'color-contrast': { enabled: false } };
+      return axe
+        .run(document, { resultTypes: ['violations'], selectors: false, preload: false, rules })
+        .then(({ violations }) => violations);
+    })),
+  ]);
+}
+
+/** The contrast, in the dark, of the looks that `axeViolations` has just met first. */
+export async function violationsInDark(page: Page): Promise<readonly string[]> {
+  if (await page.evaluate(() => (window as unknown as Looker).fresh.length === 0)) return [];
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const found = lines(await page.evaluate(judgeContrast));
+  await page.emulateMedia({ colorScheme: 'light' });
+  return found;
+}
+
+/** Runs in the page. */
+async function judgeContrast(): Promise<Violations> {
+  // A colour on its way to another is none that anybody has to read.
+  const turning = document.getAnimations().filter((one) => one instanceof CSSTransition);
+  await Promise.allSettled(turning.map(({ finished }) => finished));
+  const { axe, fresh } = window as unknown as Looker;
+  if (fresh.length === 0) return [];
+  const runOnly = { type: 'rule', values: ['color-contrast'] };
+  const options = { resultTypes: ['violations'], selectors: false, preload: false, runOnly };
+  return (await axe.run({ include: fresh }, options)).violations;
+}
+
+/** Runs in the page. */
+function meetLooks(): void {
+  const looker = window as unknown as Looker;
+  looker.looks ??= new Set();
+  /** What the style sheets know an element by, and all it stands in; even rows apart from odd ones. */
+  const shells = new Map<Element, string>();
+  const shellOf = (element: Element): string => {
+    const known = shells.get(element);
+    if (known !== undefined) return known;
+    const around = element.parentElement === null ? '' : shellOf(element.parentElement);
+    const turn = element.tagName === 'TR' ? (element as HTMLTableRowElement).rowIndex % 2 : '';
+    const says = [...element.attributes]
+      .filter(({ name }) => /^(class|style|disabled|type|role|data-.*|aria-.*)$/.test(name))
+      .filter(({ name }) => !/^aria-(label|labelledby|describedby|controls|owns)$/.test(name))
+      .map(({ name, value }) => `${name}=${value}`);
+    const shell = `${around}>${element.tagName}${turn} ${says.join(' ')}`;
+    shells.set(element, shell);
+    return shell;
+  };
+  const hasText = (element: Element): boolean =>
+    'value' in element ||
+    [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== '');
+  const scheme = matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+  const isNew = (element: Element): boolean => {
+    const look = `${scheme} ${shellOf(element)}`;
+    if (looker.looks.has(look)) return false;
+    looker.looks.add(look);
+    return true;
+  };
+  looker.fresh = [...document.body.querySelectorAll('*')].filter(hasText).filter(isNew);
 }
