@@ -4,7 +4,7 @@ import { blankClient } from '../../electron/contract/blank.ts';
 import { createService } from '../../electron/service/service.ts';
 import { FONTS, temporaryFolder } from '../service/desk.ts';
 import { chance } from './support/chance.ts';
-import { long } from './support/form.ts';
+import { long } from '../support/form.ts';
 
 // A clock that is set forth and back by minutes to years, and a computer that travels: the zones lie
 // up to 26 hours apart and change between winter and summer on different days.

@@ -10,7 +10,7 @@ import { openOwn, temporaryFolder, type TestDesk } from '../service/desk.ts';
 import { fullRecord } from '../service/exchange/support/fullRecord.ts';
 import { faults, lookAt } from '../survival/support/run.ts';
 import { chance } from './support/chance.ts';
-import { long } from './support/form.ts';
+import { long } from '../support/form.ts';
 
 // Backups and bundles that were changed by accident or on purpose. Each is refused by a named error,
 // or comes to what the sound file came to; the records and their folder stay as they were.

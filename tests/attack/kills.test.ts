@@ -3,7 +3,7 @@ import { temporaryFolder, testService } from '../service/desk.ts';
 import { start, wait } from '../survival/support/run.ts';
 import { chance } from './support/chance.ts';
 import { judge, noTally, type Tally } from './support/claims.ts';
-import { long } from './support/form.ts';
+import { long } from '../support/form.ts';
 
 // A process that saves through the public calls is killed (SIGKILL) at random, again and again on the
 // same records. Every save it acknowledged must be there, whole, and the records must open.

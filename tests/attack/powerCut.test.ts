@@ -6,7 +6,7 @@ import { temporaryFolder } from '../service/desk.ts';
 import { start, wait } from '../survival/support/run.ts';
 import { chance } from './support/chance.ts';
 import { judge, noTally } from './support/claims.ts';
-import { long } from './support/form.ts';
+import { long } from '../support/form.ts';
 
 // The records lie on a file system of their own, on a block device that is a file. At some moment the
 // worker is halted and the device copied as it is: what the system still held in memory is lost, as

@@ -16,6 +16,6 @@ const { status } = spawnSync(
     'tests/survival',
     ...process.argv.slice(2),
   ],
-  { cwd: ROOT, stdio: 'inherit', env: { ...process.env, ATTACK: 'long' } },
+  { cwd: ROOT, stdio: 'inherit', env: { ...process.env, TESTS: 'long' } },
 );
 process.exit(status ?? 1);

@@ -10,7 +10,7 @@ import { removeTemplate, templateFile, wordsOf } from '../contract/support/recor
 import { samplesOf } from '../contract/support/samples.ts';
 import { openOwn, serviceOn, testService, type TestDesk } from '../service/desk.ts';
 import { faults, lookAt } from '../survival/support/run.ts';
-import { long } from './support/form.ts';
+import { long } from '../support/form.ts';
 import { smallDisk, type SmallDisk } from './support/smallDisk.ts';
 import {
   arrive,

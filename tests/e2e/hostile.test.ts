@@ -9,6 +9,8 @@ import {
 } from '../../electron/contract/blank.ts';
 import type { CallName, InputOf, ResultOf } from '../../electron/contract/contract.ts';
 import { HOSTILE_NAMES, LONG_NOTES } from '../support/hostileTexts.ts';
+import { lead } from './states/walk.ts';
+import { someOf } from '../support/form.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
@@ -90,8 +92,9 @@ describe('names and notes that mean mischief', () => {
   afterAll(() => desk?.close());
 
   async function go(path: string, ready: string): Promise<void> {
-    await page.goto('about:blank');
-    await page.goto(`${new URL(desk.host.address).origin}/#${path}`);
+    // By way of a page without a dog, so that nothing of the one before can be taken for this one.
+    await lead(page, '/nowhere', 'There is no such page');
+    await page.evaluate((hash) => (location.hash = hash), `#${path}`);
     await page.locator(`main ${ready}`).first().waitFor();
   }
 
@@ -116,7 +119,7 @@ describe('names and notes that mean mischief', () => {
     await assertHarmless();
   });
 
-  it.each(HOSTILE_NAMES)('head the page of the dog: $what', async ({ what }) => {
+  it.each(someOf(HOSTILE_NAMES, 3))('head the page of the dog: $what', async ({ what }) => {
     const dog = dogs.find((one) => one.what === what)!;
     await go(`/dogs/${dog.id}`, 'h1');
     await page.waitForFunction(() => document.querySelector('main table') !== null);

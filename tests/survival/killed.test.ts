@@ -8,7 +8,7 @@ import { MIGRATIONS } from '../../electron/service/migrations/index.ts';
 import { openOwn, temporaryFolder, testService } from '../service/desk.ts';
 import { faults, lookAt, start, until, wait } from './support/run.ts';
 import { chance } from '../attack/support/chance.ts';
-import { long } from '../attack/support/form.ts';
+import { long } from '../support/form.ts';
 
 // A process is killed in the middle of its work (SIGKILL: it gets no chance to tidy up), and what it
 // left is looked at. Kills while it saves, and cuts of the power, are in `tests/attack/`.

@@ -11,7 +11,7 @@ import { fullRecord } from '../service/exchange/support/fullRecord.ts';
 import { dogOf, soundVisit } from '../service/support/records.ts';
 import { faults, lookAt, start, wait } from './support/run.ts';
 import { chance } from '../attack/support/chance.ts';
-import { long } from '../attack/support/form.ts';
+import { long } from '../support/form.ts';
 
 // An import is killed (SIGKILL) at moments spread over the whole of it; see killed.test.ts for what
 // that shows and what not.
@@ -76,7 +76,7 @@ test('an import of a bundle, killed, leaves the old records or the new ones', as
   expect(Object.keys(states)).toHaveLength(2);
 
   const random = chance(7);
-  const KILLS = long ? 16 : 8;
+  const KILLS = long ? 16 : 4;
   const seen = { old: 0, new: 0, filesBefore: 0, swept: 0 };
   for (let run = 0; run < KILLS; run++) {
     const folder = copy();
@@ -132,7 +132,7 @@ test('an import of weights, killed, leaves all of them or none', async () => {
   };
   const took = await undisturbed('importWeights', copy(), table);
   const random = chance(8);
-  const KILLS = long ? 12 : 6;
+  const KILLS = long ? 12 : 3;
   const seen = { old: 0, new: 0 };
   for (let run = 0; run < KILLS; run++) {
     const folder = copy();
