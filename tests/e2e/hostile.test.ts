@@ -88,6 +88,10 @@ describe('names and notes that mean mischief', () => {
     const typed = HOSTILE_NAMES.find(({ what }) => what === 'an image that runs a script')!.typed;
     await ask('practice/save', { ...blankPractice(), name: typed, practitioner: typed });
     for (const { what, typed: name } of HOSTILE_NAMES) await add(what, name);
+    // The page has not heard of the practice that was opened behind its back.
+    await page.goto('about:blank');
+    await page.goto(`${new URL(desk.host.address).origin}/#/`);
+    await page.locator('main table').first().waitFor();
   }, 120_000);
   afterAll(() => desk?.close());
 
