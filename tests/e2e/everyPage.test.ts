@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskPage } from './pages/deskPage.ts';
 import { dogPage } from './pages/dogPage.ts';
+import { settingsPage } from './pages/settingsPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { ungroupedIn } from '../support/ungrouped.ts';
 import { axeViolations } from './support/axe.ts';
@@ -86,6 +87,7 @@ const countedText = (page: Page): Promise<string> =>
   page.locator('main').evaluate((main: HTMLElement) => {
     const ranges = [...main.querySelectorAll<HTMLElement>('.visually-hidden')];
     for (const range of ranges) range.style.display = 'none';
+    for (const part of main.querySelectorAll('details')) part.open = true;
     const text = main.innerText;
     for (const range of ranges) range.style.display = '';
     return text;
@@ -137,11 +139,6 @@ describe('every page of the demonstration', () => {
     });
   }
 
-  it.each(PAGES)('sets thousands apart wherever it counts: $name', async (target) => {
-    await visit(target);
-    expect(ungroupedIn(await countedText(page))).toEqual([]);
-  });
-
   it.each(PAGES)('keeps still where motion is to be reduced: $name', async (target) => {
     await page.emulateMedia({ reducedMotion: 'reduce' });
     await visit(target);
@@ -182,6 +179,26 @@ describe('every page of the demonstration', () => {
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await paper()).not.toBe(before);
     await choose('As the system');
+  });
+
+  describe('with energies in kJ, which run into thousands', () => {
+    const named = (name: string) => PAGES.find((target) => target.name === name)!;
+
+    beforeAll(async () => {
+      await visit(named('settings'));
+      await settingsPage(page).choose('Energy', 'kJ');
+      await settingsPage(page).save();
+    });
+
+    it.each(PAGES)('sets thousands apart wherever it counts: $name', async (target) => {
+      await visit(target);
+      expect(ungroupedIn(await countedText(page))).toEqual([]);
+    });
+
+    it('shows some', async () => {
+      await visit(named('dog'));
+      expect(await countedText(page)).toMatch(/\d,\d{3}\skJ/);
+    });
   });
 
   it('never breaks the content security policy or throws', () => {
