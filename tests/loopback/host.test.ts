@@ -311,3 +311,35 @@ test('an answer under way goes out when the host closes', async () => {
   expect(await reaches('127.0.0.1', port)).toBe(false);
   ({ host, key } = await openHost(desk.service));
 });
+
+test('a file that comes in without end does not keep the host from closing', async () => {
+  const { port } = host;
+  const line = openLine(port);
+  line.write(
+    `POST /files/in HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nAuthorization: Bearer ${key}\r\n` +
+      'Content-Type: application/octet-stream\r\nTrotwell-Purpose: attachment\r\n' +
+      'Trotwell-File-Name: x.pdf\r\nContent-Length: 1000000\r\n\r\nx',
+  );
+  const drip = setInterval(() => line.write('x'), 100);
+  await new Promise((resolve) => setTimeout(resolve, 300));
+  await host.close();
+  clearInterval(drip);
+  ({ host, key } = await openHost(desk.service));
+}, 30_000);
+
+test('a request refused before its body was read leaves no timer behind', async () => {
+  const timers = (): number =>
+    process.getActiveResourcesInfo().filter((name) => name === 'Timeout').length;
+  const brief = await openHost(desk.service, { slowestRequestMs: 100 });
+  const before = timers();
+  for (let i = 0; i < 20; i++) {
+    const line = openLine(brief.host.port);
+    line.write(`POST /call/app/status HTTP/1.1\r\nHost: 127.0.0.1:${brief.host.port}\r\n`);
+    line.write('Content-Length: 3000000\r\n\r\n');
+    await line.next();
+    line.end();
+    await line.ended;
+  }
+  await brief.host.close();
+  await expect.poll(timers).toBeLessThan(before + 10);
+});
