@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { nextTick, type Component } from 'vue';
 import type { z } from 'zod';
+import { grouped } from '../../../core/quantityText.ts';
 import TextField from '../../../renderer/components/fields/TextField.vue';
 import FoodName from '../../../renderer/visits/FoodName.vue';
 import { contract, type CallName } from '../../../electron/contract/contract.ts';
@@ -34,54 +35,54 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['pages/SettingsPage.vue', 'Address', 'practice/save', 'address'],
   ['pages/SettingsPage.vue', 'Registration text', 'practice/save', 'registration'],
   ['pages/SettingsPage.vue', 'Line at the foot of each page', 'practice/save', 'footer'],
-  ['plan/BreachLine.vue', 'Keep it, because', 'plans/edit', 'kept.0.reason'],
-  ['plan/EditPart.vue', 'Note on the change', 'plans/edit', 'note'],
-  ['plan/ReviewPart.vue', 'Note on the review', 'plans/review', 'note'],
-  ['plan/SessionMore.vue', 'The owner’s words', 'sessions/save', 'session.note'],
+  ['plans/BreachLine.vue', 'Keep it, because', 'plans/edit', 'kept.0.reason'],
+  ['plans/EditPart.vue', 'Note on the change', 'plans/edit', 'note'],
+  ['plans/ReviewPart.vue', 'Note on the review', 'plans/review', 'note'],
+  ['plans/SessionMore.vue', 'The owner’s words', 'sessions/save', 'session.note'],
   ['rules/RuleLine.vue', 'Reason for the change', 'rules/set', 'reason'],
   ['settings/FoodsPart.vue', 'Name', 'shelf/keepFood', 'food.name'],
   ['settings/PeoplePart.vue', 'Name', 'practitioners/save', 'practitioner.name'],
   ['settings/PhrasesPart.vue', 'Text of the phrase', 'shelf/keepPhrase', 'text'],
-  ['visit/AmendPart.vue', 'Reason for the amendment', 'visits/save', 'reason'],
-  ['visit/DietTable.vue', "entry.treat ? 'Treat' : 'Food'", 'visits/save', 'visit.diet.0.name'],
-  ['visit/FoodProposalPart.vue', 'Note on the decision', 'visits/save', 'food.note'],
-  ['visit/FoodSwitchFields.vue', 'Name of the new food', 'visits/save', 'food.foodSwitch.name'],
-  ['visit/GaitSection.vue', 'Gait note', 'visits/save', 'visit.gaitNote'],
+  ['visits/AmendPart.vue', 'Reason for the amendment', 'visits/save', 'reason'],
+  ['visits/DietTable.vue', "entry.treat ? 'Treat' : 'Food'", 'visits/save', 'visit.diet.0.name'],
+  ['visits/FoodProposalPart.vue', 'Note on the decision', 'visits/save', 'food.note'],
+  ['visits/FoodSwitchFields.vue', 'Name of the new food', 'visits/save', 'food.foodSwitch.name'],
+  ['visits/GaitSection.vue', 'Gait note', 'visits/save', 'visit.gaitNote'],
   [
-    'visit/ClearancePart.vue',
+    'visits/ClearancePart.vue',
     'Vet who cleared it',
     'visits/save',
     'visit.lamenessClearances.0.vet',
   ],
-  ['visit/ClearancePart.vue', 'Cleared for', 'visits/save', 'visit.lamenessClearances.0.scope'],
-  ['visit/InjuryPart.vue', 'Structure', 'visits/save', 'visit.injuries.0.structure'],
-  ['visit/InjuryPart.vue', 'What was done', 'visits/save', 'visit.injuries.0.done'],
-  ['visit/DiseasePart.vue', 'Which disease', 'visits/save', 'visit.disease.words'],
-  ['visit/MedicinePart.vue', 'Medicine given now', 'visits/save', 'visit.medicine'],
-  ['visit/FeedingPart.vue', 'Who feeds the dog', 'visits/save', 'visit.feeding.fedBy'],
-  ['visit/FeedingPart.vue', 'Table food and supplements', 'visits/save', 'visit.feeding.extras'],
+  ['visits/ClearancePart.vue', 'Cleared for', 'visits/save', 'visit.lamenessClearances.0.scope'],
+  ['visits/InjuryPart.vue', 'Structure', 'visits/save', 'visit.injuries.0.structure'],
+  ['visits/InjuryPart.vue', 'What was done', 'visits/save', 'visit.injuries.0.done'],
+  ['visits/DiseasePart.vue', 'Which disease', 'visits/save', 'visit.disease.words'],
+  ['visits/MedicinePart.vue', 'Medicine given now', 'visits/save', 'visit.medicine'],
+  ['visits/FeedingPart.vue', 'Who feeds the dog', 'visits/save', 'visit.feeding.fedBy'],
+  ['visits/FeedingPart.vue', 'Table food and supplements', 'visits/save', 'visit.feeding.extras'],
   [
-    'visit/QuestionnairePart.vue',
+    'visits/QuestionnairePart.vue',
     'Name of the questionnaire',
     'visits/save',
     'visit.questionnaires.0.name',
   ],
-  ['visit/HistoryFields.vue', 'Vet', 'visits/save', 'visit.consent.vet'],
-  ['visit/HistoryFields.vue', 'For what', 'visits/save', 'visit.consent.scope'],
-  ['visit/PlanProposalPart.vue', 'Note on the plan', 'visits/save', 'review.note'],
-  ['visit/PlanProposalPart.vue', 'Reason for declining', 'visits/save', 'visit.notes'],
-  ['visit/ReasonFields.vue', 'Reason, and what the owner wants', 'visits/save', 'visit.referral'],
-  ['visit/ReasonFields.vue', 'Diagnosis', 'visits/save', 'visit.diagnosis'],
-  ['visit/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
+  ['visits/HistoryFields.vue', 'Vet', 'visits/save', 'visit.consent.vet'],
+  ['visits/HistoryFields.vue', 'For what', 'visits/save', 'visit.consent.scope'],
+  ['visits/PlanProposalPart.vue', 'Note on the plan', 'visits/save', 'review.note'],
+  ['visits/PlanProposalPart.vue', 'Reason for declining', 'visits/save', 'visit.notes'],
+  ['visits/ReasonFields.vue', 'Reason, and what the owner wants', 'visits/save', 'visit.referral'],
+  ['visits/ReasonFields.vue', 'Diagnosis', 'visits/save', 'visit.diagnosis'],
+  ['visits/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
   [
-    'visit/OverrideFields.vue',
+    'visits/OverrideFields.vue',
     'shown.sentence(gate.text)',
     'visits/save',
     'visit.overrides.0.reason',
   ],
-  ['plan/SessionMore.vue', 'Reason for the change', 'sessions/save', 'reason'],
-  ['weighing/AmendWeighing.vue', 'Reason for the amendment', 'weighings/amend', 'reason'],
-  ['weighing/WeighingFields.vue', 'Note', 'weighings/save', 'weighing.note'],
+  ['plans/SessionMore.vue', 'Reason for the change', 'sessions/save', 'reason'],
+  ['weighings/AmendWeighing.vue', 'Reason for the amendment', 'weighings/amend', 'reason'],
+  ['weighings/WeighingFields.vue', 'Note', 'weighings/save', 'weighing.note'],
 ];
 
 /** Text fields of a fixed pattern, whose own sentence says it. */
@@ -191,7 +192,7 @@ describe.each(TEXTS)('%s, “%s”', (file, label, call, path) => {
       const taken = characters <= most;
       expect(schemaAt(call, path).safeParse(text).success, `${characters}`).toBe(taken);
       await field.type(text);
-      const refusal = `${label} may have at most ${most} characters; it has ${characters}.`;
+      const refusal = `${label} may have at most ${grouped(most)} characters; it has ${grouped(characters)}.`;
       expect(field.problem()).toBe(taken ? null : refusal);
       expect(field.form.values.it).toBe(text);
       expect(field.form.attempt()).toBe(taken);
