@@ -136,6 +136,18 @@ describe('sessions told at a follow-up', () => {
 });
 
 describe('the plan proposal of a follow-up', () => {
+  it('stands below the verdict that stands beside the form', async () => {
+    const { wrapper } = await followUp();
+    const marks = () =>
+      wrapper.findAll('[data-outcome]').map((mark) => mark.attributes('data-outcome'));
+    // Nothing was looked at yet: a dog on a plan is not sent walking for that.
+    const both = (outcome: string) =>
+      comesTrue(async () => expect(marks()).toEqual([outcome, outcome]));
+    await both('ready to start');
+    await limp(wrapper);
+    await both('vet first');
+  });
+
   it('leaves the plan alone while nothing is decided', async () => {
     const { wrapper, read, saves } = await followUp();
     await weighAndLook(wrapper);
