@@ -1,6 +1,7 @@
 import {
   getDocument,
   GlobalWorkerOptions,
+  PDFWorker,
   TextLayer,
   type PDFDocumentProxy,
   type PDFPageProxy,
@@ -8,10 +9,13 @@ import {
 import workerUrl from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
 
 GlobalWorkerOptions.workerSrc = workerUrl;
+/** One for all documents: each would start its own, and read a megabyte of code for it. */
+const worker = new PDFWorker();
 
 /** Opens a PDF from its bytes. The bytes are handed over to the worker and cannot be used again. */
 export function openPdf(bytes: Uint8Array): Promise<PDFDocumentProxy> {
-  return getDocument({ data: bytes, useWasm: false, isImageDecoderSupported: false }).promise;
+  return getDocument({ data: bytes, worker, useWasm: false, isImageDecoderSupported: false })
+    .promise;
 }
 
 /**
