@@ -126,6 +126,22 @@ describe('the main job', () => {
     expect(await pdfText(desk, 'feeding-sheet', dog.id)).toContain('Dry food');
   });
 
+  test('decides the food for the running of the plan made with it', async () => {
+    const desk = await openOwn();
+    const { visit } = await intake(desk, { foodGoal: 'hold', bcs: 5, targetWeightKg: null });
+    const food = { decision: 'edited' as const, kcalPerDay: 1100, foodSwitch: null, note: '' };
+    const { plan, foodDecision } = await desk.ok('visits/save', {
+      id: null,
+      visit,
+      plan: { ...blankPlanRequest('2026-03-02', 'unconditioned'), paceMinPerKm: 7 },
+      food,
+    });
+    expect(plan!.ramp.weeks[0]!.runMinutes).toBeGreaterThan(0);
+    expect(foodDecision!.known.runningKcalPerDay).toBeGreaterThan(0);
+    const codes = foodDecision!.proposal.reasons.map(({ code }) => code);
+    expect(codes).toContain('running-food');
+  });
+
   test('a second plan replaces the first and keeps it', async () => {
     const desk = await openOwn();
     const { dog, visit } = await intake(desk);

@@ -111,6 +111,8 @@ describe('a plan to lose, steered', () => {
     // It stays while it would not carry the dog over 1 % past the target in four weeks.
     expect(near(4, 1.2)).toMatchObject({ direction: 0, arriving: false });
     expect(near(4, 1.3)).toMatchObject({ direction: 1, arriving: true });
+    // A change of under 5 % is not worth one.
+    expect(near(4, 1.3, 3000)).toMatchObject({ direction: 0, arriving: true });
     // Faster than 1.7 % is too fast anywhere, and no arrival.
     expect(near(4, 1.75)).toMatchObject({ direction: 1, arriving: false });
   });

@@ -122,12 +122,23 @@ describe.each([null, PASSPHRASE])('a backup file (passphrase: %s)', (passphrase)
   });
 });
 
+interface PackedEntry {
+  name: string;
+  content: Buffer;
+  type?: 'file' | 'contiguous-file';
+}
+
+/** The list with a word in it changed, and where asked the sum behind it made to agree. */
+function relisted(entries: PackedEntry[], from: RegExp, to: string, summed: boolean): void {
+  const list = Buffer.from(entries[0]!.content.toString('utf8').replace(from, to));
+  expect(list).not.toEqual(entries[0]!.content);
+  entries[0]!.content = list;
+  if (summed) entries[1]!.content = Buffer.from(`${sha256(list)}  manifest.json\n`);
+}
+
 /** A plain backup with its entries changed; their sizes are made to agree. */
-async function rewritten(
-  file: string,
-  change: (entries: { name: string; content: Buffer }[]) => void,
-): Promise<string> {
-  const entries: { name: string; content: Buffer }[] = [];
+async function rewritten(file: string, change: (entries: PackedEntry[]) => void): Promise<string> {
+  const entries: PackedEntry[] = [];
   const reading = extract();
   reading.end(readFileSync(file));
   for await (const entry of reading) {
@@ -135,7 +146,7 @@ async function rewritten(
   }
   change(entries);
   const tar = tarPack();
-  for (const { name, content } of entries) tar.entry({ name }, content);
+  for (const { name, content, type = 'file' } of entries) tar.entry({ name, type }, content);
   tar.finalize();
   const changed = `${file}.changed`;
   writeFileSync(changed, await buffer(tar));
@@ -146,6 +157,10 @@ describe('an archive from elsewhere', () => {
   test.each<[string, Parameters<typeof rewritten>[1]]>([
     ['lists other records', (entries) => void (entries[3]!.content = Buffer.from('others'))],
     ['has a changed list', (entries) => void (entries[0]!.content[40]! ^= 1)],
+    ['says another practice', (entries) => relisted(entries, /Invented/, 'Imagined', false)],
+    ['lists another size', (entries) => relisted(entries, /"bytes":\s*100/, '"bytes":101', true)],
+    ['holds what is no plain file', (entries) => void (entries[3]!.type = 'contiguous-file')],
+    ['has another file before its parts', (entries) => void (entries[2]!.name = 'NOTES.txt')],
     ['leads out of its folder', (entries) => void (entries[4]!.name = '../../elsewhere')],
     ['holds a file more', (entries) => void entries.push({ ...entries[4]!, name: 'files/x' })],
     ['holds a file twice', (entries) => void entries.push(entries[4]!)],
@@ -163,6 +178,25 @@ describe('an archive from elsewhere', () => {
     expect(left.sort()).toEqual(
       left.includes('deep') ? ['deep', 'kept.trotwell.changed'] : ['kept.trotwell.changed'],
     );
+  });
+
+  test('is taken whole where only its list was written anew', async () => {
+    const folder = temporaryFolder();
+    const file = join(folder, 'kept.trotwell');
+    await pack(file, sourceOf(folder, 100, [30]), null, quiet, QUICK);
+    const changed = await rewritten(file, (entries) =>
+      relisted(entries, /Invented/, 'Imagined', true),
+    );
+    expect((await unpack(changed, null, null, quiet)).summary.practiceName).toMatch(/^Imagined/);
+  });
+
+  test('whose list is longer than any of ours is refused before it is read', async () => {
+    const folder = temporaryFolder();
+    const file = join(folder, 'kept.trotwell');
+    await pack(file, sourceOf(folder, 100, []), null, quiet, QUICK);
+    const long = Buffer.alloc(64 * MEBIBYTE + 1, ' ');
+    const changed = await rewritten(file, (entries) => void (entries[0]!.content = long));
+    expect((await refusal(unpack(changed, null, null, quiet))).message).toContain('too long');
   });
 
   // RFC 7914's cost, as the head of an age file says it; 2^20 takes many seconds and a gibibyte.
@@ -251,6 +285,47 @@ describe('a backup of the first format', () => {
     }
   });
 
+  /** A plain file with its head or its body changed, and every sum made to agree (format1.ts). */
+  function resealed(change: { head?: (head: Buffer) => void; body?: (body: Buffer) => Buffer }) {
+    const whole = readFileSync(golden('plain'));
+    const head = Buffer.from(whole.subarray(0, 112));
+    const was = Buffer.from(whole.subarray(112, -16));
+    change.head?.(head);
+    createHash('sha256').update(head.subarray(0, 80)).digest().copy(head, 80);
+    const body = change.body?.(was) ?? was;
+    // Its one chunk is the last: seven bytes of the head, the number 0, and 1.
+    const nonce = Buffer.concat([head.subarray(34, 41), Buffer.from([0, 0, 0, 0, 1])]);
+    const headSum = createHash('sha256').update(head).digest();
+    const tag = createHash('sha256').update(headSum).update(nonce).update(body).digest();
+    const file = join(temporaryFolder(), 'resealed.trotwell');
+    writeFileSync(file, Buffer.concat([head, body, tag.subarray(0, 16)]));
+    return file;
+  }
+
+  test('is read after it was sealed anew, so what follows is refused for what it is', async () => {
+    await expect(unpack(resealed({}), null, null, quiet)).resolves.toBeDefined();
+  });
+
+  const at = (place: number, byte: number) => (bytes: Buffer) => {
+    bytes.writeUInt8(byte, place);
+    return bytes;
+  };
+  test.each<[string, Parameters<typeof resealed>[0], string]>([
+    ['its last part is changed', { body: (body) => at(body.length - 2, 7)(body) }, 'not what it'],
+    [
+      'something follows its parts',
+      { body: (body) => Buffer.concat([body, Buffer.from('x')]) },
+      'more in it than it lists',
+    ],
+    ['its list is longer than any', { body: at(0, 0xff) }, 'too long'],
+    ['it names a later format', { head: at(9, 2) }, 'which no release wrote'],
+    ['it names another size of chunks', { head: at(17, 1) }, 'which no release wrote'],
+  ])('is refused when %s', async (_what, change, why) => {
+    const { message } = await refusal(unpack(resealed(change), null, null, quiet));
+    expect(message).toContain('damaged');
+    expect(message).toContain(why);
+  });
+
   test.each([1, 20])('that asks for a cost of 2^%i is refused at once', async (log2N) => {
     const changed = readFileSync(golden('passphrase'));
     changed[11] = log2N;
@@ -259,5 +334,15 @@ describe('a backup of the first format', () => {
     writeFileSync(bad, changed);
     const error = await refusal(unpack(bad, PASSPHRASE, null, quiet));
     expect(error.message).toContain(`a cost of 2^${log2N} `);
+  });
+
+  test.each([12, 13])('with another cost at byte %i of its head is refused', async (place) => {
+    const changed = readFileSync(golden('passphrase'));
+    changed[place]! ^= 4;
+    createHash('sha256').update(changed.subarray(0, 80)).digest().copy(changed, 80);
+    const bad = join(temporaryFolder(), 'bad.trotwell');
+    writeFileSync(bad, changed);
+    const error = await refusal(unpack(bad, PASSPHRASE, null, quiet));
+    expect(error.message).toContain('asks for the impossible');
   });
 });
