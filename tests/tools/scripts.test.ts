@@ -49,6 +49,11 @@ const SMALLEST: Readonly<Record<string, Small>> = {
     words: ['--dogs', '20'],
     says: (printed) => expect(heads(printed)).toEqual(tablesOf('calibration')),
   },
+  mutants: {
+    // One file with its laws: a sample of all has the tests of all of core to run first.
+    words: ['core/weight/steer.ts', '--tests', 'tests/core/weight/steer.test.ts'],
+    says: (printed) => expect(printed).toMatch(/\| all \| \d+ of \d+ \| \d+\.\d % \|/),
+  },
   bench: {
     words: ['--dogs', '120', '--no-scaling', '--hurry'],
     says: (printed) => {
