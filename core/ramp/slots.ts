@@ -45,7 +45,7 @@ const RHYTHM_WEEKS = 5;
 const MISSED_FROM_DAYS = 3;
 
 /** The running days of a week, or the days of its walks, which may follow one another. */
-function outingDays(
+export function outingDays(
   { programme, request, rules, availability }: Setting,
   first: number,
   lastRun: number | null,

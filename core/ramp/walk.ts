@@ -13,7 +13,7 @@ import {
 import { rungAt } from './ladder.ts';
 import { sessionLevel } from './level.ts';
 import { settingOf } from './request.ts';
-import { isDue, returnAfter, type Return, type Slot, type SlotKind } from './slots.ts';
+import { isDue, outingDays, returnAfter, type Return, type Slot, type SlotKind } from './slots.ts';
 import type { Ramp, RampSession, RampWeek, RecentRun } from './types.ts';
 
 /** What stands before a week of a plan, edited by hand or not. */
@@ -56,9 +56,28 @@ export function walkRamp(ramp: Ramp): Walk {
     const recovery = isRecovery(before, slot);
     walked.push({ week, slot, before, limit: allowed(course, before, slot, recovery), recovery });
     before = afterWeek(course, before, walked.at(-1)!);
-    lastRun = week.sessions.at(-1)?.day ?? lastRun;
+    lastRun = lastRunningDay(ramp, index, course, lastRun);
   });
   return { ...course, weeks: walked };
+}
+
+/**
+ * The last day a week with runs has room for: where a light week leaves days out, none was missed.
+ */
+function lastRunningDay(
+  ramp: Ramp,
+  index: number,
+  { setting }: Course,
+  lastRun: IsoDay | null,
+): IsoDay | null {
+  const { startDay, sessions } = ramp.weeks[index]!;
+  const run = sessions.at(-1)?.day;
+  if (run === undefined) return lastRun;
+  const before = lastRun === null ? null : dayNumber(lastRun);
+  const length = daysBetween(startDay, weekEnd(ramp, index));
+  const offered = outingDays(setting, dayNumber(startDay), before, length).at(-1);
+  const later = offered === undefined ? 0 : offered - dayNumber(run);
+  return later > 0 ? addDays(run, later) : run;
 }
 
 function beginning(course: Course, { request }: Ramp): Before {

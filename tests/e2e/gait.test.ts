@@ -68,6 +68,7 @@ describe('measuring gait and air', () => {
     await page.getByRole('textbox', { name: 'Body weight' }).fill('10.3');
     await visitPage(page).save('Pip');
     const gait = page.getByRole('region', { name: 'Gait', exact: true });
+    await page.getByText('Measurements and footfalls over the visits').click();
     await gait.getByRole('rowheader', { name: 'Left hind stifle flexion' }).waitFor();
     await gait.getByText('first measurement').first().waitFor();
     await gait.getByText('3 strides', { exact: false }).first().waitFor();

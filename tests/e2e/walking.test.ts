@@ -35,7 +35,7 @@ describe('a dog that may only walk', () => {
       .waitFor();
     await visit.save('Ash');
     await page.getByText(/should only walk for now.*of the walking programme\./).waitFor();
-    await page.getByText(/^Next outing: 30\smin brisk walk/).waitFor();
+    await page.getByText(/(Next|First) outing[^:]*: 30\smin brisk walk/).waitFor();
 
     await page.getByRole('link', { name: 'New follow-up' }).click();
     await page.getByRole('button', { name: /^All done as planned/ }).click();
