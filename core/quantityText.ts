@@ -6,8 +6,8 @@ import { fahrenheitFromCelsius, inchesFromCm, kjFromKcal, lbFromKg, milesFromKm 
 //   920 kcal a day · 700 to 920 kcal · 98 ± 29 kcal/kg^0.75 · 28.0 to 30.1 kg · 4.5 km · 0.5 cm · 18 °C
 //   3 °C lower (a difference of temperatures)
 //
-// the number or range, one space, the unit; thousands are set apart where it is shown. Every number carries its unit or stands in such a range.
-// Formulas keep the units they were published in.
+// the number or range, one space, the unit; thousands are set apart where it is shown. Every number
+// carries its unit or stands in such a range. Formulas keep the units they were published in.
 
 /** The units a practice reads. */
 export interface UnitChoices {

@@ -1,3 +1,4 @@
+import { grouped } from '../core/quantityText.ts';
 import type { HandoutKind } from '../electron/contract/records.ts';
 import type {
   Dog,
@@ -10,13 +11,17 @@ import type {
 import type { OwnFood } from '../electron/contract/shelf.ts';
 
 // What the contract's words are called on screen. The types make each list complete; only types
-// are imported, so that the schemas (and their library) stay out of the front end.
+// are imported from it, so that the schemas (and their library) stay out of the front end.
 
 type Words<T extends string> = Readonly<Record<T, string>>;
 
 /** Words as the options of a select or radio group. */
 export const optionsOf = <T extends string>(words: Words<T>) =>
   (Object.entries(words) as [T, string][]).map(([value, label]) => ({ value, label }));
+
+/** "1 dog", "1,204 dogs"; `many` where it is not the one with an s. */
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${grouped(count)} ${count === 1 ? one : many}`;
 
 export const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 

@@ -1,4 +1,4 @@
-import { addDays, dayNumber, daysBetween, type IsoDay } from '../day.ts';
+import { addDays, dayFromNumber, dayNumber, daysBetween, type IsoDay } from '../day.ts';
 import { firstPlace, FRESH } from './course.ts';
 import {
   courseOf,
@@ -75,9 +75,8 @@ function lastRunningDay(
   if (run === undefined) return lastRun;
   const before = lastRun === null ? null : dayNumber(lastRun);
   const length = daysBetween(startDay, weekEnd(ramp, index));
-  const offered = outingDays(setting, dayNumber(startDay), before, length).at(-1);
-  const later = offered === undefined ? 0 : offered - dayNumber(run);
-  return later > 0 ? addDays(run, later) : run;
+  const offered = outingDays(setting, dayNumber(startDay), before, length).at(-1) ?? 0;
+  return dayFromNumber(Math.max(dayNumber(run), offered));
 }
 
 function beginning(course: Course, { request }: Ramp): Before {

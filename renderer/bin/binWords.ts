@@ -1,4 +1,3 @@
-import { grouped } from '../../core/quantityText.ts';
 import type {
   BinKind,
   BinLine,
@@ -7,6 +6,7 @@ import type {
   RecordCounts,
 } from '../../electron/contract/bin.ts';
 import type { Shown } from '../units/shown.ts';
+import { counted } from '../words.ts';
 
 /** Why records are removed, as the options of a radio group. */
 export const GROUND_WORDS: Readonly<Record<ErasureGround, string>> = {
@@ -34,20 +34,20 @@ export function recordHead({ kind, title }: BinLine, shown: Shown): string {
   return `${KIND_WORDS[kind]}: ${title}`;
 }
 
-const counted = (count: number, one: string, many: string): readonly string[] =>
-  count === 0 ? [] : [`${grouped(count)} ${count === 1 ? one : many}`];
+const some = (count: number, one: string, many?: string): readonly string[] =>
+  count === 0 ? [] : [counted(count, one, many)];
 
 /** What a record holds beside itself: "2 visits", "1 version of the running plan". */
 export function holdings(counts: RecordCounts, itself: BinKind | null = null): readonly string[] {
   const others = (kind: BinKind, count: number): number => (itself === kind ? count - 1 : count);
   return [
-    ...counted(others('dog', counts.dogs), 'dog', 'dogs'),
-    ...counted(others('visit', counts.visits), 'visit', 'visits'),
-    ...counted(counts.plans, 'version of a running plan', 'versions of running plans'),
-    ...counted(counts.foodDecisions, 'decision on the food', 'decisions on the food'),
-    ...counted(counts.sessions, 'session result', 'session results'),
-    ...counted(counts.weighings, 'weighing between visits', 'weighings between visits'),
-    ...counted(others('attachment', counts.files), 'photo or letter', 'photos or letters'),
+    ...some(others('dog', counts.dogs), 'dog'),
+    ...some(others('visit', counts.visits), 'visit'),
+    ...some(counts.plans, 'version of a running plan', 'versions of running plans'),
+    ...some(counts.foodDecisions, 'decision on the food', 'decisions on the food'),
+    ...some(counts.sessions, 'session result'),
+    ...some(counts.weighings, 'weighing between visits', 'weighings between visits'),
+    ...some(others('attachment', counts.files), 'photo or letter', 'photos or letters'),
   ];
 }
 

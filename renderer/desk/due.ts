@@ -1,6 +1,6 @@
-import { grouped } from '../../core/quantityText.ts';
 import { daysBetween } from '../../core/day.ts';
 import type { DueLine, DueReason } from '../../electron/contract/due.ts';
+import { counted } from '../words.ts';
 
 const DEEDS: Readonly<Record<DueReason, (name: string) => string>> = {
   weigh: (name) => `Weigh ${name}`,
@@ -32,6 +32,6 @@ export function dueDeed({ reason, name }: DueLine): string {
 export function dueWhen({ reason, day }: DueLine, today: string): string {
   const days = daysBetween(today, day);
   if (days === 0) return `${AHEAD[reason]} today`;
-  const count = Math.abs(days) === 1 ? '1 day' : `${grouped(Math.abs(days))} days`;
+  const count = counted(Math.abs(days), 'day');
   return days < 0 ? `${PAST[reason]} ${count} ago` : `${AHEAD[reason]} in ${count}`;
 }

@@ -1,5 +1,4 @@
 import { computed, ref, shallowRef } from 'vue';
-import { grouped } from '../../core/quantityText.ts';
 import type { BatchPrinted } from '../../electron/contract/batch.ts';
 import type { DogLine } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
@@ -10,6 +9,7 @@ import { plainCopy } from '../composables/plainCopy.ts';
 import { useForm } from '../composables/useForm.ts';
 import { useWork } from '../composables/useWork.ts';
 import { usePractice } from '../stores/practice.ts';
+import { counted } from '../words.ts';
 
 interface Choice extends Pick<Practice, 'paper' | 'language'> {
   dogIds: string[];
@@ -44,9 +44,6 @@ function useChoice() {
   }
   return { form, begin };
 }
-
-const counted = (count: number, one: string): string =>
-  `${grouped(count)} ${count === 1 ? one : `${one}s`}`;
 
 /** For example "3 sheets, 5 pages." */
 function printedSentence({ dogs }: BatchPrinted): string {

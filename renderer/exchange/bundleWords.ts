@@ -8,6 +8,7 @@ import type {
   StateCounts,
 } from '../../electron/contract/bundleImport.ts';
 import type { Shown } from '../units/shown.ts';
+import { counted } from '../words.ts';
 
 /** What the rows of the table of a bundle are called, in their order. */
 export const BUNDLE_ROWS: readonly { readonly kind: BundleRecordKind; readonly label: string }[] = [
@@ -77,8 +78,7 @@ export const idleSentence = ({ different, erased }: StateCounts): string =>
     ? 'Everything in this bundle is here already.'
     : 'With these choices, the import would change nothing.';
 
-const records = (count: number): string =>
-  `${grouped(count)} ${count === 1 ? 'record' : 'records'}`;
+const records = (count: number): string => counted(count, 'record');
 
 /** What came of an import, in sentences. */
 export function doneSentences(done: BundleDone): string {

@@ -8,6 +8,7 @@ import {
   type Reason,
 } from '../../core/index.ts';
 import type { Shown } from '../units/shown.ts';
+import { counted } from '../words.ts';
 
 /** What a review comes to, as a head line and as what to do. */
 const DECISIONS = {
@@ -81,7 +82,7 @@ const FOCUS_WORDS = {
 /** What the plan comes to, in one or two sentences. */
 export function rampSentence(ramp: Ramp, shown: Shown): string {
   if (ramp.weeks.length === 0) return 'No outing is planned.';
-  const length = `${ramp.weeks.length} ${ramp.weeks.length === 1 ? 'week' : 'weeks'}`;
+  const length = counted(ramp.weeks.length, 'week');
   return `${length}; ${goalSentence(ramp, shown)}`;
 }
 

@@ -5,6 +5,7 @@ import type { HandoutKind } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { savePdf, savingSentence } from '../api/saveFile.ts';
 import { printSheets } from '../handouts/printSheets.ts';
+import { counted } from '../words.ts';
 
 /** The sheets that the practice chose for such a visit, printed or saved as one file here. */
 export function useSheets(dogId: string, kinds: readonly HandoutKind[]) {
@@ -22,8 +23,8 @@ export function useSheets(dogId: string, kinds: readonly HandoutKind[]) {
     error.value = answer.ok ? null : answer.error;
     if (answer.ok) {
       const { pages, leftOut } = answer.value;
-      const counted = pages === 1 ? '1 page' : `${pages} pages`;
-      said.value = [`The sheets, ${counted}: ${await hand(answer.value)}`, ...leftOut].join(' ');
+      const length = counted(pages, 'page');
+      said.value = [`The sheets, ${length}: ${await hand(answer.value)}`, ...leftOut].join(' ');
     }
     printing.value = false;
   }

@@ -1,4 +1,3 @@
-import { grouped } from '../../core/quantityText.ts';
 import {
   LOSS_MAX_PERCENT,
   LOSS_MIN_PERCENT,
@@ -7,6 +6,7 @@ import {
 } from '../../core/index.ts';
 import type { BandSeries, ChartSpec, Series } from '../chart/spec.ts';
 import type { ChartColumn, ChartTable } from '../chart/table.ts';
+import { counted } from '../words.ts';
 
 /** The name of a dog by its id. */
 type NameOf = (dogId: string) => string;
@@ -38,7 +38,7 @@ export const COUNTED = [
   { key: 'lost', title: 'Last heard of, then lost from sight', words: 'were last heard of' },
 ] as const;
 
-export const dogs = (count: number): string => `${grouped(count)} ${count === 1 ? 'dog' : 'dogs'}`;
+export const dogs = (count: number): string => counted(count, 'dog');
 
 /** One small chart for each thing that is counted, all to the same scale. */
 export function monthCharts(months: readonly YearMonth[], nameOf: NameOf): ChartSpec[] {

@@ -5,6 +5,7 @@ import type { Field } from '../history/change.ts';
 import type { ValuesOf } from './fieldKinds.ts';
 import { notedIn } from './noted.ts';
 import { VISIT } from './visit.ts';
+import { questionnaireLabel } from './visitTold.ts';
 
 // What was told and found at a visit beside gait, weight and signs, for whoever reads it as text:
 // the letter, the record, the timeline. Labels and order are those of the declaration.
@@ -48,9 +49,10 @@ export type ToldVisit = Pick<ValuesOf<typeof VISIT>, ToldName>;
 const PALPATION_NOTE = `Our own grades: ${PALPATION_WORDS.map((words, grade) => `${grade} ${words}`).join('; ')}.`;
 
 /** How to read a fact; undefined where it reads by itself. */
-function noteOf(name: ToldName, label: string): string | undefined {
+function noteOf(name: ToldName, label: string, visit: ToldVisit): string | undefined {
   if (name === 'palpation') return PALPATION_NOTE;
-  const least = name === 'questionnaires' ? leastImportantOf(label.replace(/^\S+ /, '')) : null;
+  const total = visit.questionnaires.find((one) => questionnaireLabel(one.name) === label);
+  const least = total === undefined ? null : leastImportantOf(total.name);
   return least === null ? undefined : `A change of ${least} points or more counts.`;
 }
 
@@ -71,7 +73,7 @@ export function toldAnew(visit: ToldVisit, before: ToldVisit | null, place: Told
 
 function factsOf(name: ToldName, visit: ToldVisit): Told[] {
   return notedIn({ [name]: VISIT[name] }, { [name]: visit[name] }).map(({ label, parts }) => {
-    const note = noteOf(name, label);
+    const note = noteOf(name, label, visit);
     return {
       label,
       parts: parts.map(({ label: of, field }) => ({ label: of, value: valueOf(field) })),

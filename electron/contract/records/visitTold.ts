@@ -44,11 +44,13 @@ export function pressed(path: string, palpation: PalpationGrades): Field[] {
   }));
 }
 
+export const questionnaireLabel = (name: string): string => `Questionnaire ${name}`;
+
 export function totals(path: string, questionnaires: readonly Questionnaire[]): Field[] {
   const all = keyed(questionnaires, ({ name }) => name);
   return [
     ...all.flatMap(({ entry, key }) =>
-      entryFields(`${path}.${key}`, `Questionnaire ${key}`, [
+      entryFields(`${path}.${key}`, questionnaireLabel(key), [
         ['total', 'total', 'in points', entry.total],
         ['day', 'day', 'day', entry.day],
       ]),

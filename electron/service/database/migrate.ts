@@ -48,10 +48,7 @@ function applyOne(db: Database, migration: Migration): void {
 function notMigrated({ version, name }: Migration, error: unknown): Refusal {
   const known = storageRefusal(error);
   const trouble = known instanceof Refusal ? known.error.trouble : undefined;
-  const words =
-    known instanceof Refusal && trouble !== undefined
-      ? known.error.message
-      : (error as Error).message;
+  const { message: words } = (trouble === undefined ? error : known) as Error;
   return new Refusal({
     kind: 'storage',
     message:
