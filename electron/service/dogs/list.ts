@@ -25,11 +25,17 @@ type Place = FoundDogs['foundIn'];
 /** Shorter words stand in almost every note (D). */
 const LEAST_NOTED = 3;
 
+const BEYOND_ASCII = '*[^\u0001-\u007f]*';
+
 /** What was written of the dog, its owner, their vet, and at its visits; read without accents. */
 function notedMatches(word: string): RawBuilder<boolean>[] {
   if (word.length < LEAST_NOTED + 2) return [];
-  const holds = (...texts: RawBuilder<unknown>[]) =>
-    sql<boolean>`as_searched(${sql.join(texts, sql` || ' ' || `)}) like ${word} escape '\\'`;
+  const holds = (...texts: RawBuilder<unknown>[]) => {
+    const text = sql`(${sql.join(texts, sql` || ' ' || `)})`;
+    // LIKE by itself is blind to the case of plain letters; only text with others is worth a call.
+    return sql<boolean>`(case when ${text} glob ${BEYOND_ASCII}
+      then as_searched(${text}) else ${text} end) like ${word} escape '\\'`;
+  };
   const ofDog = holds(
     ...['dog.notes', 'client.notes', 'client.vetName', 'client.vetPractice'].map((column) =>
       sql.ref(column),
