@@ -2,7 +2,7 @@
 export interface JsonLimits {
   /** Lists within lists within lists: what reads JSON by going down has an end. */
   readonly deepest: number;
-  /** Parts of lists and groups, all together: each takes many times the memory of its text. */
+  /** Parts of lists and groups, and these themselves: each takes many times the memory of its text. */
   readonly mostParts: number;
 }
 
@@ -22,7 +22,8 @@ export function isBeyond(text: string, { deepest, mostParts }: JsonLimits): bool
       if (parts >= mostParts) return true;
     } else if (sign === BRACKET || sign === BRACE) {
       depth += 1;
-      if (depth > deepest) return true;
+      parts += 1;
+      if (depth > deepest || parts >= mostParts) return true;
     } else if (sign === BRACKET + 2 || sign === BRACE + 2) depth -= 1;
   }
   return false;

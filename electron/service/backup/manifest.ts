@@ -45,18 +45,20 @@ export type Manifest = z.output<typeof manifestSchema>;
 /** A manifest larger than this is not ours: room for some hundred thousand attachments. */
 export const MOST_MANIFEST_BYTES = 64 * 1024 * 1024;
 
-/** A list of pairs, and a group beside it (D); the parts are limited by its bytes. */
-const LIMITS: JsonLimits = { deepest: 8, mostParts: Infinity };
+/** A list of pairs, and a group beside it (D); as many pairs as there is room for, and no more. */
+const LIMITS: JsonLimits = { deepest: 8, mostParts: 3_000_000 };
 
 /** @throws Refusal when the text is no manifest. */
 export function readManifest(json: string): Manifest {
+  if (isBeyond(json, LIMITS)) {
+    throw damaged('its list of contents holds more, or goes deeper, than any of ours');
+  }
   const parsed = manifestSchema.safeParse(tryJson(json));
   if (!parsed.success) throw damaged('its list of contents cannot be read');
   return parsed.data;
 }
 
 function tryJson(json: string): unknown {
-  if (isBeyond(json, LIMITS)) return null;
   try {
     return JSON.parse(json);
   } catch {

@@ -21,7 +21,11 @@ import { cleanedOf, namingCleaned, type Cleaned, type CleanedContents } from './
 import { readJson } from './bundleJson.ts';
 import { openArchive, quoted, unreadable, type Archive } from './bundleZip.ts';
 
-/** What is read into memory at once may come to so much. Our own decisions (D). */
+/**
+ * What is read into memory at once may come to so much. Our own decisions (D). Records of ours take
+ * some 25 bytes a part; a list dense in empty ones would take a hundred times the memory of its text.
+ */
+const MOST_PARTS = { 'manifest.json': 1_000_000, 'records.json': 16_000_000 } as const;
 const MOST_BYTES = { 'manifest.json': 16 * MEGABYTE, 'records.json': 256 * MEGABYTE } as const;
 /** Records checked between two looks at whether the work is to stop. */
 const RECORDS_AT_ONCE = 500;
@@ -148,7 +152,7 @@ async function readContent(archive: Archive, entry: Listed): Promise<Buffer> {
 }
 
 function readManifest(text: string): BundleManifest {
-  const value = readJson(text, 'manifest.json');
+  const value = readJson(text, 'manifest.json', MOST_PARTS['manifest.json']);
   const head = z.looseObject({ format: z.literal(BUNDLE_FORMAT), version: z.int().min(1) });
   const known = head.safeParse(value);
   if (!known.success) throw unreadable('The archive is no bundle of Trotwell.');
@@ -217,7 +221,7 @@ export const KIND_NAMES: Readonly<Record<BundleKind, string>> = {
 };
 
 async function readRecords(text: string, version: number, work: Work): Promise<BundleRecords> {
-  const all = lists.safeParse(readJson(text, 'records.json'));
+  const all = lists.safeParse(readJson(text, 'records.json', MOST_PARTS['records.json']));
   if (!all.success) throw unreadable('The lists in records.json of the bundle are damaged.');
   const total = BUNDLE_KINDS.reduce((sum, kind) => sum + all.data[kind].length, 0);
   const read = Object.fromEntries(BUNDLE_KINDS.map((kind) => [kind, [] as unknown[]]));

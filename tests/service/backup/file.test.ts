@@ -190,6 +190,18 @@ describe('an archive from elsewhere', () => {
     expect((await unpack(changed, null, null, quiet)).summary.practiceName).toMatch(/^Imagined/);
   });
 
+  test.each([
+    ['nested too deeply', '['.repeat(100_000)],
+    ['of millions of parts', `[${'[],'.repeat(1_500_000)}0]`],
+  ])('whose list is %s is refused before it is parsed', async (_what, list) => {
+    const folder = temporaryFolder();
+    const file = join(folder, 'kept.trotwell');
+    await pack(file, sourceOf(folder, 100, []), null, quiet, QUICK);
+    const changed = await rewritten(file, (entries) => relisted(entries, /^.*$/s, list, true));
+    const error = await refusal(unpack(changed, null, null, quiet));
+    expect(error.message).toContain('holds more, or goes deeper, than any');
+  });
+
   test('whose list is longer than any of ours is refused before it is read', async () => {
     const folder = temporaryFolder();
     const file = join(folder, 'kept.trotwell');
