@@ -21,7 +21,7 @@ export function timelineEntries({ file, files, deeds }: TimelineSource, shown: S
   const dogPath = `/dogs/${file.dog.id}`;
   const entries: TimelineEntry[] = [
     ...file.visits.map((visit, index) =>
-      visitEntry(visit, file.visits[index - 1] ?? null, dogPath, shown),
+      visitEntry(visit, file.visits[index - 1] ?? null, file, shown),
     ),
     ...file.weighings.map((weighing) => weighingEntry(weighing, dogPath, shown)),
     ...file.foodDecisions.map((decision) => foodEntry(decision, dogPath, shown)),
@@ -39,9 +39,11 @@ const told = (lines: readonly string[]): string[] => lines.filter((line) => line
 function visitEntry(
   visit: Visit,
   before: Visit | null,
-  dogPath: string,
+  { dog: { id, chip } }: DogFile,
   shown: Shown,
 ): TimelineEntry {
+  // By its number a dog is told from another; it belongs to no day, so it stands where all begins.
+  const number = before === null && chip !== '' ? `Chip number: ${chip}` : '';
   const amended = visit.revision > 1 ? ', amended' : '';
   return {
     key: `visit ${visit.id}`,
@@ -50,9 +52,10 @@ function visitEntry(
     author: visit.author,
     title: `${KIND_WORDS[visit.kind]}${amended}`,
     deed: `of ${shown.day(visit.day)}: open this ${visit.kind}`,
-    to: `${dogPath}/visits/${visit.id}`,
+    to: `/dogs/${id}/visits/${visit.id}`,
     lines: told([
       findings(visit, shown),
+      number,
       ...toldLines(visit, before, shown),
       visit.gaitNote,
       visit.notes,
