@@ -60,11 +60,52 @@ describe('shortcuts', () => {
     }
   });
 
+  it('closes what is open by Esc, and changes nothing else', async () => {
+    await page.keyboard.press('v');
+    await heading('Follow-up of Bramble').waitFor();
+    const weight = page.getByLabel('Body weight');
+    await weight.fill('27.5');
+    const notes = page.getByLabel('Notes on the visit');
+    await notes.fill('Begun');
+    const food = page.getByRole('combobox', { name: 'Food', exact: true }).first();
+    const entered = () =>
+      page
+        .locator('main')
+        .evaluate((main) =>
+          [...main.querySelectorAll<HTMLInputElement>('input, textarea, select')].map((field) => [
+            field.value,
+            field.checked,
+          ]),
+        );
+    const before = await entered();
+    const button = (name: string | RegExp) => page.getByRole('button', { name }).first();
+    for (const [from, key, open] of [
+      [button('Shortcuts'), 'Enter', sheet()],
+      [button('View'), 'Enter', page.getByRole('dialog', { name: 'View' })],
+      [button('Insert a phrase'), 'Enter', page.getByRole('menu')],
+      [button(/^Why /), 'Enter', page.getByRole('dialog')],
+      [food, 'ArrowDown', page.getByRole('listbox', { name: 'Food' })],
+    ] as const) {
+      await from.press(key);
+      await open.waitFor();
+      await page.keyboard.press('Escape');
+      await open.waitFor({ state: 'detached' });
+      await expect.poll(() => from.evaluate((it) => it === document.activeElement)).toBe(true);
+    }
+    // With nothing open it does nothing, in a field or out of one.
+    for (const field of [weight, notes, food, button('Save visit')]) await field.press('Escape');
+    await heading('Follow-up of Bramble').waitFor();
+    expect(await entered()).toEqual(before);
+    await page.goBack();
+    await heading('Bramble').waitFor();
+  });
+
   it('takes "/" to the find box from any page, and types the sign when in it', async () => {
     await page.keyboard.press('/');
     await heading('Desk').waitFor();
     await page.waitForFunction(() => document.activeElement?.id === 'find-dog');
     await page.keyboard.type('v/?');
+    await page.keyboard.press('Escape');
     expect(await deskPage(page).box.inputValue()).toBe('v/?');
     expect(await sheet().count()).toBe(0);
   });
