@@ -8,13 +8,16 @@ const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** What a window that axe was put into holds. */
 interface Looker {
   readonly axe: { run(context: object, options: object): Promise<AxeResults> };
-  /** The looks whose contrast was judged in it. */
-  looks: Set<string>;
+  /** The looks whose contrast was judged, each by its hash. */
+  looks: Set<number>;
   /** One element of each look that the last judging met first. */
   fresh: readonly Element[];
 }
 
 type Violations = AxeResults['violations'];
+
+/** The looks whose contrast was judged in any window of this process. */
+const known = new Set<number>();
 
 const lines = (violations: Violations): readonly string[] =>
   violations.map(
@@ -25,13 +28,13 @@ const lines = (violations: Violations): readonly string[] =>
 /**
  * Every violation axe finds on the page as it stands, one line each; empty when there is none.
  * Contrast costs more than all other rules together, and a thousand cells of a table look alike: it
- * is judged once a window for each look.
+ * is judged once for each look.
  */
 export async function axeViolations(page: Page): Promise<readonly string[]> {
   const loaded = await page.evaluate(() => 'axe' in window);
   // Evaluated, not added as a script: the page's own policy must stay as strict as it is.
   if (!loaded) await page.evaluate(await readFile(axePath, 'utf8'));
-  await page.evaluate(meetLooks);
+  for (const look of await page.evaluate(meetLooks, loaded ? [] : [...known])) known.add(look);
   return lines([
     ...(await page.evaluate(judgeContrast)),
     ...(await page.evaluate((): Promise<Violations> => {
@@ -65,34 +68,44 @@ async function judgeContrast(): Promise<Violations> {
   return (await axe.run({ include: fresh }, options)).violations;
 }
 
-/** Runs in the page. */
-function meetLooks(): void {
+/**
+ * Runs in the page: finds the first elements of looks not met before.
+ * @returns the hashes of these looks.
+ */
+function meetLooks(before: readonly number[]): readonly number[] {
   const looker = window as unknown as Looker;
-  looker.looks ??= new Set();
+  looker.looks ??= new Set(before);
+  const hash = (text: string, seed: number): number => {
+    let sum = seed;
+    for (let at = 0; at < text.length; at++) sum = Math.imul(sum ^ text.charCodeAt(at), 0x01000193);
+    return sum;
+  };
   /** What the style sheets know an element by, and all it stands in; even rows apart from odd ones. */
-  const shells = new Map<Element, string>();
-  const shellOf = (element: Element): string => {
-    const known = shells.get(element);
-    if (known !== undefined) return known;
-    const around = element.parentElement === null ? '' : shellOf(element.parentElement);
+  const shells = new Map<Element, number>();
+  const shellOf = (element: Element): number => {
+    const met = shells.get(element);
+    if (met !== undefined) return met;
+    const around = element.parentElement === null ? schemeSeed : shellOf(element.parentElement);
     const turn = element.tagName === 'TR' ? (element as HTMLTableRowElement).rowIndex % 2 : '';
     const says = [...element.attributes]
       .filter(({ name }) => /^(class|style|disabled|type|role|data-.*|aria-.*)$/.test(name))
       .filter(({ name }) => !/^aria-(label|labelledby|describedby|controls|owns)$/.test(name))
       .map(({ name, value }) => `${name}=${value}`);
-    const shell = `${around}>${element.tagName}${turn} ${says.join(' ')}`;
+    const shell = hash(`${element.tagName}${turn} ${says.join(' ')}`, around);
     shells.set(element, shell);
     return shell;
   };
+  const schemeSeed = matchMedia('(prefers-color-scheme: dark)').matches ? 1 : 2;
   const hasText = (element: Element): boolean =>
     'value' in element ||
     [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== '');
-  const scheme = matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
-  const isNew = (element: Element): boolean => {
-    const look = `${scheme} ${shellOf(element)}`;
-    if (looker.looks.has(look)) return false;
-    looker.looks.add(look);
-    return true;
-  };
-  looker.fresh = [...document.body.querySelectorAll('*')].filter(hasText).filter(isNew);
+  const fresh = new Map<number, Element>();
+  for (const element of document.body.querySelectorAll('*')) {
+    if (!hasText(element)) continue;
+    const look = shellOf(element);
+    if (!looker.looks.has(look)) fresh.set(look, fresh.get(look) ?? element);
+  }
+  for (const look of fresh.keys()) looker.looks.add(look);
+  looker.fresh = [...fresh.values()];
+  return [...fresh.keys()];
 }

@@ -24,15 +24,20 @@ export function cutOff(page: Page): Promise<readonly string[]> {
       }
       return false;
     };
+    const tells = (element: Element): boolean =>
+      (element.textContent ?? '').trim() !== '' &&
+      element.closest('svg') === null &&
+      !meantToBeHidden(element);
+    const edge = document.documentElement.clientWidth + 1;
     const found: string[] = [];
     for (const element of document.body.querySelectorAll<HTMLElement>('*')) {
-      if (meantToBeHidden(element) || element.closest('svg') !== null) continue;
-      if ((element.textContent ?? '').trim() === '') continue;
       const box = element.getBoundingClientRect();
       if (box.width === 0 || box.height === 0) continue;
-      const hidden = hides(element) === 'hidden' && element.scrollWidth > element.clientWidth + 1;
-      const beyond = box.right > document.documentElement.clientWidth + 1 && !scrolls(element);
-      if (hidden || beyond) found.push(element.outerHTML.slice(0, 120));
+      // Hardly any element is wider than its place: what costs more is asked of those.
+      const wider = element.scrollWidth > element.clientWidth + 1;
+      const beyond = box.right > edge && !scrolls(element);
+      const hidden = wider && hides(element) === 'hidden';
+      if ((hidden || beyond) && tells(element)) found.push(element.outerHTML.slice(0, 120));
     }
     return found;
   });
