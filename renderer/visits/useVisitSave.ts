@@ -10,7 +10,7 @@ import { checkVisit } from './checkVisit.ts';
 import { foodDecisionOf } from './foodEntry.ts';
 import { notesWith, planAnswerOf } from './planAnswerEntry.ts';
 import type { VisitState } from './useVisit.ts';
-import { planRequestOf } from './visitForm.ts';
+import { hasShares, planRequestOf } from './visitForm.ts';
 
 /** Saves a visit with what was told, decided and planned at it, or says what is in the way. */
 export function useVisitSave(visitId: string | null, visit: VisitState) {
@@ -67,7 +67,9 @@ export function useVisitSave(visitId: string | null, visit: VisitState) {
 
 /** The facts as they are sent; numbers that are missing go as they are: the service names them. */
 function sentFacts({ form, proposal, answersPlan }: VisitState): VisitFacts {
-  const sent = form.values.visit as unknown as VisitFacts;
+  const { visit } = form.values;
+  const diet = visit.diet.map((food) => (hasShares(food.label) ? food : { ...food, label: null }));
+  const sent = { ...visit, diet } as unknown as VisitFacts;
   const review = proposal.value?.review ?? null;
   if (!answersPlan() || review === null) return sent;
   const proposed = decisionHead(review).toLowerCase();

@@ -179,6 +179,10 @@ export function factsOf(entry: VisitEntry): VisitFacts {
   };
 }
 
+/** True once a share was told; a label that was only looked at is none. */
+export const hasShares = (label: LabelEntry | null): boolean =>
+  label !== null && Object.values(label).some((share) => share !== null);
+
 /** The label once all its shares are there. */
 export function wholeLabel(label: LabelEntry | null): FoodLabel | null {
   if (label === null) return null;

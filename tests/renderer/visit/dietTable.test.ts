@@ -65,4 +65,19 @@ describe('what the dog eats', () => {
     const energy = wrapper.get('#field-visit-diet-0-kcalPer100g');
     expect(energy.attributes('readonly')).toBeDefined();
   });
+
+  it('forgets what was refused about a label that is closed without a share', async () => {
+    const { wrapper, form } = mountDiet([food('Dry', 300, 200)]);
+    const label = wrapper.get<HTMLDetailsElement>('details.label');
+    const turn = async (open: boolean) => {
+      label.element.open = open;
+      await label.trigger('toggle');
+    };
+    await turn(true);
+    await wrapper.get('#field-visit-diet-0-label-ashPct').setValue('lots');
+    expect(form.attempt()).toBe(false);
+    await turn(false);
+    expect(form.values.diet[0]!.label).toBeNull();
+    expect(form.attempt()).toBe(true);
+  });
 });
