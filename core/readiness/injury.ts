@@ -36,7 +36,7 @@ export function injuryReasons(input: ScreeningInput, rules?: RuleChanges): Found
   return [
     ...notCleared(input, recent),
     ...(recent.length > 0 ? [afterInjury(recent, rules)] : []),
-    ...(isWithoutDay(input) || injuries.some(({ day }) => day === null) ? [dayMissing()] : []),
+    ...dayMissing(input),
     ...thinnerThigh(input, rules),
   ];
 }
@@ -63,10 +63,16 @@ function afterInjury(recent: readonly Injury[], rules?: RuleChanges): Found {
   );
 }
 
-function dayMissing(): Found {
-  const text = 'The day of a surgery or injury is not recorded: it counts as recent.';
+/** Names which of both lacks its day: the other may stand beside it with one. */
+function dayMissing(input: ScreeningInput): Found[] {
+  const undated = (input.injuries ?? []).filter(({ day }) => day === null);
+  const kinds = new Set(undated.map(({ kind }) => kind));
+  if (isWithoutDay(input)) kinds.add('surgery');
+  if (kinds.size === 0) return [];
+  const told = [...kinds].map((kind) => (kind === 'surgery' ? 'a surgery' : 'an injury'));
+  const text = `The day of ${told.join(' and of ')} is not recorded: it counts as recent.`;
   const change = 'Record structure, side and day.';
-  return found({ code: 'injury-day-missing', gate: 'note', text, change }, OWN);
+  return [found({ code: 'injury-day-missing', gate: 'note', text, change }, OWN)];
 }
 
 /** After an injury a thigh thinner by the error of the tape or more is said (D). */

@@ -192,6 +192,17 @@ describe('an injury or surgery', () => {
     expect(codes(told)).toContain('injury-day-missing');
   });
 
+  it('says which of surgery and injury lacks its day', () => {
+    const injury = surgery({ kind: 'injury' });
+    const missing = (changes: Partial<ScreeningInput>) =>
+      reasonOf({ ...cleared, ...changes }, 'injury-day-missing')?.text;
+    expect(missing({ injuries: [injury] })).toMatch(/^The day of a surgery is not recorded/);
+    expect(missing({ injuries: [surgery({}), { ...injury, day: null }] })).toMatch(
+      /^The day of an injury is not recorded/,
+    );
+    expect(missing({ injuries: [surgery({})] })).toBeUndefined();
+  });
+
   it.each([
     [26, 27, 'left'],
     [27.5, 26, 'right'],
