@@ -13,6 +13,10 @@ export function whyNoSheet(kind: HandoutKind, material: Material): string | null
       ? `The vet sees ${file.dog.name} first: no exercises are printed before that.`
       : `No exercises have been chosen for ${file.dog.name} yet: do it at a visit.`;
   }
+  // Tips for the first runs beside “no running until the vet has seen it” would unsay it.
+  if (kind === 'kit-sheet' && state.screening.outcome === 'vet first') {
+    return `The vet sees ${file.dog.name} first: no running tips are printed before that.`;
+  }
   if (kind === 'bowl-labels') {
     return (state.ration?.ration?.items ?? []).some(({ treat }) => !treat)
       ? null

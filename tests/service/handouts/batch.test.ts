@@ -114,7 +114,7 @@ describe('sheets for several dogs', () => {
     const done = await desk.ok('handouts/batch', {
       ...all,
       dogIds: [planless.id, unseen.id, resting.id, gone],
-      kinds: ['running-plan', 'kit-sheet'],
+      kinds: ['running-plan', 'heat-card'],
     });
     const problems = done.dogs.map(({ sheets }) => sheets.map(({ problem }) => problem));
     expect(problems).toEqual([
@@ -128,9 +128,9 @@ describe('sheets for several dogs', () => {
       expect(pages > 0).toBe(problem === null);
     }
     expect([...(await pdfsOf(desk, done)).keys()]).toEqual([
-      `Bess, Ada Sample, kit-sheet ${DAY}.pdf`,
+      `Bess, Ada Sample, heat-card ${DAY}.pdf`,
       `Tilly, Cay Sample, running-plan ${DAY}.pdf`,
-      `Tilly, Cay Sample, kit-sheet ${DAY}.pdf`,
+      `Tilly, Cay Sample, heat-card ${DAY}.pdf`,
     ]);
   }, 120_000);
 

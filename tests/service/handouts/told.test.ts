@@ -128,3 +128,12 @@ test('a plan under way is printed from the week of today on, with what was done 
   // Where one step back leads may lie before: it stands on the sheet that was printed first.
   expect(text).toContain('one step back: week 2');
 });
+
+test('the tips for the first runs wait where the vet comes first', async () => {
+  const kit = { kind: 'kit-sheet', paper: null } as const;
+  const ill = await seen({ signs: ['fever'] });
+  const refused = await ill.desk.refused('handouts/render', { ...kit, dogId: ill.dogId });
+  expect(refused.message).toContain('The vet sees Bess first');
+  const well = await seen({});
+  expect(await textOf(well.desk, 'kit-sheet', well.dogId)).toContain('The harness');
+});
