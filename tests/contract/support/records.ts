@@ -6,7 +6,8 @@ import { DATABASE_FILES } from '../../../electron/service/database/open.ts';
 import { createService, type Service } from '../../../electron/service/service.ts';
 import { FONTS } from '../../service/desk.ts';
 
-const NOON = new Date('2026-03-02T12:00:00Z');
+export const TODAY = '2026-03-02';
+const NOON = new Date(`${TODAY}T12:00:00Z`);
 
 export interface FuzzedDesk {
   readonly service: Service;
@@ -98,6 +99,13 @@ export function wordsOf(template: string): string[] {
   });
   db.close();
   return [...new Set(words as string[])];
+}
+
+export function idsOfDogs(template: string): string[] {
+  const db = new BetterSqlite3(template, { readonly: true });
+  const ids = db.prepare('SELECT id FROM dog').pluck().all() as string[];
+  db.close();
+  return ids;
 }
 
 export function removeTemplate(template: string): void {
