@@ -1,4 +1,5 @@
-// `npm run attack`: the attacks of this folder and the kills of `tests/survival` in their long form.
+// `npm run attack`: the attacks of this folder, the kills of `tests/survival` and the files that come
+// and go slowly, in their long form.
 // `ATTACK_KILLS=1000` and `ATTACK_CUTS=…` ask for more of the two that are counted.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
@@ -14,6 +15,7 @@ const { status } = spawnSync(
     'run',
     'tests/attack',
     'tests/survival',
+    'tests/loopback/files.test.ts',
     ...process.argv.slice(2),
   ],
   { cwd: ROOT, stdio: 'inherit', env: { ...process.env, TESTS: 'long' } },
