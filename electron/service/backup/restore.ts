@@ -5,6 +5,7 @@ import { DATABASE_FILES, type OpenContext } from '../database/open.ts';
 import { assertRoom, type FreeBytes } from '../files/room.ts';
 import { storageRefusal, troubled } from '../database/trouble.ts';
 import { keepBackup } from './automatic.ts';
+import { cleanPictures } from './cleanPictures.ts';
 import { contentFile, copyContent } from './contents.ts';
 import { backedUpContents, backupsFolder, presentContents } from './folder.ts';
 import { UNPACKED } from './manifest.ts';
@@ -73,6 +74,7 @@ async function prepare(
     const named = prepareRecords(join(into, UNPACKED.records), presentLock(context));
     await progress({ done: 1, total: 3, step: 'Looking for the attachments' });
     const missing = await fetchContents(folder, join(into, UNPACKED.contents), named);
+    if (source.kind === 'file') await cleanPictures(into);
     await progress({ done: 2, total: 3, step: 'Keeping the present records' });
     const restored = { missing, setAside: await keepPresent(room, context) };
     await room.letGo();
