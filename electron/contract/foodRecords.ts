@@ -1,17 +1,22 @@
 import { z } from 'zod';
-import { choice, day, flag, notes, quantity, requiredLine, whole } from './fields.ts';
+import { choice, day, flag, notes, number, quantity, requiredLine, whole } from './fields.ts';
+import { QUANTITIES } from './quantities.ts';
 
 // What a dog eats, and what was decided about it; part of records.ts.
 
 export const ENERGY_FROM = ['declared', 'label'] as const;
 
+/** Each share refuses by its own name: five of them stand side by side. */
+const share = (name: string) =>
+  number({ ...QUANTITIES.nutrientPct, label: `${name} on the label` });
+
 /** What the label of a food says, % as fed. */
 export const labelInput = z.object({
-  proteinPct: quantity('nutrientPct'),
-  fatPct: quantity('nutrientPct'),
-  fibrePct: quantity('nutrientPct'),
-  moisturePct: quantity('nutrientPct'),
-  ashPct: quantity('nutrientPct'),
+  proteinPct: share('Protein'),
+  fatPct: share('Fat'),
+  fibrePct: share('Fibre'),
+  moisturePct: share('Moisture'),
+  ashPct: share('Ash'),
 });
 export type FoodLabel = z.output<typeof labelInput>;
 

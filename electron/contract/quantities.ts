@@ -21,7 +21,7 @@ export const QUANTITIES = {
   },
   kcalPer100g: { label: 'Energy of the food', unit: 'kcal per 100 g', min: 5, max: 950 },
   gramsPerDay: { label: 'Amount', unit: 'g a day', min: 0, max: 10000 },
-  gramsPerCup: { label: "Weight of the owner's own cup", unit: 'g', min: 1, max: 1000 },
+  gramsPerCup: { label: 'Weight of the owner’s own cup', unit: 'g', min: 1, max: 1000 },
   nutrientPct: { label: 'Share on the label', unit: '%', min: 0, max: 100 },
   changeoverDays: { label: 'Days of the changeover', unit: 'days', min: 7, max: 10, whole: true },
   kcalPerDay: { label: 'Daily energy', unit: 'kcal a day', min: 1, max: 20000 },
