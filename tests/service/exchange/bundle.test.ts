@@ -119,6 +119,15 @@ describe('the open bundle', () => {
     });
     await addDog(desk, 'Finn', 'Later Owner');
     order.push('saved');
+    // What it was at when it gave way to another question.
+    const gaveWay = new Set<string>();
+    while (!order.includes('exported')) {
+      const state = await desk.ok('work/state', { workId: WORK });
+      if (state !== null) gaveWay.add(state.step);
+      await new Promise((resolve) => setImmediate(resolve));
+    }
+    const steps = ['Reading the records', 'Writing records.json', 'Writing tables/visits.csv'];
+    expect([...gaveWay]).toEqual(expect.arrayContaining(steps));
     const names = (records: BundleRecords) => records.owners.map(({ name }) => name).sort();
     expect(names(recordsOf(await made))).toEqual(['Ada Sample']);
     expect(order).toEqual(['saved', 'exported']);
@@ -149,6 +158,8 @@ describe('the open bundle', () => {
     for (const length of [0, 1, AT_ONCE, AT_ONCE + 1, 3 * AT_ONCE + 7]) {
       const records = { owners: list(length), dogs: [], visits: list(2) };
       const json = [...jsonPieces(records as unknown as BundleRecords)];
+      // Besides the slices: eight pieces of the layout, and the two visits.
+      expect(json).toHaveLength(8 + Math.ceil(length / AT_ONCE));
       expect(json.join('')).toBe(`${JSON.stringify(records, null, 1)}\n`);
       const table = [...csvPieces(['id', 'note'], records.owners)].join('').slice(1);
       const { data } = Papa.parse<string[]>(table, { skipEmptyLines: true });
