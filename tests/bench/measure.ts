@@ -24,7 +24,7 @@ export function percentile(values: readonly number[], percent: number): number {
 type Task = () => unknown;
 
 /** For `--hurry`: every measurement is taken, and none of its times means much. */
-const IN_A_HURRY = 2;
+const IN_A_HURRY = 1;
 const HURRIED = process.argv.includes('--hurry');
 
 /** How often to do what makes a figure steady with so many rounds. */

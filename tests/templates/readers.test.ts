@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { renderPdf } from '../../templates/render.ts';
+import { someOf } from '../support/form.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT, PAPERS, SAMPLES } from './support/handouts.ts';
 import { layoutProblems } from './support/layoutProblems.ts';
@@ -24,6 +25,8 @@ beforeAll(async () => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const cases = SAMPLES.flatMap((sample) => PAPERS.map((paper) => ({ sample, paper })));
+/** What these find wrong, they find in every sheet that is written the same way. */
+const some = someOf(cases, 3);
 
 describe.skipIf(!hasTool('pdftotext'))('poppler (skipped where poppler-utils is missing)', () => {
   it.each(cases)('finds every word of $sample.name inside its place on $paper', (test) => {
@@ -33,7 +36,7 @@ describe.skipIf(!hasTool('pdftotext'))('poppler (skipped where poppler-utils is 
     expect(layoutProblems(pages, test.sample)).toEqual([]);
   });
 
-  it.each(cases)('opens $sample.name on $paper with its title and language', (test) => {
+  it.each(some)('opens $sample.name on $paper with its title and language', (test) => {
     const handout = test.sample.build(test.paper);
     const info = opened.pdfinfo(file(test.sample.name, test.paper));
     expect(info).toContain(handout.title);
@@ -43,13 +46,13 @@ describe.skipIf(!hasTool('pdftotext'))('poppler (skipped where poppler-utils is 
 });
 
 describe.skipIf(!hasTool('qpdf'))('qpdf (skipped where it is missing)', () => {
-  it.each(cases)('finds no fault in $sample.name on $paper', (test) => {
+  it.each(some)('finds no fault in $sample.name on $paper', (test) => {
     expect(opened.qpdf(file(test.sample.name, test.paper))).toContain('No syntax or stream');
   });
 });
 
 describe.skipIf(!hasTool('mutool'))('mutool (skipped where mupdf-tools is missing)', () => {
-  it.each(cases)('opens $sample.name on $paper', (test) => {
+  it.each(some)('opens $sample.name on $paper', (test) => {
     const pages = test.sample.pages[test.paper];
     expect(opened.mutool(file(test.sample.name, test.paper))).toContain(`Pages: ${pages}`);
   });

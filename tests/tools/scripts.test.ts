@@ -50,8 +50,8 @@ const SMALLEST: Readonly<Record<string, Small>> = {
     says: (printed) => expect(heads(printed)).toEqual(tablesOf('calibration')),
   },
   mutants: {
-    // One file with its laws: a sample of all has the tests of all of core to run first.
-    words: ['core/weight/steer.ts', '--tests', 'tests/core/weight/steer.test.ts'],
+    // One small file with its laws: a sample of all has the tests of all of core to run first.
+    words: ['core/energy/resting.ts', '--tests', 'tests/core/energy/energy.test.ts'],
     says: (printed) => expect(printed).toMatch(/\| all \| \d+ of \d+ \| \d+\.\d % \|/),
   },
   bench: {

@@ -46,6 +46,8 @@ describe('resting energy', () => {
     expect(restingEnergyFigure(20)).toMatchObject({
       unit: 'kcal/day',
       sources: ['hand2010', 'kleiber1961', 'nrc2006'],
+      inputs: [{ label: 'Body weight', value: 20, unit: 'kg' }],
+      notes: [expect.stringMatching(/resting dog .* maintenance energy/)],
     });
   });
 });
