@@ -22,8 +22,8 @@ import { WORDS } from './support/words.ts';
 const INPUTS = Number(process.env['FUZZ_INPUTS'] ?? 500);
 /** Calls that derive a key, print, open a practice or read much of one: a share of the inputs will do. */
 const COSTLY: Partial<Record<CallName, number>> = {
-  'backup/make': 0.01,
-  'lock/set': 0.02,
+  'backup/make': 0.004,
+  'lock/set': 0.01,
   'app/open': 0.02,
   'handouts/batch': 0.03,
   'goesHome/mail': 0.03,
