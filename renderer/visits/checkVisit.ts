@@ -15,6 +15,12 @@ export function checkVisit(visit: VisitState): void {
       'The food proposal changed after you decided: look at old and new, and choose.',
     );
   }
+  if (food.switches && food.decision === 'open') {
+    form.refuse(
+      'food.decision',
+      'Answer the food proposal too: the new food is kept with your decision.',
+    );
+  }
   if (plan.wanted && planRequestOf(plan) === null) {
     form.refuse('plan.goal', 'The plan needs its first day, the outings a week and a goal.');
   }

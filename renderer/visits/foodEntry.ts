@@ -7,7 +7,7 @@ export interface FoodEntry {
   /** What was proposed when it was decided. */
   answeredTo: string;
   kcalPerDay: number | null;
-  /** Whether a food itself changes; the fields stay filled while it is switched off. */
+  /** Whether a food of the table gives way to another; what was typed stays where it is taken back. */
   switches: boolean;
   foodSwitch: {
     replaces: string;

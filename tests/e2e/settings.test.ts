@@ -59,6 +59,20 @@ describe('settings and sheets', () => {
     expect(await energy.evaluate((input) => input === document.activeElement)).toBe(true);
     // 105 kcal are 439.3 kJ (1 kcal = 4.184 kJ).
     expect(await energy.inputValue()).toBe('439.3');
+    // In the table itself it gives way to another, which is then decided on with the ration.
+    await page.getByRole('button', { name: 'Replace by another food: Tinned food' }).press('Enter');
+    const other = page.getByRole('combobox', { name: 'Name of the new food' });
+    await expect.poll(() => other.evaluate((it) => it === document.activeElement)).toBe(true);
+    await page.keyboard.type('dry');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    const changeover = page.getByRole('table', { name: /changeover/i });
+    await changeover.getByText('Dry food, adult').first().waitFor();
+    await page.keyboard.press('Control+Enter');
+    await page.getByText(/Answer the food proposal too/).first().waitFor();
+    const back = page.getByRole('button', { name: 'Keep feeding Tinned food' });
+    await back.press('Enter');
+    await changeover.waitFor({ state: 'detached' });
     const notes = page.getByLabel('Notes on the visit');
     await notes.fill('Sound today.');
     await page.getByRole('button', { name: 'Insert a phrase' }).press('Enter');

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { nextTick } from 'vue';
+import { h, nextTick } from 'vue';
 import DietTable from '../../../renderer/visits/DietTable.vue';
-import { blankDietEntry, type DietEntry } from '../../../renderer/visits/visitForm.ts';
+import FoodSection from '../../../renderer/visits/FoodSection.vue';
+import {
+  blankDietEntry,
+  newVisitForm,
+  type DietEntry,
+} from '../../../renderer/visits/visitForm.ts';
+import { dogFile } from '../support/dogFile.ts';
 import { mountField } from '../support/mountField.ts';
 
 const food = (name: string, kcalPer100g: number, gramsPerDay: number): DietEntry => ({
@@ -79,5 +85,39 @@ describe('what the dog eats', () => {
     await turn(false);
     expect(form.values.diet[0]!.label).toBeNull();
     expect(form.attempt()).toBe(true);
+  });
+});
+
+describe('a food that gives way to another', () => {
+  /** The food part of a form in which the dry food is being replaced. */
+  async function replacing() {
+    const empty = newVisitForm(dogFile([]), '2026-03-02');
+    const visit = { ...empty.visit, diet: [food('Dry', 360, 200), food('Wet', 100, 150)] };
+    const Part = (props: { modelValue: typeof empty }) =>
+      h(FoodSection, { visit: props.modelValue.visit, food: props.modelValue.food });
+    Part.props = ['modelValue'];
+    const { wrapper, form } = mountField(Part, { form: { ...empty, visit } }, 'form', {});
+    await wrapper.get('button[aria-label="Replace by another food: Dry"]').trigger('click');
+    await nextTick();
+    expect(document.activeElement?.id).toBe('field-food-foodSwitch-name');
+    return { wrapper, now: () => form.values.form.food };
+  }
+
+  it('goes by its name, also when that is typed anew', async () => {
+    const { wrapper, now } = await replacing();
+    await wrapper.get('#field-visit-diet-0-name').setValue('Dry food');
+    expect(now()).toMatchObject({ switches: true, foodSwitch: { replaces: 'Dry food' } });
+    expect(wrapper.find('[aria-label="Food in place of Dry food"]').exists()).toBe(true);
+  });
+
+  it('is no longer replaced once it is out of the table, nor once that is taken back', async () => {
+    const first = await replacing();
+    await first.wrapper.get('button[aria-label="Remove Dry"]').trigger('click');
+    expect(first.now().switches).toBe(false);
+    first.wrapper.unmount();
+    const second = await replacing();
+    const back = second.wrapper.findAll('button').find((one) => one.text() === 'Keep feeding Dry');
+    await back!.trigger('click');
+    expect(second.now().switches).toBe(false);
   });
 });
