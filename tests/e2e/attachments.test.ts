@@ -6,6 +6,7 @@ import { deskPage } from './pages/deskPage.ts';
 import { dogPage } from './pages/dogPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { tabAndPress } from './support/keyboard.ts';
 
 const section = (page: Page) => page.getByRole('region', { name: 'Photos and letters' });
 const entry = (page: Page, name: string) =>
@@ -124,5 +125,16 @@ describe('photos and letters at a visit', () => {
     await page.getByRole('dialog', { name: 'scan.png' }).waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
+  });
+
+  it('shows them beside those of the visit before, by keyboard', async () => {
+    await tabAndPress(page, page.getByRole('link', { name: 'The last two visits side by side' }));
+    await page.getByRole('heading', { level: 1, name: 'Two visits of Bramble' }).waitFor();
+    const photo = page.getByRole('button', { name: /^Open scan\.png/ });
+    await tabAndPress(page, photo);
+    await page.getByRole('dialog', { name: 'scan.png' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await photo.evaluate((it) => it === document.activeElement)).toBe(true);
   });
 });

@@ -35,13 +35,18 @@ describe('the desk', () => {
     expect(await head.getAttribute('aria-sort')).toBe('descending');
   });
 
-  it('narrows the dogs and says when there is none', async () => {
+  it('narrows the dogs by state and by a note, and says when there is none', async () => {
     const ended = page.getByRole('button', { name: 'Plan ended' });
     await ended.click();
     await page.getByText('There is no such dog.').waitFor();
     expect(await ended.getAttribute('aria-pressed')).toBe('true');
     await ended.click();
     await dogs().first().waitFor();
+    // Words of a note lead to the dog where no name has them.
+    await deskPage(page).box.fill('hardly moves');
+    await expect.poll(() => dogs().allTextContents()).toEqual(['Bramble']);
+    await deskPage(page).box.fill('');
+    await dogs().nth(3).waitFor();
   });
 
   it('prints sheets for the dogs that were found, by keyboard, and stops when asked', async () => {

@@ -69,7 +69,10 @@ describe('settings and sheets', () => {
     const changeover = page.getByRole('table', { name: /changeover/i });
     await changeover.getByText('Dry food, adult').first().waitFor();
     await page.keyboard.press('Control+Enter');
-    await page.getByText(/Answer the food proposal too/).first().waitFor();
+    await page
+      .getByText(/Answer the food proposal too/)
+      .first()
+      .waitFor();
     const back = page.getByRole('button', { name: 'Keep feeding Tinned food' });
     await back.press('Enter');
     await changeover.waitFor({ state: 'detached' });
