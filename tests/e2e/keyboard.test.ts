@@ -269,4 +269,25 @@ describe('a follow-up by keyboard alone', () => {
     expect(await rows.count()).toBeLessThan(all);
     expect(await rows.filter({ hasNotText: 'differs' }).count()).toBe(0);
   });
+
+  it('sends a dog that came back lame to its vet', async () => {
+    await press('/');
+    await page.waitForFunction(() => document.activeElement?.id === 'find-dog');
+    await page.keyboard.type('bramble');
+    await page.getByText('1 dog found').waitFor();
+    await press('Enter');
+    await heading('Bramble').waitFor();
+    await press('v');
+    await page.waitForFunction(() => document.activeElement?.id === 'field-visit-weightKg');
+    await page.keyboard.type('24.1');
+    const button = (name: string) => page.getByRole('button', { name }).first();
+    await tabAndPress(page, button('Grade the limbs'));
+    await tabAndChoose(page, page.getByRole('group', { name: 'Left hind at trot' }), 'grade 2');
+    await tabAndPress(page, button('All others sound'));
+    await tabAndTick(page, page.getByLabel('No warning signs'));
+    await page.getByText('Vet first').first().waitFor();
+    await press('Control+Enter');
+    await heading('Bramble').waitFor();
+    expect(complaints).toEqual([]);
+  });
 });
