@@ -30,6 +30,8 @@ export interface ReviewedRecord {
   > | null;
   /** What the screening of that visit found; what was not looked at is no finding. */
   readonly screening: Screening['found'] | null;
+  /** Days of sessions that nobody was asked for: see `unaskedDays`. */
+  readonly unasked: readonly IsoDay[];
 }
 
 /**
@@ -47,6 +49,7 @@ export function reviewInput(record: ReviewedRecord): ReviewInput {
     day: record.day,
     results: record.sessions.filter(({ day }) => days.has(day)).map(asResult),
     rules: record.rules,
+    unasked: record.unasked,
     ...(record.visit?.wellSince == null ? {} : { wellSince: record.visit.wellSince }),
     ...unplannedRuns(record, days),
     ...(record.clearedByVetOn === null ? {} : { clearedByVetOn: record.clearedByVetOn }),

@@ -13,6 +13,7 @@ import { presentLine, type PresentLine } from './presentLine.ts';
 import { plannedSessions, weekAt, type PlanVersion } from './plannedWeeks.ts';
 import { asResult, reviewInput, type ToldResult } from './planReview.ts';
 import type { AssessedDecision, AssessedVisit, Assessment, AssessInput } from './types.ts';
+import { askedSessions, mayRunOn, unaskedDays, waitsFor } from './unasked.ts';
 
 /** A version of the running plan as the record keeps it. */
 export interface PresentPlan extends PlanVersion {
@@ -116,6 +117,8 @@ export interface PresentState<P = PresentPlan, D = PresentDecision> extends Pres
   readonly review: Review | null;
   /** Outings since the visit before the last; since the plan began where there is none. */
   readonly outings: OutingsTold | null;
+  /** Days of planned outings that nobody was asked for: the plan waited. */
+  readonly unasked: readonly IsoDay[];
   /** All outings of the plan's versions so far; null without a plan. */
   readonly soFar: OutingsTold | null;
   /** What it is fed: the latest decision. Null before the first: then nothing is decided. */
@@ -149,9 +152,10 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
   const visits = record.visits.filter((visit) => visit.day <= day);
   const latest = visits.at(-1)!;
   const plan = plans.find(({ current }) => current) ?? null;
-  const review = plan === null ? null : reviewOf(input, plan, latest, assessment);
-  const screened = mayRunOf(assessment, plan);
-  const soFar = outingsOf(input, '', day);
+  const unasked = unaskedDays(input);
+  const review = plan === null ? null : reviewOf(input, plan, latest, assessment, unasked);
+  const screened = mayRunOn(assessment.screening, plan);
+  const soFar = outingsOf(input, unasked, '', day);
   const programme = untoldAtTheEnd(
     programmeOf(plan, review, screened, assessment, day),
     soFar,
@@ -172,7 +176,8 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
     screening,
     programme,
     review,
-    outings: outingsOf(input, visits.at(-2)?.day ?? '', latest.day),
+    outings: outingsOf(input, unasked, visits.at(-2)?.day ?? '', latest.day),
+    unasked,
     soFar,
     ration,
     decidedAtLastVisit: ration !== null && ration.visitId === latest.id,
@@ -191,6 +196,7 @@ function reviewOf<P extends PresentPlan, D extends PresentDecision>(
   plan: P,
   latest: AssessedVisit & { readonly id: string },
   assessment: Assessment,
+  unasked: readonly IsoDay[],
 ): Review | null {
   const first = plannedSessions(plans)[0]?.day;
   if (plan.madeOn > record.day || (first !== undefined && first > record.day)) return null;
@@ -204,14 +210,9 @@ function reviewOf<P extends PresentPlan, D extends PresentDecision>(
       clearedByVetOn: null,
       visit: answered ? null : latest,
       screening: answered ? null : assessment.screening.found,
+      unasked,
     }),
   );
-}
-
-/** A dog on a running plan is not sent walking by what a follow-up did not look at. */
-function mayRunOf({ screening }: Assessment, plan: PresentPlan | null): ScreeningOutcome {
-  const onPlan = plan !== null && plan.ramp.weeks.length > 0 && trainedBy(plan.ramp) === 'running';
-  return onPlan && screening.found === 'ready to start' ? 'ready to start' : screening.outcome;
 }
 
 /** Where the plan waits or stopped by what was told, that is the outcome, with its reasons. */
@@ -276,11 +277,8 @@ function programmeOf<P extends PresentPlan>(
   const gates = screening.reasons.filter(
     ({ gate, overriddenBecause }) => gate !== 'note' && overriddenBecause === null,
   );
-  if (mayRun === 'vet first') return { kind: 'waiting', for: 'vet', plan, reasons: gates };
-  const kind = trainedBy(plan.ramp);
-  if (mayRun === 'walking only' && kind === 'running') {
-    return { kind: 'waiting', for: 'walking', plan, reasons: gates };
-  }
+  const waits = waitsFor(mayRun, plan);
+  if (waits !== null) return { kind: 'waiting', for: waits, plan, reasons: gates };
   if (review?.decision === 'stop') {
     return { kind: 'stopped', since: day, plan, reasons: review.reasons };
   }
@@ -294,18 +292,19 @@ function programmeOf<P extends PresentPlan>(
   if (next === null && (weeks.length === 0 || weekAt(plan.ramp, day) === null)) {
     return { kind: 'finished', plan };
   }
-  return { kind, plan, week: weekAt(plan.ramp, day), lastWeek, next };
+  return { kind: trainedBy(plan.ramp), plan, week: weekAt(plan.ramp, day), lastWeek, next };
 }
 
 function outingsOf<P extends PresentPlan, D extends PresentDecision>(
   { plans, results, record }: PresentInput<P, D>,
+  unasked: readonly IsoDay[],
   since: string,
   until: IsoDay,
 ): OutingsTold | null {
   if (plans.length === 0) return null;
   const told = new Map(results.map((result) => [result.day, result]));
   // What is told of the day itself counts; what is planned for it may still be ahead.
-  const over = plannedSessions(plans).filter(
+  const over = askedSessions(plannedSessions(plans), unasked, results).filter(
     ({ day }) => day >= since && (day < until || (day <= record.day && told.has(day))),
   );
   const entries = over.map((session) => ({ session, result: told.get(session.day) ?? null }));

@@ -45,21 +45,26 @@ export function breakSeen(back: Return, standing: Standing, rules: RampRuleValue
     return { decision, reason };
   };
   if (back.kind === 'repeat') {
-    return [seen('hold', 'review-break-repeat', `${days} days missed: the week is repeated`)];
+    return [
+      seen('hold', 'review-break-repeat', `${days} days without a run: the week is repeated`),
+    ];
   }
   if (back.kind === 'restart') {
     if (programmeOf(standing.ramp) === 'walking') {
-      return [seen('back', 'review-break-anew', `${days} days missed: the walks begin anew`)];
+      return [
+        seen('back', 'review-break-anew', `${days} days without a walk: the walks begin anew`),
+      ];
     }
-    const text = `${days} days missed: back to the walk base, then from the start`;
+    const text = `${days} days without a run: back to the walk base, then from the start`;
     return [seen('back', 'review-break-restart', text)];
   }
-  const text = `${days} days missed: ${back.percent} % less than before`;
+  const text = `${days} days without a run: ${back.percent} % less than before`;
   return [seen('back', 'review-break-less', text)];
 }
 
 function notBegunSeen(standing: Standing): Seen[] {
-  if (!notBegun(standing) || standing.done.due.length === 0) return [];
+  const { due, waited } = standing.done;
+  if (!notBegun(standing) || (due.length === 0 && !waited)) return [];
   const text = 'Nothing of the plan was done yet: it begins again with its first week.';
   return [{ decision: 'hold', reason: { code: 'review-not-begun', text, params: {}, ...OWN } }];
 }

@@ -31,8 +31,10 @@ export interface Done {
   readonly lastRunDay: IsoDay | null;
   /** The rules in force at the review. */
   readonly rules: RampRuleValues;
-  /** True when every due session was done as planned. */
+  /** True when every due session was done as planned, and none waited. */
   readonly asPlanned: boolean;
+  /** True where sessions are past that nobody was asked for. */
+  readonly waited: boolean;
 }
 
 /** The day of the review: as given, else the day after the last result, else the plan's first. */
@@ -49,19 +51,26 @@ export function reviewDay({ day, results = [], ramp }: ReviewInput): IsoDay {
 }
 
 /**
- * Lays the owner's results over the plan. A session without a result counts as missed.
+ * Lays the owner's results over the plan. A session without a result counts as missed, unless nobody
+ * was asked for it.
  * @throws RangeError for a result on a day without a session, or a word that is not on the lists.
  */
 export function readDone(input: ReviewInput): Done {
   const day = reviewDay(input);
   const results = new Map((input.results ?? []).map((result) => [result.day, result]));
   const planned = new Set<IsoDay>();
+  const unasked = new Set(input.unasked);
   const due: DueSession[] = [];
+  let waited = false;
   input.ramp.weeks.forEach((week, weekIndex) => {
     for (const session of week.sessions) {
       planned.add(session.day);
       const result = results.get(session.day) ?? settled(input.ramp, session);
       if (session.day >= day && result === null) continue;
+      if (unasked.has(session.day) && !tellsMore(result)) {
+        waited = true;
+        continue;
+      }
       due.push({ session, weekIndex, result, minutes: minutesRun(session, result) });
     }
   });
@@ -72,10 +81,20 @@ export function readDone(input: ReviewInput): Done {
     due,
     rules: rampRuleValues(input.rules ?? input.ramp.rules),
     lastRunDay: ran.at(-1)?.session.day ?? input.ramp.request.resume?.lastRunDay ?? null,
-    asPlanned: due.every(
-      ({ result, session, minutes }) => result?.outcome === 'done' && minutes >= session.runMinutes,
-    ),
+    asPlanned:
+      !waited &&
+      due.every(
+        ({ result, session, minutes }) =>
+          result?.outcome === 'done' && minutes >= session.runMinutes,
+      ),
+    waited,
   };
+}
+
+/** True where more is told of a session than that it did not take place. */
+function tellsMore(result: SessionResult | null): boolean {
+  if (result === null) return false;
+  return wasRun(result.outcome) || (result.signs ?? []).length > 0;
 }
 
 /** A session before the review that made this version was judged then, and counts as clean; what is told since counts. */

@@ -242,7 +242,8 @@ function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues)
   if (from === -1) return goalMet(standing) ? ramp.weeks.length : null;
   if (done.asPlanned && input.unplanned === undefined) return from;
   const under = done.due.filter(({ weekIndex }) => weekIndex === from);
-  const due = under.length > 0 ? undoneIn(under) <= MOST_UNDONE : null;
+  // Where a plan waited, its weeks ran ahead of the dog: only the ladder tells where it stands.
+  const due = under.length > 0 && !done.waited ? undoneIn(under) <= MOST_UNDONE : null;
   const next = ramp.weeks.slice(from).find(({ rung }) => rung !== undefined)?.rung;
   const last = course.ladder.rungs.length - 1;
   const inStep = due ?? (next !== undefined && next === Math.min(place.next, last));

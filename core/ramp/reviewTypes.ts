@@ -76,6 +76,8 @@ export interface ReviewInput {
   readonly wellSince?: IsoDay;
   /** Runs beside the plan: they count for the longest of the last 30 days. */
   readonly unplanned?: readonly UnplannedRun[];
+  /** Days on which the plan waited: no session was asked for, and none counts unless it was run. */
+  readonly unasked?: readonly IsoDay[];
 }
 
 /** Go on as planned, repeat, back one step, or stop and refer. */

@@ -1,5 +1,6 @@
 import { computed, type ComputedRef } from 'vue';
 import {
+  askedSessions,
   plannedSessions,
   reviewInput,
   reviewRamp,
@@ -39,12 +40,14 @@ export function usePlanProposal(
   { file, sessions, rules, screening }: ProposalContext,
 ): ComputedRef<PlanProposal | null> {
   const plan = file.plans.find(({ current }) => current);
+  const unasked = file.state?.unasked ?? [];
   const firstEver = plannedSessions(file.plans)[0]?.day;
   return computed(() => {
     if (plan === undefined || form.visit.day === '') return null;
     const { day } = form.visit;
     const own = plan.ramp.weeks.flatMap((week) => week.sessions);
-    const untold = toldSessions(own, sessions(), day).filter(
+    const asked = askedSessions(own, unasked, sessions());
+    const untold = toldSessions(asked, sessions(), day).filter(
       (told) => told.session.day < day && askedOf(told, day) === 'outcome',
     ).length;
     const none = (problem: string): PlanProposal => ({ plan, review: null, problem, untold });
@@ -64,6 +67,7 @@ export function usePlanProposal(
           clearedByVetOn: form.review.clearedByVetOn,
           visit: factsOf(form.visit),
           screening: screening(),
+          unasked,
         }),
       );
       return { plan, review, problem: '', untold };

@@ -1,5 +1,5 @@
 import { computed, ref, shallowRef, type ComputedRef } from 'vue';
-import { plannedSessions, type RampSession } from '../../core/index.ts';
+import { askedSessions, plannedSessions, type RampSession } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
@@ -12,6 +12,8 @@ export interface VisitSessions {
   readonly planned: ComputedRef<readonly RampSession[]>;
   /** Every session as it stood on its day. */
   readonly everPlanned: readonly RampSession[];
+  /** Sessions of that time that the owner was not asked for: the plan waited. */
+  readonly unasked: ComputedRef<readonly RampSession[]>;
   /** Sessions of that time that were told before, e.g. on the plan's page. */
   readonly toldBefore: ComputedRef<number>;
   /** Sessions before the last visit of which nothing was ever told. */
@@ -34,7 +36,9 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
   const since = computed(
     () => file.visits.filter((visit) => visit.day < day()).at(-1)?.day ?? '0000-01-01',
   );
-  const before = computed(() => toldSessions(sessions, file.sessions, day()));
+  const unasked = file.state?.unasked ?? [];
+  const asked = askedSessions(sessions, unasked, file.sessions);
+  const before = computed(() => toldSessions(asked, file.sessions, day()));
   // The session of the day itself may still be ahead, and its next day is.
   const sinceThen = computed(() =>
     before.value.filter(({ session }) => session.day >= since.value && session.day < day()),
@@ -61,6 +65,12 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
   return {
     planned,
     everPlanned: sessions,
+    unasked: computed(() =>
+      sessions.filter(
+        (session) =>
+          unasked.includes(session.day) && session.day >= since.value && session.day < day(),
+      ),
+    ),
     toldBefore: computed(() => sinceThen.value.length - planned.value.length),
     untoldBefore: computed(
       () =>

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import { reviewInput, reviewRamp, type Assessment } from '../../../core/index.ts';
-import type { AssessedRecord } from '../../contract/assessInput.ts';
+import { reviewInput, reviewRamp, unaskedDays, type Assessment } from '../../../core/index.ts';
+import { presentInput, type AssessedRecord } from '../../contract/assessInput.ts';
 import type { Plan, Visit } from '../../contract/contract.ts';
 import { toRuleChanges } from '../../contract/rampRequest.ts';
 import { assessRecord, readRecord } from '../visits/assessment.ts';
@@ -28,15 +28,17 @@ export async function keepReview(
 ): Promise<Plan> {
   const plan = currentPlan(record);
   const day = visit?.day ?? context.today();
+  const rules = await readRules(db);
   const review = reviewRamp(
     reviewInput({
       plan,
       sessions: record.sessions,
-      rules: toRuleChanges(await readRules(db)),
+      rules: toRuleChanges(rules),
       day,
       clearedByVetOn,
       visit,
       screening: assessment?.screening.found ?? null,
+      unasked: unaskedDays(presentInput(record, rules, day)),
     }),
   );
   return keepPlan(context, db, {

@@ -1,4 +1,5 @@
 import {
+  askedSessions,
   plannedSessions,
   NEXT_DAY_RESPONSES,
   type RampSession,
@@ -33,11 +34,12 @@ const LAME = NEXT_DAY_RESPONSES.length + 1;
 
 /** The outings of the plan that are not told of yet as a table to fill in; null where none is. */
 export function tableToFill(
-  { file, context }: Material,
+  { file, context, state }: Material,
   language: Language,
 ): { readonly name: string; readonly text: string } | null {
   const told = new Set(file.sessions.map(({ day }) => day));
-  const open = plannedSessions(file.plans).filter(({ day }) => !told.has(day));
+  const asked = askedSessions(plannedSessions(file.plans), state.unasked, file.sessions);
+  const open = asked.filter(({ day }) => !told.has(day));
   if (open.length === 0) return null;
   const words = OWNER_WORDS[language];
   return {

@@ -32,6 +32,7 @@ const record = (rest: Partial<ReviewedRecord>): ReviewedRecord => ({
   clearedByVetOn: null,
   visit: null,
   screening: null,
+  unasked: [],
   ...rest,
 });
 const decision = (rest: Partial<ReviewedRecord>) => reviewRamp(reviewInput(record(rest))).decision;

@@ -186,6 +186,7 @@ const reviewed: ReviewedRecord = {
   clearedByVetOn: null,
   visit: null,
   screening: null,
+  unasked: [],
 };
 
 /** 25 kg, and a need of 900 kcal a day. */

@@ -96,7 +96,7 @@ describe('a plan in force, at a review', () => {
     return reviewRamp(
       reviewInput({
         plan: { ramp, createdAt: '2026-02-20T10:00:00.000Z' },
-        ...{ sessions: [], rules: {}, day: DAY, clearedByVetOn: null },
+        ...{ sessions: [], rules: {}, day: DAY, clearedByVetOn: null, unasked: [] },
         visit: {
           lamenessWalk: input.lameness!.walk as LimbGrades,
           lamenessTrot: input.lameness!.trot as LimbGrades,

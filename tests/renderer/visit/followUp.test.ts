@@ -1,12 +1,12 @@
 import { flushPromises, type VueWrapper } from '@vue/test-utils';
 import { describe, expect, it, vi } from 'vitest';
-import { blankPractice } from '../../../electron/contract/blank.ts';
+import { blankPlanRequest, blankPractice } from '../../../electron/contract/blank.ts';
 import type { DogFile, SavedVisit } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { Client } from '../../../renderer/api/client.ts';
 import VisitEditor from '../../../renderer/visits/VisitEditor.vue';
 import { openOwn, type TestDesk } from '../../service/desk.ts';
-import { dogOf, seenWithPlan } from '../../service/support/records.ts';
+import { dogOf, seenWithPlan, soundVisit } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 
 const TODAY = '2026-03-17';
@@ -82,6 +82,26 @@ describe('sessions told at a follow-up', () => {
     expect(sessions.length).toBeGreaterThan(3);
     expect(new Set(sessions.map(({ outcome }) => outcome))).toEqual(new Set(['done']));
     expect(sessions.every(({ day, nextDay }) => day < TODAY && nextDay === 'normal')).toBe(true);
+  });
+
+  it('are not asked for while the plan waited for the vet; what was run can be told', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await dogOf(desk, 'Dana Owner', 'Rusk');
+    await desk.ok('visits/save', {
+      id: null,
+      visit: { ...soundVisit(dogId, '2026-03-02'), signs: ['cough'] },
+      plan: { ...blankPlanRequest('2026-03-02', 'unconditioned'), goal: { continuousMinutes: 20 } },
+      food: null,
+    });
+    desk.setDay(TODAY);
+    const { wrapper } = await followUp(desk);
+    expect(wrapper.text()).toContain('no session was asked of the owner');
+    const rows = wrapper.findAll('li.session');
+    expect(rows.length).toBeGreaterThan(3);
+    const fold = rows[0]!.element.closest('details')!;
+    expect(fold.open).toBe(false);
+    expect(fold.textContent).toContain('ran all the same');
+    expect(wrapper.text()).not.toMatch(/as missed|Nothing is told of/);
   });
 
   it('take no key that is pressed outside of their rows', async () => {
