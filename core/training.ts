@@ -44,6 +44,7 @@ export * from './readiness/age.ts';
 export { isGoalSetAside, openGoalLimits } from './readiness/goal.ts';
 export { MOST_CLEARED_AT_TROT, standsWhateverIsWritten } from './readiness/lameness.ts';
 export * from './readiness/screen.ts';
+export * from './readiness/shortNose.ts';
 export * from './readiness/signs.ts';
 export type * from './readiness/types.ts';
 export { LIMBS, SURGERY_STATES, WALK_BASES } from './readiness/types.ts';

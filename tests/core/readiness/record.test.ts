@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   buildRamp,
+  isOftenShortNosed,
   screenForRunning,
   type LimbGrades,
   type ScreeningInput,
@@ -345,4 +346,19 @@ describe('what nobody asked about', () => {
     }
     expect(codes({ ...NOTHING, heatIllness: { had: 'no' } })).toContain('history-not-asked');
   });
+});
+
+describe('a breed', () => {
+  it.each([
+    'Pug',
+    'french bulldog',
+    'Shih-Tzu',
+    'BOXER × Labrador',
+    'Cavalier King Charles Spaniel',
+  ])('%s is often short-nosed', (breed) => expect(isOftenShortNosed(breed)).toBe(true));
+
+  it.each(['', 'Pointer', 'Pugnacious mix', 'Chinook', 'Boxerdoodle'])(
+    '“%s” asks nothing',
+    (breed) => expect(isOftenShortNosed(breed)).toBe(false),
+  );
 });

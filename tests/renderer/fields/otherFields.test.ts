@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
+import { blankDog } from '../../../electron/contract/blank.ts';
+import DogFields from '../../../renderer/dogForm/DogFields.vue';
 import DayField from '../../../renderer/components/fields/DayField.vue';
 import ErrorSummary from '../../../renderer/components/fields/ErrorSummary.vue';
 import RadioField from '../../../renderer/components/fields/RadioField.vue';
@@ -115,5 +117,19 @@ describe('the summary of what stands in the way', () => {
   it('is absent while all is well', () => {
     const summary = mount(ErrorSummary, { props: { error: null, problems: [], failures: 0 } });
     expect(summary.find('[role=alert]').exists()).toBe(false);
+  });
+});
+
+describe('the fields of a dog', () => {
+  it('ask for the nose where the breed has a short one, until it is ticked', async () => {
+    const dog = { ...blankDog(), name: 'Momo', breed: 'Pug' };
+    const { wrapper } = mountField(DogFields, { dog }, 'dog', { today: '2026-01-05' });
+    const asks = () => wrapper.text().includes('Often so in this breed.');
+    expect(asks()).toBe(true);
+    await wrapper.get('input[type=checkbox]').setValue(true);
+    expect(asks()).toBe(false);
+    await wrapper.get('input[type=checkbox]').setValue(false);
+    await wrapper.get('[id$=breed]').setValue('Pointer');
+    expect(asks()).toBe(false);
   });
 });
