@@ -152,7 +152,10 @@ export function professionalReasons(reasons: readonly Reason[], format: Format):
 export function screeningResult(
   screening: Screening,
   dog: string,
-  words: PracticeWords['letter'],
+  words: {
+    readonly outcomeTitle: string;
+    readonly outcomes: Readonly<Record<Screening['outcome'], string>>;
+  },
   format: Format,
 ): Content {
   return listSection(

@@ -3,7 +3,7 @@ import type { IsoDay } from '../../core/day.ts';
 import type { Figure } from '../../core/figure.ts';
 import type { FedFood } from '../../core/nutrition.ts';
 import { raised } from '../../core/quantityText.ts';
-import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
+import type { JudgedMeasurement, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
 import { assemble, press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext, ToldFacts } from '../model.ts';
@@ -27,6 +27,7 @@ import {
   sexText,
   tableHead,
 } from '../parts/professional.ts';
+import { planLine, type RecordPlan } from '../parts/planLine.ts';
 import { levelMark, referencesBelow } from '../parts/sources.ts';
 import { exerciseLine, signText, toldHistory, toldTable } from '../parts/told.ts';
 import type { HandoutDocument } from '../render.ts';
@@ -57,11 +58,7 @@ export interface AssessmentRecordData extends HandoutContext {
   /** Every figure shown to the practitioner at this visit. */
   readonly figures: readonly Figure[];
   readonly foodDecision: { readonly kcalPerDay: number; readonly verdict: string } | null;
-  readonly plan: {
-    readonly version: number;
-    readonly startDay: IsoDay;
-    readonly ramp: Ramp;
-  } | null;
+  readonly plan: RecordPlan | null;
   readonly notes: string;
   /** What was changed after the visit was first saved, oldest first. */
   readonly amendments: readonly Amendment[];
@@ -231,11 +228,7 @@ function decisions(
     ...(plan === null
       ? []
       : [
-          fill(plan.ramp.weeks.length === 0 ? record.planStopped : record.planDecision, {
-            version: plan.version,
-            weeks: plan.ramp.weeks.length,
-            day: tools.format.day(plan.startDay),
-          }),
+          planLine(plan, record, tools.format),
           ownerRuns(plan.ramp, words.practice.letter, tools.format),
         ].filter((line) => line !== '')),
   ];
@@ -313,7 +306,13 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
       ...found(data, words, tools),
       diet(data, words, tools),
       ...toldTable(data.told.feeding, tools),
-      screeningResult(data.screening, data.dog.name, letter, tools.format),
+      screeningResult(
+        data.screening,
+        data.dog.name,
+        // The letter speaks to the vet; a record speaks of the vet.
+        { ...letter, outcomes: { ...letter.outcomes, 'vet first': record.vetFirst } },
+        tools.format,
+      ),
       ...figures(data, words, tools),
       ...above,
       ...end.body,

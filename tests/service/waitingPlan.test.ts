@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { plannedSessions } from '../../core/index.ts';
-import { blankPlanRequest } from '../../electron/contract/blank.ts';
+import { blankPlanRequest, blankPractice } from '../../electron/contract/blank.ts';
 import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
 import type { SessionInput, VisitFacts } from '../../electron/contract/records.ts';
+import { readPdf } from '../templates/support/readPdf.ts';
 import { openOwn } from './desk.ts';
 import { dogOf, soundVisit } from './support/records.ts';
 
@@ -96,6 +97,17 @@ describe.each(WAITING)('while the screening says %s', (_, facts) => {
     expect(request.resume!.lastRunDay).toBe(second);
     // The one run does not carry the dog over the weeks that were not run.
     expect(weeks[0]!.runMinutes).toBeLessThanOrEqual(plans[0]!.ramp.weeks[0]!.runMinutes);
+  });
+
+  test('the record of the visit says that the plan waits, and speaks to nobody', async () => {
+    const { desk, dogId } = await taken(facts);
+    await desk.ok('practice/save', { ...blankPractice(), name: 'Practice of the test' });
+    const sheet = { kind: 'assessment-record', dogId, paper: null } as const;
+    const { base64 } = await desk.ok('handouts/render', sheet);
+    const text = (await readPdf(Buffer.from(base64, 'base64'))).text.replaceAll(/\s+/g, ' ');
+    expect(text).toContain('Plan: version 1, drawn up but not in force: ');
+    expect(text).not.toContain('weeks from');
+    expect(text).not.toMatch(/\byou have seen\b/);
   });
 
   test('a plan left as it is asks from the follow-up on', async () => {

@@ -33,6 +33,12 @@ function ramp({ state }: Material) {
   return underWay(state.programme)?.plan.ramp ?? null;
 }
 
+/** What has to be settled before the plan is in force; a stop is for the vet to lift. */
+function waitsFor({ state: { programme } }: Material) {
+  if (programme.kind === 'stopped') return 'vet';
+  return programme.kind === 'waiting' ? programme.for : null;
+}
+
 /** Where the plan is printed from: the week of today, once weeks of it, or of a version before, are over. */
 function onward({ state }: Material): PlanOnward | null {
   const going = underWay(state.programme);
@@ -259,7 +265,12 @@ const BUILDERS: Builders = {
       plan:
         plan === null
           ? null
-          : { version: plan.version, startDay: firstDayOf(plan), ramp: plan.ramp },
+          : {
+              version: plan.version,
+              startDay: firstDayOf(plan),
+              ramp: plan.ramp,
+              waitsFor: waitsFor(material),
+            },
       notes: latest.notes,
       amendments: material.amendments,
     };

@@ -204,8 +204,10 @@ const DECIDED = {
 /** What the letter's line on a walking programme begins with. */
 const WALKS = enPractice.letter.walks.split(':')[0]!;
 
-const letterOutcome = (text: string): string | undefined =>
-  Object.entries(enPractice.letter.outcomes).find(([, line]) => says(text, line))?.[0];
+const letterOutcome = (
+  text: string,
+  outcomes: Readonly<Record<string, string>> = enPractice.letter.outcomes,
+): string | undefined => Object.entries(outcomes).find(([, line]) => says(text, line))?.[0];
 
 function vetLetter({ text, words }: Page): Told {
   const { letter } = enPractice;
@@ -225,9 +227,10 @@ function vetLetter({ text, words }: Page): Told {
 
 /** The record keeps what was decided at its own visit; an earlier ration is not named in it. */
 function assessmentRecord({ text, words }: Page): Told {
-  const kcal = found(text, enPractice.record.foodDecision, 'energy');
+  const { letter, record } = enPractice;
+  const kcal = found(text, record.foodDecision, 'energy');
   return {
-    outcome: letterOutcome(text),
+    outcome: letterOutcome(text, { ...letter.outcomes, 'vet first': record.vetFirst }),
     weight: weightBeside(text, words.findings.weight),
     target: weightBeside(text, words.findings.target),
     ...(kcal === undefined ? {} : { kcal }),

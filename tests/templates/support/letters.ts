@@ -191,7 +191,7 @@ export function record(paper: Paper): AssessmentRecordData {
     screening,
     figures: [restingEnergyFigure(24.2), need.figure, ideal.figure],
     foodDecision: { kcalPerDay: 711, verdict: 'accepted' },
-    plan: ramp === null ? null : { version: 1, startDay: '2025-12-01', ramp },
+    plan: ramp === null ? null : { version: 1, startDay: '2025-12-01', ramp, waitsFor: null },
     notes: 'Bright and willing. Pulls hard at the start.\nOwner runs 10 km twice a week.',
   };
 }
