@@ -3,7 +3,15 @@ import type { Reason } from '../figure.ts';
 import { because, HAND, OWN, refer, STEP, type FoodDraft } from './foodDraft.ts';
 import { earlyWater, wait, withRunning } from './foodFollow.ts';
 import type { FoodCase } from './foodTypes.ts';
-import { HOLD_BAND_PERCENT, steerHold, steerLoss, type Forecast, type Steered } from './steer.ts';
+import {
+  HOLD_BAND_PERCENT,
+  SAME_PERCENT,
+  steerHold,
+  steerLoss,
+  type Forecast,
+  type Kept,
+  type Steered,
+} from './steer.ts';
 import type { WeightState } from './weightState.ts';
 
 /** A weighing this far from what was expected of it is weighed again before anything is decided, % (D). */
@@ -135,8 +143,35 @@ function referAtFloor(present: Forecast): FoodDraft {
   return refer('below-floor', text, OWN);
 }
 
+/** A weight that is held and would change by less than this a week counts as steady, % (D). */
+const STEADY_PERCENT = 0.4;
+
+/** Why a ration to hold stays, and the bound behind it, %. */
+const WHY_KEPT: Readonly<Record<Kept, { readonly text: string; readonly percent: number }>> = {
+  'kept-little': {
+    text: `what would bring the weight to the target in ten weeks differs from it by under ${SAME_PERCENT.holding} %, which is not worth a change.`,
+    percent: SAME_PERCENT.holding,
+  },
+  'kept-near': {
+    text: `less is fed only from ${HOLD_BAND_PERCENT.above} % above the target, and the weighings so far do not put the dog there. The next one tells.`,
+    percent: HOLD_BAND_PERCENT.above,
+  },
+  'kept-falling': {
+    text: 'the dog comes down to the target by itself.',
+    percent: HOLD_BAND_PERCENT.above,
+  },
+};
+
+/** The owner is told why the ration stays where the weight would not. */
+function heldCode({ goal }: FoodCase, { direction, kept }: Steered, steady: boolean): string {
+  if (direction < 0) return 'too-high';
+  if (goal === 'lose') return 'target-reached';
+  if (kept === null) return 'too-low';
+  return steady ? 'inside' : kept;
+}
+
 function held(input: FoodCase, state: WeightState, steered: Steered): FoodDraft {
-  const { kcalPerDay, direction, present, proposed } = steered;
+  const { kcalPerDay, direction, kept, present, proposed } = steered;
   const off = Math.round(1000 * (state.kg / input.targetWeightKg - 1)) / 10;
   const where =
     Math.abs(off) < 0.5
@@ -144,24 +179,21 @@ function held(input: FoodCase, state: WeightState, steered: Steered): FoodDraft 
       : `The weight is ${Math.abs(off)} % ${off < 0 ? 'under' : 'above'} the target`;
   const told = `${where}, and on the present ration the dog would ${rateWords(present)}.`;
   const percent = Math.round(1000 * Math.abs(kcalPerDay / present.kcalPerDay - 1)) / 10;
-  const code = input.goal === 'lose' ? 'target-reached' : 'inside';
-  const course = because(
-    direction === 0
-      ? code
-      : direction > 0
-        ? input.goal === 'lose'
-          ? code
-          : 'too-low'
-        : 'too-high',
-    `${told} ${direction === 0 ? 'It stays.' : `${direction > 0 ? 'More' : 'Less'} food by ${percent} %, towards the target weight over ten weeks.`}`,
-    OWN,
-    { rate: Math.round(100 * present.percentPerWeek) / 100, kcal: Math.round(kcalPerDay) },
-  );
+  const next =
+    kept === null
+      ? `${direction > 0 ? 'More' : 'Less'} food by ${percent} %, towards the target weight over ten weeks.`
+      : `It stays: ${WHY_KEPT[kept].text}`;
+  const steady = Math.abs(present.percentPerWeek) < STEADY_PERCENT;
+  const course = because(heldCode(input, steered, steady), `${told} ${next}`, OWN, {
+    rate: Math.round(100 * present.percentPerWeek) / 100,
+    kcal: Math.round(kcalPerDay),
+    ...(kept === null ? {} : { percent: WHY_KEPT[kept].percent }),
+  });
   return withRunning(input, {
     verdict: direction === 0 ? 'keep' : 'change',
     kcalPerDay,
     reasons: [course, ...(direction === 0 ? [] : [predicted(proposed)])],
-    settled: direction === 0 && Math.abs(present.percentPerWeek) < 0.4,
+    settled: direction === 0 && steady,
     forecast: proposed,
     formula: {
       formula: "need by the dog's record, and 7920 kcal per kg to the target over 70 days",

@@ -27,7 +27,7 @@ export const LOSS_STEERING: Steering = { aim: -1.2, slow: -0.7, fast: -1.7 };
  */
 const ARRIVAL = { weeks: 4, past: 1 } as const;
 /** A ration within this of the one wanted stays, %: losing, and holding the target (D). */
-const SAME_PERCENT = { losing: 5, holding: 8 } as const;
+export const SAME_PERCENT = { losing: 5, holding: 8 } as const;
 /** The target weight is steered to over this time (D). */
 export const HOLD_DAYS = 70;
 /** Under the target food is added from here, above it less is fed only from here, % (D). */
@@ -35,6 +35,12 @@ export const HOLD_BAND_PERCENT = { under: 2, above: 3 } as const;
 /** Largest step in one go, % (M); at the target the ration may go up by as much. */
 const MOST_STEP = { losing: 20, holding: 10, arriving: 20 } as const;
 const Z90 = 1.6448536269514722;
+
+/**
+ * Why a ration that is to hold the weight stays: the change is too small to be worth it, the weight is
+ * too near the target for less food, or the dog comes down to its target by itself.
+ */
+export type Kept = 'kept-little' | 'kept-near' | 'kept-falling';
 
 /** What the policy makes of the record. */
 export interface Steered {
@@ -44,6 +50,8 @@ export interface Steered {
   readonly atFloor: boolean;
   /** True where the rate is as wanted, but would carry the dog past a target that is near. */
   readonly arriving: boolean;
+  /** Why a ration that is to hold the weight stays; null where it changes, and on a plan to lose. */
+  readonly kept: Kept | null;
   /** What the present and the proposed ration are expected to do. */
   readonly present: Forecast;
   readonly proposed: Forecast;
@@ -113,6 +121,7 @@ export function steerLoss(input: AdjustFoodInput, state: WeightState): Steered {
     direction: Math.sign(kcalPerDay - present) as Steered['direction'],
     atFloor: !inside && now.percentPerWeek > slow && kcalPerDay <= floor + 0.5,
     arriving: now.percentPerWeek < fast && now.percentPerWeek >= LOSS_STEERING.fast,
+    kept: null,
     present: now,
     proposed: forecast(state, kcalPerDay, body),
   };
@@ -139,11 +148,14 @@ export function steerHold(input: AdjustFoodInput, state: WeightState): Steered {
   const mayFall = steering < present && off > HOLD_BAND_PERCENT.above && now.percentPerWeek > -0.1;
   const most = arriving ? MOST_STEP.arriving : MOST_STEP.holding;
   const kcalPerDay = worth && (mayRise || mayFall) ? within(steering, present, most) : present;
+  const near = steering < present && off <= HOLD_BAND_PERCENT.above;
   return {
     kcalPerDay,
     direction: Math.sign(kcalPerDay - present) as Steered['direction'],
     atFloor: false,
     arriving: false,
+    kept:
+      kcalPerDay !== present ? null : !worth ? 'kept-little' : near ? 'kept-near' : 'kept-falling',
     present: now,
     proposed: forecast(state, kcalPerDay, body),
   };

@@ -574,6 +574,12 @@ export const de: OwnerWords = {
     'running-food': 'Die geplanten Läufe kosten etwa {kcal} am Tag mehr.',
     'target-reached':
       'Das Ziel ist erreicht. Das Futter steigt in kleinen Schritten. Wiegen Sie alle zwei Wochen.',
+    'kept-near':
+      '{dog} liegt weniger als {percent} über dem Ziel. Erst ab da gibt es weniger Futter. Wir wiegen zuerst wieder.',
+    'kept-little':
+      'Das Futter liegt keine {percent} neben dem, was {dog} für das Ziel braucht. Es bleibt, wie es ist.',
+    'kept-falling':
+      '{dog} nimmt mit diesem Futter von selbst zum Ziel hin ab. Es bleibt, wie es ist.',
     'too-high': 'Das Gewicht liegt höher, als es soll.',
     'too-low': 'Das Gewicht liegt tiefer, als es soll.',
     'loses-slowly': 'Mit diesem Futter nähme {dog} langsamer ab als geplant.',

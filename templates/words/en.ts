@@ -557,6 +557,11 @@ export const en = {
     'running-food': 'The planned runs add about {kcal} a day.',
     'target-reached':
       'The target is reached. The food goes up in small steps. Weigh every two weeks.',
+    'kept-near':
+      '{dog} is less than {percent} over the target. Less food comes only from there. We weigh again first.',
+    'kept-little':
+      'The food is within {percent} of what {dog} needs for the target. It stays as it is.',
+    'kept-falling': '{dog} comes down to the target on this food. It stays as it is.',
     'too-high': 'The weight lies above where it should be.',
     'too-low': 'The weight lies below where it should be.',
     'loses-slowly': 'On this food {dog} would lose weight more slowly than planned.',

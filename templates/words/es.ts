@@ -564,6 +564,11 @@ export const es: OwnerWords = {
     'running-food': 'Las carreras previstas suman unas {kcal} al día.',
     'target-reached':
       'La meta está lograda. La comida sube en pasos pequeños. Pese cada dos semanas.',
+    'kept-near':
+      '{dog} está menos de un {percent} por encima de la meta. Solo desde ahí se da menos comida. Antes pesamos otra vez.',
+    'kept-little':
+      'La comida está a menos de un {percent} de lo que {dog} necesita para la meta. Se queda como está.',
+    'kept-falling': '{dog} baja hacia la meta con esta comida. Se queda como está.',
     'too-high': 'El peso está por encima de donde debe.',
     'too-low': 'El peso está por debajo de donde debe.',
     'loses-slowly': 'Con esta comida {dog} perdería peso más despacio de lo previsto.',

@@ -580,6 +580,11 @@ export const fr: OwnerWords = frenchSpacing({
     'running-food': 'Les courses prévues ajoutent environ {kcal} par jour.',
     'target-reached':
       'Le but est atteint. La ration monte par petits pas. Pesez toutes les deux semaines.',
+    'kept-near':
+      '{dog} est à moins de {percent} au-dessus du but. La ration ne baisse qu’à partir de là. On pèse d’abord à nouveau.',
+    'kept-little':
+      'La ration est à moins de {percent} de ce qu’il faut à {dog} pour le but. Elle reste telle quelle.',
+    'kept-falling': '{dog} descend vers son but avec cette ration. Elle reste telle quelle.',
     'too-high': 'Le poids est au-dessus de ce qu’il devrait être.',
     'too-low': 'Le poids est au-dessous de ce qu’il devrait être.',
     'loses-slowly': 'Avec cette ration, {dog} perdrait du poids plus lentement que prévu.',

@@ -231,6 +231,25 @@ describe('the food for running', () => {
   });
 });
 
+describe('a ration to hold the weight that stays', () => {
+  it('says why where the dog gains on it, and tells the owner nothing of a plan that is kept', () => {
+    const weights = [27, 27.2, 27.7].map((kg, index) =>
+      visit(after(2 * index), kg, {
+        kcal: 1250,
+        foodGoal: 'hold',
+        targetWeightKg: 27,
+        bcs: index === 0 ? 5 : null,
+      }),
+    );
+    const { food } = assessed(weights, { foodDecisions: [ate(0, 1250)] });
+    expect(food.verdict).toBe('keep');
+    expect(food.reasons[0]).toMatchObject({ code: 'kept-near', params: { percent: 3 } });
+    expect(food.reasons[0]!.text).toMatch(
+      /gain about .* It stays: less is fed only from 3 % above/,
+    );
+  });
+});
+
 describe('a rate at the edge of the corridor', () => {
   it('is not said to lie outside it: no sentence names one figure as both', () => {
     for (let grams = 0; grams <= 300; grams += 5) {

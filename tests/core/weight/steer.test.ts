@@ -185,6 +185,16 @@ describe('a target that is held', () => {
     expect(hold(1000, 25 - (70 * 81) / KCAL_PER_KG).direction).toBe(1);
   });
 
+  it('names why it changes nothing', () => {
+    // Within 8 % of what would bring the weight back; under 3 % above the target; coming down to it.
+    expect(hold(1000, 25).kept).toBe('kept-little');
+    expect(hold(1300, 25 * 1.029).kept).toBe('kept-near');
+    expect(hold(1000 - 57, 25 * 1.08).kept).toBe('kept-falling');
+    expect(hold(700, 25 * 1.05).kept).toBe('kept-falling');
+    expect(hold(1150, 25 * 1.031).kept).toBeNull();
+    expect(hold(1000, 24.2).kept).toBeNull();
+  });
+
   it('takes food away only from 3 % over the target, and not from a dog that falls', () => {
     expect(hold(1150, 25 * 1.029).direction).toBe(0);
     expect(hold(1150, 25 * 1.031).direction).toBe(-1);
