@@ -24,14 +24,20 @@ export function dayTicks(from: number, to: number, count: number): readonly numb
   return ticks;
 }
 
-/** First and last x of everything drawn, with some room; bars alone where there are any. */
-export function wholeWindow({ series, uprights = [], x }: ChartSpec): [number, number] {
+/** First and last x of everything drawn; bars alone where there are any. */
+function drawnSpan({ series, uprights = [], x }: ChartSpec): [number, number] {
   const bars = series.filter(({ kind }) => kind === 'bar');
   const drawn = (bars.length > 0 ? bars : series).flatMap(({ points }) => points.map((at) => at.x));
   const all = bars.length > 0 ? drawn : [...drawn, ...uprights.map((upright) => upright.x)];
   if (all.length === 0) return x.kind === 'day' ? [dayNumber(FIRST), dayNumber(FIRST) + 1] : [0, 1];
-  const [from, to] = [Math.min(...all), Math.max(...all)];
-  const room = bars.length > 0 ? 0.6 : Math.max((to - from) * 0.02, 0.5);
+  return [Math.min(...all), Math.max(...all)];
+}
+
+/** What is drawn, with some room. */
+export function wholeWindow(spec: ChartSpec): [number, number] {
+  const [from, to] = drawnSpan(spec);
+  const bars = spec.series.some(({ kind }) => kind === 'bar');
+  const room = bars ? 0.6 : Math.max((to - from) * 0.02, 0.5);
   return [from - room, to + room];
 }
 
@@ -43,6 +49,7 @@ export function axisOf(
   const [min, max] = window ?? wholeWindow(spec);
   const { x } = spec;
   const isDay = x.kind === 'day';
+  const [first, last] = drawnSpan(spec);
   return {
     type: 'linear',
     min,
@@ -59,7 +66,10 @@ export function axisOf(
     afterBuildTicks: (axis) => {
       const room = Math.max(2, Math.floor(axis.width / (isDay ? DAY_WIDTH : COUNT_WIDTH)));
       axis.ticks = isDay
-        ? dayTicks(axis.min, axis.max, room).map((value) => ({ value }))
+        ? // No day stands in the room beside what is drawn: none is earlier than the first.
+          dayTicks(Math.max(axis.min, first), Math.min(axis.max, last), room).map((value) => ({
+            value,
+          }))
         : counted(axis.min, axis.max, room).map((value) => ({ value }));
     },
     ticks: {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayNumber } from '../../../core/day.ts';
-import { dayTicks, wholeWindow } from '../../../renderer/chart/axes.ts';
+import { axisOf, dayTicks, wholeWindow } from '../../../renderer/chart/axes.ts';
 import {
   firstPlace,
   pointAt,
@@ -9,6 +9,7 @@ import {
   type ChartSpec,
   type Series,
 } from '../../../renderer/chart/spec.ts';
+import type { Look } from '../../../renderer/chart/look.ts';
 import { useSight } from '../../../renderer/chart/useSight.ts';
 import { holds } from '../../support/laws.ts';
 
@@ -102,6 +103,16 @@ describe('the day axis', () => {
         expect(steps.size).toBeLessThanOrEqual(1);
       }),
     );
+  });
+
+  it('begins with the first day drawn, not with one in the room before it', () => {
+    const day = dayNumber('2026-11-04');
+    const weekly = spec(line([0, 1, 2, 3, 4, 5, 6, 7, 8].map((week) => [day + 7 * week, 30])));
+    const axis = axisOf(weekly, {} as Look, null);
+    const built = { min: axis.min, max: axis.max, width: 700, ticks: [] as { value: number }[] };
+    axis.afterBuildTicks!(built as never);
+    expect(built.min!).toBeLessThan(day - 1);
+    expect(built.ticks.map(({ value }) => value - day)).toEqual([0, 14, 28, 42, 56]);
   });
 
   it('has room for a single value, and for none', () => {
