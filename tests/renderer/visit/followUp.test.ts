@@ -155,6 +155,29 @@ describe('sessions told at a follow-up', () => {
   });
 });
 
+describe('a goal too long for the dog', () => {
+  it('is told below the goal, and once refused, beside its field instead', async () => {
+    const desk = await openOwn();
+    const { id: dogId } = await dogOf(desk, 'Dana Owner', 'Rusk');
+    const visit = soundVisit(dogId, '2026-03-02');
+    await desk.ok('visits/save', { id: null, visit, plan: null, food: null });
+    desk.setDay(TODAY);
+    const { wrapper } = await followUp(desk);
+    await weighAndLook(wrapper);
+    await wrapper.get('#field-plan-wanted').setValue(true);
+    await wrapper.get('#field-plan-goal-continuousMinutes').setValue('40');
+    await shows(wrapper, /A goal of at most 30 min/);
+    const part = wrapper.get('#part-plan').element.closest('section')!;
+    const said = () => part.textContent.split('A goal of at most 30 min').length - 1;
+    expect(said()).toBe(1);
+    await save(wrapper);
+    await shows(wrapper, /Not saved/);
+    expect(said()).toBe(1);
+    const field = wrapper.get('#field-plan-goal-continuousMinutes');
+    expect(field.attributes('aria-invalid')).toBe('true');
+  });
+});
+
 describe('the plan proposal of a follow-up', () => {
   it('stands below the verdict that stands beside the form', async () => {
     const { wrapper } = await followUp();
