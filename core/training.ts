@@ -26,7 +26,7 @@ export type * from './ramp/editTypes.ts';
 export { BREACH_CODES } from './ramp/editTypes.ts';
 export { longestBefore, sessionCap, weekCap, weeklyMinutes } from './ramp/load.ts';
 export { walkBaseGoal, walkBaseWalked } from './ramp/outcome.ts';
-export { isSetback } from './ramp/judge.ts';
+export { isBeginning, isSetback } from './ramp/judge.ts';
 export * from './ramp/outing.ts';
 export * from './ramp/path.ts';
 export { goalMinutes } from './ramp/request.ts';

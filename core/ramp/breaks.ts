@@ -65,6 +65,6 @@ export function breakSeen(back: Return, standing: Standing, rules: RampRuleValue
 function notBegunSeen(standing: Standing): Seen[] {
   const { due, waited } = standing.done;
   if (!notBegun(standing) || (due.length === 0 && !waited)) return [];
-  const text = 'Nothing of the plan was done yet: it begins again with its first week.';
+  const text = 'Nothing of the plan was done yet: it begins with its first week.';
   return [{ decision: 'hold', reason: { code: 'review-not-begun', text, params: {}, ...OWN } }];
 }

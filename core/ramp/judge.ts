@@ -55,6 +55,13 @@ const WALKING: ReadonlySet<string> = new Set(['review-walking-only', 'review-sti
 export const isSetback = (reasons: readonly Reason[]): boolean =>
   reasons.some(({ code }) => SETBACKS.has(code));
 
+/**
+ * True where a review holds a plan because none of it was done: it begins, and repeats nothing.
+ * @example isBeginning(reviewRamp({ ramp: sample.ramp, results: [] }).reasons) // => false
+ */
+export const isBeginning = (reasons: readonly Reason[]): boolean =>
+  reasons.some(({ code }) => code === 'review-not-begun');
+
 /** Everything in results and findings that bears on the decision. */
 export function seenIn(input: ReviewInput, done: Done): Seen[] {
   return [

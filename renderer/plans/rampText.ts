@@ -1,5 +1,6 @@
 import {
   goalDay,
+  isBeginning,
   isSetback,
   programmeOf,
   shownMinutes,
@@ -13,6 +14,10 @@ import { counted } from '../words.ts';
 /** What a review comes to, as a head line and as what to do. */
 const DECISIONS = {
   progress: ['Go on as planned', 'The record holds nothing against the next step.'],
+  begin: [
+    'Begin with the first week',
+    'Nothing of the plan has been done, so there is nothing to repeat.',
+  ],
   hold: ['Hold: repeat the week', 'The dog repeats where it stands before the load rises again.'],
   back: ['Back one step', 'Two days without running, then one step back on the path.'],
   lower: ['Back: start lower', 'The load starts lower, then rises again inside the limits.'],
@@ -28,8 +33,12 @@ export interface Decided {
   readonly reasons: readonly Reason[];
 }
 
-/** A way back for time missed, or after an illness, asks for no days off and no step. */
+/**
+ * A plan of which nothing was done begins; a way back for time missed, or after an illness, asks for
+ * no days off and no step.
+ */
 function toldAs({ decision, reasons }: Decided): keyof typeof DECISIONS | null {
+  if (decision === 'hold' && isBeginning(reasons)) return 'begin';
   if (decision === 'back' && !isSetback(reasons)) return 'lower';
   return decision in DECISIONS ? (decision as keyof typeof DECISIONS) : null;
 }

@@ -22,7 +22,8 @@ import type { OwnerWords } from '../words/words.ts';
 /** What the log of the runs came to. */
 export interface RunningProgress {
   /** What was decided of the plan, or what it waits for. */
-  readonly says: 'progress' | 'walks' | 'lower' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
+  readonly says:
+    'progress' | 'walks' | 'begin' | 'lower' | 'hold' | 'back' | 'stop' | 'walk' | 'finished';
   readonly reasons: readonly Reason[];
   /** The outings are brisk walks. */
   readonly walking: boolean;
@@ -137,6 +138,8 @@ function thenAndNow(then: Findings, now: Findings, words: OwnerWords, tools: Pre
   ]);
 }
 
+const LINE: { readonly margin: [number, number, number, number] } = { margin: [0, 0, 0, 2] };
+
 /** Up to here running and food stand side by side. */
 const FEW_REASONS = 5;
 
@@ -154,8 +157,8 @@ function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   return listSection(
     progress.runningTitle,
     [
-      { text: progress.decisions[running.says], bold: true, margin: [0, 0, 0, 2] },
-      { text: runs, margin: [0, 0, 0, 2] },
+      { text: progress.decisions[running.says], bold: true, ...LINE },
+      ...(running.sessionsPlanned + running.sessionsDone === 0 ? [] : [{ text: runs, ...LINE }]),
       reasonList(running.reasons, tools),
     ],
     running.reasons.length,
@@ -206,7 +209,14 @@ function foodBlock(food: FoodProgress, tools: ReasonPress): Content {
 }
 
 /** What leaves outings to be run and ticked. */
-const FOLLOWED: readonly RunningProgress['says'][] = ['progress', 'walks', 'lower', 'hold', 'back'];
+const FOLLOWED: readonly RunningProgress['says'][] = [
+  'progress',
+  'walks',
+  'begin',
+  'lower',
+  'hold',
+  'back',
+];
 
 function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): Content {
   const { progress } = words;

@@ -346,6 +346,7 @@ export const de: OwnerWords = {
     runsOnly: '{done} von {planned} Läufen seit dem letzten Besuch.',
     walks: '{done} von {planned} Gängen seit dem letzten Besuch. Der längste: {longest}.',
     decisions: {
+      begin: 'Mit der ersten Woche des Plans beginnen.',
       lower: 'Der Plan beginnt tiefer und wächst dann wieder.',
       walks: 'Weiter mit dem Gehen.',
       progress: 'Weiter nach Plan.',
@@ -539,8 +540,7 @@ export const de: OwnerWords = {
     'review-nothing-due': 'Seitdem stand kein Lauf an. Der Plan bleibt.',
     'review-next-day-not-told':
       'Wie es {dog} am Tag nach {count} Läufen ging, wissen wir nicht, zuletzt am {day}.',
-    'review-not-begun':
-      'Noch kein Lauf des Plans ist getan. Er beginnt wieder mit der ersten Woche.',
+    'review-not-begun': 'Noch kein Lauf des Plans ist getan. Er beginnt mit der ersten Woche.',
     'review-not-cleared':
       'Seit dem {day} ruht das Laufen. Die Praxis hat es noch nicht frei gegeben.',
     'review-still-walking': 'Seit dem {day} nur gehen. Noch keine Prüfung sagt mehr.',

@@ -340,6 +340,7 @@ export const en = {
     runsOnly: '{done} of {planned} runs done since the last visit.',
     walks: '{done} of {planned} walks done since the last visit. The longest: {longest}.',
     decisions: {
+      begin: 'Begin with the first week of the plan.',
       lower: 'The plan starts lower, then grows again.',
       walks: 'Go on with the walks.',
       progress: 'Go on with the plan.',
@@ -524,7 +525,7 @@ export const en = {
     'review-nothing-due': 'No run was due since then. The plan stands.',
     'review-next-day-not-told':
       'We do not know how {dog} was the day after {count} runs, the last on {day}.',
-    'review-not-begun': 'No run of the plan is done yet. It starts again with its first week.',
+    'review-not-begun': 'No run of the plan is done yet. It begins with its first week.',
     'review-not-cleared': 'Running was stopped on {day}. The vet has not cleared {dog} since.',
     'review-still-walking': 'Only walking since {day}. No check has said more yet.',
     'review-settled': 'The plan goes on: what we saw or missed before no longer holds it.',

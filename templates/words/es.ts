@@ -342,6 +342,7 @@ export const es: OwnerWords = {
     runsOnly: '{done} de {planned} carreras desde la última visita.',
     walks: '{done} de {planned} paseos desde la última visita. El más largo: {longest}.',
     decisions: {
+      begin: 'Empiece por la primera semana del plan.',
       lower: 'El plan empieza más abajo y vuelve a subir.',
       walks: 'Siga con los paseos.',
       progress: 'Siga con el plan.',
@@ -531,7 +532,7 @@ export const es: OwnerWords = {
     'review-nothing-due': 'Desde entonces no tocaba ninguna carrera. El plan sigue.',
     'review-next-day-not-told':
       'No sabemos cómo estuvo {dog} al día siguiente de {count} carreras, la última el {day}.',
-    'review-not-begun': 'Aún no se hizo ninguna carrera del plan. Vuelve a su primera semana.',
+    'review-not-begun': 'Aún no se hizo ninguna carrera del plan. Empieza por su primera semana.',
     'review-not-cleared': 'El {day} se paró de correr. El veterinario aún no ha dado permiso.',
     'review-still-walking': 'Solo caminar desde el {day}. Ningún examen ha dicho más.',
     'review-settled': 'El plan sigue: lo que se vio o faltó antes ya no lo frena.',

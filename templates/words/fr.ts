@@ -347,6 +347,7 @@ export const fr: OwnerWords = frenchSpacing({
     runsOnly: '{done} courses sur {planned} depuis la dernière visite.',
     walks: '{done} marches sur {planned} depuis la dernière visite. La plus longue : {longest}.',
     decisions: {
+      begin: 'Commencez par la première semaine du plan.',
       lower: 'Le plan repart plus bas, puis remonte.',
       walks: 'Continuez les marches.',
       progress: 'Continuez le plan.',
@@ -545,7 +546,7 @@ export const fr: OwnerWords = frenchSpacing({
     'review-nothing-due': 'Aucune course n’était prévue depuis. Le plan reste.',
     'review-next-day-not-told':
       'Nous ne savons pas comment allait {dog} le lendemain de {count} courses, la dernière le {day}.',
-    'review-not-begun': 'Aucune course du plan n’est faite. Il repart à sa première semaine.',
+    'review-not-begun': 'Aucune course du plan n’est faite. Il commence à sa première semaine.',
     'review-not-cleared':
       'La course est arrêtée depuis le {day}. Le vétérinaire n’a pas encore donné son accord.',
     'review-still-walking': 'Marcher seulement depuis le {day}. Aucun examen n’a dit plus.',

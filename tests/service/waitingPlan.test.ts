@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { plannedSessions } from '../../core/index.ts';
 import { blankPlanRequest, blankPractice } from '../../electron/contract/blank.ts';
 import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
-import type { SessionInput, VisitFacts } from '../../electron/contract/records.ts';
+import type { HandoutKind, SessionInput, VisitFacts } from '../../electron/contract/records.ts';
 import { readPdf } from '../templates/support/readPdf.ts';
-import { openOwn } from './desk.ts';
+import { openOwn, type TestDesk } from './desk.ts';
 import { dogOf, soundVisit } from './support/records.ts';
 
 // A plan drawn up at an intake that says "vet first" or "walking only": the owner got no outings on
@@ -56,6 +56,13 @@ async function taken(facts: Partial<VisitFacts>) {
   return { desk, dogId, due, file, follow };
 }
 
+/** The words of a sheet, printed by a practice that has a name. */
+async function printed(desk: TestDesk, dogId: string, kind: HandoutKind): Promise<string> {
+  await desk.ok('practice/save', { ...blankPractice(), name: 'Practice of the test' });
+  const { base64 } = await desk.ok('handouts/render', { dogId, kind, paper: null });
+  return (await readPdf(Buffer.from(base64, 'base64'))).text.replaceAll(/\s+/g, ' ');
+}
+
 const WAITING: readonly (readonly [string, Partial<VisitFacts>])[] = [
   ['vet first', { signs: ['cough'] }],
   ['walking only', { walkBase: 'failed' }],
@@ -71,7 +78,7 @@ describe.each(WAITING)('while the screening says %s', (_, facts) => {
   });
 
   test('the follow-up that lifts it begins the plan with its first week, and names no session', async () => {
-    const { due, file, follow } = await taken(facts);
+    const { desk, dogId, due, file, follow } = await taken(facts);
     const { plan } = await follow([]);
     expect(plan!.review!.reasons.map(({ code }) => code)).toEqual(['review-not-begun']);
     expect(plan!.ramp.weeks[0]!.number).toBe(1);
@@ -79,6 +86,9 @@ describe.each(WAITING)('while the screening says %s', (_, facts) => {
     expect(state!.outings).toMatchObject({ planned: 0, untold: 0 });
     expect(state!.unasked).toEqual(due.map(({ day }) => day));
     expect(state!.programme.kind).toBe('running');
+    const text = await printed(desk, dogId, 'progress-report');
+    expect(text).toContain('Begin with the first week of the plan.');
+    expect(text).not.toMatch(/once more|0 of 0|begins? again/);
   });
 
   test('what was run all the same counts, and what was called missed does not', async () => {
@@ -101,10 +111,7 @@ describe.each(WAITING)('while the screening says %s', (_, facts) => {
 
   test('the record of the visit says that the plan waits, and speaks to nobody', async () => {
     const { desk, dogId } = await taken(facts);
-    await desk.ok('practice/save', { ...blankPractice(), name: 'Practice of the test' });
-    const sheet = { kind: 'assessment-record', dogId, paper: null } as const;
-    const { base64 } = await desk.ok('handouts/render', sheet);
-    const text = (await readPdf(Buffer.from(base64, 'base64'))).text.replaceAll(/\s+/g, ' ');
+    const text = await printed(desk, dogId, 'assessment-record');
     expect(text).toContain('Plan: version 1, drawn up but not in force: ');
     expect(text).not.toContain('weeks from');
     expect(text).not.toMatch(/\byou have seen\b/);

@@ -2,6 +2,7 @@ import {
   bowlsOf,
   firstDayOf,
   gaitChanges,
+  isBeginning,
   isSetback,
   judgeMeasurements,
   programmeOf,
@@ -111,7 +112,7 @@ function decisionTold(
   decided: Plan['review'],
   onward: 'walks' | 'progress',
 ): RunningProgress['says'] {
-  if (decided?.decision === 'hold') return 'hold';
+  if (decided?.decision === 'hold') return isBeginning(decided.reasons) ? 'begin' : 'hold';
   if (decided?.decision !== 'back') return onward;
   return isSetback(decided.reasons) ? 'back' : 'lower';
 }

@@ -193,6 +193,7 @@ function progressReport(page: Page): Told {
 const DECIDED = {
   progress: 'running',
   walks: 'walking',
+  begin: 'running',
   lower: 'running',
   hold: 'running',
   back: 'running',
