@@ -21,7 +21,7 @@ export {
   type TargetVisit,
 } from './assess/target.ts';
 export type * from './assess/types.ts';
-export { askedSessions, unaskedDays } from './assess/unasked.ts';
+export { askedSessions, unaskedDays, waitsFor } from './assess/unasked.ts';
 export * from './check.ts';
 export * from './chip.ts';
 export * from './day.ts';

@@ -277,7 +277,8 @@ function programmeOf<P extends PresentPlan>(
   const gates = screening.reasons.filter(
     ({ gate, overriddenBecause }) => gate !== 'note' && overriddenBecause === null,
   );
-  const waits = waitsFor(mayRun, plan);
+  const kind = trainedBy(plan.ramp);
+  const waits = waitsFor(mayRun, kind);
   if (waits !== null) return { kind: 'waiting', for: waits, plan, reasons: gates };
   if (review?.decision === 'stop') {
     return { kind: 'stopped', since: day, plan, reasons: review.reasons };
@@ -292,7 +293,7 @@ function programmeOf<P extends PresentPlan>(
   if (next === null && (weeks.length === 0 || weekAt(plan.ramp, day) === null)) {
     return { kind: 'finished', plan };
   }
-  return { kind: trainedBy(plan.ramp), plan, week: weekAt(plan.ramp, day), lastWeek, next };
+  return { kind, plan, week: weekAt(plan.ramp, day), lastWeek, next };
 }
 
 function outingsOf<P extends PresentPlan, D extends PresentDecision>(

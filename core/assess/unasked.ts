@@ -2,7 +2,7 @@ import type { IsoDay } from '../day.ts';
 import { wasRun } from '../ramp/done.ts';
 import { programmeOf } from '../ramp/outing.ts';
 import type { SessionOutcome } from '../ramp/reviewTypes.ts';
-import type { Ramp, RampSession } from '../ramp/types.ts';
+import type { Programme, Ramp, RampSession } from '../ramp/types.ts';
 import type { Screening, ScreeningOutcome } from '../readiness/types.ts';
 import { weighingsUpTo } from './course.ts';
 import { firstDayOf, plannedSessions, type PlanVersion } from './plannedWeeks.ts';
@@ -21,10 +21,20 @@ export function mayRunOn(screening: Screening, plan: { ramp: Ramp } | null): Scr
   return onPlan && screening.found === 'ready to start' ? 'ready to start' : screening.outcome;
 }
 
-/** What a plan waits for by a screening; null where it is in force. */
-export function waitsFor(outcome: ScreeningOutcome, { ramp }: { ramp: Ramp }) {
+/**
+ * What a plan waits for by a screening: the vet, or the end of "walking only" where it is of runs;
+ * null where it is in force.
+ * @example
+ * waitsFor('vet first', 'walking') // => 'vet'
+ * waitsFor('walking only', 'running') // => 'walking'
+ * waitsFor('walking only', 'walking') // => null
+ */
+export function waitsFor(
+  outcome: ScreeningOutcome,
+  programme: Programme,
+): 'vet' | 'walking' | null {
   if (outcome === 'vet first') return 'vet';
-  return outcome === 'walking only' && programmeOf(ramp) === 'running' ? 'walking' : null;
+  return outcome === 'walking only' && programme === 'running' ? 'walking' : null;
 }
 
 /**
@@ -60,7 +70,7 @@ export function unaskedDays({
         plan?.madeOn === day ? visit.day <= day : visit.day < day,
       );
       if (plan === undefined || visits.length === 0) return false;
-      return waitsFor(mayRunOn(screeningAt(visits), plan), plan) !== null;
+      return waitsFor(mayRunOn(screeningAt(visits), plan), programmeOf(plan.ramp)) !== null;
     });
 }
 

@@ -1,19 +1,23 @@
 import {
   openGoalLimits,
+  waitsFor,
   type Programme,
   type Screening,
   type ScreeningOutcome,
 } from '../../core/index.ts';
 
+const CAUTIONS = {
+  vet: 'The screening says vet first. A plan printed now must not start before the vet has seen the dog.',
+  walking: 'The screening says walking only. Running may begin once its reasons are gone.',
+} as const;
+
 /** Why a plan made now would contradict the screening; empty when it does not. */
-export function cautionOf(outcome: ScreeningOutcome | null, programme?: Programme): string {
-  if (outcome === 'vet first') {
-    return 'The screening says vet first. A plan printed now must not start before the vet has seen the dog.';
-  }
-  if (outcome === 'walking only' && programme !== 'walking') {
-    return 'The screening says walking only. Running may begin once its reasons are gone.';
-  }
-  return '';
+export function cautionOf(
+  outcome: ScreeningOutcome | null,
+  programme: Programme = 'running',
+): string {
+  const waits = outcome === null ? null : waitsFor(outcome, programme);
+  return waits === null ? '' : CAUTIONS[waits];
 }
 
 /** What becomes of a plan that is drawn up: one that cannot be kept must not read as if it were. */
