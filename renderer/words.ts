@@ -156,8 +156,8 @@ export const FOOD_KIND_OPTIONS = askedOf(FOOD_KIND_WORDS);
 export const YES_NO_OPTIONS = askedOf(YES_NO_WORDS);
 
 export const WEIGHING_WORDS: Words<VisitFacts['weighingMethod']> = {
-  'same scale': 'The usual scale',
-  'other scale': 'Another scale',
+  'same scale': 'Same scale',
+  'other scale': 'Other scale',
   'harness on': 'Harness on',
   'wet coat': 'Wet coat',
 };
