@@ -13,7 +13,7 @@ import type { VisitFacts } from '../../electron/contract/records.ts';
 import { MOST_LISTED } from '../../electron/contract/dogList.ts';
 import { searchText } from '../../electron/service/dogs/searchText.ts';
 import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
-import { seenWithPlan, soundVisit, tellAllDone } from './support/records.ts';
+import { ACCEPTED, seenWithPlan, soundVisit, tellAllDone } from './support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -235,7 +235,7 @@ describe('the list of dogs', () => {
       visit: { ...soundVisit(halt, '2026-03-17'), kind: 'follow-up', lamenessWalk: lame },
       plan: null,
       food: null,
-      review: { decision: 'accepted', clearedByVetOn: null, note: '', edits: [], kept: [] },
+      review: ACCEPTED,
     });
     expect(await names(desk, { filters: ['stopped'] })).toEqual(['Halt']);
   });

@@ -1,31 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { blankPractice } from '../../electron/contract/blank.ts';
-import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
-import type { SessionInput } from '../../electron/contract/records.ts';
 import { readPdf } from '../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from './desk.ts';
-import { dogOf, seenWithPlan, soundVisit } from './support/records.ts';
-
-const told = (day: string, rest: Partial<SessionInput> = {}): SessionInput => ({
-  day,
-  outcome: 'done',
-  runMinutes: null,
-  longestRunMinutes: null,
-  runKm: null,
-  climbedM: null,
-  nextDay: 'normal',
-  signs: [],
-  note: '',
-  ...rest,
-});
-
-const ACCEPTED: PlanAnswer = {
-  decision: 'accepted',
-  clearedByVetOn: null,
-  note: '',
-  edits: [],
-  kept: [],
-};
+import { ACCEPTED, dogOf, doneOn, seenWithPlan, soundVisit } from './support/records.ts';
 
 /** Two weeks into a plan; the days are those of the sessions that are over. */
 async function inPlan(desk: TestDesk) {
@@ -45,7 +22,7 @@ describe('a follow-up saved in one go', () => {
     const saved = await desk.ok('visits/save', {
       ...sent,
       food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' },
-      sessions: days.map((day) => told(day)),
+      sessions: days.map((day) => doneOn(day)),
       review: ACCEPTED,
     });
     expect(saved.plan).toMatchObject({ version: 2, current: true, origin: 'reviewed' });
@@ -65,7 +42,7 @@ describe('a follow-up saved in one go', () => {
     const saved = await desk.ok('visits/save', {
       ...sent,
       food: { ...food, decision: 'edited' },
-      sessions: days.map((day) => told(day)),
+      sessions: days.map((day) => doneOn(day)),
       review: ACCEPTED,
     });
     expect(saved.foodDecision).toMatchObject({ decision: 'edited', kcalPerDay: 990 });
@@ -93,7 +70,7 @@ describe('a follow-up saved in one go', () => {
     const error = await desk.refused('visits/save', {
       ...sent,
       food: { decision: 'accepted', kcalPerDay: 990, foodSwitch: null, note: '' },
-      sessions: days.map((day) => told(day)),
+      sessions: days.map((day) => doneOn(day)),
       review: ACCEPTED,
     });
     expect(error.fields?.[0]?.path).toBe('food.decision');
@@ -111,7 +88,7 @@ describe('a follow-up saved in one go', () => {
       ...sent,
       visit: { ...sent.visit, lamenessTrot: lame },
       food: null,
-      sessions: days.map((day) => told(day)),
+      sessions: days.map((day) => doneOn(day)),
       review: ACCEPTED,
     });
     expect(saved.plan?.review?.decision).toBe('stop');
@@ -122,7 +99,7 @@ describe('a follow-up saved in one go', () => {
     const desk = await openOwn();
     const { dogId, days, sent } = await inPlan(desk);
     const first = days[0]!;
-    await desk.ok('visits/save', { ...sent, food: null, sessions: [told(first)] });
+    await desk.ok('visits/save', { ...sent, food: null, sessions: [doneOn(first)] });
     const file = await desk.ok('dogs/file', { dogId });
     expect(file.plans).toHaveLength(1);
     expect(file.sessions).toHaveLength(1);
@@ -136,7 +113,7 @@ describe('a follow-up saved in one go', () => {
     const saved = await desk.ok('visits/save', {
       ...sent,
       food: null,
-      sessions: days.map((entry) => told(entry)),
+      sessions: days.map((entry) => doneOn(entry)),
       review: { ...ACCEPTED, decision: 'edited', edits: [{ kind: 'remove', day }], note: 'Fair.' },
     });
     expect(saved.plan).toMatchObject({ origin: 'edited', current: true, note: 'Fair.' });
@@ -164,7 +141,7 @@ async function inPlanPreview(
     ...sent,
     visit: { ...sent.visit, dogId },
     food: null,
-    sessions: days.map((day) => told(day)),
+    sessions: days.map((day) => doneOn(day)),
     review: ACCEPTED,
   });
   return saved.plan!;
@@ -185,7 +162,7 @@ describe('a follow-up that is refused', () => {
     const error = await desk.refused('visits/save', {
       ...sent,
       food: null,
-      sessions: [told(days[0]!), told('2026-04-01')],
+      sessions: [doneOn(days[0]!), doneOn('2026-04-01')],
       review: ACCEPTED,
     });
     expect(error.fields?.[0]).toMatchObject({
@@ -203,7 +180,7 @@ describe('a follow-up that is refused', () => {
     const error = await desk.refused('visits/save', {
       ...sent,
       food: null,
-      sessions: days.map((day) => told(day)),
+      sessions: days.map((day) => doneOn(day)),
       review: {
         ...ACCEPTED,
         decision: 'edited',

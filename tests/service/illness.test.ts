@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { addDays, plannedSessions } from '../../core/index.ts';
 import { blankVisit } from '../../electron/contract/blank.ts';
 import { openOwn } from './desk.ts';
-import { dogOf, seenWithPlan, soundVisit, tellAllDone } from './support/records.ts';
+import { ACCEPTED, dogOf, seenWithPlan, soundVisit, tellAllDone } from './support/records.ts';
 
 // After an illness 48 h of normal appetite and energy, then half the load: our own choice (D).
 test('an illness told at a visit halves the plan, from two days after the dog was well', async () => {
@@ -17,7 +17,7 @@ test('an illness told at a visit halves the plan, from two days after the dog wa
     id: null,
     visit: facts,
     plan: null,
-    review: { decision: 'accepted', clearedByVetOn: null, note: '', edits: [], kept: [] },
+    review: ACCEPTED,
     food: null,
   });
   expect(plan!.review!.reasons.map(({ code }) => code)).toContain('review-illness');

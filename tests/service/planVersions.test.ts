@@ -6,12 +6,9 @@ import {
   blankPractice,
   blankVisit,
 } from '../../electron/contract/blank.ts';
-import {
-  HANDOUT_KINDS,
-  type SessionInput,
-  type VisitFacts,
-} from '../../electron/contract/records.ts';
+import { HANDOUT_KINDS, type VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
+import { doneOn } from './support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -41,19 +38,6 @@ async function withPlan(desk: TestDesk) {
   return { dogId: dog.id, visit, plan: saved.plan! };
 }
 
-const told = (day: string, rest: Partial<SessionInput> = {}): SessionInput => ({
-  day,
-  outcome: 'done',
-  runMinutes: null,
-  longestRunMinutes: null,
-  runKm: null,
-  climbedM: null,
-  nextDay: 'normal',
-  signs: [],
-  note: '',
-  ...rest,
-});
-
 const ALL_SHEETS = [...HANDOUT_KINDS];
 
 describe('session results', () => {
@@ -62,10 +46,10 @@ describe('session results', () => {
     const { dogId, plan } = await withPlan(desk);
     const day = plan.ramp.weeks[0]!.sessions[0]!.day;
     desk.setDay('2026-03-10');
-    await desk.ok('sessions/save', { dogId, session: told(day) });
+    await desk.ok('sessions/save', { dogId, session: doneOn(day) });
     await desk.ok('sessions/save', {
       dogId,
-      session: told(day, { outcome: 'missed', nextDay: null }),
+      session: doneOn(day, { outcome: 'missed', nextDay: null }),
     });
     const { sessions } = await desk.ok('dogs/file', { dogId });
     expect(sessions.map(({ outcome }) => outcome)).toEqual(['missed']);
@@ -76,7 +60,7 @@ describe('session results', () => {
   test('of a day to come are refused', async () => {
     const desk = await openOwn();
     const { dogId } = await withPlan(desk);
-    const error = await desk.refused('sessions/save', { dogId, session: told('2026-04-01') });
+    const error = await desk.refused('sessions/save', { dogId, session: doneOn('2026-04-01') });
     expect(error.fields?.[0]?.path).toBe('session.day');
   });
 });
@@ -89,10 +73,10 @@ describe('a review', () => {
       .slice(0, 2)
       .flatMap(({ sessions }) => sessions.map(({ day }) => day));
     desk.setDay('2026-03-17');
-    for (const day of days) await desk.ok('sessions/save', { dogId, session: told(day) });
+    for (const day of days) await desk.ok('sessions/save', { dogId, session: doneOn(day) });
     await desk.ok('sessions/save', {
       dogId,
-      session: told(days.at(-1)!, { nextDay: 'stiffness over 24 h' }),
+      session: doneOn(days.at(-1)!, { nextDay: 'stiffness over 24 h' }),
     });
     const reviewed = await desk.ok('plans/review', {
       dogId,
@@ -116,7 +100,7 @@ describe('a review', () => {
     const { dogId, plan } = await withPlan(desk);
     const day = plan.ramp.weeks[0]!.sessions[0]!.day;
     desk.setDay('2026-03-10');
-    await desk.ok('sessions/save', { dogId, session: told(day, { signs: ['lameness'] }) });
+    await desk.ok('sessions/save', { dogId, session: doneOn(day, { signs: ['lameness'] }) });
     const reviewed = await desk.ok('plans/review', {
       dogId,
       visitId: null,

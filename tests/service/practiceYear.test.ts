@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addDays } from '../../core/index.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from './desk.ts';
-import { dogOf, seenWithPlan, soundVisit } from './support/records.ts';
+import { dogOf, doneOn, seenWithPlan, soundVisit } from './support/records.ts';
 
 const TODAY = '2026-09-01';
 
@@ -23,18 +23,7 @@ async function withPlan(
     if (more === null || sessionDay > TODAY) continue;
     await desk.ok('sessions/save', {
       dogId,
-      session: {
-        day: sessionDay,
-        outcome: 'done',
-        runMinutes: null,
-        longestRunMinutes: null,
-        runKm: null,
-        climbedM: null,
-        nextDay: 'normal',
-        signs: [],
-        note: '',
-        ...more,
-      },
+      session: doneOn(sessionDay, more),
     });
   }
   return { dogId, days, goal: plan!.ramp.goalReachedOn! };

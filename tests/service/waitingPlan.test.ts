@@ -5,30 +5,13 @@ import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
 import type { HandoutKind, SessionInput, VisitFacts } from '../../electron/contract/records.ts';
 import { readPdf } from '../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from './desk.ts';
-import { dogOf, soundVisit } from './support/records.ts';
+import { ACCEPTED, dogOf, doneOn, soundVisit } from './support/records.ts';
 
 // A plan drawn up at an intake that says "vet first" or "walking only": the owner got no outings on
 // paper, so the follow-up asks for none and counts none as missed.
 
 const INTAKE = '2026-03-02';
 const LATER = '2026-03-20';
-const ACCEPTED: PlanAnswer = {
-  decision: 'accepted',
-  clearedByVetOn: null,
-  note: '',
-  edits: [],
-  kept: [],
-};
-const RAN: Omit<SessionInput, 'day'> = {
-  outcome: 'done',
-  runMinutes: 9,
-  longestRunMinutes: null,
-  runKm: null,
-  climbedM: null,
-  nextDay: 'normal',
-  signs: [],
-  note: '',
-};
 
 /** A dog with a plan from an intake that found `facts`. */
 async function taken(facts: Partial<VisitFacts>) {
@@ -95,8 +78,8 @@ describe.each(WAITING)('while the screening says %s', (_, facts) => {
     const { due, file, follow } = await taken(facts);
     const [first, second] = due.slice(-2).map(({ day }) => day);
     await follow([
-      { ...RAN, day: first!, outcome: 'missed', runMinutes: null, nextDay: null },
-      { ...RAN, day: second! },
+      doneOn(first!, { outcome: 'missed', nextDay: null }),
+      doneOn(second!, { runMinutes: 9 }),
     ]);
     const { state, plans } = await file();
     expect(state!.outings).toMatchObject({ planned: 1, done: 1, missed: 0 });

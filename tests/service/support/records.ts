@@ -6,6 +6,7 @@ import {
   blankVisit,
 } from '../../../electron/contract/blank.ts';
 import type { SavedVisit } from '../../../electron/contract/contract.ts';
+import type { PlanAnswer } from '../../../electron/contract/planAnswer.ts';
 import type { Dog, SessionInput, VisitFacts } from '../../../electron/contract/records.ts';
 import type { TestDesk } from '../desk.ts';
 
@@ -47,6 +48,29 @@ export async function dogOf(desk: TestDesk, owner: string, name: string): Promis
   });
 }
 
+/** An outing that was done as planned and went well, with what else is told of it. */
+export const doneOn = (day: string, rest: Partial<SessionInput> = {}): SessionInput => ({
+  day,
+  outcome: 'done',
+  runMinutes: null,
+  longestRunMinutes: null,
+  runKm: null,
+  climbedM: null,
+  nextDay: 'normal',
+  signs: [],
+  note: '',
+  ...rest,
+});
+
+/** The proposed plan is taken as it is. */
+export const ACCEPTED: PlanAnswer = {
+  decision: 'accepted',
+  clearedByVetOn: null,
+  note: '',
+  edits: [],
+  kept: [],
+};
+
 /** The owner tells, on `day`, that every outing before it was done. */
 export async function tellAllDone(desk: TestDesk, dogId: string, day: string): Promise<void> {
   desk.setDay(day);
@@ -54,18 +78,7 @@ export async function tellAllDone(desk: TestDesk, dogId: string, day: string): P
   const told = new Set(sessions.map((session) => session.day));
   for (const planned of plannedSessions(plans)) {
     if (planned.day >= day || told.has(planned.day)) continue;
-    const session = {
-      day: planned.day,
-      outcome: 'done',
-      runMinutes: null,
-      longestRunMinutes: null,
-      runKm: null,
-      climbedM: null,
-      nextDay: 'normal',
-      signs: [],
-      note: '',
-    } satisfies SessionInput;
-    await desk.ok('sessions/save', { dogId, session });
+    await desk.ok('sessions/save', { dogId, session: doneOn(planned.day) });
   }
 }
 
