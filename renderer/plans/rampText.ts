@@ -14,10 +14,7 @@ import { counted } from '../words.ts';
 /** What a review comes to, as a head line and as what to do. */
 const DECISIONS = {
   progress: ['Go on as planned', 'The record holds nothing against the next step.'],
-  begin: [
-    'Begin with the first week',
-    'Nothing of the plan has been done, so there is nothing to repeat.',
-  ],
+  begin: ['Begin with the first week', 'The days move on; the steps stay as planned.'],
   hold: ['Hold: repeat the week', 'The dog repeats where it stands before the load rises again.'],
   back: ['Back one step', 'Two days without running, then one step back on the path.'],
   lower: ['Back: start lower', 'The load starts lower, then rises again inside the limits.'],
