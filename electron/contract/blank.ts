@@ -34,9 +34,10 @@ export function blankPractice(): Practice {
 
 export const blankClient = (): ClientInput => blankOf(CLIENT);
 
-export function blankDog(): Omit<DogInput, 'clientId'> {
-  const { clientId: _clientId, ...dog } = blankOf(DOG);
-  return dog;
+/** A new dog. Its sex has no word for "not known", so it is said by whoever begins, or left open. */
+export function blankDog<S extends DogInput['sex'] | null>(sex: S) {
+  const { clientId: _clientId, sex: _sex, ...others } = DOG;
+  return { ...blankOf(others), sex };
 }
 
 /**

@@ -2,15 +2,16 @@ import { computed, shallowRef, type ShallowRef } from 'vue';
 import { clientFactsOf, dogFactsOf } from '../../electron/contract/facts.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { changesBetween } from '../../electron/contract/history/historyDiff.ts';
-import type { Client, ClientInput, Dog, DogInput } from '../../electron/contract/records.ts';
+import type { Client, ClientInput, Dog } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
+import { hasSex, type DogEntry } from './dogEntry.ts';
 
 export interface StoredDog {
   readonly dog: Dog;
   readonly client: Client;
 }
 interface Typed {
-  readonly dog: Omit<DogInput, 'clientId'>;
+  readonly dog: DogEntry;
   readonly client: ClientInput;
 }
 
@@ -21,7 +22,7 @@ export function useDogConflict(typed: Typed, stored: ShallowRef<StoredDog | null
   const read = shallowRef(false);
 
   const differences = computed(() => {
-    if (!read.value || stored.value === null) return null;
+    if (!read.value || stored.value === null || !hasSex(typed.dog)) return null;
     const { dog, client: owner } = stored.value;
     return [
       ...changesBetween('dog', dogFactsOf(dog), { ...typed.dog, clientId: dog.clientId }),

@@ -57,7 +57,12 @@ export async function addLongDog(practice: GeneratedPractice): Promise<void> {
   });
   const dog = await ask(service, 'dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Ode Ownerless' },
-    dog: { ...blankDog(), name: LONG_DOG, birthDay: addDays(TODAY, -1500), adultWeightKg: 25 },
+    dog: {
+      ...blankDog('female'),
+      name: LONG_DOG,
+      birthDay: addDays(TODAY, -1500),
+      adultWeightKg: 25,
+    },
   });
   for (let index = 0; index < VISITS; index += 1) {
     const last = index === VISITS - 1;

@@ -49,7 +49,13 @@ describe('names and notes that mean mischief', () => {
   async function add(what: string, typed: string): Promise<void> {
     const dog = await ask('dogs/saveWithOwner', {
       client: { ...blankClient(), name: typed, vetName: typed, address: typed, notes: LONG_NOTES },
-      dog: { ...blankDog(), name: typed, breed: typed, birthDay: '2021-05-01', notes: LONG_NOTES },
+      dog: {
+        ...blankDog('female'),
+        name: typed,
+        breed: typed,
+        birthDay: '2021-05-01',
+        notes: LONG_NOTES,
+      },
     });
     await ask('visits/save', {
       id: null,

@@ -53,6 +53,8 @@ describe('the main job by keyboard alone', () => {
     const birth = page.getByLabel('Day of birth');
     await tabTo(page, birth);
     await page.keyboard.type('20210615');
+    await tabTo(page, page.getByRole('radio', { name: 'Female' }));
+    await page.keyboard.press('Space');
     await tabAndType(page, page.getByLabel('Name of the owner'), 'Kay Board');
     await tabAndPress(page, button('Save dog and owner'));
     await heading('Tib').waitFor();

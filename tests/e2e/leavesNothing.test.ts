@@ -61,7 +61,8 @@ function countBreaches(): void {
 async function newDog(page: Page): Promise<void> {
   await deskPage(page).add(DOG);
   await dogFormPage(page).fill({
-    ...{ birthDay: '2022-03-04', adultWeight: '24', owner: OWNER, vet: 'Dr C. Vet' },
+    ...{ birthDay: '2022-03-04', sex: 'Female', adultWeight: '24' },
+    ...{ owner: OWNER, vet: 'Dr C. Vet' },
   });
 }
 

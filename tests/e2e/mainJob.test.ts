@@ -66,6 +66,7 @@ describe('the main job by hand', () => {
     expect(await page.getByLabel('Name of the dog').inputValue()).toBe('Rusk');
     await dogFormPage(page).fill({
       birthDay: addMonths(today, -48),
+      sex: 'Male',
       adultWeight: '24',
       owner: 'Dana Owner',
       vet: 'Dr C. Vet',

@@ -13,7 +13,7 @@ async function weighed(desk: TestDesk): Promise<VisitFacts> {
   await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
+    dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
   });
   return { ...blankVisit(dog.id, '2026-03-02'), weightKg: 28, bcs: 6 };
 }

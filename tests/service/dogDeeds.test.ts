@@ -7,7 +7,7 @@ import { openOwn, type TestDesk } from './desk.ts';
 async function withVisit(desk: TestDesk, name: string) {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name, birthDay: '2021-05-01' },
+    dog: { ...blankDog('female'), name, birthDay: '2021-05-01' },
   });
   const facts: VisitFacts = { ...blankVisit(dog.id, '2026-03-02'), weightKg: 30 };
   const kept = { visit: facts, plan: null, food: null };

@@ -20,7 +20,7 @@ const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 async function addDog(desk: TestDesk, name: string, owner: object = {}): Promise<string> {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: `${name} Owner`, ...owner },
-    dog: { ...blankDog(), name, birthDay: '2021-05-01', adultWeightKg: 24 },
+    dog: { ...blankDog('female'), name, birthDay: '2021-05-01', adultWeightKg: 24 },
   });
   return dog.id;
 }
@@ -246,7 +246,7 @@ describe('the list of dogs', () => {
     const { clientId } = (await desk.ok('dogs/file', { dogId: id })).dog;
     await desk.ok('dogs/save', {
       id: null,
-      dog: { ...blankDog(), clientId, name: 'Anka', birthDay: '2021-05-01' },
+      dog: { ...blankDog('female'), clientId, name: 'Anka', birthDay: '2021-05-01' },
     });
     await addDog(desk, 'Milo');
     await desk.ok('dogs/archive', { id, archived: true });

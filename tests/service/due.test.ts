@@ -23,7 +23,7 @@ async function addDog(desk: TestDesk, name = 'Rusk'): Promise<string> {
   await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name, birthDay: '2021-05-01', adultWeightKg: 24 },
+    dog: { ...blankDog('female'), name, birthDay: '2021-05-01', adultWeightKg: 24 },
   });
   return dog.id;
 }

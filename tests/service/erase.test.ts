@@ -56,7 +56,7 @@ async function seedOwner(desk: TestDesk, who: string): Promise<Seeded> {
       address: mark.address,
       notes: mark.ownerNotes,
     },
-    dog: { ...blankDog(), name: mark.dog, birthDay: '2021-05-01', notes: mark.dogNotes },
+    dog: { ...blankDog('female'), name: mark.dog, birthDay: '2021-05-01', notes: mark.dogNotes },
   });
   const { visit } = await seenWithPlan(desk, dog.id, '2026-02-02');
   await desk.ok('visits/save', {

@@ -114,7 +114,7 @@ const ROWS = [
 
 /** A dog kept without an answer and then told everything, so that its history has all of it too. */
 async function toldAll(desk: TestDesk): Promise<{ dogId: string; visitId: string }> {
-  const bare = { ...blankDog(), name: 'Bess', birthDay: '2021-05-01', adultWeightKg: 22 };
+  const bare = { ...blankDog('female'), name: 'Bess', birthDay: '2021-05-01', adultWeightKg: 22 };
   const client = { ...blankClient(), name: 'Ada Sample' };
   const dog = await desk.ok('dogs/saveWithOwner', { client, dog: bare });
   const { clientId, id: dogId } = dog;

@@ -25,7 +25,7 @@ const DRY = {
 async function withVisit(desk: TestDesk) {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01' },
+    dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01' },
   });
   const facts: VisitFacts = { ...blankVisit(dog.id, '2026-03-02'), weightKg: 30, diet: [DRY] };
   const { visit } = await desk.ok('visits/save', {

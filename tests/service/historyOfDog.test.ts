@@ -20,7 +20,7 @@ const session = (changes: Partial<SessionInput> = {}): SessionInput => ({
 async function openDog(desk: TestDesk, name: string): Promise<string> {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: `Owner of ${name}` },
-    dog: { ...blankDog(), name, birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name, birthDay: '2022-04-01' },
   });
   return dog.id;
 }

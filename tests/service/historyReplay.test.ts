@@ -142,7 +142,7 @@ const amendment: fc.Arbitrary<Partial<VisitFacts>> = fc.record(
 async function newVisit(desk: TestDesk) {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01' },
+    dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01' },
   });
   const visit = blankVisit(dog.id, '2026-03-02');
   return (await desk.ok('visits/save', { id: null, visit, plan: null, food: null })).visit;

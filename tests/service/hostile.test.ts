@@ -44,7 +44,7 @@ async function recordOf(desk: TestDesk, text: string, notes = text) {
       notes,
     },
     dog: {
-      ...blankDog(),
+      ...blankDog('female'),
       name: text,
       breed: text,
       birthDay: '2021-05-01',
@@ -134,7 +134,7 @@ describe.each(TEXTS)('$what', ({ typed, kept = typed, sheets }) => {
     const desk = await openOwn();
     await desk.ok('dogs/saveWithOwner', {
       client: { ...blankClient(), name: 'Kim' },
-      dog: { ...blankDog(), name: 'Other', birthDay: '2021-05-01' },
+      dog: { ...blankDog('female'), name: 'Other', birthDay: '2021-05-01' },
     });
     const dog = await recordOf(desk, typed);
     const file = await desk.ok('dogs/file', { dogId: dog.id });
@@ -174,7 +174,7 @@ test.each(INVISIBLE_NAMES)('%j is no name', async (typed) => {
   const desk = await openOwn();
   const error = await desk.refused('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Kim' },
-    dog: { ...blankDog(), name: typed, birthDay: '2021-05-01' },
+    dog: { ...blankDog('female'), name: typed, birthDay: '2021-05-01' },
   });
   expect(error.fields).toEqual([{ path: 'dog.name', message: 'Name of the dog is needed.' }]);
 });

@@ -11,7 +11,7 @@ async function personalDesk() {
   const [name, dog, phone, email, notes] = PERSONAL as [string, string, string, string, string];
   const saved = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name, phone, email, notes },
-    dog: { ...blankDog(), name: dog, birthDay: '2021-05-01', notes },
+    dog: { ...blankDog('female'), name: dog, birthDay: '2021-05-01', notes },
   });
   return { desk, dogId: saved.id, client: { ...blankClient(), name, phone, email, notes } };
 }

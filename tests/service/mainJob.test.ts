@@ -23,7 +23,7 @@ async function intake(desk: TestDesk, facts: Partial<VisitFacts> = {}) {
   await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
+    dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
   });
   const visit: VisitFacts = {
     ...blankVisit(dog.id, '2026-03-02'),

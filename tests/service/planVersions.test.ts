@@ -16,7 +16,7 @@ async function withPlan(desk: TestDesk) {
   await desk.ok('practice/save', { ...blankPractice(), name: 'Mill Brook Canine Fitness' });
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
+    dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 },
   });
   const visit: VisitFacts = {
     ...blankVisit(dog.id, '2026-03-02'),
@@ -117,7 +117,7 @@ describe('a review', () => {
     const desk = await openOwn();
     const dog = await desk.ok('dogs/saveWithOwner', {
       client: { ...blankClient(), name: 'Dana Owner' },
-      dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01' },
+      dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01' },
     });
     const input = { dogId: dog.id, visitId: null, clearedByVetOn: null, note: '' };
     expect((await desk.refused('plans/review', input)).kind).toBe('not-found');

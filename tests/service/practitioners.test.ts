@@ -25,7 +25,7 @@ async function two(desk: TestDesk) {
 async function newDog(desk: TestDesk) {
   return desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner' },
-    dog: { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01' },
+    dog: { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01' },
   });
 }
 

@@ -12,7 +12,7 @@ import {
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { openOwn, temporaryFolder, testService, type TestDesk } from './desk.ts';
 
-const DOG = { ...blankDog(), name: 'Bess', breed: 'Pointer cross', birthDay: '2022-04-01' };
+const DOG = { ...blankDog('female'), name: 'Bess', breed: 'Pointer cross', birthDay: '2022-04-01' };
 const OWNER = { ...blankClient(), name: 'Zoë Müller', phone: '000 123' };
 const NOBODY = '00000000-0000-4000-8000-000000000000';
 

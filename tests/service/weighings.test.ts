@@ -19,7 +19,7 @@ function weighing(changes: Partial<WeighingInput> = {}): WeighingInput {
 async function seenDog(desk: TestDesk) {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Zoë Example' },
-    dog: { ...blankDog(), name: 'Bess', birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name: 'Bess', birthDay: '2022-04-01' },
   });
   const visit = { ...blankVisit(dog.id, '2026-03-02'), weightKg: 24.3, bcs: 6 };
   await desk.ok('visits/save', { id: null, visit, plan: null, food: null });

@@ -88,7 +88,7 @@ export async function play(all: TestDesk, story: Story): Promise<Played> {
   desk.setDay(BEGINS);
   await desk.ok('app/open', { which: 'own' });
   await desk.ok('practice/save', practice);
-  const dog = { ...blankDog(), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 };
+  const dog = { ...blankDog('female'), name: 'Rusk', birthDay: '2021-05-01', adultWeightKg: 24 };
   const { id: dogId, clientId } = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Dana Owner', vetName: 'Dr C. Vet', ...story.owner },
     dog: { ...dog, ...story.dog },
@@ -107,7 +107,13 @@ async function addSecondDog(
   clientId: string,
   facts: Partial<VisitFacts>,
 ): Promise<void> {
-  const dog = { ...blankDog(), name: 'Twin', birthDay: '2020-05-01', adultWeightKg: 30, clientId };
+  const dog = {
+    ...blankDog('female'),
+    name: 'Twin',
+    birthDay: '2020-05-01',
+    adultWeightKg: 30,
+    clientId,
+  };
   const { id } = await desk.ok('dogs/save', { id: null, dog });
   await take(desk, id, { on: 0, visit: facts, food: 'accepted' });
 }

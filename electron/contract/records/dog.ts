@@ -10,7 +10,7 @@ export const DOG = {
   name: { kind: 'text', label: 'Name of the dog', as: 'required line', since: 1 },
   breed: { kind: 'text', label: 'Breed', as: 'line', since: 1 },
   birthDay: { kind: 'day', label: 'Day of birth', since: 1 },
-  sex: { kind: 'word', label: 'Sex', words: SEXES, blank: 'female', since: 1 },
+  sex: { kind: 'word', label: 'Sex', words: SEXES, since: 1 },
   neuter: {
     kind: 'word',
     label: 'Neuter status',

@@ -58,7 +58,7 @@ export const DEMO_OWNERS: readonly ClientInput[] = [
   owner('Élodie Exemple', '000 000 203', 'Dr B. Invented'),
 ];
 
-const { birthDay: _birthDay, ...WITHOUT_BIRTHDAY } = blankDog();
+const { birthDay: _birthDay, ...WITHOUT_BIRTHDAY } = blankDog('female');
 
 const dog = (name: string, breed: string, rest: Partial<DemoDog['dog']>): DemoDog['dog'] => ({
   ...WITHOUT_BIRTHDAY,

@@ -201,11 +201,11 @@ export function writingInputs(
     'clients/save': { id: null, client: { ...blankClient(), name: 'Eve Sample' } },
     'dogs/save': {
       id: null,
-      dog: { ...blankDog(), clientId: client.id, name: 'Moss', birthDay: '2022-04-01' },
+      dog: { ...blankDog('female'), clientId: client.id, name: 'Moss', birthDay: '2022-04-01' },
     },
     'dogs/saveWithOwner': {
       client: { ...blankClient(), name: 'Ida Sample' },
-      dog: { ...blankDog(), name: 'Sorrel', birthDay: '2022-04-01' },
+      dog: { ...blankDog('female'), name: 'Sorrel', birthDay: '2022-04-01' },
     },
     'dogs/amendWithOwner': {
       ...{ id: dogId, reason, dog: { ...dogFacts, name: 'Bramble the Elder' } },

@@ -117,7 +117,7 @@ describe('the changes of other records', () => {
   test('of an owner and of a dog', () => {
     const owner = blankClient();
     expect(changesBetween('client', owner, { ...owner, phone: '1' })[0]?.label).toBe('Phone');
-    const dog = { ...blankDog(), clientId: DOG_ID };
+    const dog = { ...blankDog('female'), clientId: DOG_ID };
     expect(changesBetween('dog', dog, { ...dog, shortNosed: true })).toEqual([
       expect.objectContaining({ label: 'Short-nosed', before: false, after: true }),
     ]);

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 
 export interface TypedDog {
   readonly birthDay: string;
+  readonly sex: 'Female' | 'Male';
   readonly adultWeight: string;
   readonly owner: string;
   readonly vet: string;
@@ -11,6 +12,7 @@ export const dogFormPage = (page: Page) => ({
   async fill(dog: TypedDog): Promise<void> {
     await page.getByLabel('Breed').fill('Crossbreed');
     await page.getByLabel('Day of birth').fill(dog.birthDay);
+    await page.getByRole('radio', { name: dog.sex, exact: true }).check();
     await page.getByRole('group', { name: 'Neuter status' }).getByLabel('Neutered').check();
     await page.getByLabel('Expected adult weight').fill(dog.adultWeight);
     await page.getByLabel('Name of the owner').fill(dog.owner);

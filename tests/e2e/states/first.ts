@@ -39,6 +39,7 @@ export const firstWalk: Walk = {
     await shot('new-dog-refused');
     await dogFormPage(page).fill({
       birthDay: '2022-03-04',
+      sex: 'Female',
       adultWeight: '24',
       owner: 'Dana Owner',
       vet: 'Dr C. Vet',

@@ -25,6 +25,7 @@ export async function startPracticeWith(page: Page, dog: string): Promise<void> 
   await deskPage(page).add(dog);
   await dogFormPage(page).fill({
     birthDay: '2022-03-04',
+    sex: 'Female',
     adultWeight: '24',
     owner: 'Dana Owner',
     vet: 'Dr C. Vet',

@@ -9,7 +9,7 @@ async function unseenDog(kilograms: readonly number[]) {
   const desk = await openOwn(undefined, '2026-05-01');
   const { id: dogId } = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Zoë Example' },
-    dog: { ...blankDog(), name: 'Bess', birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name: 'Bess', birthDay: '2022-04-01' },
   });
   for (const [index, weightKg] of kilograms.entries()) {
     const day = `2026-0${1 + Math.floor(index / 2)}-${index % 2 === 0 ? '05' : '19'}`;

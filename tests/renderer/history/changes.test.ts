@@ -103,7 +103,7 @@ describe('the history of weighings on the dog’s page', () => {
     const desk = await openOwn();
     const { id: dogId } = await desk.ok('dogs/saveWithOwner', {
       client: { ...blankClient(), name: 'Zoë Example' },
-      dog: { ...blankDog(), name: 'Bess', birthDay: '2022-04-01' },
+      dog: { ...blankDog('female'), name: 'Bess', birthDay: '2022-04-01' },
     });
     await desk.ok('weighings/save', {
       dogId,

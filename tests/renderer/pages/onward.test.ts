@@ -30,6 +30,7 @@ async function savingDog() {
   await shows(wrapper, 'Owner and vet');
   await wrapper.get('#field-dog-name').setValue('Bess');
   await wrapper.get('#field-dog-birthDay').setValue('2022-04-01');
+  await wrapper.get('#field-dog-sex').trigger('change');
   await wrapper.get('#field-client-name').setValue('Zoë Example');
   await wrapper.get('form').trigger('submit');
   await shows(wrapper, 'Saving…');

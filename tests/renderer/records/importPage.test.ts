@@ -8,7 +8,7 @@ import { comesTrue, deskClient, mountAtDesk, pick, press, shows } from '../suppo
 const addDog = (desk: TestDesk, name: string, owner: string) =>
   desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: owner },
-    dog: { ...blankDog(), name, birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name, birthDay: '2022-04-01' },
   });
 
 /** The key as the window hears it. */

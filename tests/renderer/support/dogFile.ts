@@ -8,7 +8,7 @@ export const stored = { id: 'd', createdAt: '', updatedAt: '', revision: 1 };
 export function dogFile(visits: readonly Visit[]): DogFile {
   return {
     dog: {
-      ...blankDog(),
+      ...blankDog('female'),
       ...stored,
       archivedAt: null,
       clientId: 'c',

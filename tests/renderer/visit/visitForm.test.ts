@@ -13,7 +13,7 @@ import {
 import { blankFood, foodDecisionOf } from '../../../renderer/visits/foodEntry.ts';
 
 const stored = { id: 'd', createdAt: '', updatedAt: '', revision: 1 };
-const dog = { ...blankDog(), ...stored, archivedAt: null, clientId: 'c', name: 'Bramble' };
+const dog = { ...blankDog('female'), ...stored, archivedAt: null, clientId: 'c', name: 'Bramble' };
 
 function fileWith(visits: Visit[]): DogFile {
   return {

@@ -20,7 +20,7 @@ async function amending() {
   const desk = await openOwn();
   const { id: dogId } = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: 'Zoë Example' },
-    dog: { ...blankDog(), name: 'Bess', birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name: 'Bess', birthDay: '2022-04-01' },
   });
   const saved = await desk.ok('weighings/save', { dogId, weighing: weighing() });
   const { wrapper: page } = await mountAtDesk(DogPage, deskClient(desk), { dogId });

@@ -24,7 +24,7 @@ import { attach, fullRecord, SESSION, WEIGHING } from './support/fullRecord.ts';
 async function addDog(desk: TestDesk, name: string, owner: string, notes = '') {
   const dog = await desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: owner, notes },
-    dog: { ...blankDog(), name, birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name, birthDay: '2022-04-01' },
   });
   const visit = { ...blankVisit(dog.id, '2026-03-02'), weightKg: 24.3, notes };
   await desk.ok('visits/save', { id: null, visit, plan: null, food: null });

@@ -59,7 +59,7 @@ const dayOf = (index: number): string => `2026-02-${String(10 + index).padStart(
 
 async function keepDog(desk: TestDesk, owner: Owner, part: DogPart): Promise<void> {
   const client = { ...blankClient(), name: owner.name, notes: owner.notes, phone: owner.phone };
-  const typed = { ...blankDog(), name: part.name, breed: part.breed, notes: part.notes };
+  const typed = { ...blankDog('female'), name: part.name, breed: part.breed, notes: part.notes };
   const kept = await desk.ok('dogs/saveWithOwner', {
     client,
     dog: { ...typed, birthDay: '2021-05-01', adultWeightKg: 24 },

@@ -9,7 +9,7 @@ const WORK = '00000000-0000-4000-8000-00000000000a';
 async function addDog(desk: TestDesk, name: string, owner: string) {
   return desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: owner },
-    dog: { ...blankDog(), name, birthDay: '2022-04-01' },
+    dog: { ...blankDog('female'), name, birthDay: '2022-04-01' },
   });
 }
 async function take(desk: TestDesk, content: string | Buffer): Promise<string> {

@@ -44,7 +44,7 @@ export function soundVisit(dogId: string, day: string): VisitFacts {
 export async function dogOf(desk: TestDesk, owner: string, name: string): Promise<Dog> {
   return desk.ok('dogs/saveWithOwner', {
     client: { ...blankClient(), name: owner },
-    dog: { ...blankDog(), name, birthDay: '2021-05-01', adultWeightKg: 22 },
+    dog: { ...blankDog('female'), name, birthDay: '2021-05-01', adultWeightKg: 22 },
   });
 }
 

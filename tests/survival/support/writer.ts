@@ -47,7 +47,7 @@ async function anything(): Promise<void> {
   });
   const dog = await ok('dogs/save', {
     id: null,
-    dog: { ...blankDog(), clientId: client.id, name: 'Bramble', birthDay: '2022-01-01' },
+    dog: { ...blankDog('female'), clientId: client.id, name: 'Bramble', birthDay: '2022-01-01' },
   });
   say('ready');
   const random = chance(Number(argument));
@@ -79,7 +79,9 @@ function deedsOn(clientId: string, dogId: string): readonly Deed[] {
       'has dog',
       (mark) => {
         const birthDay = '2022-01-01';
-        return save('dogs/save', { dog: { ...blankDog(), clientId, name: mark, birthDay } });
+        return save('dogs/save', {
+          dog: { ...blankDog('female'), clientId, name: mark, birthDay },
+        });
       },
     ],
     [
@@ -91,7 +93,7 @@ function deedsOn(clientId: string, dogId: string): readonly Deed[] {
       async (mark, number) => {
         const { id } = await ok('dogs/save', {
           id: null,
-          dog: { ...blankDog(), clientId, name: 'Weighed', birthDay: '2022-01-01' },
+          dog: { ...blankDog('female'), clientId, name: 'Weighed', birthDay: '2022-01-01' },
         });
         const weighing = { day: weighedOn(number % 1000), weightKg: 21, note: mark };
         const usual = { weighingMethod: 'same scale', scaleStepKg: 0.1 } as const;
@@ -111,7 +113,7 @@ function deedsOn(clientId: string, dogId: string): readonly Deed[] {
         } as const;
         const { id } = await ok('dogs/save', {
           id: null,
-          dog: { ...blankDog(), clientId, name: 'With a file', birthDay: '2022-01-01' },
+          dog: { ...blankDog('female'), clientId, name: 'With a file', birthDay: '2022-01-01' },
         });
         await ok('waiting/add', { dogId: id, ...given });
       },
@@ -136,7 +138,7 @@ async function eachOnce(): Promise<void> {
   done('client');
   const { id } = await ok('dogs/save', {
     id: null,
-    dog: { ...blankDog(), clientId: client.id, name: 'Bramble', birthDay: '2022-01-01' },
+    dog: { ...blankDog('female'), clientId: client.id, name: 'Bramble', birthDay: '2022-01-01' },
   });
   done('dog');
   for (const [what, save] of deedsOn(client.id, id)) {
