@@ -8,7 +8,7 @@ import type {
   SessionInput,
   VisitFacts,
 } from '../electron/contract/records.ts';
-import type { OwnFood } from '../electron/contract/shelf.ts';
+import type { OwnFood } from '../electron/contract/food/shelf.ts';
 
 // What the contract's words are called on screen. The types make each list complete; only types
 // are imported from it, so that the schemas (and their library) stay out of the front end.

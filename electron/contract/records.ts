@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { START_LEVELS } from '../../core/ramp/types.ts';
 import { STOP_SIGNS } from '../../core/ramp/reviewTypes.ts';
 import { address, choice, day, line, quantity, requiredLine, whole } from './fields.ts';
-import { dietItemInput } from './foodRecords.ts';
+import { dietItemInput } from './food/records.ts';
 import { CLIENT } from './records/client.ts';
 import { DOG } from './records/dog.ts';
 import type { ValuesOf } from './records/fieldKinds.ts';
@@ -21,7 +21,7 @@ import { SESSION } from './records/session.ts';
 import { VISIT } from './records/visit.ts';
 import type { CONSENT } from './records/visitGroups.ts';
 
-export * from './foodRecords.ts';
+export * from './food/records.ts';
 export type {
   Clearance,
   Footfall,

@@ -10,7 +10,7 @@ import type {
   Reason,
 } from '../../core/index.ts';
 import type { LockState } from './calls/lock.ts';
-import type { Shelf } from './shelf.ts';
+import type { Shelf } from './food/shelf.ts';
 import type { Trouble } from './errors.ts';
 import type {
   Client,
@@ -26,7 +26,7 @@ import type {
   Stored,
   VisitFacts,
 } from './records.ts';
-import type { WeighingRecord } from './weighing.ts';
+import type { WeighingRecord } from './weighings/weighing.ts';
 
 // What the calls answer with.
 

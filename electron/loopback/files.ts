@@ -7,7 +7,7 @@ import {
   isFilePurpose,
   tooLargeSentence,
   type TakenFile,
-} from '../contract/filePurposes.ts';
+} from '../contract/files/purposes.ts';
 import type { Service } from '../service/service.ts';
 
 // Files travel outside the contract's calls: as they are, and piece by piece to and from the disk.

@@ -8,7 +8,7 @@ import {
   type ResultOf,
 } from '../contract/contract.ts';
 import { Refusal, type Answer } from '../contract/errors.ts';
-import type { TakenFile } from '../contract/filePurposes.ts';
+import type { TakenFile } from '../contract/files/purposes.ts';
 import { attempt, errorValue, fail, type Log } from './answers.ts';
 import { attachmentHandlers } from './files/attachments.ts';
 import type { BackupCall, BackupHandlers } from './backup/handlers.ts';

@@ -7,8 +7,8 @@ import {
   type ChosenFile,
   type FilePurpose,
   type TakenFile,
-} from '../contract/filePurposes.ts';
-import { plainFileName } from '../contract/fileName.ts';
+} from '../contract/files/purposes.ts';
+import { plainFileName } from '../contract/files/name.ts';
 import {
   CHOOSE_FILE_CHANNEL,
   CHOOSE_FILES_CHANNEL,

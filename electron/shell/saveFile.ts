@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { rm, writeFile } from 'node:fs/promises';
 import { dialog, ipcMain, type BrowserWindow } from 'electron';
-import { FILE_KINDS, isFileKind, type FileKind } from '../contract/fileKinds.ts';
+import { FILE_KINDS, isFileKind, type FileKind } from '../contract/files/kinds.ts';
 import { putInPlace } from '../service/backup/durable.ts';
 import { SAVE_FILE_CHANNEL } from './channels.ts';
 import { fromOurPage } from './sender.ts';

@@ -1,7 +1,7 @@
 import { utilityProcess } from 'electron';
 import type { CallName } from '../contract/contract.ts';
 import type { Answer } from '../contract/errors.ts';
-import type { TakenFile } from '../contract/filePurposes.ts';
+import type { TakenFile } from '../contract/files/purposes.ts';
 import type { FromService, ServiceSettings, ToService } from './messages.ts';
 
 export interface ServiceLink {

@@ -1,7 +1,7 @@
 import type { CallName, InputOf, ResultOf } from '../../electron/contract/contract.ts';
-import type { FileKind } from '../../electron/contract/fileKinds.ts';
+import type { FileKind } from '../../electron/contract/files/kinds.ts';
 import type { Answer } from '../../electron/contract/errors.ts';
-import type { ChosenFile, FilePurpose, TakenFile } from '../../electron/contract/filePurposes.ts';
+import type { ChosenFile, FilePurpose, TakenFile } from '../../electron/contract/files/purposes.ts';
 
 /** What the Electron preload puts on `window.trotwell`. */
 export interface Bridge {

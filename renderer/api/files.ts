@@ -3,7 +3,7 @@ import {
   tooLargeSentence,
   type FilePurpose,
   type TakenFile,
-} from '../../electron/contract/filePurposes.ts';
+} from '../../electron/contract/files/purposes.ts';
 import type { Answer } from '../../electron/contract/errors.ts';
 import type { Bridge } from './bridge.ts';
 import { download } from './download.ts';

@@ -1,4 +1,4 @@
-import { FILE_KINDS, type FileKind } from '../../electron/contract/fileKinds.ts';
+import { FILE_KINDS, type FileKind } from '../../electron/contract/files/kinds.ts';
 
 /** Turns the base64 text of an answer into bytes. */
 export function bytesFromBase64(base64: string): Uint8Array<ArrayBuffer> {

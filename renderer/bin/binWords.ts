@@ -4,7 +4,7 @@ import type {
   ErasureGround,
   Keeping,
   RecordCounts,
-} from '../../electron/contract/bin.ts';
+} from '../../electron/contract/keeping/bin.ts';
 import type { Shown } from '../units/shown.ts';
 import { counted } from '../words.ts';
 

@@ -1,4 +1,4 @@
-import type { BinKind } from '../../electron/contract/bin.ts';
+import type { BinKind } from '../../electron/contract/keeping/bin.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { useClient } from '../api/client.ts';
 import { useNotice } from '../stores/notice.ts';

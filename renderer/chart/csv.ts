@@ -1,4 +1,4 @@
-import { neutralCell, quotedField } from '../../electron/contract/csvCells.ts';
+import { neutralCell, quotedField } from '../../electron/contract/exchange/csvCells.ts';
 import { columnHead, plainCell, type Cell, type ChartColumn, type ChartTable } from './table.ts';
 
 /** With it spreadsheets read the file as UTF-8 and keep the letters of every language. */

@@ -1,6 +1,6 @@
 import { assess, type Assessment } from '../../core/index.ts';
 import { dayNumber } from '../../core/day.ts';
-import { assessInput } from '../../electron/contract/assessInput.ts';
+import { assessInput } from '../../electron/contract/visits/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
 import type { ChartSpec } from '../chart/spec.ts';

@@ -2,7 +2,7 @@ import { compareSides } from '../../core/index.ts';
 import { dayNumber } from '../../core/day.ts';
 import type { Visit } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
-import { toRuleChanges } from '../../electron/contract/rampRequest.ts';
+import { toRuleChanges } from '../../electron/contract/plans/request.ts';
 import type { ChartSpec, LineSeries } from '../chart/spec.ts';
 import { shownCell, type ChartTable } from '../chart/table.ts';
 import { trendScale, type TrendScale } from '../gait/trendTable.ts';

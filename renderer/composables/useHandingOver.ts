@@ -1,5 +1,5 @@
 import { computed, shallowRef, type ComputedRef, type ShallowRef } from 'vue';
-import type { FilePurpose } from '../../electron/contract/filePurposes.ts';
+import type { FilePurpose } from '../../electron/contract/files/purposes.ts';
 import { useClient } from '../api/client.ts';
 import { canBeTriedAgain, savingSentence, type Saving } from '../api/saveFile.ts';
 

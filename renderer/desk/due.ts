@@ -1,5 +1,5 @@
 import { daysBetween } from '../../core/day.ts';
-import type { DueLine, DueReason } from '../../electron/contract/due.ts';
+import type { DueLine, DueReason } from '../../electron/contract/dogs/due.ts';
 import { counted } from '../words.ts';
 
 const DEEDS: Readonly<Record<DueReason, (name: string) => string>> = {

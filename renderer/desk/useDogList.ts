@@ -1,6 +1,6 @@
 import { computed, reactive, shallowRef } from 'vue';
 import type { DogLine, FoundDogs } from '../../electron/contract/contract.ts';
-import type { DogFilter, DogOrder } from '../../electron/contract/dogList.ts';
+import type { DogFilter, DogOrder } from '../../electron/contract/dogs/list.ts';
 import { useClient } from '../api/client.ts';
 import { useLoad } from '../composables/useLoad.ts';
 import { deedsFor, ownerDeeds, placesFor, splitDeed, type Deed } from './deeds.ts';

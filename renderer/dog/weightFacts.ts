@@ -1,5 +1,5 @@
 import { weightTrend, type Assessment } from '../../core/index.ts';
-import { toWeighing } from '../../electron/contract/assessInput.ts';
+import { toWeighing } from '../../electron/contract/visits/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 
 /** What the weight record of a dog shows. */

@@ -1,5 +1,5 @@
 import { computed, shallowRef, type ShallowRef } from 'vue';
-import { clientFactsOf, dogFactsOf } from '../../electron/contract/facts.ts';
+import { clientFactsOf, dogFactsOf } from '../../electron/contract/records/facts.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { changesBetween } from '../../electron/contract/history/historyDiff.ts';
 import type { Client, ClientInput, Dog } from '../../electron/contract/records.ts';

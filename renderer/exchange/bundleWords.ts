@@ -6,7 +6,7 @@ import type {
   BundleRecordName,
   BundleState,
   StateCounts,
-} from '../../electron/contract/bundleImport.ts';
+} from '../../electron/contract/exchange/bundleImport.ts';
 import type { Shown } from '../units/shown.ts';
 import { counted } from '../words.ts';
 

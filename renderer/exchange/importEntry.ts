@@ -5,7 +5,7 @@ import {
   type ImportPreview,
   type TableLook,
   type WeightMapping,
-} from '../../electron/contract/weightImport.ts';
+} from '../../electron/contract/exchange/weightImport.ts';
 import { firstStepKg } from '../units/dimensions.ts';
 
 /** The dog all rows are of. */

@@ -1,5 +1,5 @@
 import { nextTick, shallowRef, type Ref } from 'vue';
-import type { ImportPreview } from '../../electron/contract/weightImport.ts';
+import type { ImportPreview } from '../../electron/contract/exchange/weightImport.ts';
 import { useShortcut } from '../shortcuts/useShortcut.ts';
 
 /** Looks at the table anew. */

@@ -1,7 +1,7 @@
 import { ref, shallowRef, type Ref, type ShallowRef } from 'vue';
-import type { AttachmentKind } from '../../electron/contract/attachment.ts';
+import type { AttachmentKind } from '../../electron/contract/files/attachment.ts';
 import type { Answer, AppError } from '../../electron/contract/errors.ts';
-import type { TakenFile } from '../../electron/contract/filePurposes.ts';
+import type { TakenFile } from '../../electron/contract/files/purposes.ts';
 import { useClient } from '../api/client.ts';
 import type { FileAtHand } from '../api/files.ts';
 import { smallPictureOf } from './smallPicture.ts';

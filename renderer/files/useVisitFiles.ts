@@ -1,5 +1,5 @@
 import { onMounted } from 'vue';
-import type { Attachment } from '../../electron/contract/attachment.ts';
+import type { Attachment } from '../../electron/contract/files/attachment.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { useClient } from '../api/client.ts';
 import { useLoad } from '../composables/useLoad.ts';

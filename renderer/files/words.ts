@@ -1,4 +1,4 @@
-import type { Attachment, AttachmentKind } from '../../electron/contract/attachment.ts';
+import type { Attachment, AttachmentKind } from '../../electron/contract/files/attachment.ts';
 
 // A megabyte as file managers count it, as in the limits; spelled out since only types of the
 // contract come along.

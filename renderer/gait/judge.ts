@@ -6,7 +6,7 @@ import {
   type SideComparison,
   type StandingShares,
 } from '../../core/index.ts';
-import { toRuleChanges } from '../../electron/contract/rampRequest.ts';
+import { toRuleChanges } from '../../electron/contract/plans/request.ts';
 import type { Measurement, RuleChange } from '../../electron/contract/records.ts';
 import type { Shown } from '../units/shown.ts';
 import { measureKey } from './measureEntry.ts';

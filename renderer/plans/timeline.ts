@@ -1,7 +1,7 @@
 import { addDays } from '../../core/day.ts';
 import { wasRun, type RampSession, type RampWeek } from '../../core/index.ts';
 import type { SessionRecord } from '../../electron/contract/contract.ts';
-import { sessionFactsOf } from '../../electron/contract/facts.ts';
+import { sessionFactsOf } from '../../electron/contract/records/facts.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
 
 /** How far back a session without a result is still asked for. */

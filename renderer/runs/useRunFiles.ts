@@ -1,7 +1,7 @@
 import { computed, ref, shallowRef, type Ref, type ShallowRef } from 'vue';
 import type { OutingRead, RowRead } from '../../electron/contract/calls/runs.ts';
 import type { Answer } from '../../electron/contract/errors.ts';
-import type { TakenFile } from '../../electron/contract/filePurposes.ts';
+import type { TakenFile } from '../../electron/contract/files/purposes.ts';
 import { useClient } from '../api/client.ts';
 
 export interface RunFiles {

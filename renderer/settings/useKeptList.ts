@@ -1,5 +1,5 @@
 import { nextTick, ref, shallowRef, type Ref } from 'vue';
-import type { Shelf } from '../../electron/contract/shelf.ts';
+import type { Shelf } from '../../electron/contract/food/shelf.ts';
 import type { Answer, AppError } from '../../electron/contract/errors.ts';
 import { fieldId, type Form } from '../composables/useForm.ts';
 import { useNotice } from '../stores/notice.ts';

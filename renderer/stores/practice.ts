@@ -3,7 +3,7 @@ import { computed, shallowRef } from 'vue';
 import type { AppStatus } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import type { Practice, PracticeLogo, RuleChange } from '../../electron/contract/records.ts';
-import { EMPTY_SHELF } from '../../electron/contract/shelf.ts';
+import { EMPTY_SHELF } from '../../electron/contract/food/shelf.ts';
 import { useClient } from '../api/client.ts';
 import { DEFAULT_CHOICES, type ShownChoices } from '../units/shown.ts';
 

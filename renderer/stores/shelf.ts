@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { computed } from 'vue';
-import { EMPTY_SHELF, type Shelf } from '../../electron/contract/shelf.ts';
+import { EMPTY_SHELF, type Shelf } from '../../electron/contract/food/shelf.ts';
 import { usePractice } from './practice.ts';
 
 /** The foods and phrases of the open practice; they come and go with its status. */

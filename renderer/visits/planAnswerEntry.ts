@@ -1,5 +1,5 @@
 import { checkRamp, editRamp, type Ramp, type Review } from '../../core/index.ts';
-import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
+import type { PlanAnswer } from '../../electron/contract/plans/answer.ts';
 import { decisionHead, rampSentence } from '../plans/rampText.ts';
 import type { Shown } from '../units/shown.ts';
 import { isOvertaken } from './useAnswerTo.ts';

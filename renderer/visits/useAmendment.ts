@@ -2,7 +2,7 @@ import { computed, shallowRef } from 'vue';
 import type { DogFile, Visit } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { changesBetween } from '../../electron/contract/history/historyDiff.ts';
-import { visitFactsOf } from '../../electron/contract/facts.ts';
+import { visitFactsOf } from '../../electron/contract/records/facts.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import type { VisitForm } from './visitForm.ts';

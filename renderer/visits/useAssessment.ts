@@ -1,6 +1,6 @@
 import { computed, type ComputedRef } from 'vue';
 import { presentState, type Assessment, type Ramp, type Screening } from '../../core/index.ts';
-import { assessInput } from '../../electron/contract/assessInput.ts';
+import { assessInput } from '../../electron/contract/visits/assessInput.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
 import { factsOf, type VisitForm } from './visitForm.ts';

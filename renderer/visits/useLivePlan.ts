@@ -1,6 +1,6 @@
 import { computed, type ComputedRef } from 'vue';
 import { buildRamp, type Ramp } from '../../core/index.ts';
-import { toRampRequest, toRuleChanges } from '../../electron/contract/rampRequest.ts';
+import { toRampRequest, toRuleChanges } from '../../electron/contract/plans/request.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
 import { planRequestOf, type PlanEntry } from './visitForm.ts';
 

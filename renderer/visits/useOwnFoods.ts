@@ -1,5 +1,5 @@
 import { computed } from 'vue';
-import { folded, type OwnFood } from '../../electron/contract/shelf.ts';
+import { folded, type OwnFood } from '../../electron/contract/food/shelf.ts';
 import { useClient } from '../api/client.ts';
 import { useNotice } from '../stores/notice.ts';
 import { useShelf } from '../stores/shelf.ts';

@@ -8,7 +8,7 @@ import {
   type Review,
   type Screening,
 } from '../../core/index.ts';
-import { toRuleChanges } from '../../electron/contract/rampRequest.ts';
+import { toRuleChanges } from '../../electron/contract/plans/request.ts';
 import type { DogFile, Plan } from '../../electron/contract/contract.ts';
 import type { RuleChange } from '../../electron/contract/records.ts';
 import { askedOf, toldSessions } from '../plans/timeline.ts';

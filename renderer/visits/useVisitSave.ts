@@ -1,7 +1,7 @@
 import { ref, shallowRef } from 'vue';
 import type { SavedVisit } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
-import type { PlanAnswer } from '../../electron/contract/planAnswer.ts';
+import type { PlanAnswer } from '../../electron/contract/plans/answer.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { plainCopy } from '../composables/plainCopy.ts';

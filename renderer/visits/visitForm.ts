@@ -1,4 +1,4 @@
-import { blankPlanRequest, blankVisit } from '../../electron/contract/blank.ts';
+import { blankPlanRequest, blankVisit } from '../../electron/contract/records/forms.ts';
 import type { Programme } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {

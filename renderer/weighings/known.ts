@@ -4,7 +4,7 @@ import type {
   WeighingInput,
   WeighingKnown,
   WeighingRecord,
-} from '../../electron/contract/weighing.ts';
+} from '../../electron/contract/weighings/weighing.ts';
 import { firstStepKg } from '../units/dimensions.ts';
 
 type Weighed = Pick<DogFile, 'visits' | 'weighings'>;

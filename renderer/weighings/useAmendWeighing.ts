@@ -1,9 +1,9 @@
 import { computed, ref, shallowRef } from 'vue';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
-import { weighingFactsOf } from '../../electron/contract/facts.ts';
+import { weighingFactsOf } from '../../electron/contract/records/facts.ts';
 import { changesBetween } from '../../electron/contract/history/historyDiff.ts';
-import type { WeighingInput, WeighingRecord } from '../../electron/contract/weighing.ts';
+import type { WeighingInput, WeighingRecord } from '../../electron/contract/weighings/weighing.ts';
 import { useClient } from '../api/client.ts';
 import { useForm, type Form } from '../composables/useForm.ts';
 import { usePractice } from '../stores/practice.ts';

@@ -4,7 +4,7 @@ import {
   weighingProblem,
   type WeighingInput,
   type WeighingRecord,
-} from '../../electron/contract/weighing.ts';
+} from '../../electron/contract/weighings/weighing.ts';
 import type { Form } from '../composables/useForm.ts';
 import { weightsOf } from './known.ts';
 

@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { afterEach, expect, test } from 'vitest';
-import { blankClient } from '../../electron/contract/blank.ts';
+import { blankClient } from '../../electron/contract/records/forms.ts';
 import { createService } from '../../electron/service/service.ts';
-import { FONTS, temporaryFolder } from '../service/desk.ts';
+import { FONTS, temporaryFolder } from '../service/support/desk.ts';
 import { chance } from './support/chance.ts';
 import { long } from '../support/form.ts';
 

@@ -1,5 +1,5 @@
 import { beforeAll, expect, test } from 'vitest';
-import { temporaryFolder, testService } from '../service/desk.ts';
+import { temporaryFolder, testService } from '../service/support/desk.ts';
 import { start, wait } from '../survival/support/run.ts';
 import { chance } from './support/chance.ts';
 import { judge, noTally, type Tally } from './support/claims.ts';

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { temporaryFolder } from '../service/desk.ts';
+import { temporaryFolder } from '../service/support/desk.ts';
 import { start } from '../survival/support/run.ts';
 import { strictDisk } from './support/names.ts';
 

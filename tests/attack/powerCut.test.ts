@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, rmSync, writeFileSync, truncateSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, type TestContext } from 'vitest';
-import { temporaryFolder } from '../service/desk.ts';
+import { temporaryFolder } from '../service/support/desk.ts';
 import { start, wait } from '../survival/support/run.ts';
 import { chance } from './support/chance.ts';
 import { judge, noTally } from './support/claims.ts';

@@ -1,5 +1,5 @@
 import BetterSqlite3, { type Database } from 'better-sqlite3';
-import { MOST_LISTED } from '../../electron/contract/dogList.ts';
+import { MOST_LISTED } from '../../electron/contract/dogs/list.ts';
 
 // What the service is measured against: the same answers in hand-written SQL, on the driver alone.
 

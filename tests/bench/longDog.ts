@@ -5,7 +5,7 @@ import {
   blankPlanRequest,
   blankPractice,
   blankVisit,
-} from '../../electron/contract/blank.ts';
+} from '../../electron/contract/records/forms.ts';
 import type { VisitFacts } from '../../electron/contract/records.ts';
 import { TODAY, type GeneratedPractice } from './practice.ts';
 import { ask, startService } from './service.ts';

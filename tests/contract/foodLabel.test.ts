@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { labelInput } from '../../electron/contract/foodRecords.ts';
+import { labelInput } from '../../electron/contract/food/records.ts';
 
 it('names the share of a food label that is missing', () => {
   const read = labelInput.safeParse({

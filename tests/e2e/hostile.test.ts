@@ -6,7 +6,7 @@ import {
   blankPlanRequest,
   blankPractice,
   blankVisit,
-} from '../../electron/contract/blank.ts';
+} from '../../electron/contract/records/forms.ts';
 import type { CallName, InputOf, ResultOf } from '../../electron/contract/contract.ts';
 import { HOSTILE_NAMES, LONG_NOTES } from '../support/hostileTexts.ts';
 import { lead } from './states/walk.ts';

@@ -4,11 +4,17 @@ import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { FILE_PURPOSES } from '../../electron/contract/filePurposes.ts';
+import { FILE_PURPOSES } from '../../electron/contract/files/purposes.ts';
 import type { Host } from '../../electron/loopback/host.ts';
 import { dogOf, soundVisit } from '../service/support/records.ts';
 import { createService } from '../../electron/service/service.ts';
-import { FONTS, openOwn, temporaryFolder, testService, type TestDesk } from '../service/desk.ts';
+import {
+  FONTS,
+  openOwn,
+  temporaryFolder,
+  testService,
+  type TestDesk,
+} from '../service/support/desk.ts';
 import { long } from '../support/form.ts';
 import { SMALL_PDF } from '../support/pictures.ts';
 import { openHost } from './support/openHost.ts';

@@ -1,7 +1,7 @@
 import { networkInterfaces } from 'node:os';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Host } from '../../electron/loopback/host.ts';
-import { testService, type TestDesk } from '../service/desk.ts';
+import { testService, type TestDesk } from '../service/support/desk.ts';
 import { codeOf, openHost } from './support/openHost.ts';
 import { openLine, reaches, send, type Reply } from './support/raw.ts';
 

@@ -4,7 +4,7 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'n
 import { delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
-import { temporaryFolder, testService } from '../service/desk.ts';
+import { temporaryFolder, testService } from '../service/support/desk.ts';
 import { codeOf, openHost } from './support/openHost.ts';
 import { openLine, send } from './support/raw.ts';
 

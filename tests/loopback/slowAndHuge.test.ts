@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Host } from '../../electron/loopback/host.ts';
-import { testService, type TestDesk } from '../service/desk.ts';
+import { testService, type TestDesk } from '../service/support/desk.ts';
 import { openHost } from './support/openHost.ts';
 import { openLine, send } from './support/raw.ts';
 

@@ -8,7 +8,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Host } from '../../electron/loopback/host.ts';
 import { openBrowser } from '../e2e/support/browser.ts';
-import { openOwn, type TestDesk } from '../service/desk.ts';
+import { openOwn, type TestDesk } from '../service/support/desk.ts';
 import { SMALL_PDF } from '../support/pictures.ts';
 import { codeOf, openHost } from './support/openHost.ts';
 

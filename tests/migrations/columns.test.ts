@@ -1,6 +1,12 @@
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { DOGS, OWNERS, SESSIONS, VISITS, WEIGHINGS } from '../../electron/contract/bundle.ts';
+import {
+  DOGS,
+  OWNERS,
+  SESSIONS,
+  VISITS,
+  WEIGHINGS,
+} from '../../electron/contract/exchange/bundle.ts';
 import { blankOf } from '../../electron/contract/records/blank.ts';
 import { columnsOf, toRow, type Column } from '../../electron/contract/records/columns.ts';
 import { VISIT } from '../../electron/contract/records/visit.ts';

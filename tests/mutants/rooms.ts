@@ -37,8 +37,8 @@ export const ROOMS = {
       'weighings/weighings',
     ].map(service),
     tests: [
-      'tests/service/{aimAndTarget,due,followUp,illness,mainJob,mayRun,planVersions,records,weighings}.test.ts',
-      'tests/service/backup/*.test.ts',
+      'tests/service/{backup,plans,visits,weighings}/*.test.ts',
+      'tests/service/{mainJob,dogs/due}.test.ts',
     ],
   },
 } satisfies Record<string, Room>;

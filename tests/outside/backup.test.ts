@@ -4,8 +4,8 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { blankClient } from '../../electron/contract/blank.ts';
-import { openOwn, temporaryFolder } from '../service/desk.ts';
+import { blankClient } from '../../electron/contract/records/forms.ts';
+import { openOwn, temporaryFolder } from '../service/support/desk.ts';
 import { COST, stretch } from '../../electron/service/lock/passphrase.ts';
 
 const hex = (text: string): Buffer => Buffer.from(text.replaceAll(/\s/g, ''), 'hex');

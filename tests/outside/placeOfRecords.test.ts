@@ -2,7 +2,7 @@ import { existsSync, readFileSync, statfsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { placeWarning, warningOfType } from '../../electron/service/backup/place.ts';
-import { openOwn, temporaryFolder } from '../service/desk.ts';
+import { openOwn, temporaryFolder } from '../service/support/desk.ts';
 
 // The types of file systems as the Linux kernel numbers them: include/uapi/linux/magic.h (S). Where
 // the header is installed, the numbers are read from it; the list below was copied from it.

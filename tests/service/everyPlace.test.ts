@@ -4,7 +4,7 @@ import {
   blankDog,
   blankPlanRequest,
   blankPractice,
-} from '../../electron/contract/blank.ts';
+} from '../../electron/contract/records/forms.ts';
 import type { FieldChange } from '../../electron/contract/history/change.ts';
 import type { HandoutKind, VisitFacts } from '../../electron/contract/records.ts';
 import { DOG } from '../../electron/contract/records/dog.ts';
@@ -18,7 +18,7 @@ import { VISIT } from '../../electron/contract/records/visit.ts';
 import { timelineEntries } from '../../renderer/dog/timeline/entries.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../renderer/units/shown.ts';
 import { readPdf } from '../templates/support/readPdf.ts';
-import { openOwn, type TestDesk } from './desk.ts';
+import { openOwn, type TestDesk } from './support/desk.ts';
 import { exported, recordsOf } from './exchange/support/bundle.ts';
 import { soundVisit } from './support/records.ts';
 

@@ -8,13 +8,13 @@ import {
   blankPractice,
   blankVisit,
   blankPlanRequest,
-} from '../../electron/contract/blank.ts';
+} from '../../electron/contract/records/forms.ts';
 import { HANDOUT_KINDS, type VisitFacts } from '../../electron/contract/records.ts';
 import { long } from '../support/form.ts';
 import { HOSTILE_NAMES, INVISIBLE_NAMES, LONG_NOTES } from '../support/hostileTexts.ts';
 import { layoutProblems } from '../templates/support/layoutProblems.ts';
 import { popplerPages } from '../templates/support/tools.ts';
-import { openOwn, serviceOn, type TestDesk } from './desk.ts';
+import { openOwn, serviceOn, type TestDesk } from './support/desk.ts';
 
 const blankFeeding = blankVisit('', '2026-03-02').feeding;
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };

@@ -9,9 +9,9 @@ import {
   blankPlanRequest,
   blankPractice,
   blankVisit,
-} from '../../electron/contract/blank.ts';
+} from '../../electron/contract/records/forms.ts';
 import type { HandoutKind, VisitFacts } from '../../electron/contract/records.ts';
-import { openOwn, type TestDesk } from './desk.ts';
+import { openOwn, type TestDesk } from './support/desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 const PLAN = {

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, truncateSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { FILE_PURPOSES } from '../../electron/contract/filePurposes.ts';
+import { FILE_PURPOSES } from '../../electron/contract/files/purposes.ts';
 import { boot } from './support/boot.ts';
 
 let folder: string;

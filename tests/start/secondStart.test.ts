@@ -10,7 +10,7 @@ import {
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
-import { temporaryFolder } from '../service/desk.ts';
+import { temporaryFolder } from '../service/support/desk.ts';
 import { boot } from '../shell/support/boot.ts';
 
 const ENTRY = fileURLToPath(new URL('../../electron/loopback/main.mjs', import.meta.url));

@@ -8,7 +8,7 @@ import {
   blankPlanRequest,
   blankPractice,
   blankVisit,
-} from '../../electron/contract/blank.ts';
+} from '../../electron/contract/records/forms.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type {
   FoodDecisionInput,
@@ -17,7 +17,7 @@ import type {
   SessionInput,
   VisitFacts,
 } from '../../electron/contract/records.ts';
-import { openOwn, serviceOn, type TestDesk } from '../service/desk.ts';
+import { openOwn, serviceOn, type TestDesk } from '../service/support/desk.ts';
 import { exported, imported } from '../service/exchange/support/bundle.ts';
 import { BEGINS, type Food, type Step, type Story, type ToldOutings } from './story.ts';
 

@@ -4,7 +4,7 @@ import type { Database } from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { contentFile, contentsOf, listContents } from '../../electron/service/backup/contents.ts';
 import { presentContents } from '../../electron/service/backup/folder.ts';
-import { openOwn, temporaryFolder, testService } from '../service/desk.ts';
+import { openOwn, temporaryFolder, testService } from '../service/support/desk.ts';
 import { exported, imported, zipped } from '../service/exchange/support/bundle.ts';
 import { manyOf } from '../service/exchange/support/manyOf.ts';
 import { fullRecord } from '../service/exchange/support/fullRecord.ts';

@@ -5,7 +5,7 @@ import {
   type Attachment,
   type AttachmentContent,
   type FileLook,
-} from '../attachment.ts';
+} from '../files/attachment.ts';
 import { choice, id, requiredLine } from '../fields.ts';
 import { call } from './call.ts';
 

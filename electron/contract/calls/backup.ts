@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { BACKUP_LIMITS, PASSPHRASE_LENGTH } from '../recordsLimits.ts';
+import { BACKUP_LIMITS, PASSPHRASE_LENGTH } from '../keeping/limits.ts';
 import type { AppStatus } from '../results.ts';
 import { call, nothing } from './call.ts';
 import { workId } from './work.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { BatchPrinted } from '../batch.ts';
+import type { BatchPrinted } from '../handouts/batch.ts';
 import { choice, id } from '../fields.ts';
 import { LIMITS, limitSentence } from '../limits.ts';
 import { LANGUAGES, PAPERS, sheetList } from '../records.ts';

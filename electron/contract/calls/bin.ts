@@ -9,7 +9,7 @@ import {
   type EraseCheck,
   type ErasureList,
   type KeepingSettings,
-} from '../bin.ts';
+} from '../keeping/bin.ts';
 import { choice, flag, id, line, whole } from '../fields.ts';
 import type { Dog } from '../records.ts';
 import { call, nothing } from './call.ts';

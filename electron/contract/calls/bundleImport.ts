@@ -4,7 +4,7 @@ import {
   ERASED_CHOICES,
   type BundleDone,
   type BundleLook,
-} from '../bundleImport.ts';
+} from '../exchange/bundleImport.ts';
 import { choice } from '../fields.ts';
 import { call } from './call.ts';
 import { workId } from './work.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { DueLine } from '../due.ts';
-import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine, type OwnersDog } from '../dogList.ts';
+import type { DueLine } from '../dogs/due.ts';
+import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine, type OwnersDog } from '../dogs/list.ts';
 import { choice, flag, id, line, whole } from '../fields.ts';
 import { clientInput, dogInput, type Client, type Dog } from '../records.ts';
 import type { DogFile, DogLine, FoundDogs } from '../results.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { BundleMade } from '../bundle.ts';
+import type { BundleMade } from '../exchange/bundle.ts';
 import { id } from '../fields.ts';
 import {
   linesLeftOut,
@@ -7,7 +7,7 @@ import {
   type ImportDone,
   type ImportPreview,
   type TableLook,
-} from '../weightImport.ts';
+} from '../exchange/weightImport.ts';
 import { call } from './call.ts';
 import { workId } from './work.ts';
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { IDLE_LIMIT } from '../recordsLimits.ts';
+import { IDLE_LIMIT } from '../keeping/limits.ts';
 import type { AppStatus } from '../results.ts';
 import { newPassphrase, triedPassphrase } from './backup.ts';
 import { call, nothing } from './call.ts';

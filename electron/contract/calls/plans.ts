@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { day, id, notes } from '../fields.ts';
-import { keptBreach, rampEdit } from '../rampEdit.ts';
+import { keptBreach, rampEdit } from '../plans/answer.ts';
 import type { Plan } from '../results.ts';
 import { call } from './call.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { whole } from '../fields.ts';
-import type { YearAccount } from '../practiceYear.ts';
+import type { YearAccount } from '../practice/year.ts';
 import { call } from './call.ts';
 
 export const practiceYearCalls = {

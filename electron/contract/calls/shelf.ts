@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { choice, id, quantity, requiredLine } from '../fields.ts';
-import { OWN_FOOD_KINDS, type Shelf } from '../shelf.ts';
+import { OWN_FOOD_KINDS, type Shelf } from '../food/shelf.ts';
 import { call } from './call.ts';
 
 const foodInput = z.object({

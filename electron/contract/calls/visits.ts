@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { day, id, requiredLine } from '../fields.ts';
-import { planAnswer } from '../planAnswer.ts';
+import { planAnswer } from '../plans/answer.ts';
 import { foodDecisionInput, planRequest, sessionInput, visitFacts } from '../records.ts';
 import type { Draft, DraftLine, SavedVisit, SessionRecord } from '../results.ts';
 import { amending } from './amending.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { ATTACHMENT_KINDS, type WaitingFile } from '../attachment.ts';
+import { ATTACHMENT_KINDS, type WaitingFile } from '../files/attachment.ts';
 import { choice, flag, id, requiredLine } from '../fields.ts';
 import { fileToken, smallPicture } from './attachments.ts';
 import { call } from './call.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { id, whole } from '../fields.ts';
-import { weighingInput, type WeighingRecord } from '../weighing.ts';
+import { weighingInput, type WeighingRecord } from '../weighings/weighing.ts';
 import { amending } from './amending.ts';
 import { call } from './call.ts';
 

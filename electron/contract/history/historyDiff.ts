@@ -6,7 +6,7 @@ import { readRecord } from '../records/reading.ts';
 import { SESSION } from '../records/session.ts';
 import { VISIT } from '../records/visit.ts';
 import { WEIGHING } from '../records/weighing.ts';
-import type { WeighingInput } from '../weighing.ts';
+import type { WeighingInput } from '../weighings/weighing.ts';
 import { changedFields, type Field, type FieldChange } from './change.ts';
 
 export type * from './change.ts';

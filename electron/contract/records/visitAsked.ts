@@ -2,7 +2,7 @@ import { ACTIVITY_LEVELS } from '../../../core/energy/maintenance.ts';
 import { START_LEVELS } from '../../../core/ramp/types.ts';
 import { APPETITES, STOOLS, YES_NO } from '../../../core/readiness/record.ts';
 import { SURGERY_STATES, WALK_BASES } from '../../../core/readiness/types.ts';
-import type { DietItem } from '../foodRecords.ts';
+import type { DietItem } from '../food/records.ts';
 import { json, part, type Fields } from './fieldKinds.ts';
 import type { InjuryEntry, Override } from './parts.ts';
 import { CONSENT, DISEASE, FEEDING, HEAT_ILLNESS } from './visitGroups.ts';

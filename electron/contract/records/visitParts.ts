@@ -1,6 +1,6 @@
 import { redFlagLabel } from '../../../core/index.ts';
 import type { Limb } from '../../../core/readiness/types.ts';
-import type { DietItem } from '../foodRecords.ts';
+import type { DietItem } from '../food/records.ts';
 import type { Field } from '../history/change.ts';
 import { entryFields, keyed, noted, orderOf } from '../history/fields.ts';
 import type { Footfall, LimbGrades, Measurement, Override } from './parts.ts';

@@ -1,5 +1,5 @@
 import type { Dog } from '../../contract/records.ts';
-import { dogFactsOf } from '../../contract/facts.ts';
+import { dogFactsOf } from '../../contract/records/facts.ts';
 import type { Context } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { keepHistory } from '../history/history.ts';

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { BinKind, Emptied, ErasureGround } from '../../contract/bin.ts';
+import type { BinKind, Emptied, ErasureGround } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { assertMayRemove, keepErasure } from '../erasure/record.ts';
 import { removeRecords } from '../erasure/remove.ts';

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { BIN_KINDS, type BinLine } from '../../contract/bin.ts';
+import { BIN_KINDS, type BinLine } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { keepingOf } from '../keeping/keeping.ts';
 import type { Schema } from '../database/schema.ts';

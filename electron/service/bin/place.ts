@@ -1,5 +1,5 @@
 import { sql, type Kysely, type RawBuilder } from 'kysely';
-import type { BinKind } from '../../contract/bin.ts';
+import type { BinKind } from '../../contract/keeping/bin.ts';
 import { notFound } from '../refuse.ts';
 import type { Schema } from '../database/schema.ts';
 

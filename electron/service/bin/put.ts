@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { BinCheck, BinKind } from '../../contract/bin.ts';
-import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/facts.ts';
+import type { BinCheck, BinKind } from '../../contract/keeping/bin.ts';
+import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/records/facts.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { readClient } from '../dogs/clients.ts';
 import type { Context } from '../database/context.ts';

@@ -1,5 +1,5 @@
 import { sql, type Kysely } from 'kysely';
-import type { BinKind, RecordCounts } from '../../contract/bin.ts';
+import type { BinKind, RecordCounts } from '../../contract/keeping/bin.ts';
 import type { Schema } from '../database/schema.ts';
 
 type Db = Kysely<Schema>;

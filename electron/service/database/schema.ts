@@ -1,5 +1,5 @@
 import type { Generated } from 'kysely';
-import type { OwnFood, OwnPhrase } from '../../contract/shelf.ts';
+import type { OwnFood, OwnPhrase } from '../../contract/food/shelf.ts';
 import type { Practice } from '../../contract/records.ts';
 import type { Bit, RowOf } from '../../contract/records/columns.ts';
 import type { CLIENT } from '../../contract/records/client.ts';

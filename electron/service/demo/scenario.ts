@@ -1,4 +1,4 @@
-import { blankDog, blankPractice } from '../../contract/blank.ts';
+import { blankDog, blankPractice } from '../../contract/records/forms.ts';
 import type {
   ClientInput,
   DogInput,

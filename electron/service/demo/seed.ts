@@ -1,5 +1,5 @@
 import { addDays, addMonths } from '../../../core/day.ts';
-import { blankPlanRequest, blankVisit } from '../../contract/blank.ts';
+import { blankPlanRequest, blankVisit } from '../../contract/records/forms.ts';
 import type { Plan, SavedVisit } from '../../contract/contract.ts';
 import type { VisitFacts } from '../../contract/records.ts';
 import { clientHandlers } from '../dogs/clients.ts';

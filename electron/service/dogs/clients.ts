@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Client, ClientInput } from '../../contract/records.ts';
-import { clientFactsOf } from '../../contract/facts.ts';
+import { clientFactsOf } from '../../contract/records/facts.ts';
 import { CLIENT } from '../../contract/records/client.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { REVISED } from '../../contract/records/stored.ts';

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Dog, DogInput } from '../../contract/records.ts';
-import { dogFactsOf } from '../../contract/facts.ts';
+import { dogFactsOf } from '../../contract/records/facts.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { DOG } from '../../contract/records/dog.ts';
 import { ARCHIVED, REVISED } from '../../contract/records/stored.ts';

@@ -1,7 +1,12 @@
 import { sql } from 'kysely';
 import { addDays, WEIGH_IN_DAYS, type PresentLine } from '../../../core/index.ts';
-import type { OffCourseLine } from '../../contract/dogList.ts';
-import { DUE_AHEAD_DAYS, DUE_PAST_DAYS, type DueLine, type DueReason } from '../../contract/due.ts';
+import type { OffCourseLine } from '../../contract/dogs/list.ts';
+import {
+  DUE_AHEAD_DAYS,
+  DUE_PAST_DAYS,
+  type DueLine,
+  type DueReason,
+} from '../../contract/dogs/due.ts';
 import { readState } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { presentLines } from './presentLines.ts';

@@ -1,6 +1,6 @@
 import type { DogFile } from '../../contract/contract.ts';
 import { presentLine, presentState } from '../../../core/index.ts';
-import { presentInput } from '../../contract/assessInput.ts';
+import { presentInput } from '../../contract/visits/assessInput.ts';
 import { readRecord } from '../visits/assessment.ts';
 import { readClient } from './clients.ts';
 import type { Context, Handlers } from '../database/context.ts';

@@ -1,6 +1,6 @@
 import { addDays, type PresentLine, type PresentProgramme } from '../../../core/index.ts';
-import type { DogFilter } from '../../contract/dogList.ts';
-import { DUE_PAST_DAYS } from '../../contract/due.ts';
+import type { DogFilter } from '../../contract/dogs/list.ts';
+import { DUE_PAST_DAYS } from '../../contract/dogs/due.ts';
 import { readState } from '../visits/assessment.ts';
 import type { Context } from '../database/context.ts';
 import { dogsHeardOf, dogsToWeigh, dogsWithPlan } from './due.ts';

@@ -1,6 +1,6 @@
 import { sql, type RawBuilder } from 'kysely';
 import type { DogLine, FoundDogs } from '../../contract/contract.ts';
-import { MOST_LISTED, type DogFilter, type DogOrder } from '../../contract/dogList.ts';
+import { MOST_LISTED, type DogFilter, type DogOrder } from '../../contract/dogs/list.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { dogsHolding } from './filters.ts';
 import { lastMeasures } from './presentLines.ts';

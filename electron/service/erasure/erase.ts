@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { Erased, EraseCheck, ErasureGround } from '../../contract/bin.ts';
+import type { Erased, EraseCheck, ErasureGround } from '../../contract/keeping/bin.ts';
 import { readPlace } from '../bin/place.ts';
 import { countsOf, scopeOf, type Scope } from '../bin/scope.ts';
 import type { Context } from '../database/context.ts';

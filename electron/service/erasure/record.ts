@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { Erasure, ErasureGround } from '../../contract/bin.ts';
+import type { Erasure, ErasureGround } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { badField } from '../refuse.ts';
 import type { Schema } from '../database/schema.ts';

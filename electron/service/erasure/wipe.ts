@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Erased } from '../../contract/bin.ts';
+import type { Erased } from '../../contract/keeping/bin.ts';
 import { keepBackup } from '../backup/automatic.ts';
 import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
 import {

@@ -1,5 +1,9 @@
 import { z } from 'zod';
-import { bundleRecords, type BundleKind, type BundleRecords } from '../../contract/bundle.ts';
+import {
+  bundleRecords,
+  type BundleKind,
+  type BundleRecords,
+} from '../../contract/exchange/bundle.ts';
 import { clientInput, dogInput, sessionInput, visitFacts } from '../../contract/records.ts';
 
 type Entry = BundleRecords['history'][number];

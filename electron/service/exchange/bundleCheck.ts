@@ -1,6 +1,6 @@
 import { grouped } from '../../../core/quantityText.ts';
-import type { BundleManifest, BundleRecords } from '../../contract/bundle.ts';
-import { BUNDLE_KINDS } from '../../contract/bundle.ts';
+import type { BundleManifest, BundleRecords } from '../../contract/exchange/bundle.ts';
+import { BUNDLE_KINDS } from '../../contract/exchange/bundle.ts';
 import {
   NAMED_KINDS,
   namer,

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { BundleRecords } from '../../contract/bundle.ts';
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import { contentToKeep } from '../files/content.ts';
 import { unreadable } from './bundleZip.ts';
 

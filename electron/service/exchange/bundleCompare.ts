@@ -1,8 +1,8 @@
 import { isDeepStrictEqual } from 'node:util';
-import { bundleRecords, type BundleRecords } from '../../contract/bundle.ts';
-import type { DifferentRecord } from '../../contract/bundleImport.ts';
+import { bundleRecords, type BundleRecords } from '../../contract/exchange/bundle.ts';
+import type { DifferentRecord } from '../../contract/exchange/bundleImport.ts';
 import { changedFields, type FieldChange } from '../../contract/history/change.ts';
-import { SAME_WEIGHT_KG } from '../../contract/weighing.ts';
+import { SAME_WEIGHT_KG } from '../../contract/weighings/weighing.ts';
 import type { Work } from '../work.ts';
 import { fieldsOf, staysAsMade } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';

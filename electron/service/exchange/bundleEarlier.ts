@@ -6,7 +6,7 @@ import {
   VISITS,
   WEIGHINGS,
   type BundleKind,
-} from '../../contract/bundle.ts';
+} from '../../contract/exchange/bundle.ts';
 import { blankValue } from '../../contract/records/blank.ts';
 import { entriesOf, type Fields } from '../../contract/records/fieldKinds.ts';
 

@@ -1,5 +1,5 @@
 import { sql, type Kysely } from 'kysely';
-import type { BundleRecords } from '../../contract/bundle.ts';
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import { oneOf } from '../bin/scope.ts';
 import { erasedAmong } from '../erasure/marks.ts';
 import type { Schema } from '../database/schema.ts';

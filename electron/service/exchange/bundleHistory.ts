@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { BundleRecords } from '../../contract/bundle.ts';
-import type { DifferentChoice, ErasedChoice } from '../../contract/bundleImport.ts';
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
+import type { DifferentChoice, ErasedChoice } from '../../contract/exchange/bundleImport.ts';
 import { oneOf } from '../bin/scope.ts';
 import type { Schema } from '../database/schema.ts';
 import type { Comparison } from './bundleCompare.ts';

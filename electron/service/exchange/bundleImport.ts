@@ -6,7 +6,7 @@ import {
   type BundleRecordKind,
   type StateCounts,
   type Told,
-} from '../../contract/bundleImport.ts';
+} from '../../contract/exchange/bundleImport.ts';
 import { Refusal } from '../../contract/errors.ts';
 import type { Context } from '../database/context.ts';
 import { hasContent } from '../files/store.ts';

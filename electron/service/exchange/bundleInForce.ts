@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { BundleRecords } from '../../contract/bundle.ts';
-import type { DifferentChoice } from '../../contract/bundleImport.ts';
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
+import type { DifferentChoice } from '../../contract/exchange/bundleImport.ts';
 import type { Schema } from '../database/schema.ts';
 
 /**

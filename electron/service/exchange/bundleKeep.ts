@@ -3,7 +3,7 @@ import {
   BUNDLE_SHOWN,
   type BundleDone,
   type BundleRecordKind,
-} from '../../contract/bundleImport.ts';
+} from '../../contract/exchange/bundleImport.ts';
 import type { Context } from '../database/context.ts';
 import { dropMarks } from '../erasure/marks.ts';
 import { hasContent } from '../files/store.ts';

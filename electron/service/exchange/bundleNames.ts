@@ -1,5 +1,5 @@
-import type { BundleRecords } from '../../contract/bundle.ts';
-import type { BundleRecordKind, BundleRecordName } from '../../contract/bundleImport.ts';
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
+import type { BundleRecordKind, BundleRecordName } from '../../contract/exchange/bundleImport.ts';
 
 /** A record of any kind but history, which is named by the record it is of. */
 export type NamedKind = BundleRecordKind;

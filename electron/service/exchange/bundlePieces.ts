@@ -1,4 +1,4 @@
-import type { BundleRecords } from '../../contract/bundle.ts';
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import { csvHead, csvLines } from './csvWrite.ts';
 import { AT_ONCE } from './bundleRecords.ts';
 

@@ -10,9 +10,9 @@ import {
   type BundleKind,
   type BundleManifest,
   type BundleRecords,
-} from '../../contract/bundle.ts';
+} from '../../contract/exchange/bundle.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { FILE_PURPOSES, MEGABYTE } from '../../contract/filePurposes.ts';
+import { FILE_PURPOSES, MEGABYTE } from '../../contract/files/purposes.ts';
 import { contentToKeep, typeOf } from '../files/content.ts';
 import type { Work } from '../work.ts';
 import { cleanBefore } from './bundleBefore.ts';

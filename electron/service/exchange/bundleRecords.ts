@@ -6,7 +6,7 @@ import {
   VISITS,
   WEIGHINGS,
   type BundleRecords,
-} from '../../contract/bundle.ts';
+} from '../../contract/exchange/bundle.ts';
 import { fromRow } from '../../contract/records/columns.ts';
 import { oneOf } from '../bin/scope.ts';
 import type { Schema } from '../database/schema.ts';

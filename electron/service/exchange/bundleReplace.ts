@@ -1,6 +1,11 @@
 import type { Kysely } from 'kysely';
 import type { HistoryKind } from '../../contract/calls/history.ts';
-import { clientFactsOf, dogFactsOf, sessionFactsOf, visitFactsOf } from '../../contract/facts.ts';
+import {
+  clientFactsOf,
+  dogFactsOf,
+  sessionFactsOf,
+  visitFactsOf,
+} from '../../contract/records/facts.ts';
 import type { Context } from '../database/context.ts';
 import { keepHistory, type Deed } from '../history/history.ts';
 import type { Schema } from '../database/schema.ts';

@@ -1,4 +1,4 @@
-import { DOGS, OWNERS, SESSIONS, VISITS, WEIGHINGS } from '../../contract/bundle.ts';
+import { DOGS, OWNERS, SESSIONS, VISITS, WEIGHINGS } from '../../contract/exchange/bundle.ts';
 import { toRow } from '../../contract/records/columns.ts';
 import { searchable } from '../dogs/clients.ts';
 import { dogToRow } from '../dogs/dogs.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bundleRecords, BUNDLE_KINDS, BUNDLE_VERSION } from '../../contract/bundle.ts';
+import { bundleRecords, BUNDLE_KINDS, BUNDLE_VERSION } from '../../contract/exchange/bundle.ts';
 
 /** `schema.json`: JSON Schema (draft 2020-12) of `records.json`, made from what the program checks. */
 export function bundleSchema(): object {

@@ -12,7 +12,7 @@ import {
   type BundleManifest,
   type BundleMade,
   type BundleRecords,
-} from '../../contract/bundle.ts';
+} from '../../contract/exchange/bundle.ts';
 import { contentFile, hashOfFile } from '../backup/contents.ts';
 import { presentContents } from '../backup/folder.ts';
 import { readClient } from '../dogs/clients.ts';

@@ -3,7 +3,7 @@ import type { Readable } from 'node:stream';
 import { crc32 } from 'node:zlib';
 import type { Entry, ZipFile } from 'yauzl';
 import { Refusal } from '../../contract/errors.ts';
-import { MEGABYTE } from '../../contract/filePurposes.ts';
+import { MEGABYTE } from '../../contract/files/purposes.ts';
 
 // What an archive may come to. Our own decisions (mark D): far above a practice's own bundle, far
 // below what fills a disk or the memory.

@@ -1,6 +1,6 @@
 import { isIsoDay } from '../../../core/day.ts';
 import { LIMITS, limitSentence } from '../../contract/limits.ts';
-import type { DecimalSign, TableWeightUnit } from '../../contract/weightImport.ts';
+import type { DecimalSign, TableWeightUnit } from '../../contract/exchange/weightImport.ts';
 import type { Practice } from '../../contract/records.ts';
 import { KG_PER_LB } from '../../../core/units.ts';
 

@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { grouped } from '../../../core/quantityText.ts';
-import { restoredCell } from '../../contract/csvCells.ts';
-import { TABLE_LIMITS, type Separator } from '../../contract/weightImport.ts';
+import { restoredCell } from '../../contract/exchange/csvCells.ts';
+import { TABLE_LIMITS, type Separator } from '../../contract/exchange/weightImport.ts';
 import { badField } from '../refuse.ts';
 
 /** One row of a table with the line of the file it begins on, counted from 1. */

@@ -1,4 +1,4 @@
-import { neutralCell, quotedField } from '../../contract/csvCells.ts';
+import { neutralCell, quotedField } from '../../contract/exchange/csvCells.ts';
 
 /** With it spreadsheets read the file as UTF-8 and keep the letters of every language. */
 const BYTE_ORDER_MARK = '\uFEFF';

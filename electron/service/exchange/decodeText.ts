@@ -1,4 +1,4 @@
-import type { Encoding } from '../../contract/weightImport.ts';
+import type { Encoding } from '../../contract/exchange/weightImport.ts';
 import { badField } from '../refuse.ts';
 
 /**

@@ -7,7 +7,7 @@ import {
   type GuessedMapping,
   type Separator,
   type TableWeightUnit,
-} from '../../contract/weightImport.ts';
+} from '../../contract/exchange/weightImport.ts';
 import { readDay, readWeight } from './cells.ts';
 import { readCsv, type TableRow } from './csvRead.ts';
 

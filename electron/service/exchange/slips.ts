@@ -1,6 +1,6 @@
 import { slipAt, type Weighing } from '../../../core/index.ts';
-import { toWeighing } from '../../contract/assessInput.ts';
-import type { WeightMapping } from '../../contract/weightImport.ts';
+import { toWeighing } from '../../contract/visits/assessInput.ts';
+import type { WeightMapping } from '../../contract/exchange/weightImport.ts';
 import type { UnderstoodRow } from './weightRows.ts';
 
 /** Marks new rows whose weight does not fit the dog's others, of the record and of the table. */

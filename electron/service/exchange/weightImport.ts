@@ -4,7 +4,7 @@ import type { Kysely } from 'kysely';
 import { grouped } from '../../../core/quantityText.ts';
 import type { Weighing, WeighingMethod } from '../../../core/index.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
+import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import {
   ROWS_SHOWN,
   type ImportDone,
@@ -12,7 +12,7 @@ import {
   type RowState,
   type TableLook,
   type WeightMapping,
-} from '../../contract/weightImport.ts';
+} from '../../contract/exchange/weightImport.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
 import { readPractice } from '../practice/practice.ts';

@@ -1,10 +1,14 @@
-import { SAME_WEIGHT_KG, weighingProblem, type WeighingKnown } from '../../contract/weighing.ts';
+import {
+  SAME_WEIGHT_KG,
+  weighingProblem,
+  type WeighingKnown,
+} from '../../contract/weighings/weighing.ts';
 import type {
   CellProblem,
   ImportRow,
   RowState,
   WeightMapping,
-} from '../../contract/weightImport.ts';
+} from '../../contract/exchange/weightImport.ts';
 import { readDay, readWeight, type Read } from './cells.ts';
 import type { TableRow } from './csvRead.ts';
 import type { DogFinder, KnownDog } from './whichDog.ts';

@@ -8,10 +8,10 @@ import {
   type Attachment,
   type AttachmentKind,
   type AttachmentType,
-} from '../../contract/attachment.ts';
+} from '../../contract/files/attachment.ts';
 import type { attachmentCalls } from '../../contract/calls/attachments.ts';
-import { plainFileName } from '../../contract/fileName.ts';
-import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
+import { plainFileName } from '../../contract/files/name.ts';
+import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context, Handlers } from '../database/context.ts';

@@ -1,4 +1,4 @@
-import { RECORDING, type AttachmentType } from '../../contract/attachment.ts';
+import { RECORDING, type AttachmentType } from '../../contract/files/attachment.ts';
 import { badField } from '../refuse.ts';
 import { cleanJpeg } from './cleanJpeg.ts';
 import { brokenFile, cutIntoPieces } from './pieces.ts';

@@ -2,7 +2,7 @@ import { stat } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Answer } from '../../contract/errors.ts';
-import { FILE_PURPOSES, tooLargeSentence, type TakenFile } from '../../contract/filePurposes.ts';
+import { FILE_PURPOSES, tooLargeSentence, type TakenFile } from '../../contract/files/purposes.ts';
 
 // A backup can be opened from outside: by a double click, or as a word of the start command. Only
 // the hosts see its path; the page gets a token, as for every other file.

@@ -1,6 +1,6 @@
 import { existsSync, statfsSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { sizeWords } from '../../contract/filePurposes.ts';
+import { sizeWords } from '../../contract/files/purposes.ts';
 import { troubled } from '../database/trouble.ts';
 
 /** What must stay free beside a large file, so that records can still be saved. Ours (D). */

@@ -6,7 +6,7 @@ import {
   ATTACHMENT_TYPES,
   type AttachmentType,
   type WaitingFile,
-} from '../../contract/attachment.ts';
+} from '../../contract/files/attachment.ts';
 import type { waitingFileCalls } from '../../contract/calls/waitingFiles.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from './attachments.ts';

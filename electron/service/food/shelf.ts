@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { OwnFoodInput } from '../../contract/calls/shelf.ts';
-import { folded, type Shelf } from '../../contract/shelf.ts';
+import { folded, type Shelf } from '../../contract/food/shelf.ts';
 import type { Handlers } from '../database/context.ts';
 import { badField } from '../refuse.ts';
 import type { Schema } from '../database/schema.ts';

@@ -1,4 +1,4 @@
-import { plainFileName } from '../../contract/fileName.ts';
+import { plainFileName } from '../../contract/files/name.ts';
 import type { HandoutKind } from '../../contract/records.ts';
 
 /** A file name any system takes: letters, digits and hyphens of the dog's name. */

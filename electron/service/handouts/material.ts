@@ -9,9 +9,9 @@ import {
   type PresentState,
   type RuleChanges,
 } from '../../../core/index.ts';
-import { heatDogOf } from '../../contract/heatDog.ts';
-import { toWeighing } from '../../contract/assessInput.ts';
-import { toRuleChanges } from '../../contract/rampRequest.ts';
+import { heatDogOf } from '../../contract/dogs/heatDog.ts';
+import { toWeighing } from '../../contract/visits/assessInput.ts';
+import { toRuleChanges } from '../../contract/plans/request.ts';
 import { readRules } from '../practice/rules.ts';
 import type { Amendment, Findings, HandoutContext } from '../../../templates/index.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../contract/contract.ts';

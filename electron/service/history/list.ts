@@ -12,7 +12,7 @@ import {
   sessionFactsOf,
   visitFactsOf,
   weighingFactsOf,
-} from '../../contract/facts.ts';
+} from '../../contract/records/facts.ts';
 import {
   changesBetween,
   type ChangingKind,

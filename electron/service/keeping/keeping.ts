@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely';
 import { addMonths } from '../../../core/day.ts';
-import type { Keeping } from '../../contract/bin.ts';
+import type { Keeping } from '../../contract/keeping/bin.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { localDay } from '../day.ts';
 import type { Schema } from '../database/schema.ts';

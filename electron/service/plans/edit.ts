@@ -8,7 +8,7 @@ import {
   type Ramp,
   type RampEdit,
 } from '../../../core/index.ts';
-import { assessInput } from '../../contract/assessInput.ts';
+import { assessInput } from '../../contract/visits/assessInput.ts';
 import type { Plan } from '../../contract/contract.ts';
 import { readRecord } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';

@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import { reviewInput, reviewRamp, unaskedDays, type Assessment } from '../../../core/index.ts';
-import { presentInput, type AssessedRecord } from '../../contract/assessInput.ts';
+import { presentInput, type AssessedRecord } from '../../contract/visits/assessInput.ts';
 import type { Plan, Visit } from '../../contract/contract.ts';
-import { toRuleChanges } from '../../contract/rampRequest.ts';
+import { toRuleChanges } from '../../contract/plans/request.ts';
 import { assessRecord, readRecord } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { currentPlan, keepPlan } from './plans.ts';

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { SessionRecord } from '../../contract/contract.ts';
-import { sessionFactsOf } from '../../contract/facts.ts';
+import { sessionFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import type { SessionInput } from '../../contract/records.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';

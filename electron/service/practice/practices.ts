@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import { EMPTY_SHELF } from '../../contract/shelf.ts';
+import { EMPTY_SHELF } from '../../contract/food/shelf.ts';
 import type { AppStatus, RecordsTrouble } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { keepBackupIfChanged } from '../backup/automatic.ts';

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { checkHeatLimits, withRules } from '../../../core/index.ts';
 import { wholeSentence } from '../../contract/limits.ts';
-import { toRuleChanges } from '../../contract/rampRequest.ts';
+import { toRuleChanges } from '../../contract/plans/request.ts';
 import type { RuleChange } from '../../contract/records.ts';
 import type { Handlers } from '../database/context.ts';
 import { badField } from '../refuse.ts';

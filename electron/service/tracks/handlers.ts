@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { trackOutings, type Track, type TrackOuting } from '../../../core/index.ts';
-import type { AssessedRecord } from '../../contract/assessInput.ts';
+import type { AssessedRecord } from '../../contract/visits/assessInput.ts';
 import type { OutingRead, RunFile, runCalls } from '../../contract/calls/runs.ts';
-import { FILE_PURPOSES, tooLargeSentence } from '../../contract/filePurposes.ts';
+import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import { readRecord } from '../visits/assessment.ts';
 import { readClient } from '../dogs/clients.ts';
 import type { Context, Handlers } from '../database/context.ts';

@@ -1,6 +1,10 @@
 import type { Kysely } from 'kysely';
 import { assess, presentState, type Assessment, type PresentState } from '../../../core/index.ts';
-import { assessInput, presentInput, type AssessedRecord } from '../../contract/assessInput.ts';
+import {
+  assessInput,
+  presentInput,
+  type AssessedRecord,
+} from '../../contract/visits/assessInput.ts';
 import type { FoodDecision, Plan } from '../../contract/contract.ts';
 import type { RuleChange } from '../../contract/records.ts';
 import type { Context } from '../database/context.ts';

@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely';
 import { buildRamp, goalLimitsOf, type Assessment } from '../../../core/index.ts';
-import { assessInput, type AssessedRecord } from '../../contract/assessInput.ts';
+import { assessInput, type AssessedRecord } from '../../contract/visits/assessInput.ts';
 import type { Plan, Visit } from '../../contract/contract.ts';
-import type { PlanAnswer } from '../../contract/planAnswer.ts';
-import { toRampRequest, toRuleChanges } from '../../contract/rampRequest.ts';
+import type { PlanAnswer } from '../../contract/plans/answer.ts';
+import { toRampRequest, toRuleChanges } from '../../contract/plans/request.ts';
 import type { PlanRequest } from '../../contract/records.ts';
 import type { Context } from '../database/context.ts';
 import { keepEdit } from '../plans/edit.ts';

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import { rationOrNull, type Assessment, type Ration } from '../../../core/index.ts';
 import type { FoodDecision, SavedVisit, Visit } from '../../contract/contract.ts';
 import type { FoodDecisionInput } from '../../contract/records.ts';
-import { changeoverFor, switchedDiet } from '../../contract/foodSwitch.ts';
+import { changeoverFor, switchedDiet } from '../../contract/food/switch.ts';
 import { LIMITS, limitSentence } from '../../contract/limits.ts';
 import { assessRecord, readRecord } from './assessment.ts';
 import { authorNow } from '../practice/author.ts';

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { visitFactsOf } from '../../contract/facts.ts';
+import { visitFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import { visitFacts, type VisitFacts } from '../../contract/records.ts';
 import { assertLatest, assertReasonGiven } from './amend.ts';

@@ -6,7 +6,7 @@ import {
   type WeighingInput,
   type WeighingKnown,
   type WeighingRecord,
-} from '../../contract/weighing.ts';
+} from '../../contract/weighings/weighing.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { AUTHORED, OF_DOG, REVISED } from '../../contract/records/stored.ts';
 import { ORIGIN, WEIGHING } from '../../contract/records/weighing.ts';

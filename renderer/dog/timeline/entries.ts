@@ -1,7 +1,7 @@
-import type { Attachment } from '../../../electron/contract/attachment.ts';
+import type { Attachment } from '../../../electron/contract/files/attachment.ts';
 import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
-import type { WeighingRecord } from '../../../electron/contract/weighing.ts';
+import type { WeighingRecord } from '../../../electron/contract/weighings/weighing.ts';
 import { decisionHead, ORIGIN_WORDS, ownerSentence } from '../../plans/rampText.ts';
 import type { Shown } from '../../units/shown.ts';
 import { KIND_WORDS, WEIGHING_WORDS } from '../../words.ts';

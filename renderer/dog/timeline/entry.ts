@@ -1,4 +1,4 @@
-import type { Attachment } from '../../../electron/contract/attachment.ts';
+import type { Attachment } from '../../../electron/contract/files/attachment.ts';
 
 /** What may stand on a timeline, in the order in which one day tells it. */
 export const ENTRY_KINDS = ['visit', 'weighing', 'food', 'plan', 'file', 'change'] as const;

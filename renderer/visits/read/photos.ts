@@ -1,4 +1,4 @@
-import type { Attachment, AttachmentKind } from '../../../electron/contract/attachment.ts';
+import type { Attachment, AttachmentKind } from '../../../electron/contract/files/attachment.ts';
 import { KIND_WORDS } from '../../files/words.ts';
 import type { ReadRow } from './rows.ts';
 

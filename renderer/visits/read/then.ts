@@ -1,5 +1,5 @@
 import { presentState, type Screening } from '../../../core/index.ts';
-import { presentInput } from '../../../electron/contract/assessInput.ts';
+import { presentInput } from '../../../electron/contract/visits/assessInput.ts';
 import type { DogFile, Visit } from '../../../electron/contract/contract.ts';
 import type { RuleChange } from '../../../electron/contract/records.ts';
 

@@ -3,13 +3,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { expect } from 'vitest';
-import { blankClient, blankDog, blankPractice } from '../../../electron/contract/blank.ts';
+import { blankClient, blankDog, blankPractice } from '../../../electron/contract/records/forms.ts';
 import type { CallName, InputOf } from '../../../electron/contract/contract.ts';
-import { clientFactsOf, dogFactsOf } from '../../../electron/contract/facts.ts';
+import { clientFactsOf, dogFactsOf } from '../../../electron/contract/records/facts.ts';
 import type { Client, Dog } from '../../../electron/contract/records.ts';
-import type { WeightMapping } from '../../../electron/contract/weightImport.ts';
+import type { WeightMapping } from '../../../electron/contract/exchange/weightImport.ts';
 import { SMALL_PDF } from '../../support/pictures.ts';
-import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { openOwn, type TestDesk } from '../../service/support/desk.ts';
 import {
   fullRecord,
   SESSION,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { blankClient, blankDog, blankVisit } from '../../../electron/contract/blank.ts';
+import { blankClient, blankDog, blankVisit } from '../../../electron/contract/records/forms.ts';
 import { changesBetween } from '../../../electron/contract/history/historyDiff.ts';
 import type { DietItem, SessionInput, VisitFacts } from '../../../electron/contract/records.ts';
 

@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import { createDoor } from '../../../electron/loopback/door.ts';
 import { startHost, type Host, type HostOptions } from '../../../electron/loopback/host.ts';
 import type { Service } from '../../../electron/service/service.ts';
-import { temporaryFolder } from '../../service/desk.ts';
+import { temporaryFolder } from '../../service/support/desk.ts';
 
 /** A front end of two files, and a link that leads out of its folder. */
 export function smallFrontEnd(): string {

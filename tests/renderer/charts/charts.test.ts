@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, leastDifference } from '../../../core/index.ts';
-import { blankVisit } from '../../../electron/contract/blank.ts';
+import { blankVisit } from '../../../electron/contract/records/forms.ts';
 import type { Visit } from '../../../electron/contract/contract.ts';
 import { energyChart, energyCourse, energyTable } from '../../../renderer/charts/energyChart.ts';
 import {

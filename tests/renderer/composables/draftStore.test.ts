@@ -6,7 +6,7 @@ import {
   draftStore,
   wouldLoseDrafts,
 } from '../../../renderer/composables/draftStore.ts';
-import { openOwn } from '../../service/desk.ts';
+import { openOwn } from '../../service/support/desk.ts';
 import { deskClient } from '../support/atDesk.ts';
 
 /** A way to a real service on which drafts come late, as over a second connection. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import DogFormPage from '../../../renderer/pages/DogFormPage.vue';
 import PlanPage from '../../../renderer/pages/PlanPage.vue';
-import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { openOwn, type TestDesk } from '../../service/support/desk.ts';
 import { dogOf, seenWithPlan } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 

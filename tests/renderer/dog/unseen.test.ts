@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
+import { blankClient, blankDog } from '../../../electron/contract/records/forms.ts';
 import DogPage from '../../../renderer/pages/DogPage.vue';
-import { openOwn } from '../../service/desk.ts';
+import { openOwn } from '../../service/support/desk.ts';
 import { deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 
 /** A dog without a visit that was weighed every other week, lighter each time. */

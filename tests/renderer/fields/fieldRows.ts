@@ -1,4 +1,4 @@
-import { BACKUP_LIMITS, IDLE_LIMIT } from '../../../electron/contract/recordsLimits.ts';
+import { BACKUP_LIMITS, IDLE_LIMIT } from '../../../electron/contract/keeping/limits.ts';
 import type { Limit, LimitName } from '../../../electron/contract/limits.ts';
 import type { Dimension } from '../../../renderer/units/dimensions.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
-import { blankDog } from '../../../electron/contract/blank.ts';
+import { blankDog } from '../../../electron/contract/records/forms.ts';
 import DogFields from '../../../renderer/dogForm/DogFields.vue';
 import DayField from '../../../renderer/components/fields/DayField.vue';
 import ErrorSummary from '../../../renderer/components/fields/ErrorSummary.vue';

@@ -1,6 +1,6 @@
 import { mount } from '@vue/test-utils';
 import { afterEach, describe, expect, it } from 'vitest';
-import { blankVisit } from '../../../electron/contract/blank.ts';
+import { blankVisit } from '../../../electron/contract/records/forms.ts';
 import type { Visit } from '../../../electron/contract/contract.ts';
 import { columnHead } from '../../../renderer/chart/table.ts';
 import { changedWords, lamenessCourse } from '../../../renderer/gait/lamenessCourse.ts';

@@ -1,10 +1,10 @@
 import type { VueWrapper } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
-import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
-import { sessionFactsOf } from '../../../electron/contract/facts.ts';
+import { blankClient, blankDog } from '../../../electron/contract/records/forms.ts';
+import { sessionFactsOf } from '../../../electron/contract/records/facts.ts';
 import DogPage from '../../../renderer/pages/DogPage.vue';
 import PlanPage from '../../../renderer/pages/PlanPage.vue';
-import { openOwn, testService, type TestDesk } from '../../service/desk.ts';
+import { openOwn, testService, type TestDesk } from '../../service/support/desk.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 
 /** The demonstration's dog with a plan, told sessions and several decisions on its food. */

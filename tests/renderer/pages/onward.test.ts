@@ -2,7 +2,7 @@ import { flushPromises } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
 import type { Client } from '../../../renderer/api/client.ts';
 import DogFormPage from '../../../renderer/pages/DogFormPage.vue';
-import { openOwn } from '../../service/desk.ts';
+import { openOwn } from '../../service/support/desk.ts';
 import { comesTrue, deskClient, mountAtDesk, shows } from '../support/atDesk.ts';
 
 /** A gate that is shut until it is opened. */

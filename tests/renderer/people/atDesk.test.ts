@@ -3,7 +3,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { Client } from '../../../renderer/api/client.ts';
 import AtDesk from '../../../renderer/people/AtDesk.vue';
 import { usePractice } from '../../../renderer/stores/practice.ts';
-import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { openOwn, type TestDesk } from '../../service/support/desk.ts';
 import { comesTrue, deskClient, mountAtDesk, shows } from '../support/atDesk.ts';
 
 const PASSPHRASE = 'eleven geese on a gate';

@@ -4,7 +4,7 @@ import PlanPage from '../../../renderer/pages/PlanPage.vue';
 import { isUnplanned, runDaysOf } from '../../../renderer/runs/runDays.ts';
 import { doneByWeek, outcomeOnly } from '../../../renderer/plans/timeline.ts';
 import type { OutingRead } from '../../../electron/contract/calls/runs.ts';
-import { openOwn } from '../../service/desk.ts';
+import { openOwn } from '../../service/support/desk.ts';
 import { dogOf, seenWithPlan } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 import '../support/charts.ts';

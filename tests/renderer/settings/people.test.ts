@@ -2,7 +2,7 @@ import type { VueWrapper } from '@vue/test-utils';
 import { afterEach, describe, expect, it } from 'vitest';
 import PeoplePart from '../../../renderer/settings/PeoplePart.vue';
 import { usePeople } from '../../../renderer/stores/people.ts';
-import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { openOwn, type TestDesk } from '../../service/support/desk.ts';
 import { dogOf, soundVisit } from '../../service/support/records.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Component } from 'vue';
 import FoodsPart from '../../../renderer/settings/FoodsPart.vue';
 import PhrasesPart from '../../../renderer/settings/PhrasesPart.vue';
-import { openOwn } from '../../service/desk.ts';
+import { openOwn } from '../../service/support/desk.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 
 async function partOf(component: Component) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import RulesPage from '../../../renderer/pages/RulesPage.vue';
 import LogoField from '../../../renderer/settings/LogoField.vue';
 import { usePractice } from '../../../renderer/stores/practice.ts';
-import { openOwn, type TestDesk } from '../../service/desk.ts';
+import { openOwn, type TestDesk } from '../../service/support/desk.ts';
 import { pngOf } from '../../support/pictures.ts';
 import { comesTrue, deskClient, mountAtDesk, press, shows } from '../support/atDesk.ts';
 

@@ -5,13 +5,13 @@ import { expect, vi } from 'vitest';
 import { ref, type Component } from 'vue';
 import type { Router } from 'vue-router';
 import type { Answer } from '../../../electron/contract/errors.ts';
-import type { TakenFile } from '../../../electron/contract/filePurposes.ts';
+import type { TakenFile } from '../../../electron/contract/files/purposes.ts';
 import type { Practice } from '../../../electron/contract/records.ts';
 import type { FileAtHand as ToTake } from '../../../renderer/api/files.ts';
 import type { Client } from '../../../renderer/api/client.ts';
 import { useNotice } from '../../../renderer/stores/notice.ts';
 import { usePractice } from '../../../renderer/stores/practice.ts';
-import type { TestDesk } from '../../service/desk.ts';
+import type { TestDesk } from '../../service/support/desk.ts';
 import { appPlugins } from './plugins.ts';
 
 const WAIT = { timeout: 20_000, interval: 10 };

@@ -1,4 +1,4 @@
-import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
+import { blankClient, blankDog } from '../../../electron/contract/records/forms.ts';
 import type { DogFile, Visit } from '../../../electron/contract/contract.ts';
 
 /** What every stored record carries beside its facts. */

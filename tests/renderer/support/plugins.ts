@@ -1,8 +1,8 @@
 import { createPinia, setActivePinia, type Pinia } from 'pinia';
 import { createApp, ref, type Plugin } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
-import { EMPTY_SHELF } from '../../../electron/contract/shelf.ts';
-import { blankPractice } from '../../../electron/contract/blank.ts';
+import { EMPTY_SHELF } from '../../../electron/contract/food/shelf.ts';
+import { blankPractice } from '../../../electron/contract/records/forms.ts';
 import type { AppStatus } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { Practice } from '../../../electron/contract/records.ts';

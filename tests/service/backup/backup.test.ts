@@ -11,14 +11,14 @@ import { dirname, join } from 'node:path';
 import { createHash, randomUUID } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { blankClient, blankPractice } from '../../../electron/contract/blank.ts';
+import { blankClient, blankPractice } from '../../../electron/contract/records/forms.ts';
 import {
   contentFile,
   contentsOf,
   listContents,
 } from '../../../electron/service/backup/contents.ts';
 import { pngChunk, pngOf } from '../../support/pictures.ts';
-import { openOwn, temporaryFolder, testService, type TestDesk } from '../desk.ts';
+import { openOwn, temporaryFolder, testService, type TestDesk } from '../support/desk.ts';
 import { dogOf, soundVisit } from '../support/records.ts';
 
 const PASSPHRASE = 'eleven geese on a gate';

@@ -8,7 +8,7 @@ import { Refusal, type AppError } from '../../../electron/contract/errors.ts';
 import { contentFile } from '../../../electron/service/backup/contents.ts';
 import { pack, type PackSource } from '../../../electron/service/backup/pack.ts';
 import { asksForPassphrase, unpack } from '../../../electron/service/backup/unpack.ts';
-import { temporaryFolder } from '../desk.ts';
+import { temporaryFolder } from '../support/desk.ts';
 
 /** log2 of the cost of a try: the least that is opened, for tests of what does not depend on it. */
 const QUICK = 10;

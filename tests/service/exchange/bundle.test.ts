@@ -4,20 +4,20 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { blankClient, blankDog, blankVisit } from '../../../electron/contract/blank.ts';
+import { blankClient, blankDog, blankVisit } from '../../../electron/contract/records/forms.ts';
 import {
   BUNDLE_KINDS,
   bundleManifest,
   bundleRecords,
   FILE_ENDINGS,
   type BundleRecords,
-} from '../../../electron/contract/bundle.ts';
+} from '../../../electron/contract/exchange/bundle.ts';
 import { csvPieces, jsonPieces } from '../../../electron/service/exchange/bundlePieces.ts';
 import { AT_ONCE } from '../../../electron/service/exchange/bundleRecords.ts';
-import { restoredCell } from '../../../electron/contract/csvCells.ts';
+import { restoredCell } from '../../../electron/contract/exchange/csvCells.ts';
 import { HOSTILE_NAMES, LONG_NOTES } from '../../support/hostileTexts.ts';
 import { SMALL_PDF } from '../../support/pictures.ts';
-import { openOwn, testService, type TestDesk } from '../desk.ts';
+import { openOwn, testService, type TestDesk } from '../support/desk.ts';
 import { exported, jsonOf, recordsOf, WORK } from './support/bundle.ts';
 import { attach, fullRecord, SESSION, WEIGHING } from './support/fullRecord.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { blankVisit } from '../../../electron/contract/blank.ts';
-import { bundleRecords } from '../../../electron/contract/bundle.ts';
+import { blankVisit } from '../../../electron/contract/records/forms.ts';
+import { bundleRecords } from '../../../electron/contract/exchange/bundle.ts';
 import type { Fields } from '../../../electron/contract/records/fieldKinds.ts';
 import { completed, withFieldsSince } from '../../../electron/service/exchange/bundleEarlier.ts';
 

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, rmSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { BundleRecords } from '../../../electron/contract/bundle.ts';
+import type { BundleRecords } from '../../../electron/contract/exchange/bundle.ts';
 import { contentFile, listContents } from '../../../electron/service/backup/contents.ts';
 import { presentContents } from '../../../electron/service/backup/folder.ts';
-import { openOwn, testService, type TestDesk } from '../desk.ts';
+import { openOwn, testService, type TestDesk } from '../support/desk.ts';
 import { soundVisit } from '../support/records.ts';
 import { exifSegment, JPEG_16_BY_8 } from '../../support/pictures.ts';
 import {

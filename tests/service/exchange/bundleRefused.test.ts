@@ -4,10 +4,10 @@ import {
   BUNDLE_VERSION,
   type BundleManifest,
   type BundleRecords,
-} from '../../../electron/contract/bundle.ts';
+} from '../../../electron/contract/exchange/bundle.ts';
 import { listContents } from '../../../electron/service/backup/contents.ts';
 import { presentContents } from '../../../electron/service/backup/folder.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import {
   changed,
   exported,

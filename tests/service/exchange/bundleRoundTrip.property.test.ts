@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { blankClient, blankDog, blankVisit } from '../../../electron/contract/blank.ts';
+import { blankClient, blankDog, blankVisit } from '../../../electron/contract/records/forms.ts';
 import { pngOf, SMALL_PDF } from '../../support/pictures.ts';
 import { HOSTILE_NAMES, LONG_NOTES } from '../../support/hostileTexts.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import { seenWithPlan } from '../support/records.ts';
 import { exported, imported, recordsOf, type Entries } from './support/bundle.ts';
 import { attach, SESSION, WEIGHING } from './support/fullRecord.ts';

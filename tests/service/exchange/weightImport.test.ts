@@ -1,8 +1,8 @@
 import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import { blankClient, blankDog } from '../../../electron/contract/blank.ts';
-import type { TableLook, WeightMapping } from '../../../electron/contract/weightImport.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { blankClient, blankDog } from '../../../electron/contract/records/forms.ts';
+import type { TableLook, WeightMapping } from '../../../electron/contract/exchange/weightImport.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 
 const WORK = '00000000-0000-4000-8000-00000000000a';
 

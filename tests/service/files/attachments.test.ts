@@ -3,8 +3,8 @@ import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { beforeEach, describe, expect, test } from 'vitest';
-import type { Attachment } from '../../../electron/contract/attachment.ts';
-import { FILE_PURPOSES } from '../../../electron/contract/filePurposes.ts';
+import type { Attachment } from '../../../electron/contract/files/attachment.ts';
+import { FILE_PURPOSES } from '../../../electron/contract/files/purposes.ts';
 import { contentFile } from '../../../electron/service/backup/contents.ts';
 import { presentContents } from '../../../electron/service/backup/folder.ts';
 import {
@@ -16,7 +16,7 @@ import {
   pngOf,
   SMALL_PDF,
 } from '../../support/pictures.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import { dogOf, soundVisit } from '../support/records.ts';
 
 const PLACE = 'N 47.3769 E 8.5417';

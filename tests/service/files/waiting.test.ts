@@ -3,12 +3,12 @@ import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import BetterSqlite3 from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { FILE_PURPOSES } from '../../../electron/contract/filePurposes.ts';
+import { FILE_PURPOSES } from '../../../electron/contract/files/purposes.ts';
 import { contentFile, contentsOf } from '../../../electron/service/backup/contents.ts';
 import { presentContents } from '../../../electron/service/backup/folder.ts';
 import { DATABASE_FILES } from '../../../electron/service/database/open.ts';
 import { exifSegment, jpegWith, pngOf, SMALL_PDF } from '../../support/pictures.ts';
-import { openOwn, testService, type TestDesk } from '../desk.ts';
+import { openOwn, testService, type TestDesk } from '../support/desk.ts';
 import { dogOf, soundVisit } from '../support/records.ts';
 
 let desk: TestDesk;

@@ -1,8 +1,8 @@
 import ICAL from 'ical.js';
 import PostalMime from 'postal-mime';
 import { describe, expect, test } from 'vitest';
-import { blankPlanRequest, blankPractice } from '../../../electron/contract/blank.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { blankPlanRequest, blankPractice } from '../../../electron/contract/records/forms.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../support/records.ts';
 
 async function openPractice(): Promise<TestDesk> {

@@ -5,10 +5,10 @@ import { buffer } from 'node:stream/consumers';
 import { describe, expect, test } from 'vitest';
 import yauzl from 'yauzl';
 import { addDays } from '../../../core/index.ts';
-import { blankPractice } from '../../../electron/contract/blank.ts';
-import type { BatchPrinted } from '../../../electron/contract/batch.ts';
+import { blankPractice } from '../../../electron/contract/records/forms.ts';
+import type { BatchPrinted } from '../../../electron/contract/handouts/batch.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../support/records.ts';
 
 const DAY = '2026-03-02';

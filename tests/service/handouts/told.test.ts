@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { blankPlanRequest, blankPractice, blankVisit } from '../../../electron/contract/blank.ts';
+import {
+  blankPlanRequest,
+  blankPractice,
+  blankVisit,
+} from '../../../electron/contract/records/forms.ts';
 import type { HandoutKind, VisitFacts } from '../../../electron/contract/records.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import { dogOf, seenWithPlan, soundVisit, tellAllDone } from '../support/records.ts';
 
 // What the intake asks for beside the numbers, on the two sheets for professionals.

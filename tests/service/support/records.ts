@@ -4,11 +4,11 @@ import {
   blankDog,
   blankPlanRequest,
   blankVisit,
-} from '../../../electron/contract/blank.ts';
+} from '../../../electron/contract/records/forms.ts';
 import type { SavedVisit } from '../../../electron/contract/contract.ts';
-import type { PlanAnswer } from '../../../electron/contract/planAnswer.ts';
+import type { PlanAnswer } from '../../../electron/contract/plans/answer.ts';
 import type { Dog, SessionInput, VisitFacts } from '../../../electron/contract/records.ts';
-import type { TestDesk } from '../desk.ts';
+import type { TestDesk } from './desk.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 

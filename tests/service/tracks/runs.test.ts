@@ -1,11 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import { blankPractice } from '../../../electron/contract/blank.ts';
-import { clientFactsOf } from '../../../electron/contract/facts.ts';
+import { blankPractice } from '../../../electron/contract/records/forms.ts';
+import { clientFactsOf } from '../../../electron/contract/records/facts.ts';
 import type { Track } from '../../../core/index.ts';
 import { boutLegs, walked } from '../../core/track/walker.ts';
-import { openOwn, type TestDesk } from '../desk.ts';
+import { openOwn, type TestDesk } from '../support/desk.ts';
 import { exported, imported } from '../exchange/support/bundle.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../support/records.ts';
 import { gpxOf } from './gpx.ts';

@@ -1,10 +1,10 @@
-import type { DogFilter } from '../../../electron/contract/dogList.ts';
+import type { DogFilter } from '../../../electron/contract/dogs/list.ts';
 import {
   DUE_AHEAD_DAYS,
   DUE_PAST_DAYS,
   type DueLine,
   type DueReason,
-} from '../../../electron/contract/due.ts';
+} from '../../../electron/contract/dogs/due.ts';
 import { addDays } from '../../../core/index.ts';
 import type { Played } from '../play.ts';
 import { weightText, type Told } from '../told.ts';

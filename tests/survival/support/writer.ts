@@ -11,7 +11,7 @@ import {
   blankDog,
   blankPractice,
   blankVisit,
-} from '../../../electron/contract/blank.ts';
+} from '../../../electron/contract/records/forms.ts';
 import type { CallName, InputOf, ResultOf } from '../../../electron/contract/contract.ts';
 import { createService } from '../../../electron/service/service.ts';
 import { chance } from '../../attack/support/chance.ts';

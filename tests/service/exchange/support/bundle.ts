@@ -6,9 +6,15 @@ import { pipeline } from 'node:stream/promises';
 import { expect } from 'vitest';
 import yauzl from 'yauzl';
 import { ZipFile } from 'yazl';
-import type { BundleManifest, BundleRecords } from '../../../../electron/contract/bundle.ts';
-import type { BundleDone, BundleLook } from '../../../../electron/contract/bundleImport.ts';
-import { temporaryFolder, type TestDesk } from '../../desk.ts';
+import type {
+  BundleManifest,
+  BundleRecords,
+} from '../../../../electron/contract/exchange/bundle.ts';
+import type {
+  BundleDone,
+  BundleLook,
+} from '../../../../electron/contract/exchange/bundleImport.ts';
+import { temporaryFolder, type TestDesk } from '../../support/desk.ts';
 
 export const WORK = '00000000-0000-4000-8000-00000000000b';
 const MOST = 1024 ** 3;

@@ -1,10 +1,10 @@
 import { Readable } from 'node:stream';
 import { expect } from 'vitest';
-import { FILE_PURPOSES } from '../../../../electron/contract/filePurposes.ts';
+import { FILE_PURPOSES } from '../../../../electron/contract/files/purposes.ts';
 import type { Visit } from '../../../../electron/contract/contract.ts';
 import type { Dog, SessionInput } from '../../../../electron/contract/records.ts';
 import { pngOf, SMALL_PDF } from '../../../support/pictures.ts';
-import type { TestDesk } from '../../desk.ts';
+import type { TestDesk } from '../../support/desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../../support/records.ts';
 
 export const WEIGHING = {

@@ -1,5 +1,8 @@
 import { createHash } from 'node:crypto';
-import type { BundleManifest, BundleRecords } from '../../../../electron/contract/bundle.ts';
+import type {
+  BundleManifest,
+  BundleRecords,
+} from '../../../../electron/contract/exchange/bundle.ts';
 import { jsonOf, type Entries } from './bundle.ts';
 
 const UUID = /[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}/g;

@@ -1,0 +1,61 @@
+import { z } from 'zod';
+import { choice, day, flag, notes, number, quantity, requiredLine, whole } from '../fields.ts';
+import { QUANTITIES } from '../limits.ts';
+
+// What a dog eats, and what was decided about it; part of records.ts.
+
+export const ENERGY_FROM = ['declared', 'label'] as const;
+
+/** Each share refuses by its own name: five of them stand side by side. */
+const share = (name: string) =>
+  number({ ...QUANTITIES.nutrientPct, label: `${name} on the label` });
+
+/** What the label of a food says, % as fed. */
+export const labelInput = z.object({
+  proteinPct: share('Protein'),
+  fatPct: share('Fat'),
+  fibrePct: share('Fibre'),
+  moisturePct: share('Moisture'),
+  ashPct: share('Ash'),
+});
+export type FoodLabel = z.output<typeof labelInput>;
+
+export const dietItemInput = z.object({
+  name: requiredLine('Name of the food'),
+  treat: flag('Treat'),
+  kcalPer100g: quantity('kcalPer100g'),
+  gramsPerDay: quantity('gramsPerDay'),
+  gramsPerCup: quantity('gramsPerCup').nullable(),
+  /** True when these grams stay as they are and the other foods take up the change. */
+  fixedGrams: flag('Amount stays fixed'),
+  /** Where `kcalPer100g` comes from: the pack, or computed from `label`. */
+  energyFrom: choice('Source of the food energy', ENERGY_FROM),
+  label: labelInput.nullable(),
+});
+export type DietItem = z.output<typeof dietItemInput>;
+
+export const DECISIONS = ['accepted', 'edited', 'declined'] as const;
+
+/** One food takes the place of another, at the same energy, over some days. */
+export const foodSwitchInput = z.object({
+  replaces: requiredLine('Food to be replaced'),
+  name: requiredLine('Name of the new food'),
+  kcalPer100g: quantity('kcalPer100g'),
+  startDay: day('First day of the changeover'),
+  days: whole('changeoverDays'),
+});
+export type FoodSwitch = z.output<typeof foodSwitchInput>;
+
+/** The practitioner's answer to the food the program proposes at this visit. */
+export const foodDecisionInput = z.object({
+  decision: choice('Decision on the food', DECISIONS),
+  /**
+   * The day's energy the practitioner settled on; with `accepted` the proposal as it was seen, which
+   * the service holds its own against (null: not seen on a form). Null where declined.
+   */
+  kcalPerDay: quantity('kcalPerDay').nullable(),
+  /** Only when a food itself changes. */
+  foodSwitch: foodSwitchInput.nullable(),
+  note: notes('Note on the decision'),
+});
+export type FoodDecisionInput = z.output<typeof foodDecisionInput>;

@@ -1,0 +1,95 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterEach, describe, expect, test } from 'vitest';
+import {
+  createPrinter,
+  threadFile,
+  type Printer,
+} from '../../../electron/service/handouts/printer.ts';
+import { print } from '../../../electron/service/handouts/print.ts';
+import { KIT_SHEET } from '../../support/printJob.ts';
+import { temporaryFolder, testService } from '../support/desk.ts';
+
+const open: Printer[] = [];
+afterEach(async () => {
+  for (const made of open.splice(0)) await made.close();
+});
+
+const printer = (file?: URL): Printer => {
+  const made = createPrinter(file);
+  open.push(made);
+  return made;
+};
+
+describe('the printer', () => {
+  test('makes in its thread the file that is made without one', async () => {
+    const { print: printIt } = printer();
+    const printed = await printIt(KIT_SHEET);
+    expect(printed).toEqual(await print(KIT_SHEET));
+    expect(Buffer.from(printed.base64, 'base64').subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
+  test('says what is wrong and prints the next one', async () => {
+    const { print: printIt } = printer();
+    await expect(printIt({ ...KIT_SHEET, fontsFolder: '/nowhere' })).rejects.toThrow(
+      'no such file',
+    );
+    expect((await printIt(KIT_SHEET)).pages).toBeGreaterThan(0);
+  });
+
+  test('prints without a thread where none starts', async () => {
+    const { print: printIt } = printer(pathToFileURL(join(temporaryFolder(), 'missing.js')));
+    expect(await printIt(KIT_SHEET)).toEqual(await print(KIT_SHEET));
+  });
+
+  test('does not print twice what made its thread end, and starts another', async () => {
+    const file = join(temporaryFolder(), 'ends.mjs');
+    writeFileSync(
+      file,
+      `import { parentPort } from 'node:worker_threads';
+       parentPort.on('message', () => process.exit(1));
+       parentPort.postMessage({ kind: 'ready' });`,
+    );
+    const { print: printIt } = printer(pathToFileURL(file));
+    await expect(printIt(KIT_SHEET)).rejects.toThrow('ended');
+    await expect(printIt(KIT_SHEET)).rejects.toThrow('ended');
+  });
+
+  test('lets a print under way finish when it closes', async () => {
+    const closing = createPrinter();
+    const printing = closing.print(KIT_SHEET);
+    await closing.close();
+    expect((await printing).pages).toBeGreaterThan(0);
+  });
+
+  test('finds its thread beside itself, as source and built', () => {
+    expect(threadFile('file:///app/handouts/printer.ts').pathname).toBe(
+      '/app/handouts/printThread.ts',
+    );
+    expect(threadFile('file:///app/out/main/service.js').pathname).toBe(
+      '/app/out/main/printThread.js',
+    );
+  });
+});
+
+test('the service answers while it prints', async () => {
+  const desk = testService();
+  await desk.ok('app/open', { which: 'demo' });
+  const [dog] = await desk.ok('dogs/list', { query: 'Bramble' });
+  const order: string[] = [];
+  const printing = desk
+    .ok('handouts/bundle', {
+      dogId: dog!.id,
+      paper: null,
+      kinds: ['running-plan', 'feeding-sheet', 'progress-report', 'vet-letter'],
+    })
+    .then(({ pages }) => {
+      order.push('paper');
+      return pages;
+    });
+  await desk.ok('dogs/list', { query: '' });
+  order.push('list');
+  expect(await printing).toBeGreaterThanOrEqual(4);
+  expect(order).toEqual(['list', 'paper']);
+});
