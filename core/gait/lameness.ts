@@ -2,16 +2,7 @@ import { wholeInRange } from '../check.ts';
 import type { Provenance } from '../figure.ts';
 import type { Limb, LimbGrades } from '../readiness/types.ts';
 
-/** The grades in our own words. No canine scale is validated: never convert to another. */
-export const LAMENESS_GRADES: readonly string[] = [
-  'sound',
-  'barely to be seen, not in every stride',
-  'slight, in every stride',
-  'clear, with nodding or hip movement',
-  'severe, the limb is hardly loaded',
-  'the limb is not used',
-];
-
+/** Of a grade in our own words. No canine scale is validated: never convert to another. */
 export const LAMENESS_PROVENANCE: Provenance = {
   evidence: 'D',
   mark: 'S',

@@ -1,25 +1,19 @@
 import type { z } from 'zod';
 import { appCalls } from './calls/app.ts';
-import { attachmentCalls } from './calls/attachments.ts';
 import { backupCalls } from './calls/backup.ts';
-import { batchCalls } from './calls/batch.ts';
 import { binCalls } from './calls/bin.ts';
-import { bundleImportCalls } from './calls/bundleImport.ts';
-import { deedCalls } from './calls/deeds.ts';
-import { diagnosticsCalls } from './calls/diagnostics.ts';
 import { dogCalls } from './calls/dogs.ts';
 import { exchangeCalls } from './calls/exchange.ts';
+import { fileCalls } from './calls/files.ts';
+import { foodCalls } from './calls/food.ts';
 import { goesHomeCalls } from './calls/goesHome.ts';
 import { handoutCalls } from './calls/handouts.ts';
 import { historyCalls } from './calls/history.ts';
 import { lockCalls } from './calls/lock.ts';
 import { planCalls } from './calls/plans.ts';
-import { practiceYearCalls } from './calls/practiceYear.ts';
-import { practitionerCalls } from './calls/practitioners.ts';
+import { practiceCalls } from './calls/practice.ts';
 import { runCalls } from './calls/runs.ts';
-import { shelfCalls } from './calls/shelf.ts';
 import { visitCalls } from './calls/visits.ts';
-import { waitingFileCalls } from './calls/waitingFiles.ts';
 import { weighingCalls } from './calls/weighings.ts';
 import { workCalls } from './calls/work.ts';
 import type { Answer } from './errors.ts';
@@ -32,25 +26,19 @@ export type * from './results.ts';
  */
 export const contract = {
   ...appCalls,
-  ...diagnosticsCalls,
   ...dogCalls,
   ...visitCalls,
   ...runCalls,
   ...binCalls,
   ...weighingCalls,
   ...historyCalls,
-  ...deedCalls,
-  ...practiceYearCalls,
-  ...practitionerCalls,
-  ...shelfCalls,
+  ...practiceCalls,
+  ...foodCalls,
   ...planCalls,
   ...handoutCalls,
   ...goesHomeCalls,
-  ...batchCalls,
-  ...attachmentCalls,
-  ...waitingFileCalls,
+  ...fileCalls,
   ...exchangeCalls,
-  ...bundleImportCalls,
   ...backupCalls,
   ...lockCalls,
   ...workCalls,

@@ -19,7 +19,6 @@ import {
 } from './records/parts.ts';
 import { SESSION } from './records/session.ts';
 import { VISIT } from './records/visit.ts';
-import type { CONSENT } from './records/visitGroups.ts';
 
 export * from './food/records.ts';
 export type {
@@ -130,7 +129,6 @@ export const visitParts = {
 };
 export const visitFacts = inputOf(VISIT, visitParts);
 export type VisitFacts = ValuesOf<typeof VISIT>;
-export type VetConsent = ValuesOf<typeof CONSENT>;
 
 export const goalInput = z.union([
   z.object({ continuousMinutes: quantity('continuousMinutes') }),

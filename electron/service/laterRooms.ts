@@ -1,6 +1,4 @@
 import { backupCalls } from '../contract/calls/backup.ts';
-import { batchCalls } from '../contract/calls/batch.ts';
-import { bundleImportCalls } from '../contract/calls/bundleImport.ts';
 import { exchangeCalls } from '../contract/calls/exchange.ts';
 import { goesHomeCalls } from '../contract/calls/goesHome.ts';
 import { handoutCalls } from '../contract/calls/handouts.ts';
@@ -39,10 +37,10 @@ export const laterRooms = (room: LaterRooms) => ({
   ...whenAsked(goesHomeCalls, async () =>
     (await import('./goesHome/handlers.ts')).goesHomeHandlers(room),
   ),
-  ...whenAsked({ ...handoutCalls, ...batchCalls }, async () =>
+  ...whenAsked(handoutCalls, async () =>
     (await import('./handouts/handlers.ts')).handoutHandlers(room),
   ),
-  ...whenAsked({ ...exchangeCalls, ...bundleImportCalls }, async () =>
+  ...whenAsked(exchangeCalls, async () =>
     (await import('./exchange/handlers.ts')).exchangeHandlers(room),
   ),
   ...whenAsked(runCalls, async () => (await import('./tracks/handlers.ts')).runHandlers(room)),

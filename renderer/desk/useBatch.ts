@@ -1,5 +1,5 @@
 import { computed, ref, shallowRef } from 'vue';
-import type { BatchPrinted } from '../../electron/contract/handouts/batch.ts';
+import type { BatchPrinted } from '../../electron/contract/calls/handouts.ts';
 import type { DogLine } from '../../electron/contract/contract.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
 import type { HandoutKind, Practice } from '../../electron/contract/records.ts';

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { computed, shallowRef } from 'vue';
-import type { People } from '../../electron/contract/calls/practitioners.ts';
+import type { People } from '../../electron/contract/calls/practice.ts';
 import type { Answer } from '../../electron/contract/errors.ts';
 import { useClient } from '../api/client.ts';
 

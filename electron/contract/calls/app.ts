@@ -28,4 +28,6 @@ export const appCalls = {
       reason: line('Reason for the change'),
     }),
   ),
+  /** Versions, counts, sizes and the state of the file as plain text; no word of any record. */
+  'app/diagnostics': call<string>()(nothing),
 } as const;

@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import type { BundleMade } from '../exchange/bundle.ts';
-import { id } from '../fields.ts';
+import {
+  DIFFERENT_CHOICES,
+  ERASED_CHOICES,
+  type BundleDone,
+  type BundleLook,
+} from '../exchange/bundleImport.ts';
 import {
   linesLeftOut,
   weightMapping,
@@ -8,6 +13,7 @@ import {
   type ImportPreview,
   type TableLook,
 } from '../exchange/weightImport.ts';
+import { choice, id } from '../fields.ts';
 import { call } from './call.ts';
 import { workId } from './work.ts';
 
@@ -44,5 +50,20 @@ export const exchangeCalls = {
   /** Takes back exactly what the latest import added. */
   'import/undo': call<{ readonly removed: number }>()(
     z.strictObject({ undoKey: id('The import') }),
+  ),
+  /** Reads and checks a whole bundle and holds it against the records; nothing is kept. */
+  'import/bundleLook': call<BundleLook>()(z.strictObject({ token, workId })),
+  /** Keeps what a bundle brings, all of it or nothing. */
+  'import/bundleRun': call<BundleDone>()(
+    z.strictObject({
+      token,
+      /** That of the look; refused when by now something else would come of it. */
+      digest: z
+        .string({ error: 'Look at the bundle first.' })
+        .regex(/^[0-9a-f]{64}$/, { error: 'Look at the bundle first.' }),
+      different: choice('What becomes of records that differ', DIFFERENT_CHOICES),
+      erased: choice('What becomes of records that were erased here', ERASED_CHOICES),
+      workId,
+    }),
   ),
 } as const;

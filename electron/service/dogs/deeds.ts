@@ -1,6 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { DogDeed } from '../../contract/calls/deeds.ts';
-import type { HistoryAction, HistoryKind } from '../../contract/calls/history.ts';
+import type { DogDeed, HistoryAction, HistoryKind } from '../../contract/calls/history.ts';
 import { MOST_DEEDS } from '../../contract/dogs/list.ts';
 import type { Handlers } from '../database/context.ts';
 import { readDog } from './dogs.ts';

@@ -1,4 +1,3 @@
-import type { bundleImportCalls } from '../../contract/calls/bundleImport.ts';
 import type { exchangeCalls } from '../../contract/calls/exchange.ts';
 import type { Context, Handlers, LateHandlers } from '../database/context.ts';
 import { notFound } from '../refuse.ts';
@@ -15,7 +14,7 @@ export interface ExchangeRoom {
   readonly version: string;
 }
 
-type ExchangeCall = keyof typeof exchangeCalls | keyof typeof bundleImportCalls;
+type ExchangeCall = keyof typeof exchangeCalls;
 
 /** The latest import, which can be taken back while the program runs. */
 interface LastImport {

@@ -9,7 +9,7 @@ import {
   type AttachmentKind,
   type AttachmentType,
 } from '../../contract/files/attachment.ts';
-import type { attachmentCalls } from '../../contract/calls/attachments.ts';
+import type { CallName } from '../../contract/contract.ts';
 import { plainFileName } from '../../contract/files/name.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import { Refusal } from '../../contract/errors.ts';
@@ -174,7 +174,7 @@ export interface AttachmentRoom {
 
 export function attachmentHandlers({
   transfer,
-}: AttachmentRoom): Handlers<keyof typeof attachmentCalls> {
+}: AttachmentRoom): Handlers<Extract<CallName, `attachments/${string}`>> {
   return {
     'attachments/list': async (context, { dogId }) => {
       await readDog(context.db, dogId);

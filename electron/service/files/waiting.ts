@@ -7,7 +7,7 @@ import {
   type AttachmentType,
   type WaitingFile,
 } from '../../contract/files/attachment.ts';
-import type { waitingFileCalls } from '../../contract/calls/waitingFiles.ts';
+import type { CallName } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from './attachments.ts';
 import { authorNow } from '../practice/author.ts';
@@ -163,7 +163,7 @@ export function waitingFileHandlers({
   transfer,
 }: {
   readonly transfer: Transfer;
-}): Handlers<keyof typeof waitingFileCalls> {
+}): Handlers<Extract<CallName, `waiting/${string}`>> {
   return {
     'waiting/list': async (context, { dogId }) => {
       await readDog(context.db, dogId);

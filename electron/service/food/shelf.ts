@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { OwnFoodInput } from '../../contract/calls/shelf.ts';
+import type { OwnFoodInput } from '../../contract/calls/food.ts';
 import { folded, type Shelf } from '../../contract/food/shelf.ts';
 import type { Handlers } from '../database/context.ts';
 import { badField } from '../refuse.ts';

@@ -1,5 +1,5 @@
 import { rmSync } from 'node:fs';
-import type { BatchDog, BatchPrinted, BatchSheet } from '../../contract/handouts/batch.ts';
+import type { BatchDog, BatchPrinted, BatchSheet } from '../../contract/calls/handouts.ts';
 import { Refusal } from '../../contract/errors.ts';
 import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
 import { errorValue, type Log } from '../answers.ts';

@@ -1,9 +1,5 @@
 import type { Kysely } from 'kysely';
-import type {
-  People,
-  Practitioner,
-  PractitionerInput,
-} from '../../contract/calls/practitioners.ts';
+import type { People, Practitioner, PractitionerInput } from '../../contract/calls/practice.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { PractitionerRow, Schema } from '../database/schema.ts';

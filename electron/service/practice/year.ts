@@ -1,7 +1,7 @@
 import { sql } from 'kysely';
 import { addDays, addMonths, dogYear, practiceYear, presentState } from '../../../core/index.ts';
 import { presentInput } from '../../contract/visits/assessInput.ts';
-import type { YearAccount, YearDog } from '../../contract/practice/year.ts';
+import type { YearAccount, YearDog } from '../../contract/calls/practice.ts';
 import type { RuleChange } from '../../contract/records.ts';
 import { readRecord } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';

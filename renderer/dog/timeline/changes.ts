@@ -1,4 +1,4 @@
-import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
+import type { DogDeed } from '../../../electron/contract/calls/history.ts';
 import type { DogFile } from '../../../electron/contract/contract.ts';
 import { DEED_WORDS } from '../../history/deeds.ts';
 import type { Shown } from '../../units/shown.ts';

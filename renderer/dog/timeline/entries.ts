@@ -1,5 +1,5 @@
 import type { Attachment } from '../../../electron/contract/files/attachment.ts';
-import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
+import type { DogDeed } from '../../../electron/contract/calls/history.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import type { WeighingRecord } from '../../../electron/contract/weighings/weighing.ts';
 import { decisionHead, ORIGIN_WORDS, ownerSentence } from '../../plans/rampText.ts';

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ref } from 'vue';
 import { blankVisit } from '../../../electron/contract/records/forms.ts';
 import type { Attachment } from '../../../electron/contract/files/attachment.ts';
-import type { DogDeed } from '../../../electron/contract/calls/deeds.ts';
+import type { DogDeed } from '../../../electron/contract/calls/history.ts';
 import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contract/contract.ts';
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { WeighingRecord } from '../../../electron/contract/weighings/weighing.ts';

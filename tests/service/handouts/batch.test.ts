@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import yauzl from 'yauzl';
 import { addDays } from '../../../core/index.ts';
 import { blankPractice } from '../../../electron/contract/records/forms.ts';
-import type { BatchPrinted } from '../../../electron/contract/handouts/batch.ts';
+import type { BatchPrinted } from '../../../electron/contract/calls/handouts.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from '../support/desk.ts';
 import { dogOf, seenWithPlan, soundVisit } from '../support/records.ts';

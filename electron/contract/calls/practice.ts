@@ -1,7 +1,25 @@
 import { z } from 'zod';
-import { flag, id, requiredLine } from '../fields.ts';
+import type { CountedDog, PracticeYear } from '../../../core/index.ts';
+import { flag, id, requiredLine, whole } from '../fields.ts';
 import type { Stored } from '../records.ts';
 import { call, nothing } from './call.ts';
+
+/** A dog of the year as it is listed. */
+export interface YearDog extends CountedDog {
+  readonly name: string;
+  readonly clientName: string;
+}
+
+/** The practice's year as the records stand today. */
+export interface YearAccount {
+  readonly fromDay: string;
+  readonly toDay: string;
+  /** Calendar years that have visits, the latest first. */
+  readonly years: readonly number[];
+  /** Everybody who counts anywhere in it, by name. */
+  readonly dogs: readonly YearDog[];
+  readonly year: PracticeYear;
+}
 
 const INITIALS = 'Initials must be 1 to 4 letters.';
 
@@ -26,7 +44,7 @@ export interface People {
   readonly atDesk: string | null;
 }
 
-export const practitionerCalls = {
+export const practiceCalls = {
   'practitioners/list': call<People>()(nothing),
   /** Initials are unique, and stay as they are once they stand on an entry. */
   'practitioners/save': call<People>()(
@@ -36,4 +54,6 @@ export const practitionerCalls = {
   'practitioners/atDesk': call<People>()(
     z.strictObject({ practitionerId: id('The practitioner').nullable() }),
   ),
+  /** A calendar year, or for null the month of today and the eleven before it. */
+  'practice/year': call<YearAccount>()(z.strictObject({ year: whole('calendarYear').nullable() })),
 } as const;

@@ -14,7 +14,7 @@ const foodId = id('The food');
 const phraseId = id('The phrase');
 
 /** A null id keeps something new. Each answers with the whole shelf. */
-export const shelfCalls = {
+export const foodCalls = {
   /** No two foods, and no two treats, share a name. */
   'shelf/keepFood': call<Shelf>()(z.strictObject({ id: foodId.nullable(), food: foodInput })),
   'shelf/dropFood': call<Shelf>()(z.strictObject({ id: foodId })),
