@@ -29,6 +29,14 @@ module.exports = {
       '^core/',
       'node_modules/zod/',
     ]),
+    {
+      name: 'contract-has-rooms',
+      severity: 'error',
+      from: {},
+      to: {
+        path: '^electron/contract/(?!(contract|callNames|errors|fields|limits|records|results)\\.ts)[^/]+$',
+      },
+    },
     only('service-without-electron', '^electron/service/', [
       '^electron/(service|contract)/',
       '^core/',

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays } from '../../core/index.ts';
 import { boutLegs, walked } from '../core/track/walker.ts';
-import { gpxOf } from '../service/tracks/gpx.ts';
+import { gpxOf } from '../service/runs/gpx.ts';
 import { deskPage } from './pages/deskPage.ts';
 import { planPage } from './pages/planPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';

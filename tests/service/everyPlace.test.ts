@@ -15,7 +15,7 @@ import {
   type ValuesOf,
 } from '../../electron/contract/records/fieldKinds.ts';
 import { VISIT } from '../../electron/contract/records/visit.ts';
-import { timelineEntries } from '../../renderer/dog/timeline/entries.ts';
+import { timelineEntries } from '../../renderer/dogs/timeline/entries.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../renderer/units/shown.ts';
 import { readPdf } from '../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from './support/desk.ts';

@@ -8,7 +8,7 @@ import { collect, type Material } from '../handouts/material.ts';
 import { whyNoSheet } from '../handouts/whyNoSheet.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
-import { tableToFill } from '../tracks/toldTable.ts';
+import { tableToFill } from '../runs/toldTable.ts';
 import { storageRefusal } from '../database/trouble.ts';
 import { homeCalendar } from './homeCalendar.ts';
 import { addressOf, mailDraft, type MailFile } from './mailDraft.ts';

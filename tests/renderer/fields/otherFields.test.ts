@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nextTick } from 'vue';
 import { blankDog } from '../../../electron/contract/records/forms.ts';
-import DogFields from '../../../renderer/dogForm/DogFields.vue';
+import DogFields from '../../../renderer/dogs/form/DogFields.vue';
 import DayField from '../../../renderer/components/fields/DayField.vue';
 import ErrorSummary from '../../../renderer/components/fields/ErrorSummary.vue';
 import RadioField from '../../../renderer/components/fields/RadioField.vue';

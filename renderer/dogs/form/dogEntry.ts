@@ -1,4 +1,4 @@
-import type { DogInput } from '../../electron/contract/records.ts';
+import type { DogInput } from '../../../electron/contract/records.ts';
 
 /** A dog as its form holds it: of no sex until one is chosen, for a preset one would be recorded unseen. */
 export type DogEntry = Omit<DogInput, 'clientId' | 'sex'> & { sex: DogInput['sex'] | null };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ageText } from '../../../renderer/dog/facts.ts';
+import { ageText } from '../../../renderer/dogs/facts.ts';
 
 describe('the age in words', () => {
   it.each([

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import geodesic from 'geographiclib-geodesic';
 import { describe, expect, test } from 'vitest';
 import { trackOutings, type Track } from '../../../core/index.ts';
-import { readGpx } from '../../../electron/service/tracks/readGpx.ts';
+import { readGpx } from '../../../electron/service/runs/readGpx.ts';
 
 // Real recordings; where they are from stands beside them in fixtures/LICENCES.md. Reference for
 // distances: GeographicLib's geodesic over every recorded point (npm geographiclib-geodesic).

@@ -7,7 +7,7 @@ import {
   type RampRequest,
 } from '../../../core/index.ts';
 import type { Plan } from '../../../electron/contract/contract.ts';
-import PlanPart from '../../../renderer/dog/PlanPart.vue';
+import PlanPart from '../../../renderer/dogs/PlanPart.vue';
 import { outcomeOnly } from '../../../renderer/plans/timeline.ts';
 import { dogFile, stored } from '../support/dogFile.ts';
 import { appPlugins } from '../support/plugins.ts';

@@ -9,10 +9,10 @@ import type { DogFile, FoodDecision, Plan, Visit } from '../../../electron/contr
 import type { Answer } from '../../../electron/contract/errors.ts';
 import type { WeighingRecord } from '../../../electron/contract/weighings/weighing.ts';
 import type { Client } from '../../../renderer/api/client.ts';
-import DogTimeline from '../../../renderer/dog/timeline/DogTimeline.vue';
-import { timelineEntries } from '../../../renderer/dog/timeline/entries.ts';
-import type { TimelineEntry } from '../../../renderer/dog/timeline/entry.ts';
-import { byDay, firstOpen, wholeDays } from '../../../renderer/dog/timeline/fold.ts';
+import DogTimeline from '../../../renderer/dogs/timeline/DogTimeline.vue';
+import { timelineEntries } from '../../../renderer/dogs/timeline/entries.ts';
+import type { TimelineEntry } from '../../../renderer/dogs/timeline/entry.ts';
+import { byDay, firstOpen, wholeDays } from '../../../renderer/dogs/timeline/fold.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 import { dogFile, stored } from '../support/dogFile.ts';
 import { appPlugins } from '../support/plugins.ts';

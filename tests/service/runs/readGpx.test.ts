@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { MOST_POINTS, readGpx, TrackFileError } from '../../../electron/service/tracks/readGpx.ts';
+import { MOST_POINTS, readGpx, TrackFileError } from '../../../electron/service/runs/readGpx.ts';
 import { holdsAsync } from '../../support/laws.ts';
 
 const gpx = (inside: string, head = 'xmlns="http://www.topografix.com/GPX/1/1"'): string =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { weightMarks } from '../../../renderer/dog/weightMarks.ts';
+import { weightMarks } from '../../../renderer/dogs/weightMarks.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 
 const shown = shownWith(DEFAULT_CHOICES);

@@ -1,9 +1,9 @@
 import { computed, shallowRef, type ShallowRef } from 'vue';
-import { clientFactsOf, dogFactsOf } from '../../electron/contract/records/facts.ts';
-import type { AppError } from '../../electron/contract/errors.ts';
-import { changesBetween } from '../../electron/contract/history/historyDiff.ts';
-import type { Client, ClientInput, Dog } from '../../electron/contract/records.ts';
-import { useClient } from '../api/client.ts';
+import { clientFactsOf, dogFactsOf } from '../../../electron/contract/records/facts.ts';
+import type { AppError } from '../../../electron/contract/errors.ts';
+import { changesBetween } from '../../../electron/contract/history/historyDiff.ts';
+import type { Client, ClientInput, Dog } from '../../../electron/contract/records.ts';
+import { useClient } from '../../api/client.ts';
 import { hasSex, type DogEntry } from './dogEntry.ts';
 
 export interface StoredDog {
