@@ -15,7 +15,7 @@ const TOMORROW = '2025-03-30';
 
 /** Every day field of the program: its page, its label, and the ends it has of its own. */
 const DAYS = [
-  ['dogForm/DogFields.vue', 'Day of birth', 'to today'],
+  ['dogs/form/DogFields.vue', 'Day of birth', 'to today'],
   ['visits/WhySection.vue', 'Day of the visit', 'to today'],
   ['visits/HistoryFields.vue', 'Given on', 'any'],
   ['visits/HistoryFields.vue', 'Ends on', 'any'],

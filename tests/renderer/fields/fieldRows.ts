@@ -40,9 +40,9 @@ const MEASURED = 'limitOf(row.line, cell.side)';
 
 /** Every quantity field there is. A field missing here fails the test that reads the pages. */
 export const FIELD_ROWS: readonly FieldRow[] = [
-  named('dogForm/DogFields.vue', 'neuteredAtMonths', 'months'),
-  named('dogForm/DogFields.vue', 'adultWeightKg', 'weight'),
-  named('dogForm/DogFields.vue', 'withersCm', 'length'),
+  named('dogs/form/DogFields.vue', 'neuteredAtMonths', 'months'),
+  named('dogs/form/DogFields.vue', 'adultWeightKg', 'weight'),
+  named('dogs/form/DogFields.vue', 'withersCm', 'length'),
   named('visits/WeightSection.vue', 'weightKg', 'weight'),
   named('visits/WeightSection.vue', 'scaleStepKg', 'scaleStep'),
   named('visits/WeightSection.vue', 'targetWeightKg', 'weight'),
