@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import DogFormPage from '../../../renderer/pages/DogFormPage.vue';
-import { openOwn } from '../../service/desk.ts';
+import { openOwn } from '../../service/support/desk.ts';
 import { comesTrue, deskClient, mountAtDesk, shows } from '../support/atDesk.ts';
 
 describe('the sex of a new dog', () => {
