@@ -314,6 +314,16 @@ describe('the list of fields', () => {
     }
   });
 
+  it('has a field in the units of its limit, wherever it names one', () => {
+    const named = FIELD_ROWS.filter(({ written, limit }) => written === limit);
+    expect(named.length).toBeGreaterThan(30);
+    for (const row of named.filter(({ dimension }) => dimension !== 'count')) {
+      const [base] = unitsOf(row.dimension, METRIC);
+      const unit = limitOf(row).unit.replace(' per ', '/');
+      expect([unit, unit.replace(/ a day$/, ''), unit.replace(' a ', '/')]).toContain(base.name);
+    }
+  });
+
   it('leaves out no limit without a reason', () => {
     const typed = new Set(FIELD_ROWS.map(({ limit }) => limit));
     for (const name of Object.keys(LIMITS) as LimitName[]) {

@@ -1,6 +1,7 @@
 import { BACKUP_LIMITS, IDLE_LIMIT } from '../../../electron/contract/keeping/limits.ts';
-import type { Limit, LimitName } from '../../../electron/contract/limits.ts';
+import { LIMITS, type Limit, type LimitName } from '../../../electron/contract/limits.ts';
 import type { Dimension } from '../../../renderer/units/dimensions.ts';
+import { written } from './fieldsOfPages.ts';
 
 /** One quantity field of the program, as its page mounts it. */
 export interface FieldRow {
@@ -13,12 +14,17 @@ export interface FieldRow {
   readonly label?: string;
 }
 
-const named = (file: string, limit: LimitName, dimension: Dimension, label?: string): FieldRow => ({
-  file,
-  written: limit,
-  limit,
-  dimension,
-  ...(label === undefined ? {} : { label }),
+/** Fields that name a limit, read from the pages; a label that is bound there is not known here. */
+const NAMED: readonly FieldRow[] = written('QuantityField').flatMap(({ file, attributes }) => {
+  const { limit, dimension, label } = attributes;
+  if (limit === undefined || !Object.hasOwn(LIMITS, limit)) return [];
+  const row = {
+    file,
+    written: limit,
+    limit: limit as LimitName,
+    dimension: dimension as Dimension,
+  };
+  return [label === undefined || label.includes('.') ? row : { ...row, label }];
 });
 
 const own = (file: string, written: string, dimension: Dimension, limit: Limit): FieldRow => ({
@@ -38,41 +44,9 @@ const limitOf = (label: string, unit: string, min: number, max: number): Limit =
 /** `limitOf(…)` of the gait table, once for each kind of measurement. */
 const MEASURED = 'limitOf(row.line, cell.side)';
 
-/** Every quantity field there is. A field missing here fails the test that reads the pages. */
+/** Every quantity field there is: one that names no limit and is missing here fails the test. */
 export const FIELD_ROWS: readonly FieldRow[] = [
-  named('dogs/form/DogFields.vue', 'neuteredAtMonths', 'months'),
-  named('dogs/form/DogFields.vue', 'adultWeightKg', 'weight'),
-  named('dogs/form/DogFields.vue', 'withersCm', 'length'),
-  named('visits/WeightSection.vue', 'weightKg', 'weight'),
-  named('visits/WeightSection.vue', 'scaleStepKg', 'scaleStep'),
-  named('visits/WeightSection.vue', 'targetWeightKg', 'weight'),
-  named('visits/DietTable.vue', 'kcalPer100g', 'energyPer100g', 'Energy'),
-  named('visits/DietTable.vue', 'gramsPerDay', 'grams', 'Amount a day'),
-  named('settings/FoodsPart.vue', 'kcalPer100g', 'energyPer100g'),
-  named('visits/FoodLabel.vue', 'nutrientPct', 'percent', 'Protein'),
-  named('visits/FoodLabel.vue', 'gramsPerCup', 'grams'),
-  named('visits/FoodSection.vue', 'mealsPerDay', 'count'),
-  named('visits/FoodProposalPart.vue', 'kcalPerDay', 'energyPerDay'),
-  named('visits/FoodSwitchFields.vue', 'kcalPer100g', 'energyPer100g'),
-  named('visits/FoodSwitchFields.vue', 'changeoverDays', 'count'),
-  named('visits/PlanGoalFields.vue', 'continuousMinutes', 'minutes'),
-  named('visits/PlanGoalFields.vue', 'paceMinPerKm', 'pace', 'The owner’s pace'),
-  named('visits/PlanGoalFields.vue', 'distanceKm', 'distance'),
-  named('visits/PlanGoalFields.vue', 'paceMinPerKm', 'pace'),
-  named('visits/PlanGoalFields.vue', 'walkMinutesNow', 'minutes'),
-  named('visits/PlanMoreFields.vue', 'capPercent', 'percent', 'Weekly rise, at most'),
-  named('visits/PlanMoreFields.vue', 'ownerMinutes', 'minutes'),
-  named('visits/PlanMoreFields.vue', 'climbM', 'climb'),
-  named('visits/QuestionnairePart.vue', 'questionnaireTotal', 'count'),
-  named('weighings/WeighingFields.vue', 'weightKg', 'weight'),
-  named('weighings/WeighingFields.vue', 'scaleStepKg', 'scaleStep'),
-  named('exchange/ImportChoices.vue', 'scaleStepKg', 'scaleStep'),
-  named('plans/SessionMore.vue', 'runMinutes', 'minutes'),
-  named('runs/RunDayPart.vue', 'runMinutes', 'minutes'),
-  named('runs/RunDayPart.vue', 'longestRunMinutes', 'minutes'),
-  named('runs/RunDayPart.vue', 'runKm', 'distance'),
-  named('runs/RunDayPart.vue', 'climbedM', 'climb'),
-  named('keeping/KeepingPart.vue', 'retentionYears', 'count'),
+  ...NAMED,
   own(
     'keeping/BackupCountPart.vue',
     'BACKUP_LIMITS.dailyBackups',
