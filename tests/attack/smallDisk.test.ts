@@ -10,7 +10,7 @@ import { removeTemplate, templateFile, wordsOf } from '../contract/support/recor
 import { samplesOf } from '../contract/support/samples.ts';
 import { openOwn, serviceOn, testService, type TestDesk } from '../service/support/desk.ts';
 import { faults, lookAt } from '../survival/support/run.ts';
-import { long } from '../support/form.ts';
+import { long, someOf } from '../support/form.ts';
 import { smallDisk, type SmallDisk } from './support/smallDisk.ts';
 import {
   arrive,
@@ -24,7 +24,8 @@ import {
 // On a disk that takes nothing, every call that writes is asked with an input that a disk with room
 // would take; a new call of the contract does not compile before it has one, or is among those that
 // read. Then every call is asked with inputs made from its own schema and of what stands in the
-// records: whatever else they come to, none may be a fault of the program.
+// records (in the short form a third of the calls, by turns): whatever else they come to, none may be a
+// fault of the program.
 
 /** Inputs a call; most get past its schema and name records that are there. */
 const SAMPLES = long ? 100 : 4;
@@ -32,6 +33,7 @@ const SAMPLES = long ? 100 : 4;
 const COSTLY = /^(handouts|goesHome|backup|export|practice\/year)/;
 /** They open another file, or end what the next sample needs. */
 const APART: ReadonlySet<CallName> = new Set(['app/open', 'lock/set', 'lock/now']);
+const ASKED = CALL_NAMES.filter((name) => !APART.has(name));
 /** What these cannot do they tell in their answer, and it can be done again. */
 const TELLING: ReadonlySet<CallName> = new Set(['erasures/finish']);
 
@@ -88,7 +90,7 @@ async function notRefused(
 /** Asks everything with anything. @returns how many calls named a trouble */
 async function refusingIn(desk: TestDesk, fill: () => void, trouble: string): Promise<number> {
   const refusing = new Set<CallName>();
-  for (const name of CALL_NAMES.filter((each) => !APART.has(each))) {
+  for (const name of someOf(ASKED, 3)) {
     const samples = samplesOf(contract[name].input, words);
     const numRuns = long || !COSTLY.test(name) ? SAMPLES : 1;
     for (const input of fc.sample(samples, { seed: 5, numRuns })) {

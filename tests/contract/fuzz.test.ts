@@ -18,7 +18,7 @@ import { samplesOf } from './support/samples.ts';
 import { spoilt } from './support/spoiling.ts';
 import { WORDS } from './support/words.ts';
 
-/** Inputs a call that get past its schema, and as many of which most do not; more by option. */
+/** Inputs a call that get past its schema, and a share of as many of which most do not; more by option. */
 const INPUTS = Number(process.env['FUZZ_INPUTS'] ?? 500);
 /** Calls that derive a key, print, open a practice or read much of one: a share of the inputs will do. */
 const COSTLY: Partial<Record<CallName, number>> = {
@@ -39,6 +39,7 @@ const COSTLY: Partial<Record<CallName, number>> = {
   'runs/read': 0.2,
   'runs/table': 0.2,
 };
+const ANY_SHARE = 0.2;
 /** Of a call that takes nothing, every input that fits is the same one. */
 const OF_NOTHING = 5;
 /** A slow machine may take its time for a call, in ms. */
@@ -164,7 +165,7 @@ function inputsOf(name: CallName): readonly [fitting: Series, any: Series] {
   const runs = Math.ceil(INPUTS * share);
   return [
     [fitting, schema === nothing ? Math.min(runs, OF_NOTHING) : runs],
-    [any, runs],
+    [any, Math.ceil(runs * ANY_SHARE)],
   ];
 }
 

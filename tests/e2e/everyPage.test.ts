@@ -138,31 +138,34 @@ describe('every page of the demonstration', () => {
     ];
   }
 
-  it.each(PAGES)('fits every window: $name', async (target) => {
-    await visit(target);
-    for (const window of WINDOWS) {
-      // A sheet is drawn anew for the room that a window leaves it.
-      await expect.poll(() => beyond(window), { message: window.name }).toEqual([]);
-    }
-    await setText(page, '');
-  });
+  describe.each(PAGES)('$name', (target) => {
+    beforeAll(async () => {
+      await page.emulateMedia({ reducedMotion: 'reduce' });
+      await visit(target);
+    });
+    afterAll(() => setText(page, ''));
 
-  it.each(PAGES)('keeps still where motion is to be reduced: $name', async (target) => {
-    await page.emulateMedia({ reducedMotion: 'reduce' });
-    await visit(target);
-    expect(await moving(page)).toEqual([]);
+    it('has a title of its own and one main heading', async () => {
+      expect(await page.title()).toMatch(/^.+ · Trotwell$/);
+      expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
+    });
+
+    it('keeps still where motion is to be reduced', async () => {
+      expect(await moving(page)).toEqual([]);
+    });
+
+    it('fits every window', async () => {
+      for (const window of WINDOWS) {
+        // A sheet is drawn anew for the room that a window leaves it.
+        await expect.poll(() => beyond(window), { message: window.name }).toEqual([]);
+      }
+    });
   });
 
   it('moves a little where it may', async () => {
     await page.emulateMedia({ reducedMotion: 'no-preference' });
     await visit(PAGES[0]!);
     expect(await moving(page)).not.toEqual([]);
-  });
-
-  it.each(PAGES)('has a title of its own and one main heading: $name', async (target) => {
-    await visit(target);
-    expect(await page.title()).toMatch(/^.+ · Trotwell$/);
-    expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1);
   });
 
   it('says that this is the demonstration, with a way out', async () => {

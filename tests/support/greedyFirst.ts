@@ -3,7 +3,6 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 /** The files and folders that take the longest, the longest first. */
 const GREEDY = [
   'e2e/everyState',
-  'e2e/otherStates',
   'contract/fuzz',
   'e2e/hostile',
   'attack/',

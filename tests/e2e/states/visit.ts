@@ -154,9 +154,9 @@ async function photoStates(page: Page, shot: Shot): Promise<void> {
   await shot('visit-beside-photos', { at: files });
 }
 
-/** The form of a follow-up, and a visit that was saved. */
-export const visitWalk: Walk = {
-  name: 'visit',
+/** A visit that was saved: read, beside another, amended, with its files. */
+export const savedVisitWalk: Walk = {
+  name: 'saved visit',
   from: 'demonstration',
   async go(page, shot) {
     await openBramble(page);
@@ -179,6 +179,14 @@ export const visitWalk: Walk = {
     await shot('visit-saved', { whole: true });
     await savedStates(page, shot);
     await photoStates(page, shot);
+  },
+};
+
+/** The form of a follow-up. */
+export const visitWalk: Walk = {
+  name: 'visit',
+  from: 'demonstration',
+  async go(page, shot) {
     await openBramble(page);
     await page.getByRole('link', { name: 'New follow-up' }).click();
     await heading(page, 'Follow-up of Bramble');
