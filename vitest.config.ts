@@ -42,6 +42,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          isolate: false,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/renderer/**', 'tests/e2e/**', ...PURE, ...RECORDS],
           testTimeout: 60_000,
@@ -63,6 +64,8 @@ export default defineConfig({
         test: {
           name: 'e2e',
           environment: 'node',
+          // Each has records and a host of its own, so files share a worker and its browser.
+          isolate: false,
           include: ['tests/e2e/**/*.test.ts'],
           testTimeout: 180_000,
           expect: { poll: { timeout: 30_000 } },

@@ -112,7 +112,7 @@ describe('backup, restore and lock on an own practice', () => {
     const [whole, other] = [join(folder, 'Löwe & Sohn.trotwell'), join(folder, 'other.trotwell')];
     await writeFile(whole, file.buffer);
     await writeFile(other, 'no backup');
-    const opened = await (await desk.browser.newContext()).newPage();
+    const opened = await desk.newPage();
     await opened.goto(await desk.host.openedWith(whole));
     await opened.getByRole('heading', { level: 1, name: 'Restore a backup' }).waitFor();
     await opened.getByText('Löwe & Sohn.trotwell is protected by a passphrase.').waitFor();

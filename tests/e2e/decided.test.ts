@@ -1,12 +1,12 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { createDoor } from '../../electron/loopback/door.ts';
 import { startHost } from '../../electron/loopback/host.ts';
 import { openStories, play, type Played } from '../stories/play.ts';
 import type { Story } from '../stories/story.ts';
 import { visitPage } from './pages/visitPage.ts';
-import { openBrowser } from './support/browser.ts';
+import { sharedBrowser } from './support/browser.ts';
 import { pdfText } from './support/pdfText.ts';
 
 // What the practitioner decided at a visit is what the record keeps and what the owner's sheet says.
@@ -30,19 +30,12 @@ const NEW: Story = { name: 'nothing is known yet', steps: [{ on: 0, passes: true
 
 describe('a decision on food and plan', () => {
   const { desk, close } = openStories();
-  let browser: Browser;
   let page: Page;
   let host: Awaited<ReturnType<typeof startHost>> | null = null;
 
-  beforeAll(async () => {
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser.close();
-    await close();
-  });
+  afterAll(close);
   beforeEach(async () => {
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page = await (await sharedBrowser()).newPage({ viewport: { width: 1280, height: 800 } });
     page.setDefaultTimeout(15_000);
     return async () => {
       await page.close();

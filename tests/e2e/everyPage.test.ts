@@ -217,13 +217,11 @@ describe('every page of the demonstration', () => {
   });
 
   it('tells a window without the key how to come in', async () => {
-    const context = await desk.browser.newContext();
-    const stranger = await context.newPage();
+    const stranger = await desk.newPage();
     await stranger.goto(new URL('/', desk.host.address).href);
     await stranger
       .getByRole('heading', { level: 1, name: 'Open Trotwell again from its start command' })
       .waitFor();
     expect(await axeViolations(stranger)).toEqual([]);
-    await context.close();
   });
 });

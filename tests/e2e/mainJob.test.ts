@@ -1,7 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays, addMonths } from '../../core/day.ts';
 
@@ -12,28 +9,19 @@ import { handoutsPage } from './pages/handoutsPage.ts';
 import { settingsPage } from './pages/settingsPage.ts';
 import { visitPage } from './pages/visitPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
-import { openBrowser } from './support/browser.ts';
-import { startHost, type Host } from './support/host.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
 import { pdfText } from './support/pdfText.ts';
-import { watchPage } from './support/watchPage.ts';
 
 // The main job as a practitioner does it, on a fresh machine: real host, real database, real PDFs.
 describe('the main job by hand', () => {
-  let folder: string;
-  let host: Host;
-  let browser: Browser;
+  let desk: TestDesk;
   let page: Page;
   let complaints: readonly string[];
   let today: string;
 
   beforeAll(async () => {
-    folder = await mkdtemp(join(tmpdir(), 'trotwell-e2e-'));
-    host = await startHost(folder);
-    browser = await openBrowser();
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.setDefaultTimeout(15_000);
-    complaints = watchPage(page);
-    await page.goto(host.address);
+    desk = await openDesk();
+    ({ page, complaints } = await desk.open());
     await page.getByRole('heading', { level: 1, name: 'Welcome to Trotwell' }).waitFor();
     today = await page.evaluate(() => {
       const now = new Date();
@@ -42,11 +30,7 @@ describe('the main job by hand', () => {
     });
   }, 60_000);
 
-  afterAll(async () => {
-    await browser?.close();
-    await host?.stop();
-    await rm(folder, { recursive: true, force: true });
-  });
+  afterAll(() => desk?.close());
 
   it('takes the start code out of the address', () => {
     expect(page.url()).not.toContain('start=');

@@ -13,12 +13,11 @@ describe('an address that opens one window', () => {
   });
   afterAll(() => desk.close());
 
-  const newPage = async (): Promise<Page> => (await desk.browser.newContext()).newPage();
   const heading = (page: Page, name: string) =>
     page.getByRole('heading', { level: 1, name }).waitFor();
 
   it('opens it, leaves the address bar and the history, and outlasts a reload', async () => {
-    const page = await newPage();
+    const page = await desk.newPage();
     await page.goto(await desk.host.newAddress());
     await heading(page, 'Welcome to Trotwell');
     expect(page.url()).toMatch(/\/#\/welcome$|\/#\/$/);
@@ -31,10 +30,10 @@ describe('an address that opens one window', () => {
 
   it('opens no second one, and says what that may mean', async () => {
     const address = await desk.host.newAddress();
-    const first = await newPage();
+    const first = await desk.newPage();
     await first.goto(address);
     await heading(first, 'Welcome to Trotwell');
-    const second = await newPage();
+    const second = await desk.newPage();
     await second.goto(address);
     await heading(second, AGAIN);
     await second.getByText('This address was opened before').waitFor();
@@ -48,14 +47,14 @@ describe('an address that opens one window', () => {
   it('opens none once a newer one was printed, and says so', async () => {
     const older = await desk.host.newAddress();
     await desk.host.newAddress();
-    const page = await newPage();
+    const page = await desk.newPage();
     await page.goto(older);
     await heading(page, AGAIN);
     await page.getByText('This address is too old').waitFor();
   });
 
   it('lets a shut-out window in again', async () => {
-    const page = await newPage();
+    const page = await desk.newPage();
     await page.goto(desk.host.address);
     await heading(page, AGAIN);
     await page.goto('about:blank');

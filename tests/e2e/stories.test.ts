@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createDoor } from '../../electron/loopback/door.ts';
 import { startHost } from '../../electron/loopback/host.ts';
@@ -8,7 +8,7 @@ import { readForms } from '../stories/readers/forms.ts';
 import { STORIES } from '../stories/stories.ts';
 import { expectOneStory, toldBy } from '../stories/told.ts';
 import { someOf } from '../support/form.ts';
-import { openBrowser } from './support/browser.ts';
+import { sharedBrowser } from './support/browser.ts';
 
 // The forms of a visit in Chromium, served by the service that the stories were played through. The
 // same forms are read after every story, without a browser, in tests/renderer/stories.test.ts.
@@ -17,15 +17,13 @@ const RENDERER = join(import.meta.dirname, '../../out/renderer');
 
 describe('the form of a visit says where the dog stands', () => {
   const { desk, close } = openStories();
-  let browser: Browser;
   let page: Page;
 
   beforeAll(async () => {
-    browser = await openBrowser();
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page = await (await sharedBrowser()).newPage({ viewport: { width: 1280, height: 800 } });
   });
   afterAll(async () => {
-    await browser.close();
+    await page.close();
     await close();
   });
 

@@ -1,35 +1,21 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { TOUR_STEPS } from '../../renderer/tour/steps.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { axeViolations } from './support/axe.ts';
-import { openBrowser } from './support/browser.ts';
-import { startHost, type Host } from './support/host.ts';
+import { openDesk, type TestDesk } from './support/desk.ts';
 
 describe('the first steps', () => {
-  let folder: string;
-  let host: Host;
-  let browser: Browser;
+  let desk: TestDesk;
   let page: Page;
   const steps = () => page.getByRole('region', { name: 'First steps' });
 
   beforeAll(async () => {
-    folder = await mkdtemp(join(tmpdir(), 'trotwell-e2e-'));
-    host = await startHost(folder);
-    browser = await openBrowser();
-    page = await browser.newPage({ viewport: { width: 1024, height: 700 } });
-    page.setDefaultTimeout(15_000);
-    await page.goto(host.address);
+    desk = await openDesk();
+    ({ page } = await desk.open({ viewport: { width: 1024, height: 700 } }, true));
     await welcomePage(page).openDemonstration();
   }, 60_000);
-  afterAll(async () => {
-    await browser?.close();
-    await host?.stop();
-    await rm(folder, { recursive: true, force: true });
-  });
+  afterAll(() => desk?.close());
 
   it('are gone through by keyboard, each read out from its title', async () => {
     await steps().getByRole('button', { name: 'Next' }).focus();

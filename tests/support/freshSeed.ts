@@ -6,5 +6,7 @@
 export function drawFreshSeed(): void {
   if (process.env['LAWS_SEED'] !== undefined) return;
   process.env['LAWS_SEED'] = String(Math.floor(Math.random() * 2 ** 31));
-  console.log(`The seed of this run is ${process.env['LAWS_SEED']}: npm test takes it as LAWS_SEED.`);
+  console.log(
+    `The seed of this run is ${process.env['LAWS_SEED']}: npm test takes it as LAWS_SEED.`,
+  );
 }

@@ -34,12 +34,11 @@ export const troubleWalk: Walk = {
     await page.getByRole('alert').getByRole('row').filter({ hasText: 'Breed' }).waitFor();
     await shot('conflict-shown');
 
-    const context = await desk.browser.newContext();
-    const stranger = await context.newPage();
+    const stranger = await desk.newPage();
     await stranger.goto(new URL('/', desk.host.address).href);
     await heading(stranger, 'Open Trotwell again from its start command');
     await shot('window-without-key', { page: stranger });
-    await context.close();
+    await stranger.context().close();
 
     await desk.host.stop();
     await page.getByRole('button', { name: 'Save changes' }).click();

@@ -1,6 +1,14 @@
 import { chromium, type Browser } from 'playwright-core';
 import { CHROMIUM_ARGS, findChromium } from '../../support/chromium.ts';
 
+let shared: Promise<Browser> | null = null;
+
+/** The one browser of this worker. It ends with the worker; each test has windows of its own in it. */
+export function sharedBrowser(): Promise<Browser> {
+  shared ??= openBrowser();
+  return shared;
+}
+
 /**
  * Opens Chromium without a window, with more switches where a test needs them.
  * @throws when there is none: a missing browser is a failure.

@@ -1,8 +1,8 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { openBrowser } from './browser.ts';
+import type { BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { sharedBrowser } from './browser.ts';
 import { startHost, type Host } from './host.ts';
 import { watchPage } from './watchPage.ts';
 
@@ -12,7 +12,8 @@ const STEP_LIMIT_MS = 30_000;
 export interface TestDesk {
   readonly folder: string;
   readonly host: Host;
-  readonly browser: Browser;
+  /** A window of a stranger, that was never opened from an address of ours. */
+  newPage(): Promise<Page>;
   /** A window of its own, as if opened from a newly printed address; the first steps are seen. */
   open(options?: BrowserContextOptions, firstSteps?: boolean): Promise<Window>;
   close(): Promise<void>;
@@ -33,16 +34,22 @@ function markStepsSeen(): void {
 export async function openDesk(): Promise<TestDesk> {
   const folder = await mkdtemp(join(tmpdir(), 'trotwell-e2e-'));
   const host = await startHost(folder);
-  const browser = await openBrowser();
+  const browser = await sharedBrowser();
+  const contexts: BrowserContext[] = [];
+  async function newContext(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+    const context = await browser.newContext({
+      viewport: { width: 1280, height: 800 },
+      ...options,
+    });
+    contexts.push(context);
+    return context;
+  }
   return {
     folder,
     host,
-    browser,
+    newPage: async () => (await newContext()).newPage(),
     async open(options = {}, firstSteps = false) {
-      const context = await browser.newContext({
-        viewport: { width: 1280, height: 800 },
-        ...options,
-      });
+      const context = await newContext(options);
       if (!firstSteps) await context.addInitScript(markStepsSeen);
       const page = await context.newPage();
       page.setDefaultTimeout(STEP_LIMIT_MS);
@@ -52,7 +59,7 @@ export async function openDesk(): Promise<TestDesk> {
       return { page, complaints };
     },
     async close() {
-      await browser.close();
+      for (const context of contexts) await context.close();
       await host.stop();
       await rm(folder, { recursive: true, force: true });
     },
