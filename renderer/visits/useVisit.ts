@@ -26,12 +26,19 @@ const proposed = (outcome: ScreeningOutcome | undefined): Programme =>
 
 /** What of the plan follows from the rest of the form, until it is chosen otherwise. */
 function followWhatIsTyped(values: VisitForm, outcome: () => ScreeningOutcome | undefined): void {
-  // A plan begins with the visit until it is given another day.
+  // A plan and the changeover to another food begin with the visit until they are given another
+  // day. At once, so that a draft that is put back, its visit first, keeps the days it has.
+  let followed = values.visit.day;
   watch(
     () => values.visit.day,
-    (day, before) => {
-      if (values.plan.startDay === before && day !== '') values.plan.startDay = day;
+    (day) => {
+      if (day === '') return;
+      for (const begins of [values.plan, values.food.foodSwitch]) {
+        if (begins.startDay === followed) begins.startDay = day;
+      }
+      followed = day;
     },
+    { flush: 'sync' },
   );
 
   // The starting level follows the finding until a plan is asked for at another level.

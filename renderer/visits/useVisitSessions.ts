@@ -38,7 +38,7 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
   );
   const unasked = file.state?.unasked ?? [];
   const asked = askedSessions(sessions, unasked, file.sessions);
-  const before = computed(() => toldSessions(asked, file.sessions, day()));
+  const before = computed(() => (day() === '' ? [] : toldSessions(asked, file.sessions, day())));
   // The session of the day itself may still be ahead, and its next day is.
   const sinceThen = computed(() =>
     before.value.filter(({ session }) => session.day >= since.value && session.day < day()),

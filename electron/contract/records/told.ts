@@ -72,6 +72,9 @@ export function toldAnew(visit: ToldVisit, before: ToldVisit | null, place: Told
 }
 
 function factsOf(name: ToldName, visit: ToldVisit): Told[] {
+  if (name === 'palpation' && Object.values(visit.palpation).every((grade) => grade === 0)) {
+    return [{ label: VISIT.palpation.label, parts: [{ label: '', value: 'none in any region' }] }];
+  }
   return notedIn({ [name]: VISIT[name] }, { [name]: visit[name] }).map(({ label, parts }) => {
     const note = noteOf(name, label, visit);
     return {

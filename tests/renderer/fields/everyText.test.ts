@@ -71,7 +71,7 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['visits/HistoryFields.vue', 'For what', 'visits/save', 'visit.consent.scope'],
   ['visits/PlanProposalPart.vue', 'Note on the plan', 'visits/save', 'review.note'],
   ['visits/PlanProposalPart.vue', 'Reason for declining', 'visits/save', 'visit.notes'],
-  ['visits/ReasonFields.vue', 'Reason, and what the owner wants', 'visits/save', 'visit.referral'],
+  ['visits/ReasonFields.vue', 'Reason for the referral', 'visits/save', 'visit.referral'],
   ['visits/ReasonFields.vue', 'Diagnosis', 'visits/save', 'visit.diagnosis'],
   ['visits/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
   [

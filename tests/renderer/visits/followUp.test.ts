@@ -70,6 +70,29 @@ const answerPlan = (wrapper: VueWrapper, label: string) => answer(wrapper, 'plan
 const answerFood = (wrapper: VueWrapper, label: string) => answer(wrapper, 'food', label);
 const save = (wrapper: VueWrapper) => wrapper.get('form').trigger('submit');
 
+describe('a visit whose day is set back', () => {
+  const changeover = '#field-food-foodSwitch-startDay';
+  const valueOf = (wrapper: VueWrapper) =>
+    (wrapper.get(changeover).element as HTMLInputElement).value;
+
+  it('takes the changeover to another food with it, until that is given a day of its own', async () => {
+    const { wrapper } = await followUp();
+    await press(wrapper, 'Replace by another food');
+    expect(valueOf(wrapper)).toBe(TODAY);
+    await wrapper
+      .findAll('button')
+      .find((button) => button.text().endsWith('day and kind of visit'))!
+      .trigger('click');
+    const day = wrapper.get('#field-visit-day');
+    await day.setValue('');
+    await day.setValue('2026-03-16');
+    expect(valueOf(wrapper)).toBe('2026-03-16');
+    await wrapper.get(changeover).setValue('2026-03-20');
+    await day.setValue('2026-03-15');
+    expect(valueOf(wrapper)).toBe('2026-03-20');
+  });
+});
+
 describe('sessions told at a follow-up', () => {
   it('stay in the form until the visit is saved, and are kept with it', async () => {
     const { wrapper, read, saves } = await followUp();

@@ -11,7 +11,11 @@ import { dogFile } from '../support/dogFile.ts';
 import { appPlugins } from '../support/plugins.ts';
 
 /** The part of the visit form on weight, with the assessment that goes with it. */
-function mountSection(facts: Partial<VisitFacts>, settings: Partial<Practice> = {}) {
+function mountSection(
+  facts: Partial<VisitFacts>,
+  settings: Partial<Practice> = {},
+  firstWeighing = true,
+) {
   const file = dogFile([]);
   let form!: Form<VisitForm>;
   const Frame = defineComponent(() => {
@@ -28,12 +32,22 @@ function mountSection(facts: Partial<VisitFacts>, settings: Partial<Practice> = 
         modelValue: form.values.visit,
         assessment: live.value.assessment,
         sighthound: false,
+        firstWeighing,
       });
   });
   const wrapper = mount(Frame, { global: { plugins: appPlugins(settings) } });
   const problem = () => wrapper.find('#field-visit-targetWeightKg-problem');
   return { wrapper, form, problem };
 }
+
+describe('how a dog was weighed', () => {
+  const asked = (first: boolean) => mountSection({}, {}, first).wrapper.text();
+  it('is compared with another weighing only where there is one', () => {
+    expect(asked(true)).not.toMatch(/same scale|other scale/i);
+    expect(asked(true)).toContain('The scale for this dog from now on');
+    expect(asked(false)).toContain('Same scale');
+  });
+});
 
 describe('a target weight beyond the aim', () => {
   it('is refused beside its field at once, and blocks saving', async () => {

@@ -74,6 +74,15 @@ describe.each(SHEETS)('the %s', (kind) => {
     expect(text).not.toContain('heart: ');
   });
 
+  test('says once that no region hurts', async () => {
+    const { palpation } = blankVisit('', DAY);
+    const none = Object.fromEntries(Object.keys(palpation).map((region) => [region, 0]));
+    const { desk, dogId } = await seen({ palpation: none as typeof palpation });
+    const text = await textOf(desk, kind, dogId);
+    expect(text).toContain('Pain on palpation | none in any region');
+    expect(text).not.toContain('0 of 4');
+  });
+
   test('says nothing of what was not noted', async () => {
     const { desk, dogId } = await seen({});
     const text = await textOf(desk, kind, dogId);
