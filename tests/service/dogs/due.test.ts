@@ -136,6 +136,20 @@ describe('the due list', () => {
     expect(await due(desk, '2026-03-16')).toEqual([]);
   });
 
+  test('names a consent that ends of a dog not heard of for a year, and none long ended', async () => {
+    const desk = await openOwn();
+    const dogId = await addDog(desk);
+    const consent = (expiryDay: string) => ({
+      weightKg: null,
+      consent: { given: true, vet: 'Dr Example', day: '2026-03-01', scope: 'Running', expiryDay },
+    });
+    await visit(desk, facts(dogId, '2026-03-02', consent('2027-03-01')));
+    expect(await due(desk, '2027-02-10')).toEqual(['Rusk: consent ends 2027-03-01']);
+    expect(await due(desk, '2027-05-30')).toEqual(['Rusk: consent ends 2027-03-01']);
+    await visit(desk, facts(dogId, '2027-05-30', consent('2027-03-01')));
+    expect(await due(desk, '2027-05-31')).toEqual([]);
+  });
+
   test('puts the most overdue first and lets go of what is long past', async () => {
     const desk = await openOwn();
     const first = await addDog(desk, 'Ash');
@@ -146,5 +160,24 @@ describe('the due list', () => {
     const both = ['Birk: weigh 2026-03-30', 'Ash: weigh 2026-04-07'];
     expect(await due(desk, '2026-06-28')).toEqual(both);
     expect(await due(desk, '2026-06-29')).toEqual(both.slice(1));
+  });
+});
+
+describe('the dogs off course', () => {
+  test('stand there for 90 days after the weighing, however often they are seen unweighed', async () => {
+    const desk = await openOwn();
+    const dogId = await addDog(desk);
+    await visit(desk, facts(dogId, '2026-01-05'));
+    await visit(desk, facts(dogId, '2026-02-20', { weightKg: 30.5 }));
+    await visit(desk, facts(await addDog(desk, 'Fern'), '2026-02-20', { weightKg: null }));
+    await visit(desk, facts(await addDog(desk, 'Moss'), '2026-02-20'));
+    const last = addDays('2026-02-20', 90);
+    desk.setDay(last);
+    await visit(desk, facts(dogId, last, { weightKg: null }));
+    expect(await desk.ok('dogs/offCourse', {})).toMatchObject([
+      { dogId, name: 'Rusk', clientName: 'Dana Owner', day: '2026-02-20', weightKg: 30.5 },
+    ]);
+    desk.setDay(addDays(last, 1));
+    expect(await desk.ok('dogs/offCourse', {})).toEqual([]);
   });
 });
