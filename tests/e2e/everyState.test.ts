@@ -21,7 +21,7 @@ function judge(found: string[]): (page: Page) => Shot {
     };
 }
 
-it.each(someOf(WALKS, 3))(
+it.each(someOf(WALKS, 5))(
   'every state of “$name” is without axe violations, light and dark, and fits the window',
   async (walk) => {
     const found: string[] = [];

@@ -27,7 +27,7 @@ describe('the form of a visit says where the dog stands', () => {
     await close();
   });
 
-  test.for(someOf(STORIES, 4))('$name', async (story) => {
+  test.for(someOf(STORIES, 8))('$name', async (story) => {
     const played = await play(desk, story);
     const host = await startHost({
       service: played.desk.service,

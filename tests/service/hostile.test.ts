@@ -124,7 +124,10 @@ afterAll(async () => {
 const letters = (text: string): string => text.normalize('NFC').replace(/[^A-Za-z0-9]/g, '');
 
 /** In the short form each text is printed on a few kinds of sheet, in each run on others. */
-const TEXTS = HOSTILE_NAMES.map((text) => ({ ...text, sheets: someOf(HANDOUT_KINDS, 4) }));
+const TEXTS = HOSTILE_NAMES.map((text, index) => ({
+  ...text,
+  sheets: someOf(HANDOUT_KINDS, 4, index),
+}));
 
 describe.each(TEXTS)('$what', ({ typed, kept = typed, sheets }) => {
   test('is kept as text, found again, and changes nothing else', async () => {

@@ -21,7 +21,7 @@ describe('a process killed while it', () => {
   test('changes an older schema leaves a whole one: the old, the new or a finished step between', async () => {
     const random = chance(3);
     const states = { old: 0, between: 0, new: 0 };
-    for (let run = 0; run < (long ? 12 : 6); run++) {
+    for (let run = 0; run < (long ? 12 : 4); run++) {
       const folder = temporaryFolder();
       copyFileSync(GOLDEN, join(folder, 'trotwell.sqlite'));
       const migrating = start('migrate', folder);
@@ -59,7 +59,7 @@ describe('a process killed while it', () => {
     const folder = temporaryFolder();
     copyFileSync(GOLDEN, join(folder, 'trotwell.sqlite'));
     const random = chance(4);
-    for (let run = 0; run < (long ? 6 : 3); run++) {
+    for (let run = 0; run < (long ? 6 : 2); run++) {
       const busy = start('backUp', folder);
       await busy.said('ready');
       await wait(random() * 60);
@@ -87,7 +87,7 @@ describe('a process killed while it', () => {
     const restoring = join(folder, 'restore');
     const seen = new Map<string, number>();
     const found = { underWay: 0, committed: 0, moved: 0 };
-    const KILLED = long ? 24 : 12;
+    const KILLED = long ? 24 : 8;
     for (let run = 0; run < KILLED; run++) {
       const busy = start('restore', folder, names.join(','));
       await busy.said('ready');

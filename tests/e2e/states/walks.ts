@@ -15,7 +15,7 @@ import { type Shot, type Walk } from './walk.ts';
 
 /**
  * Together they come by every page and state: the pictures are taken, and axe is run, on all. Each
- * third takes about as long.
+ * fifth (tests/e2e/everyState.test.ts) takes about as long.
  */
 export const WALKS: readonly Walk[] = [
   visitWalk,
@@ -23,12 +23,12 @@ export const WALKS: readonly Walk[] = [
   recordsWalk,
   planWalk,
   dogWalk,
+  damageWalk,
   settingsWalk,
-  binWalk,
   troubleWalk,
   deskWalk,
   firstWalk,
-  damageWalk,
+  binWalk,
 ];
 
 /** Goes a walk on a machine of its own; `shotOf` makes what looks at the page. */
