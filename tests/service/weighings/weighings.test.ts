@@ -222,3 +222,15 @@ describe('a weighing that was saved', () => {
     expect((await desk.ok('dogs/file', { dogId })).weighings).toEqual([amended]);
   });
 });
+
+test('a weighing that was put right, and never dropped, cannot be brought back', async () => {
+  const desk = await openOwn();
+  const { id: dogId } = await seenDog(desk);
+  const { id, revision } = await desk.ok('weighings/save', { dogId, weighing: weighing() });
+  const right = weighing({ weightKg: 23.1 });
+  const reason = 'Misread.';
+  await desk.ok('weighings/amend', { id, basedOn: revision, reason, weighing: right });
+  expect((await desk.refused('weighings/restore', { id })).kind).toBe('not-found');
+  const { weighings } = await desk.ok('dogs/file', { dogId });
+  expect(weighings.map(({ weightKg }) => weightKg)).toEqual([23.1]);
+});
