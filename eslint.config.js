@@ -22,6 +22,12 @@ const outsideWorld = [
   'console',
 ];
 
+// One apostrophe on screen and paper. Vue has a rule of its own for the text of its templates.
+const STRAIGHT = "/[a-z]'(s|t|re|ll|ve)\\b/";
+const oneApostrophe = [`Literal[value=${STRAIGHT}]`, `TemplateElement[value.raw=${STRAIGHT}]`].map(
+  (selector) => ({ selector, message: 'Text that is shown has ’ as its apostrophe.' }),
+);
+
 export default tseslint.config(
   { ignores: ['out/', 'dist/', 'node_modules/', 'coverage/'] },
   ...tseslint.configs.recommended,
@@ -50,7 +56,17 @@ export default tseslint.config(
   },
   {
     files: ['core/**/*.ts', 'electron/**/*.ts', 'templates/**/*.ts', 'renderer/**/*.ts'],
-    rules: sourceSize,
+    rules: { ...sourceSize, 'no-restricted-syntax': ['error', ...oneApostrophe] },
+  },
+  {
+    files: ['renderer/**/*.vue'],
+    rules: {
+      'vue/no-restricted-syntax': [
+        'error',
+        ...oneApostrophe,
+        `:not(VElement[name=/script|style/]) > VText[value=${STRAIGHT}]`,
+      ],
+    },
   },
   {
     // Wording, registers and schemas are long lists, not long thoughts.
@@ -77,6 +93,7 @@ export default tseslint.config(
       ],
       'no-restricted-syntax': [
         'error',
+        ...oneApostrophe,
         {
           selector: "NewExpression[callee.name='Date'][arguments.length=0]",
           message: 'Core gets the day as an argument.',

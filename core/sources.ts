@@ -97,8 +97,8 @@ export const SOURCES = {
     short: 'WSAVA charts',
   },
   cliniciansBrief2010: {
-    reference: "Clinician's Brief, 2010: body fat by condition score point; weight-loss sheet.",
-    short: "Clinician's Brief 2010",
+    reference: 'Clinician’s Brief, 2010: body fat by condition score point; weight-loss sheet.',
+    short: 'Clinician’s Brief 2010',
   },
   aahaWeight: {
     reference: 'AAHA weight management toolkit and monitoring page.',

@@ -49,7 +49,7 @@ function later(asked: Asked): Found[] {
 function ended(asked: Asked): Found[] {
   const day = asked.consent?.expiryDay;
   if (day == null || !isExpired(asked)) return [];
-  const text = `The vet's consent ended on ${day}.`;
+  const text = `The vet’s consent ended on ${day}.`;
   const change = 'Ask the vet to renew it.';
   const params = { day };
   return [found({ code: 'consent-expired', gate: 'note', text, change, params }, PRACTICE)];

@@ -65,7 +65,7 @@ export function needOf(input: FoodCase, formula: Estimate = input.maintenance): 
     kcal: mid,
     low,
     high,
-    text: own === undefined ? 'maintenance energy by formula' : "the dog's own maintenance energy",
+    text: own === undefined ? 'maintenance energy by formula' : 'the dog’s own maintenance energy',
     own: own !== undefined,
     provenance: { evidence, mark, sources },
   };

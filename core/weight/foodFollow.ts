@@ -175,7 +175,7 @@ function step(
   const present = input.currentKcal!;
   const { percent, own } = stepPercent(input, direction, corridor);
   const rounded = Math.round(percent * 10) / 10;
-  const text = `${direction < 0 ? 'Less' : 'More'} food by ${rounded} %${own ? ", sized by the dog's own record" : ''}.`;
+  const text = `${direction < 0 ? 'Less' : 'More'} food by ${rounded} %${own ? ', sized by the dog’s own record' : ''}.`;
   const sign = direction < 0 ? '−' : '+';
   const log =
     'Before less is fed, go through the diet history again: what the dog gets beside the bowl.';

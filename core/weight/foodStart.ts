@@ -62,7 +62,7 @@ function startLossByRecord(input: FoodCase): FoodDraft {
     verdict: 'start',
     kcalPerDay,
     reasons: [because('expected-rate', text, OWN, { percent: -percent / 10 })],
-    formula: { formula: "the dog's own need and running − 7920 kcal per kg to lose", ...OWN },
+    formula: { formula: 'the dog’s own need and running − 7920 kcal per kg to lose', ...OWN },
   };
 }
 
@@ -222,7 +222,7 @@ export function targetReached(input: FoodCase): FoodDraft {
   const need = needOf(input, slimmed);
   const running = input.runningKcalPerDay ?? 0;
   const kcal = need.kcal + running;
-  const towards = need.own ? "the dog's own maintenance energy" : 'what slimmed dogs needed';
+  const towards = need.own ? 'the dog’s own maintenance energy' : 'what slimmed dogs needed';
   const present = input.currentKcal ?? 0;
   const step = present * (1 + STEP_PERCENT.usual / 100);
   const next = present <= 0 ? kcal : Math.min(Math.max(kcal, present), step);

@@ -84,7 +84,7 @@ function losing(input: FoodCase, steered: Steered): FoodDraft {
   const alarm = farTooFast(input, steered);
   const step = because(
     'step',
-    `${direction < 0 ? 'Less' : 'More'} food by ${percent} %, sized by the dog's own record.`,
+    `${direction < 0 ? 'Less' : 'More'} food by ${percent} %, sized by the dog’s own record.`,
     STEP,
     { percent },
   );
@@ -102,7 +102,7 @@ function losing(input: FoodCase, steered: Steered): FoodDraft {
     ...(atFloor ? { warnings: [AT_FLOOR] } : {}),
     settled: direction === 0 && proposed.low > -2 && proposed.high < -0.5,
     forecast: proposed,
-    formula: { formula: "need by the dog's record − 7920 kcal per kg to lose", ...OWN },
+    formula: { formula: 'need by the dog’s record − 7920 kcal per kg to lose', ...OWN },
   };
 }
 
@@ -196,7 +196,7 @@ function held(input: FoodCase, state: WeightState, steered: Steered): FoodDraft 
     settled: direction === 0 && steady,
     forecast: proposed,
     formula: {
-      formula: "need by the dog's record, and 7920 kcal per kg to the target over 70 days",
+      formula: 'need by the dog’s record, and 7920 kcal per kg to the target over 70 days',
       ...OWN,
     },
   });

@@ -234,7 +234,7 @@ function build(
     ...own,
     figure: estimate(toTen(own.mid), toTen(own.low), toTen(own.high), {
       id: 'ownEnergy',
-      label: "This dog's own maintenance energy",
+      label: 'This dog’s own maintenance energy',
       unit: 'kcal/day',
       rangeMeaning: '90 % interval',
       formula: 'eaten − 7920 kcal per kg of weight change, weighed against the formula',

@@ -88,7 +88,7 @@ export const practiceInput = z.object({
   temperatureUnit: choice('Unit of temperature', ['C', 'F']),
   paper: choice('Paper size', PAPERS),
   dayFormat: choice('Format of days', DAY_FORMATS),
-  language: choice("Language of the owner's sheets", LANGUAGES),
+  language: choice('Language of the owner’s sheets', LANGUAGES),
   /** `#rrggbb`, or empty for the program's own. */
   accent: z
     .string({ error: 'Accent colour must be text.' })

@@ -62,6 +62,6 @@ export function keepingSentence(keeping: Keeping, shown: Shown): string {
   const until = shown.day(keeping.keepUntil);
   const since = shown.day(keeping.latestEntryDay);
   return keeping.insideRetention
-    ? `The retention period of this practice runs until ${until}; the latest entry in the owner's records is of ${since}.`
-    : `The retention period of this practice is over; the latest entry in the owner's records is of ${since}.`;
+    ? `The retention period of this practice runs until ${until}; the latest entry in the owner’s records is of ${since}.`
+    : `The retention period of this practice is over; the latest entry in the owner’s records is of ${since}.`;
 }

@@ -23,9 +23,9 @@ export const ROWS_SHOWN = 500;
 /** A column, counted from 0. */
 const column = (label: string) =>
   z
-    .int({ error: `${label} must be one of the table's columns.` })
-    .min(0, { error: `${label} must be one of the table's columns.` })
-    .max(TABLE_LIMITS.columns - 1, { error: `${label} must be one of the table's columns.` });
+    .int({ error: `${label} must be one of the table’s columns.` })
+    .min(0, { error: `${label} must be one of the table’s columns.` })
+    .max(TABLE_LIMITS.columns - 1, { error: `${label} must be one of the table’s columns.` });
 
 /** What is what in a table. */
 export const weightMapping = z.strictObject({

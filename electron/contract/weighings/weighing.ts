@@ -48,7 +48,7 @@ export function weighingProblem(
     return {
       field: 'day',
       code: 'before birth',
-      message: `Day of the weighing must not lie before the dog's day of birth (${birthDay}).`,
+      message: `Day of the weighing must not lie before the dog’s day of birth (${birthDay}).`,
     };
   }
   const known = weights.some(

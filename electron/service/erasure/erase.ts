@@ -75,7 +75,7 @@ async function removeClient(
   if (confirmName.normalize('NFC') !== check.clientName.normalize('NFC')) {
     throw badField(
       'confirmName',
-      "Name of the owner must be typed exactly as it stands in the records, to erase the owner's records.",
+      'Name of the owner must be typed exactly as it stands in the records, to erase the owner’s records.',
     );
   }
   if (check.insideRetention) assertMayRemove(insideRetentionConfirmed);
