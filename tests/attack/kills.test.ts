@@ -8,7 +8,7 @@ import { long } from '../support/form.ts';
 // A process that saves through the public calls is killed (SIGKILL) at random, again and again on the
 // same records. Every save it acknowledged must be there, whole, and the records must open.
 
-const KILLS = Number(process.env['ATTACK_KILLS'] ?? (long ? 300 : 8));
+const KILLS = Number(process.env['ATTACK_KILLS'] ?? (long ? 300 : 12));
 
 // Only a process that ends by itself leaves what it compiled to the next.
 beforeAll(() => start('tryAll', temporaryFolder()).ended(), 60_000);

@@ -59,7 +59,7 @@ describe('a process killed while it', () => {
     const folder = temporaryFolder();
     copyFileSync(GOLDEN, join(folder, 'trotwell.sqlite'));
     const random = chance(4);
-    for (let run = 0; run < (long ? 6 : 2); run++) {
+    for (let run = 0; run < (long ? 6 : 3); run++) {
       const busy = start('backUp', folder);
       await busy.said('ready');
       await wait(random() * 60);
@@ -87,7 +87,7 @@ describe('a process killed while it', () => {
     const restoring = join(folder, 'restore');
     const seen = new Map<string, number>();
     const found = { underWay: 0, committed: 0, moved: 0 };
-    const KILLED = long ? 24 : 8;
+    const KILLED = long ? 24 : 12;
     for (let run = 0; run < KILLED; run++) {
       const busy = start('restore', folder, names.join(','));
       await busy.said('ready');
