@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core';
 import type { Look, Shot } from '../e2e/states/walk.ts';
 import { build, isBuilt } from '../../electron/launch/build.mjs';
 import { goWalk, WALKS } from '../e2e/states/walks.ts';
+import { sharedBrowser } from '../e2e/support/browser.ts';
 
 const folder = resolve(process.argv[2] ?? 'test-results/screenshots');
 const only = process.argv[3];
@@ -59,3 +60,5 @@ for (const walk of WALKS.filter(({ name }) => only === undefined || name === onl
   await goWalk(walk, { viewport: LARGE, reducedMotion: 'reduce' }, shotOf);
   console.log(`${folder}: ${walk.name}, ${states} states`);
 }
+// It would keep this process from ending.
+await (await sharedBrowser()).close();
