@@ -23,7 +23,7 @@ import { waitingFileHandlers } from './files/waiting.ts';
 import { dogHandlers } from './dogs/dogs.ts';
 import { draftHandlers } from './dogs/drafts.ts';
 import { dueHandlers } from './dogs/due.ts';
-import { createPrinter } from './handouts/printer.ts';
+import { createPrinter, type Printer } from './handouts/printer.ts';
 import { historyHandlers } from './history/list.ts';
 import { keepingHandlers } from './keeping/keeping.ts';
 import { backups, laterRooms } from './laterRooms.ts';
@@ -56,6 +56,8 @@ export interface ServiceOptions extends PracticesOptions {
   readonly monotonicMs?: () => number;
   /** How much room a folder's disk has; the system's own answer where left out. */
   readonly freeBytes?: FreeBytes;
+  /** What prints the sheets, for whoever gives it to close; where left out, one of the service's own. */
+  readonly printer?: Printer;
   readonly log?: Log;
 }
 
@@ -144,7 +146,7 @@ function handlerOf(all: AllHandlers, name: PracticeCall) {
 function rooms(options: ServiceOptions) {
   const { clock, monotonicMs = () => performance.now() } = options;
   const { freeBytes = freeBytesOf } = options;
-  const printer = createPrinter();
+  const { printer = createPrinter() } = options;
   const lock = createLock({ monotonicMs, wallMs: () => clock().getTime() });
   const practices = practicesIn(options, {
     opened: (context) => lock.take(idleMinutesOf(context)),
@@ -283,7 +285,7 @@ export function createService(options: ServiceOptions): Service {
     async close() {
       work.cancelAll();
       await queue;
-      await Promise.all([printer.close(), work.stopAll()]);
+      await Promise.all([options.printer === undefined && printer.close(), work.stopAll()]);
       await practices.close();
       transfer.close();
     },

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
 import { DATABASE_FILES } from '../../../electron/service/database/open.ts';
 import { createService, type Service } from '../../../electron/service/service.ts';
-import { FONTS } from '../../service/support/desk.ts';
+import { FONTS, PRINTER } from '../../service/support/desk.ts';
 
 export const TODAY = '2026-03-02';
 const NOON = new Date(`${TODAY}T12:00:00Z`);
@@ -28,6 +28,7 @@ function serviceOn(folder: string, log: string[] = []): Service {
   return createService({
     folder,
     fontsFolder: FONTS,
+    printer: PRINTER,
     version: '0.0.0-test',
     clock: () => NOON,
     log: (line) => log.push(line),

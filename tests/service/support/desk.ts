@@ -4,9 +4,13 @@ import { join } from 'node:path';
 import { afterEach, expect } from 'vitest';
 import type { CallName, InputOf, ResultOf } from '../../../electron/contract/contract.ts';
 import type { AppError } from '../../../electron/contract/errors.ts';
+import { createPrinter } from '../../../electron/service/handouts/printer.ts';
 import { createService, type Service } from '../../../electron/service/service.ts';
 
 export const FONTS = join(import.meta.dirname, '../../../templates/fonts');
+
+/** One for all desks of a worker: its thread reads the fonts once. */
+export const PRINTER = createPrinter();
 
 const undo: (() => void | Promise<void>)[] = [];
 
@@ -40,6 +44,7 @@ export function serviceOn(folder: string, day: string): TestDesk {
   const service = createService({
     folder,
     fontsFolder: FONTS,
+    printer: PRINTER,
     version: '0.0.0-test',
     clock: () => new Date(`${today}T12:00:00`),
     log: (line) => log.push(line),
