@@ -162,11 +162,13 @@ export const WEIGHING_WORDS: Words<VisitFacts['weighingMethod']> = {
   'wet coat': 'Wet coat',
 };
 /** Before a dog was ever weighed there is nothing that a scale could be the same as. */
-export const FIRST_WEIGHING_WORDS: typeof WEIGHING_WORDS = {
+const FIRST_WEIGHING_WORDS: typeof WEIGHING_WORDS = {
   ...WEIGHING_WORDS,
   'same scale': 'The scale for this dog from now on',
   'other scale': 'A scale used this once',
 };
+export const weighingWords = (first: boolean): typeof WEIGHING_WORDS =>
+  first ? FIRST_WEIGHING_WORDS : WEIGHING_WORDS;
 export const GOAL_WORDS: Words<VisitFacts['foodGoal']> = {
   lose: 'Lose weight',
   hold: 'Hold weight',

@@ -26,6 +26,13 @@ const smallPicture = z
   .nullable();
 
 const dogId = id('The dog');
+/** A file that was taken in and is to be kept. */
+const added = {
+  token: fileToken,
+  kind: choice('Kind of file', ATTACHMENT_KINDS),
+  name: requiredLine('Name of the file'),
+  thumbnail: smallPicture,
+};
 
 export const fileCalls = {
   // Taking a file out and back goes through `bin/put` and `bin/restore`, as for every record.
@@ -35,15 +42,7 @@ export const fileCalls = {
   /** What a file is that was taken in; it stays ready to be added. */
   'attachments/look': call<FileLook>()(z.strictObject({ token: fileToken })),
   /** Keeps a file that was taken in at a visit. What a photo tells of its place is left out. */
-  'attachments/add': call<Attachment>()(
-    z.strictObject({
-      visitId: id('The visit'),
-      token: fileToken,
-      kind: choice('Kind of file', ATTACHMENT_KINDS),
-      name: requiredLine('Name of the file'),
-      thumbnail: smallPicture,
-    }),
-  ),
+  'attachments/add': call<Attachment>()(z.strictObject({ visitId: id('The visit'), ...added })),
   'attachments/show': call<AttachmentContent>()(one),
   /** A copy to be saved elsewhere, named by its token. */
   'attachments/open': call<{ readonly token: string; readonly name: string }>()(one),
@@ -53,15 +52,7 @@ export const fileCalls = {
   /** Those that wait for the next new visit of a dog, in the order they were chosen. */
   'waiting/list': call<readonly WaitingFile[]>()(z.strictObject({ dogId })),
   /** Keeps a file that was taken in until the visit is saved. Answers with all that wait. */
-  'waiting/add': call<readonly WaitingFile[]>()(
-    z.strictObject({
-      dogId,
-      token: fileToken,
-      kind: choice('Kind of file', ATTACHMENT_KINDS),
-      name: requiredLine('Name of the file'),
-      thumbnail: smallPicture,
-    }),
-  ),
+  'waiting/add': call<readonly WaitingFile[]>()(z.strictObject({ dogId, ...added })),
   /** Leaves one file out of the visit, or all; or takes it in again. Answers with all that wait. */
   'waiting/leaveOut': call<readonly WaitingFile[]>()(
     z.strictObject({
