@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RenderedHandout } from '../../electron/contract/contract.ts';
 import { welcomePage } from './pages/welcomePage.ts';
@@ -25,6 +25,8 @@ describe('the main job by keyboard alone', () => {
   const link = (name: string) => page.getByRole('link', { name, exact: true });
   const group = (name: string | RegExp) => page.getByRole('group', { name });
   const heading = (name: string) => page.getByRole('heading', { level: 1, name, exact: true });
+
+  const inFocus = (field: Locator) => field.evaluate((it) => it === document.activeElement);
 
   it('skips to the page by the first stop', async () => {
     await page.keyboard.press('Tab');
@@ -56,6 +58,7 @@ describe('the main job by keyboard alone', () => {
     await tabTo(page, page.getByRole('radio', { name: 'Female' }));
     await page.keyboard.press('Space');
     await tabAndType(page, page.getByLabel('Name of the owner'), 'Kay Board');
+    await tabAndType(page, page.getByLabel('Treating vet'), 'Dr Wren');
     await tabAndPress(page, button('Save dog and owner'));
     await heading('Tib').waitFor();
   });
@@ -66,6 +69,7 @@ describe('the main job by keyboard alone', () => {
     // The focus is in the first field.
     await page.waitForFunction(() => document.activeElement?.id === 'field-visit-referral');
     await page.keyboard.type('Wants to run 5 km.');
+    await tabAndType(page, page.getByLabel('Diagnosis'), 'Strained psoas, healed');
     // In a practice that works in pounds a bare number is pounds.
     await tabAndType(page, page.getByLabel('Body weight'), '44');
     await tabAndChoose(page, group(/^Body condition score/), '5 of 9');
@@ -75,12 +79,21 @@ describe('the main job by keyboard alone', () => {
     await tabAndChoose(page, group('Left hind at trot'), 'grade 0');
     await tabAndTick(page, page.getByLabel('No warning signs'));
     await tabAndChoose(page, group('Walk base'), 'Passed');
+    // Enter leaves a list as it leaves a field, and nothing in it is chosen by that.
+    const activity = page.getByLabel('Daily activity');
+    const before = await activity.inputValue();
+    for (const label of ['Daily activity', 'Condition for running']) {
+      await page.keyboard.press('Enter');
+      expect(await inFocus(page.getByLabel(label))).toBe(true);
+    }
+    expect(await activity.inputValue()).toBe(before);
     await tabAndTick(page, page.getByLabel('Nothing known'));
     await page.getByText('Ready to start').first().waitFor();
     await tabAndPress(page, button('Add a food'));
     await page.keyboard.type('Dry food');
     await tabAndType(page, page.getByLabel('Energy', { exact: true }), '360');
     await tabAndType(page, page.getByLabel('Amount a day'), '200');
+    await tabAndType(page, page.getByLabel('Notes on the visit'), 'Shy of the treadmill.');
     await tabAndChoose(page, group('Your decision'), 'Accept');
     await tabAndPress(page, button('Save visit'));
     await heading('Tib').waitFor();
@@ -117,6 +130,20 @@ describe('the main job by keyboard alone', () => {
     await tabAndPress(page, button('Save PDF'));
     const text = pdfText(await readFile(await (await download).path()));
     expect(text).toContain('Running plan for Tib');
+  });
+
+  it.each([
+    ['the reason it comes for', 'wants to run'],
+    ['its diagnosis', 'PSOAS'],
+    ['a note of a visit', 'treadmill'],
+    ['its vet', 'wren'],
+  ])('finds it by %s', async (_what, words) => {
+    await page.keyboard.press('/');
+    await page.waitForFunction(() => document.activeElement?.id === 'find-dog');
+    await page.keyboard.type(words);
+    await page.getByText(`1 dog found for “${words}”, in`).waitFor();
+    await page.keyboard.press('Enter');
+    await heading('Tib').waitFor();
   });
 });
 
@@ -162,6 +189,8 @@ describe('a follow-up by keyboard alone', () => {
 
   it('takes down weight and score, with Enter from field to field', async () => {
     await page.waitForFunction(() => document.activeElement?.id === 'field-visit-weightKg');
+    // What it ate at the last visit stands there already.
+    expect(await page.getByLabel('Amount a day').first().inputValue()).toMatch(/^\d+$/);
     decide();
     await page.keyboard.type('29.2');
     await press('Enter');

@@ -22,14 +22,14 @@ function phoneMatches(word: string): RawBuilder<boolean>[] {
 /** What a word is looked for in. */
 type Place = FoundDogs['foundIn'];
 
-/** Shorter words stand in almost every note (D). */
+/** Shorter words stand in almost every note: by themselves they look for none (D). */
 const LEAST_NOTED = 3;
+const isTelling = (word: string): boolean => word.length >= LEAST_NOTED + '%%'.length;
 
 const BEYOND_ASCII = '*[^\u0001-\u007f]*';
 
 /** What was written of the dog, its owner, their vet, and at its visits; read without accents. */
 function notedMatches(word: string): RawBuilder<boolean>[] {
-  if (word.length < LEAST_NOTED + 2) return [];
   const holds = (...texts: RawBuilder<unknown>[]) => {
     const text = sql`(${sql.join(texts, sql` || ' ' || `)})`;
     // LIKE by itself is blind to the case of plain letters; only text with others is worth a call.
@@ -59,13 +59,15 @@ async function matching(context: Context, { query, filters = [] }: Listing, plac
     .where('dog.binnedAt', 'is', null)
     .where('client.binnedAt', 'is', null);
   if (!filters.includes('archived too')) select = select.where('dog.archivedAt', 'is', null);
-  for (const word of likeWords(query)) {
+  const words = likeWords(query);
+  const readsNotes = place === 'notes' && words.some(isTelling);
+  for (const word of words) {
     select = select.where((eb) =>
       eb.or([
         matches('dog.searchText', word),
         matches('client.searchText', word),
         ...phoneMatches(word),
-        ...(place === 'notes' ? notedMatches(word) : []),
+        ...(readsNotes ? notedMatches(word) : []),
       ]),
     );
   }
@@ -123,7 +125,7 @@ interface Page extends Listing {
 
 /**
  * One page of the dogs that match, with what their lines show, and how many match in all. Names lead:
- * notes, diagnosis and vet are read only where no name has the words, which keeps a key quick.
+ * notes, reason, diagnosis and vet are read only where no name has the words, which keeps a key quick.
  */
 async function findDogs(context: Context, page: Page): Promise<FoundDogs> {
   const named = await pageOf(context, page, 'names');

@@ -69,12 +69,15 @@ describe('the list of dogs', () => {
     expect(await names(desk, { order: 'condition' })).toEqual(['Anka', 'Rusk', 'Milo']);
   });
 
-  test('reaches notes, diagnosis and vet where no name has the words', async () => {
+  test('reaches notes, reason, diagnosis and vet where no name has the words', async () => {
     const desk = await openOwn();
     const rusk = await addDog(desk, 'Rusk', { name: 'Zoe', vetName: 'Dr Fenn' });
     const anka = await addDog(desk, 'Anka', { name: 'Mina' });
     await addDog(desk, 'Cruz', { name: 'Adam' });
-    await see(desk, rusk, '2026-02-01', { diagnosis: 'Cruciate rupture, left' });
+    await see(desk, rusk, '2026-02-01', {
+      diagnosis: 'Cruciate rupture, left',
+      referral: 'Wants to run 5 km.',
+    });
     await see(desk, anka, '2026-02-01', { notes: 'Très vive, 100 % sound.' });
     const found = async (query: string) => {
       const { dogs, count, foundIn } = await desk.ok('dogs/find', { query });
@@ -85,7 +88,10 @@ describe('the list of dogs', () => {
     expect(await found('FENN cruciate')).toEqual(['notes', 'Rusk']);
     expect(await found('tres')).toEqual(['notes', 'Anka']);
     expect(await found('anka sound')).toEqual(['notes', 'Anka']);
-    expect(await found('100 % s')).toEqual(['names']);
+    // A short word looks for no note by itself, and stands in no way beside a longer one.
+    expect(await found('to')).toEqual(['names']);
+    expect(await found('to run 5 km')).toEqual(['notes', 'Rusk']);
+    expect(await found('100 % s')).toEqual(['notes', 'Anka']);
     // A name that has the words leads alone.
     expect(await found('cru')).toEqual(['names', 'Cruz']);
     expect(await found('nothing of it')).toEqual(['names']);
