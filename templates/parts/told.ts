@@ -5,7 +5,10 @@ import type { ToldFact, ToldFacts } from '../model.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
 import { calmTable, heading, paragraph } from './layout.ts';
 
-/** Facts of any length, a row each; a long one runs on over the page. */
+/** A longer text may be taller than a page (characters; D). */
+const RUNS_ON = 1000;
+
+/** Facts of any length, a row each, kept together; where one is long, they run on over the page. */
 export function toldTable(facts: readonly ToldFact[], tools: Press): readonly Content[] {
   if (facts.length === 0) return [];
   const rows = facts.map(({ label, text, note }): TableCell[] => [
@@ -15,7 +18,11 @@ export function toldTable(facts: readonly ToldFact[], tools: Press): readonly Co
   return [
     {
       margin: [0, 2, 0, 4],
-      table: { widths: [130, '*'], body: rows },
+      table: {
+        widths: [130, '*'],
+        body: rows,
+        dontBreakRows: facts.every(({ text }) => text.length <= RUNS_ON),
+      },
       layout: { ...calmTable(tools.colours, 0), paddingTop: () => 3, paddingBottom: () => 3 },
     },
   ];

@@ -39,8 +39,9 @@ export interface AssessmentRecordData extends HandoutContext {
   readonly findings: Findings;
   /** Labels of the warning signs noted. */
   readonly signs: readonly string[];
-  /** As they stand in the record: "cleared in writing", "not tested", "same scale" and so on. */
-  readonly weighingMethod: string;
+  /** "same scale" and so on; null where there was nothing to weigh by, or to compare with. */
+  readonly weighingMethod: string | null;
+  /** As they stand in the record: "cleared in writing", "not tested" and so on. */
   readonly activity: string;
   readonly conditioning: string;
   readonly walkBase: string;
@@ -115,7 +116,9 @@ function found(data: AssessmentRecordData, words: LetterWords, tools: Press): re
   const facts: Fact[] = [
     ...bodyFacts(findings, words.owner.findings, tools.format),
     consentFact(findings, words.owner.findings, tools.format),
-    { name: record.weighing, value: data.weighingMethod },
+    ...(data.weighingMethod === null
+      ? []
+      : [{ name: record.weighing, value: data.weighingMethod }]),
     { name: record.activity, value: data.activity },
     { name: record.conditioning, value: data.conditioning },
     { name: record.walkBase, value: data.walkBase },

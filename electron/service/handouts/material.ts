@@ -153,6 +153,14 @@ export function findingsAt(material: Material, visit: Visit): Findings {
   };
 }
 
+/** How the weight of the latest visit was taken; null without one, or where no scale came before. */
+export function weighedBy({ file, latest }: Material): Visit['weighingMethod'] | null {
+  const { weightKg, weighingMethod } = latest;
+  if (weightKg === null) return null;
+  const weighings = weighingsUpTo(latest.day, file.visits, file.weighings.map(toWeighing));
+  return weighings.length === 1 && weighingMethod === 'same scale' ? null : weighingMethod;
+}
+
 /** A weight with its day, and the target in force with it. */
 interface Stood {
   readonly weightKg: number | null;

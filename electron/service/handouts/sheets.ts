@@ -20,7 +20,7 @@ import type {
 } from '../../../templates/index.ts';
 import type { Plan } from '../../contract/contract.ts';
 import type { HandoutKind } from '../../contract/records.ts';
-import { findingsAt, type Material } from './material.ts';
+import { findingsAt, weighedBy, type Material } from './material.ts';
 import { exercises, surgeryTold, told } from './told.ts';
 
 // What each sheet is told. Nothing is computed here: the numbers come from the record and from core.
@@ -248,7 +248,7 @@ const BUILDERS: Builders = {
       ageMonths: assessment.ageMonths,
       findings: findingsAt(material, latest),
       signs: signLabels(material),
-      weighingMethod: latest.weighingMethod,
+      weighingMethod: weighedBy(material),
       activity: latest.activity,
       conditioning: latest.conditioning,
       walkBase: latest.walkBase,

@@ -150,3 +150,14 @@ test('the tips for the first runs wait where the vet comes first', async () => {
   const well = await seen({});
   expect(await textOf(well.desk, 'kit-sheet', well.dogId)).toContain('The harness');
 });
+
+test('the record says by which scale once there is another weight to compare with', async () => {
+  const { desk, dogId } = await seen({});
+  expect(await textOf(desk, 'assessment-record', dogId)).not.toContain('Weighed |');
+  const visit = { ...soundVisit(dogId, DAY), kind: 'follow-up' as const };
+  await desk.ok('visits/save', { id: null, visit, plan: null, food: null });
+  expect(await textOf(desk, 'assessment-record', dogId)).toContain('Weighed | same scale');
+  const unweighed = { ...visit, weightKg: null };
+  await desk.ok('visits/save', { id: null, visit: unweighed, plan: null, food: null });
+  expect(await textOf(desk, 'assessment-record', dogId)).not.toContain('Weighed |');
+});

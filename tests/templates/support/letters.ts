@@ -215,6 +215,7 @@ export function longNoteRecord(paper: Paper): AssessmentRecordData {
     ...longNames(paper),
     told: nothingTold,
     surgery: null,
+    weighingMethod: null,
     findings,
     screening,
     diet: [],
