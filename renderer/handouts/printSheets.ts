@@ -8,6 +8,8 @@ import { printPdf } from './printPdf.ts';
  */
 export async function printSheets({ fileName, base64 }: RenderedHandout): Promise<string> {
   if (await printPdf(base64)) return 'given to the print window.';
-  const saving = savingSentence(fileName, await savePdf(fileName, base64));
-  return `this window cannot print. ${saving} Print it from your PDF program.`;
+  const saving = await savePdf(fileName, base64);
+  const said = `this window cannot print. ${savingSentence(fileName, saving)}`;
+  // Nothing opens by itself: what is not there cannot be opened, and no program is started from here.
+  return saving === 'not saved' ? said : `${said} Open it in your PDF program to print it.`;
 }

@@ -35,10 +35,16 @@ describe('sheets to be printed', () => {
   ])('are handed over as a PDF where %s, and nothing is called printed', async (_why, print) => {
     const { asked, files } = watched(print);
     expect(await printSheets(SHEETS)).toBe(
-      'this window cannot print. sheets.pdf is handed over for saving. Print it from your PDF program.',
+      'this window cannot print. sheets.pdf is handed over for saving. Open it in your PDF program to print it.',
     );
     expect(files).toEqual(['sheets.pdf']);
     expect(asked).not.toHaveBeenCalled();
     expect(document.querySelector('.printed-sheets')).toBeNull();
+  });
+
+  it('are not there to be opened where they were not saved', async () => {
+    watched(undefined);
+    vi.stubGlobal('trotwell', { saveFile: () => Promise.resolve(false) });
+    expect(await printSheets(SHEETS)).toBe('this window cannot print. sheets.pdf was not saved.');
   });
 });
