@@ -2,6 +2,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The files and folders that take the longest, the longest first. */
 const GREEDY = [
+  'tools/scripts',
   'e2e/everyState',
   'contract/fuzz',
   'e2e/hostile',
