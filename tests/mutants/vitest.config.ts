@@ -11,8 +11,6 @@ export default defineConfig({
     isolate: false,
     include: only === undefined ? [...ROOMS[room].tests] : [only],
     testTimeout: 60_000,
-    // Mutated sources keep what they do, not where their docstrings stand.
-    testNamePattern: /^(?!the examples of core (stand|are calls))/,
     // A mutant that needs many draws to show is met by the whole tests; here most of them are saved.
     env: { LAWS_SHARE: '0.1' },
   },

@@ -13,16 +13,19 @@ function run({ code }: Example): unknown {
   return new Function(...names, `return (${code});`)(...names.map((name) => scope[name]));
 }
 
+// A source that was mutated does what it did, but its docstrings stand elsewhere.
+const isMutated = 'MUTANTS_ROOM' in process.env;
+
 describe('the examples of core', () => {
-  it('stand in the docstring of every function that core exports', () => {
+  it.skipIf(isMutated)('stand in the docstring of every function that core exports', () => {
     expect(without).toEqual([]);
   });
 
-  it('stand nowhere else, where nothing would run them', () => {
+  it.skipIf(isMutated)('stand nowhere else, where nothing would run them', () => {
     expect(stray).toEqual([]);
   });
 
-  it('are calls that the types allow', () => {
+  it.skipIf(isMutated)('are calls that the types allow', () => {
     expect(problems).toEqual([]);
   });
 
