@@ -159,11 +159,11 @@ export function pathBreaches(ramp: Ramp, walk: Walk): Found[] {
       const { day } = session;
       const at = { weekIndex, day } as const;
       if (level > stepIndex + 1) {
-        const text = `Week ${week.number} goes to "${step}" and skips "${stepText(path[stepIndex + 1] ?? null)}".`;
+        const text = `Week ${week.number} goes to “${step}” and skips “${stepText(path[stepIndex + 1] ?? null)}”.`;
         return [told({ code: 'bout-path', ...at, text, params: { step } }, pathProvenance(ramp))];
       }
       if (sessionsOnStep >= needed) return [];
-      const text = `Week ${week.number} goes to "${step}" before ${needed} clean sessions of "${stepText(path[stepIndex] ?? null)}".`;
+      const text = `Week ${week.number} goes to “${step}” before ${needed} clean sessions of “${stepText(path[stepIndex] ?? null)}”.`;
       return [
         told(
           { code: 'step-too-soon', ...at, text, params: { step, needed } },

@@ -53,8 +53,8 @@ export function firstBouts(start: StartLevel, rules: RampRuleValues): number {
  * A step in words, e.g. "2 min run, 2 min walk".
  * @example
  * stepText({ runMin: 2, walkMin: 2 }) // => '2 min run, 2 min walk'
- * stepText(null) // => 'continuous'
+ * stepText(null) // => 'run without a break'
  */
 export function stepText(step: BoutStep | null): string {
-  return step === null ? 'continuous' : `${step.runMin} min run, ${step.walkMin} min walk`;
+  return step === null ? 'run without a break' : `${step.runMin} min run, ${step.walkMin} min walk`;
 }

@@ -147,7 +147,7 @@ export interface RampWeek {
   readonly rung?: number;
   /** True in weeks in which the load comes back after a break. */
   readonly returning?: boolean;
-  /** Where on the bout path the week stands, e.g. "2 min run, 2 min walk" or "continuous". */
+  /** Where on the bout path the week stands, e.g. "2 min run, 2 min walk" or "run without a break". */
   readonly step: string;
   /** Index on `boutPath(start)`; its length = continuous. */
   readonly stepIndex: number;

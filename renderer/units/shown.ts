@@ -39,6 +39,9 @@ export interface Shown {
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
+/** A number and its unit stay on one line. */
+const BEFORE_UNIT = /(\d) (?=(?:%|°[CF]|(?:kg|lb|g|kcal|kJ|km|mi|cm|min|h)(?![\w.])))/g;
+
 const ISO_DAY = /\b\d{4}-\d{2}-\d{2}\b/g;
 
 /** Which dimension a unit in a core figure belongs to. */
@@ -115,7 +118,9 @@ export function shownWith(choices: ShownChoices): Shown {
       ),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
     sentence: (text) =>
-      inUnits(text, choices).replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat)),
+      inUnits(text, choices)
+        .replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat))
+        .replaceAll(BEFORE_UNIT, '$1\u00a0'),
     moment: (instant) => momentText(instant, choices.dayFormat),
     weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,
   };

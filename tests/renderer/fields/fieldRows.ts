@@ -78,6 +78,12 @@ export const FIELD_ROWS: readonly FieldRow[] = [
     'temperature',
     limitOf('Air temperature in the shade', '°C', -40, 60),
   ),
+  own('visits/TreatPieces.vue', 'PIECES', 'count', {
+    ...limitOf('Pieces', 'a day', 1, 100),
+    whole: true,
+  }),
+  own('visits/TreatPieces.vue', 'GRAMS', 'grams', limitOf('Weight of a piece', 'g', 0.1, 500)),
+  own('visits/TreatPieces.vue', 'KCAL', 'energy', limitOf('Energy of a piece', 'kcal', 0.1, 2000)),
   own('heat/HeatNow.vue', 'HUMIDITY', 'percent', limitOf('Humidity', '%', 0, 100)),
   own('gait/MeasureTable.vue', MEASURED, 'degrees', limitOf('Hip flexion, left', '°', 0, 270)),
   own('gait/MeasureTable.vue', MEASURED, 'girth', limitOf('Thigh girth, left', 'cm', 5, 100)),

@@ -1,6 +1,6 @@
 import { mount } from '@vue/test-utils';
 import { describe, expect, it } from 'vitest';
-import { heatTable } from '../../../core/index.ts';
+import { heatBand, heatTable } from '../../../core/index.ts';
 import HeatGrid from '../../../renderer/heat/HeatGrid.vue';
 import HeatNow from '../../../renderer/heat/HeatNow.vue';
 import { mountField } from '../support/mountField.ts';
@@ -40,9 +40,9 @@ describe('the air of today', () => {
 });
 
 describe('the table of a dog', () => {
-  const grid = (tempC: number | null) =>
+  const grid = (tempC: number | null, humidityPct = 60) =>
     mount(HeatGrid, {
-      props: { table: heatTable(), air: { tempC, humidityPct: 60, notUsed: false } },
+      props: { table: heatTable(), dog: {}, air: { tempC, humidityPct, notUsed: false } },
       global: { plugins: appPlugins() },
     });
   it('ends where no run is left', () => {
@@ -64,5 +64,19 @@ describe('the table of a dog', () => {
     expect(grid(13).get('[aria-current]').element.parentElement?.textContent).toMatch(/^\s*14/);
     expect(grid(35).get('[aria-current]').text()).toBe('no run');
     expect(grid(null).find('[aria-current]').exists()).toBe(false);
+  });
+  it('marks a cell that says what holds in this air, not what holds in the next', () => {
+    const short: Record<string, string> = {
+      'usual care': 'usual',
+      'half the run time': 'half',
+      'walk only': 'walk',
+    };
+    for (let tempC = 0; tempC <= 25; tempC++) {
+      for (const humidityPct of [35, 55, 70, 88, 95]) {
+        const { band } = heatBand({ tempC, humidityPct });
+        const marked = grid(tempC, humidityPct).get('[aria-current]').text();
+        expect(marked, `${tempC} °C, ${humidityPct} %`).toBe(short[band] ?? band);
+      }
+    }
   });
 });

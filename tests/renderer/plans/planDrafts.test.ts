@@ -61,7 +61,7 @@ describe('changes to a plan by hand', () => {
     await shows(back, '1 change.');
     expect(note(back)).toBe('Away that day.');
     await press(back, 'Do without it');
-    await shows(back, '0 changes.');
+    await shows(back, 'Nothing is changed yet.');
     expect(note(back)).toBe('');
     await kept(desk);
   });
@@ -93,7 +93,7 @@ describe('changes to a plan by hand', () => {
 
     const back = await planPage(desk, dogId);
     await shows(back, '1 change begun on an earlier version no longer fit');
-    await shows(back, '0 changes.');
+    await shows(back, 'Nothing is changed yet.');
     expect(note(back)).toBe('Away that day.');
   });
 

@@ -129,7 +129,7 @@ describe('a rule is changed in the units of the practice and kept in SI', () => 
   it('and refused by name, unit and range of the practice', async () => {
     const { asked, text, wrapper } = await change('heatHalfToC', '90', fahrenheit);
     expect(asked).toEqual([]);
-    expect(wrapper.get('[role=alert]').text()).toContain(
+    expect(wrapper.get('[role=alert]').text().replaceAll('\u00a0', ' ')).toContain(
       'Value in this practice must be from 23 to 73.4 °F.',
     );
     expect(text.replaceAll('\u202f', ' ')).toContain('23 to 73.4 °F');

@@ -87,7 +87,8 @@ export async function mountAtDesk(
 
 /** Waits until the page shows that text. */
 export async function shows(wrapper: VueWrapper, text: string | RegExp): Promise<void> {
-  await vi.waitFor(() => expect(wrapper.text()).toMatch(text), WAIT);
+  const shown = () => wrapper.text().replaceAll(/[\u00a0\u202f]/g, ' ');
+  await vi.waitFor(() => expect(shown()).toMatch(text), WAIT);
 }
 
 /** Waits for the button of that text, and presses it. */

@@ -88,6 +88,51 @@ describe('what the dog eats', () => {
   });
 });
 
+describe('a treat told by the piece', () => {
+  const at = (name: string) => `#field-visit-diet-0-${name}`;
+  const biscuit = (kcalPer100g: number | null): DietEntry => ({
+    ...blankDietEntry(true),
+    name: 'Biscuit',
+    kcalPer100g,
+  });
+
+  it('comes to its grams a day by the weight of a piece', async () => {
+    const { wrapper, form } = mountDiet([biscuit(400)]);
+    await wrapper.get(at('gramsPerDay')).setValue('lots');
+    await wrapper.get(at('pieces')).setValue('4');
+    await wrapper.get(at('grams')).setValue('8');
+    expect(form.values.diet[0]).toMatchObject({ gramsPerDay: 32, kcalPer100g: 400 });
+    expect((wrapper.get(at('gramsPerDay')).element as HTMLInputElement).value).toBe('32');
+    expect(form.attempt()).toBe(true);
+    expect(plain(wrapper.get('.pieces').text())).toContain('4 of 8.0 g: 32.0 g a day.');
+  });
+
+  it('comes to them by the energy of a piece where that of 100 g is known', async () => {
+    // 36 kcal at 400 kcal/100 g are 9 g a piece.
+    const { wrapper, form } = mountDiet([biscuit(400)]);
+    await wrapper.get(at('pieces')).setValue('4');
+    await wrapper.get(at('kcal')).setValue('36');
+    expect(form.values.diet[0]).toMatchObject({ gramsPerDay: 36, kcalPer100g: 400 });
+  });
+
+  it('gives the energy of 100 g where both are known, and nothing where neither is', async () => {
+    const { wrapper, form } = mountDiet([biscuit(null)]);
+    await wrapper.get(at('pieces')).setValue('4');
+    await wrapper.get(at('kcal')).setValue('36');
+    expect(form.values.diet[0]).toMatchObject({ gramsPerDay: null, kcalPer100g: null });
+    await wrapper.get(at('grams')).setValue('8');
+    expect(form.values.diet[0]).toMatchObject({ gramsPerDay: 32, kcalPer100g: 450 });
+  });
+
+  it('is asked of treats alone', () => {
+    expect(
+      mountDiet([food('Dry', 360, 200)])
+        .wrapper.find('.pieces')
+        .exists(),
+    ).toBe(false);
+  });
+});
+
 describe('a food that gives way to another', () => {
   /** The food part of a form in which the dry food is being replaced. */
   async function replacing() {

@@ -191,7 +191,7 @@ describe('a goal too long for the dog', () => {
     await wrapper.get('#field-plan-goal-continuousMinutes').setValue('40');
     await shows(wrapper, /A goal of at most 30 min/);
     const part = wrapper.get('#part-plan').element.closest('section')!;
-    const said = () => part.textContent.split('A goal of at most 30 min').length - 1;
+    const said = () => part.textContent.split(/A goal of at most 30\smin/).length - 1;
     expect(said()).toBe(1);
     await save(wrapper);
     await shows(wrapper, /Not saved/);
