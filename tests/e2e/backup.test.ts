@@ -144,9 +144,14 @@ describe('backup, restore and lock on an own practice', () => {
     await lock.getByLabel('The same again').fill(OF_LOCK);
     await lock.getByRole('button', { name: 'Set the passphrase' }).click();
     await lock.getByText('The passphrase is kept.').waitFor();
-    await lock.getByRole('button', { name: 'Lock now' }).click();
+    // A notice that was just given does not stand over the lock.
+    const notice = page.getByText('The retention period is saved.');
+    await page.getByRole('button', { name: 'Save the period' }).press('Enter');
+    await notice.waitFor();
+    await lock.getByRole('button', { name: 'Lock now' }).press('Enter');
     await heading('Locked');
     expect(await page.getByText('Crumb').count()).toBe(0);
+    expect(await notice.count()).toBe(0);
 
     const given = page.getByLabel('Passphrase', { exact: true });
     await given.fill(OF_BACKUP);

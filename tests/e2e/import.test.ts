@@ -80,6 +80,15 @@ describe('weights from a table', () => {
     expect(await part().getByRole('button', { name: /^Keep/ }).count()).toBe(0);
   });
 
+  it('marks a weight far off the others, and leaves it out by the same key', async () => {
+    await choose('slip.csv', `${GERMAN_MENDED}Rusk;14.03.2026;42,2\r\n`);
+    await part().getByText('1 new, 3 known, 0 refused.').waitFor();
+    await part().getByRole('button', { name: 'Leave out line 5' }).waitFor();
+    await part().getByRole('button', { name: 'Choose a table' }).focus();
+    await page.keyboard.press('x');
+    await part().getByText('0 new, 3 known, 0 refused. Left out: 1.').waitFor();
+  });
+
   it('reads pounds and days with the month in front, and takes the import back', async () => {
     await choose('pounds.csv', AMERICAN);
     await part().getByText('2 new, 0 known, 0 refused.').waitFor();

@@ -26,6 +26,8 @@ describe('the main job by keyboard alone', () => {
   const group = (name: string | RegExp) => page.getByRole('group', { name });
   const heading = (name: string) => page.getByRole('heading', { level: 1, name, exact: true });
 
+  /** What stands behind a field. */
+  const unitOf = (field: Locator) => field.locator('xpath=following-sibling::*[1]').innerText();
   const inFocus = (field: Locator) => field.evaluate((it) => it === document.activeElement);
 
   it('skips to the page by the first stop', async () => {
@@ -40,6 +42,9 @@ describe('the main job by keyboard alone', () => {
     await heading('Set up your practice').waitFor();
     await tabAndType(page, page.getByLabel('Name of the practice'), 'Keys Only');
     await tabAndChoose(page, group('Weight'), 'Pounds');
+    await tabAndChoose(page, group('Distance'), 'Miles');
+    await tabTo(page, page.getByLabel('Days', { exact: true }));
+    for (let down = 0; down < 3; down++) await page.keyboard.press('ArrowDown');
     await tabAndPress(page, button('Save settings'));
     await heading('Desk').waitFor();
   });
@@ -54,9 +59,12 @@ describe('the main job by keyboard alone', () => {
     await heading('New dog').waitFor();
     const birth = page.getByLabel('Day of birth');
     await tabTo(page, birth);
-    await page.keyboard.type('20210615');
+    await page.keyboard.type('6/15/2021');
     await tabTo(page, page.getByRole('radio', { name: 'Female' }));
     await page.keyboard.press('Space');
+    // As the practice writes days; and who runs in miles measures in inches.
+    expect(await birth.inputValue()).toBe('06/15/2021');
+    expect(await unitOf(page.getByLabel('Height at the withers'))).toBe('in');
     await tabAndType(page, page.getByLabel('Name of the owner'), 'Kay Board');
     await tabAndType(page, page.getByLabel('Treating vet'), 'Dr Wren');
     await tabAndPress(page, button('Save dog and owner'));
@@ -72,8 +80,14 @@ describe('the main job by keyboard alone', () => {
     await tabAndType(page, page.getByLabel('Diagnosis'), 'Strained psoas, healed');
     // In a practice that works in pounds a bare number is pounds.
     await tabAndType(page, page.getByLabel('Body weight'), '44');
+    // The step of a scale in pounds is a round one, and a pace is one of a mile.
+    await page.getByText('The scale for this dog from now on, step 0.2 lb').waitFor();
+    await page.getByText('For example 10:30.').waitFor();
     await tabAndChoose(page, group(/^Body condition score/), '5 of 9');
     await tabAndTick(page, page.getByLabel('Sound at walk and trot'));
+    await tabAndPress(page, page.locator('summary', { hasText: 'Measurements' }));
+    expect(await unitOf(page.getByLabel('Thigh girth, left hind', { exact: true }))).toBe('in');
+    await page.keyboard.press('Enter');
     await tabAndPress(page, button('Grade the limbs'));
     await tabAndChoose(page, group('Left hind at trot'), 'grade 1');
     await tabAndChoose(page, group('Left hind at trot'), 'grade 0');
@@ -276,6 +290,9 @@ describe('a follow-up by keyboard alone', () => {
   it('has kept the visit, its sessions, its food and its plan', async () => {
     await press('Tab', 'Tab', 'Enter');
     await heading('Juno').waitFor();
+    // The change is that of the weights as they are shown.
+    const weighings = page.getByRole('table', { name: /^Weighings/ }).locator('tbody tr');
+    expect((await weighings.first().innerText()).replaceAll(/\s+/g, ' ')).toContain('29.2 −0.2');
     await press('p');
     await page.getByText(/Version 2, from a review/).waitFor();
     await page.getByText(/Told so far: \d+ sessions/).waitFor();
@@ -310,15 +327,41 @@ describe('a follow-up by keyboard alone', () => {
     await heading('Bramble').waitFor();
     await press('v');
     await page.waitForFunction(() => document.activeElement?.id === 'field-visit-weightKg');
-    await page.keyboard.type('24.1');
+    await page.keyboard.type('27.5');
+    // From the heading of a part no key reaches a field that it is not in.
+    await press('Alt+2');
+    expect(await focused()).toBe('part-weight');
+    await press('7', '5', 'a', 's', 'Space');
+    expect(await page.getByLabel('Body weight').inputValue()).toBe('27.5');
+    expect(await page.getByRole('radio', { name: 'not scored' }).isChecked()).toBe(true);
     const button = (name: string) => page.getByRole('button', { name }).first();
     await tabAndPress(page, button('Grade the limbs'));
     await tabAndChoose(page, page.getByRole('group', { name: 'Left hind at trot' }), 'grade 2');
     await tabAndPress(page, button('All others sound'));
     await tabAndTick(page, page.getByLabel('No warning signs'));
     await page.getByText('Vet first').first().waitFor();
+    // One’s own ration begins with the proposed one.
+    const food = page.getByRole('group', { name: 'Your decision on the food' });
+    const proposed = food.locator('xpath=preceding::p[contains(@class, "verdict")][1]');
+    const kcal = /: ([\d,]+)\skcal/.exec(await proposed.innerText())?.[1];
+    await tabAndChoose(page, food, 'Edit');
+    expect(await page.getByLabel('Daily energy').inputValue()).toBe(kcal?.replace(',', ''));
     await press('Control+Enter');
     await heading('Bramble').waitFor();
     expect(complaints).toEqual([]);
   });
+
+  it.each(['Plan stopped or waiting', 'Gaining weight'])(
+    'shows it on the desk: %s',
+    async (name) => {
+      await press('/');
+      await page.waitForFunction(() => document.activeElement?.id === 'find-dog');
+      const filter = page.getByRole('button', { name });
+      await tabAndPress(page, filter);
+      const dogs = page.getByRole('table', { name: /^\d+ dogs?$/ }).getByRole('rowheader');
+      await expect.poll(() => dogs.allInnerTexts()).toEqual([expect.stringContaining('Bramble')]);
+      await press('Enter');
+      await expect.poll(() => dogs.count()).toBe(4);
+    },
+  );
 });

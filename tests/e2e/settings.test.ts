@@ -5,6 +5,7 @@ import { handoutsPage } from './pages/handoutsPage.ts';
 import { settingsPage } from './pages/settingsPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { tabAndPress, tabAndType, tabTo } from './support/keyboard.ts';
 import { pdfText } from './support/pdfText.ts';
 
 /** The smallest PNG: one pixel. */
@@ -33,6 +34,24 @@ describe('settings and sheets', () => {
     await page.getByRole('alert').getByText('Accent colour must be written #rrggbb').waitFor();
     expect(await page.getByLabel('Accent colour').getAttribute('aria-invalid')).toBe('true');
     await page.getByLabel('Accent colour').fill('#7a1f4b');
+  });
+
+  it('keep a food and a phrase, by the keyboard', async () => {
+    await tabAndPress(page, page.getByRole('button', { name: 'Add a food' }));
+    const form = page.getByRole('form', { name: 'Food' });
+    await form.waitFor();
+    await page.keyboard.type('Fish cubes');
+    await tabTo(page, form.getByLabel('Kind'));
+    await page.keyboard.press('ArrowDown');
+    await tabAndType(page, form.getByLabel('Energy of the food'), '310');
+    await page.keyboard.press('Enter');
+    const kept = page.getByRole('row').filter({ hasText: 'Fish cubes' });
+    await kept.waitFor();
+    expect((await kept.innerText()).replaceAll(/\s+/g, ' ')).toMatch(/Treat 310 kcal\/100 g/);
+    await tabAndPress(page, page.getByRole('button', { name: 'Add a phrase' }));
+    await page.keyboard.type('Warms up well.');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Edit Warms up well.' }).waitFor();
   });
 
   it('change the units of every page', async () => {
