@@ -6,7 +6,7 @@ import { deskPage } from './pages/deskPage.ts';
 import { dogPage } from './pages/dogPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
-import { tabAndPress } from './support/keyboard.ts';
+import { tabAndPress, tabTo } from './support/keyboard.ts';
 
 const section = (page: Page) => page.getByRole('region', { name: 'Photos and letters' });
 const entry = (page: Page, name: string) =>
@@ -136,5 +136,33 @@ describe('photos and letters at a visit', () => {
     await page.keyboard.press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await photo.evaluate((it) => it === document.activeElement)).toBe(true);
+  });
+
+  it('sets photos from the same side beside each other, under their days, by keyboard', async () => {
+    const together = page.getByRole('link', { name: 'The last two visits side by side' });
+    const heads = page.locator('.heads a');
+    for (const visit of [0, 1]) {
+      await tabAndPress(page, heads.nth(visit));
+      await page.getByRole('heading', { level: 1, name: /^Follow-up of Bramble, / }).waitFor();
+      await tabAndPress(page, page.getByRole('link', { name: 'Amend', exact: true }));
+      await page.getByRole('heading', { level: 2, name: 'Amendment' }).waitFor();
+      await page.keyboard.press('Alt+9');
+      await tabTo(page, section(page).getByLabel('Kind'));
+      for (let down = 0; down < 2; down++) await page.keyboard.press('ArrowDown');
+      await choose(`left ${visit}.png`, 'image/png', pngOf(60 + visit, 40));
+      await entry(page, `left ${visit}.png`).getByText('Photo from the left').waitFor();
+      // Each is reached by Tab elsewhere.
+      await page.getByRole('button', { name: 'Cancel' }).press('Enter');
+      await together.press('Enter');
+      await page.getByRole('heading', { level: 1, name: 'Two visits of Bramble' }).waitFor();
+    }
+    const row = page.locator('.line').filter({ hasText: 'Photo from the left' });
+    await row.locator('img').nth(1).waitFor();
+    expect(await row.locator('figcaption').allInnerTexts()).toEqual(['left 0.png', 'left 1.png']);
+    const boxes = await Promise.all([0, 1].map((at) => row.locator('img').nth(at).boundingBox()));
+    const headBoxes = await Promise.all([0, 1].map((at) => heads.nth(at).boundingBox()));
+    expect(boxes[0]!.y).toBe(boxes[1]!.y);
+    // But for the frame of a photo.
+    boxes.forEach((box, at) => expect(Math.abs(box!.x - headBoxes[at]!.x)).toBeLessThan(3));
   });
 });
