@@ -21,16 +21,7 @@ import { SESSION } from './records/session.ts';
 import { VISIT } from './records/visit.ts';
 
 export * from './food/records.ts';
-export type {
-  Clearance,
-  Footfall,
-  InjuryEntry,
-  LimbGrades,
-  Measurement,
-  Override,
-  PalpationGrades,
-  Questionnaire,
-} from './records/parts.ts';
+export type { Footfall, LimbGrades, Measurement } from './records/parts.ts';
 
 // What the front end may send to be kept. A record as it is read back is its input plus `Stored`.
 

@@ -3,8 +3,6 @@ import type { Fields } from './fieldKinds.ts';
 import { FOOD, HISTORY, NOTES, PLAN } from './visitAsked.ts';
 import { GAIT, SIGNS, WEIGHT, WHY } from './visitSeen.ts';
 
-export { VISIT_KINDS } from './visitSeen.ts';
-
 /** What the practitioner saw, measured and was told at a visit, in the parts of its form. */
 export const VISIT_PARTS = {
   why: WHY,

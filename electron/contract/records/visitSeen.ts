@@ -16,7 +16,7 @@ import { cleared, pressed, totals } from './visitTold.ts';
 
 // What is seen and measured at a visit, in the parts of its form.
 
-export const VISIT_KINDS = ['intake', 'follow-up'] as const;
+const VISIT_KINDS = ['intake', 'follow-up'] as const;
 
 const unpressed = (): PalpationGrades =>
   Object.fromEntries(PALPATION_REGIONS.map((region) => [region, null])) as PalpationGrades;
