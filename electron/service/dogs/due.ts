@@ -18,10 +18,6 @@ import { readRules } from '../practice/rules.ts';
 /** The longest time from a weighing to the next, days. */
 const BETWEEN_WEIGHINGS = Math.max(...Object.values(WEIGH_IN_DAYS));
 
-/** The dogs whose next weighing is not overdue for so long that it is on no list. */
-export const dogsToWeigh = (context: Context): Promise<ListedDog[]> =>
-  dogsHeardOf(context, addDays(context.today(), -DUE_PAST_DAYS - BETWEEN_WEIGHINGS));
-
 interface ListedDog {
   readonly id: string;
   readonly name: string;
@@ -37,17 +33,32 @@ const listedDogs = ({ db }: Context) =>
     .where('dog.archivedAt', 'is', null)
     .where('client.binnedAt', 'is', null);
 
-/** The dogs seen or weighed since a day, and those whose consent ends within reach of today. */
-export function dogsHeardOf(context: Context, since: string): Promise<ListedDog[]> {
+const heardOfSince = (day: string) => sql<boolean>`dog.id in (
+  select dog_id from visit where binned_at is null and day >= ${day}
+  union select dog_id from weighing where day >= ${day})`;
+
+/** The dogs seen or weighed since a day. */
+export const dogsHeardOf = (context: Context, since: string): Promise<ListedDog[]> =>
+  listedDogs(context).where(heardOfSince(since)).execute();
+
+/** From here on a weighing is not overdue for so long that it is on no list. */
+const weighedFrom = (today: string): string => addDays(today, -DUE_PAST_DAYS - BETWEEN_WEIGHINGS);
+
+/** The dogs whose next weighing may be on a list. */
+export const dogsToWeigh = (context: Context): Promise<ListedDog[]> =>
+  dogsHeardOf(context, weighedFrom(context.today()));
+
+/** The same, and those whose consent ends within reach of today: that of the last visit counts. */
+function dogsToWeighOrAsk(context: Context): Promise<ListedDog[]> {
   const today = context.today();
+  const ends = sql<boolean>`exists (
+    select 1 from visit where visit.dog_id = dog.id and visit.binned_at is null
+      and visit.consent_expiry_day between ${addDays(today, -DUE_PAST_DAYS)}
+        and ${addDays(today, DUE_AHEAD_DAYS['consent ends'])}
+      and visit.day = (select max(latest.day) from visit as latest
+        where latest.dog_id = dog.id and latest.binned_at is null and latest.day <= ${today}))`;
   return listedDogs(context)
-    .where(
-      sql<boolean>`dog.id in (
-        select dog_id from visit where binned_at is null and (day >= ${since}
-          or consent_expiry_day between ${addDays(today, -DUE_PAST_DAYS)}
-            and ${addDays(today, DUE_AHEAD_DAYS['consent ends'])})
-        union select dog_id from weighing where day >= ${since})`,
-    )
+    .where((eb) => eb.or([heardOfSince(weighedFrom(today)), ends]))
     .execute();
 }
 
@@ -82,7 +93,7 @@ function isListed(reason: DueReason, day: string | null, today: string): day is 
 
 async function weighAndConsentLines(context: Context): Promise<DueLine[]> {
   const today = context.today();
-  const dogs = await dogsToWeigh(context);
+  const dogs = await dogsToWeighOrAsk(context);
   const lines = await presentLines(
     context,
     dogs.map(({ id }) => id),

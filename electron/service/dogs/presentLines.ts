@@ -1,3 +1,4 @@
+import type { Database } from 'better-sqlite3';
 import { sql } from 'kysely';
 import {
   lastMeasured,
@@ -11,17 +12,40 @@ import type { Context } from '../database/context.ts';
 
 // Lists of many dogs. SQL reads what was recorded and narrows to the dogs that can be named at all;
 // where each of them stands comes from core alone. A state stored beside the records would be of
-// yesterday every morning, so none is kept.
+// yesterday every morning, so none is stored; what was worked out stays in memory until a record is
+// changed or the day ends, since the lists of the desk are asked for again and again.
 
 type Visit = LineInput['visits'][number];
 type Decision = LineInput['foodDecisions'][number];
 
-/** Where each of these dogs stands today, as far as lists say it; all of them in four queries. */
-export async function presentLines(
+type Lines = Map<string, PresentLine>;
+const worked = new WeakMap<Database, { readonly asOf: string; readonly lines: Lines }>();
+
+/** The lines that were worked out of the records as they are, today. */
+function linesOf({ raw, today }: Context): Lines {
+  const changes = raw.prepare('SELECT total_changes()').pluck().get() as number;
+  const asOf = `${today()} ${changes}`;
+  const known = worked.get(raw);
+  if (known?.asOf === asOf) return known.lines;
+  const lines: Lines = new Map();
+  worked.set(raw, { asOf, lines });
+  return lines;
+}
+
+/** Where each of these dogs stands today, as far as lists say it. */
+export async function presentLines(context: Context, dogIds: readonly string[]): Promise<Lines> {
+  const lines = linesOf(context);
+  const missing = dogIds.filter((id) => !lines.has(id));
+  for (const [id, line] of await readLines(context, missing)) lines.set(id, line);
+  return new Map(dogIds.map((id) => [id, lines.get(id)!]));
+}
+
+/** All of them in four queries. */
+async function readLines(
   context: Context,
   dogIds: readonly string[],
-): Promise<Map<string, PresentLine>> {
-  if (dogIds.length === 0) return new Map();
+): Promise<(readonly [string, PresentLine])[]> {
+  if (dogIds.length === 0) return [];
   const [dogs, visits, weighings, decisions] = await Promise.all([
     context.db
       .selectFrom('dog')
@@ -41,7 +65,7 @@ export async function presentLines(
       foodDecisions: decisions.get(id) ?? [],
       day,
     });
-  return new Map(dogs.map((dog) => [dog.id, line(dog)]));
+  return dogs.map((dog) => [dog.id, line(dog)]);
 }
 
 /** What was last measured of each of these dogs, by today. */
