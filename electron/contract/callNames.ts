@@ -65,6 +65,7 @@ export const CALL_NAMES = [
   'handouts/render',
   'handouts/bundle',
   'handouts/batch',
+  'handouts/warmUp',
   'goesHome/calendar',
   'goesHome/mail',
   'attachments/list',

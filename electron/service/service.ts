@@ -195,9 +195,10 @@ async function answer(room: Rooms, name: CallName, input: unknown): Promise<unkn
 }
 
 /** Backups, exports and sheets that were made and not fetched hold what was just removed. */
-function forgetMade({ work, transfer }: Rooms): void {
+function forgetMade({ work, transfer, printer }: Rooms): void {
   work.cancelAll();
   transfer.forgetAll();
+  printer.forget();
 }
 
 /** Records opened for reading only refuse a save with the reason they were opened so. */

@@ -3,7 +3,7 @@ import { choice, id } from '../fields.ts';
 import { LIMITS, limitSentence } from '../limits.ts';
 import { HANDOUT_KINDS, LANGUAGES, PAPERS, sheetList, type HandoutKind } from '../records.ts';
 import type { RenderedHandout } from '../results.ts';
-import { call } from './call.ts';
+import { call, nothing } from './call.ts';
 import { workId } from './work.ts';
 
 /** One sheet of one dog in a batch: printed, or why not. */
@@ -30,6 +30,9 @@ export interface BatchPrinted {
   readonly dogs: readonly BatchDog[];
 }
 
+/** What is said where no sheet is asked for. */
+export const NO_SHEET = 'Choose at least one sheet.';
+
 const dogCount = { error: limitSentence(LIMITS.batchDogs) };
 
 export const handoutCalls = {
@@ -45,7 +48,8 @@ export const handoutCalls = {
   /** Several sheets as one file, numbered through. */
   'handouts/bundle': call<RenderedHandout>()(
     z.strictObject({
-      kinds: sheetList('Handout').min(1, { error: 'Choose at least one sheet.' }),
+      /** Null for those the practice chose for the dog's last visit. */
+      kinds: sheetList('Handout').min(1, { error: NO_SHEET }).nullable(),
       dogId: id('The dog'),
       paper: choice('Paper size', PAPERS).nullable(),
       language: choice('Language', LANGUAGES).optional(),
@@ -63,7 +67,7 @@ export const handoutCalls = {
         }),
       /** The same for every dog; null for those the practice chose for the dog's last visit. */
       kinds: sheetList('Handout')
-        .min(1, { error: 'Choose at least one sheet.' })
+        .min(1, { error: NO_SHEET })
         .refine((kinds) => new Set(kinds).size === kinds.length, {
           error: 'Each sheet can be chosen once.',
         })
@@ -74,4 +78,6 @@ export const handoutCalls = {
       workId,
     }),
   ),
+  /** Has printing made ready while nobody waits for it: the first sheet then comes sooner. */
+  'handouts/warmUp': call<null>()(nothing),
 } as const;

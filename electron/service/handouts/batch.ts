@@ -74,14 +74,12 @@ async function readDogs(
   const letterhead = await readLetterhead(context);
   const language = request.language ?? letterhead.practice.language;
   const { dogIds, paper } = request;
-  const { intakeSheets, followUpSheets } = letterhead.practice;
   const dogs: BegunDog[] = [];
   for (const [done, dogId] of dogIds.entries()) {
     await work.step({ done, total: dogIds.length, step: 'Reading the records' });
     try {
       const material = await collect(context, dogId, paper, letterhead);
-      const { kind: visited } = material.latest;
-      const kinds = request.kinds ?? (visited === 'intake' ? intakeSheets : followUpSheets);
+      const kinds = request.kinds ?? material.chosen;
       const sheets = kinds.map((kind): Begun => {
         const problem = whyNoSheet(kind, material);
         const job = problem === null ? printJob(material, [kind], { language, fontsFolder }) : null;
@@ -95,7 +93,7 @@ async function readDogs(
       if (!(error instanceof Refusal)) throw error;
       const problem = error.error.message;
       // A dog without a record to print from has its intake ahead.
-      const kinds = request.kinds ?? intakeSheets;
+      const kinds = request.kinds ?? letterhead.practice.intakeSheets;
       const sheets = kinds.map((kind) => ({ kind, job: null, problem }));
       dogs.push({ dogId, names: { dogName: '', clientName: '', day: '' }, sheets });
     }

@@ -1,6 +1,8 @@
+import { NO_SHEET } from '../../contract/calls/handouts.ts';
 import type { RenderedHandout } from '../../contract/contract.ts';
 import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
-import { Later, type Context, type LateHandlers } from '../database/context.ts';
+import { Later, type Context, type Handlers, type LateHandlers } from '../database/context.ts';
+import { readPractice } from '../practice/practice.ts';
 import { runBatch, type BatchRoom } from './batch.ts';
 import { sheetFileName } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
@@ -9,7 +11,8 @@ import { collect } from './material.ts';
 import { whyNoSheet } from './whyNoSheet.ts';
 
 interface Request {
-  readonly kinds: readonly HandoutKind[];
+  /** Null for those the practice chose for the dog's last visit. */
+  readonly kinds: readonly HandoutKind[] | null;
   readonly dogId: string;
   readonly paper: Practice['paper'] | null;
   readonly language: Language | undefined;
@@ -21,8 +24,10 @@ async function render(
   { printer, fontsFolder }: PrintRoom,
   request: Request,
 ): Promise<Later<RenderedHandout>> {
-  const { kinds, dogId, paper } = request;
+  const { dogId, paper } = request;
   const material = await collect(context, dogId, paper);
+  const kinds = request.kinds ?? material.chosen;
+  if (kinds.length === 0) throw badField('kinds', NO_SHEET);
   const language = request.language ?? material.language;
   const problems = kinds.map((kind) => whyNoSheet(kind, material));
   const printed = kinds.filter((_, index) => problems[index] === null);
@@ -42,10 +47,16 @@ async function render(
 
 export const handoutHandlers = (
   room: BatchRoom,
-): LateHandlers<'handouts/render' | 'handouts/bundle' | 'handouts/batch'> => ({
+): LateHandlers<'handouts/render' | 'handouts/bundle' | 'handouts/batch'> &
+  Handlers<'handouts/warmUp'> => ({
   'handouts/render': (context, { kind, dogId, paper, language }) =>
     render(context, room, { kinds: [kind], dogId, paper, language }),
   'handouts/bundle': (context, { kinds, dogId, paper, language }) =>
     render(context, room, { kinds, dogId, paper, language }),
   'handouts/batch': (context, request) => runBatch(context, room, request),
+  'handouts/warmUp': async (context) => {
+    const language = (await readPractice(context))?.language ?? 'en';
+    room.printer.warmUp({ fontsFolder: room.fontsFolder, language });
+    return null;
+  },
 });

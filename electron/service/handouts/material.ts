@@ -33,6 +33,8 @@ export interface Material {
   /** The practice's own language. */
   readonly language: Practice['language'];
   readonly latest: Visit;
+  /** The sheets the practice chose for such a visit. */
+  readonly chosen: Practice['intakeSheets'];
   /** The rules the practice changed. */
   readonly rules: RuleChanges;
   /** The bands of this dog in the practice's rules. */
@@ -87,6 +89,7 @@ export async function collect(
     state,
     language: practice.language,
     latest,
+    chosen: latest.kind === 'intake' ? practice.intakeSheets : practice.followUpSheets,
     heat: heatTable({
       dog: heatDogOf(file, state.assessment, rules),
       rules,

@@ -1,11 +1,17 @@
+import { createHash } from 'node:crypto';
 import { Worker } from 'node:worker_threads';
 import type { Printed, PrintJob } from './print.ts';
 import type { FromPrintThread, ToPrintThread } from './printThread.ts';
+import type { WarmUp } from './warmUp.ts';
 
 /** Prints in a thread of its own, so that the records answer meanwhile. */
 export interface Printer {
   /** @throws Error when a sheet cannot be printed or the thread ended under way. */
   print(job: PrintJob): Promise<Printed>;
+  /** Has the thread started and made ready before the first print is asked for; does not wait. */
+  warmUp(options: WarmUp): void;
+  /** Lets go of what was printed last. */
+  forget(): void;
   /** Lets prints under way finish, then ends the thread. */
   close(): Promise<void>;
 }
@@ -25,21 +31,28 @@ class NoThread extends Error {}
 
 interface Thread {
   print(job: PrintJob): Promise<Printed>;
+  warmUp(options: WarmUp): void;
   end(): Promise<void>;
 }
 
+/** The same job gives the same bytes, so this tells whether it has to be printed again. */
+const nameOf = (job: PrintJob): string =>
+  createHash('sha256').update(JSON.stringify(job)).digest('hex');
+
 /**
- * A printer whose thread starts at the first job and stays. Where a system grants no thread, it
- * prints in the service's own, which then answers nothing else meanwhile.
+ * A printer whose thread starts at the first job and stays, and which keeps what it printed last: it
+ * is looked at, saved and looked at again. Where a system grants no thread, it prints in the service's
+ * own, which then answers nothing else meanwhile.
  */
 export function createPrinter(file: URL = threadFile()): Printer {
   let thread: Thread | null = null;
+  let last: { readonly name: string; readonly printing: Promise<Printed> } | null = null;
   const underWay = new Set<Promise<unknown>>();
+  const started = (): Thread => (thread ??= startThread(file, () => (thread = null)));
 
   async function printOrFallBack(job: PrintJob): Promise<Printed> {
-    thread ??= startThread(file, () => (thread = null));
     try {
-      return await thread.print(job);
+      return await started().print(job);
     } catch (error) {
       if (!(error instanceof NoThread)) throw error;
       const { print } = await import('./print.ts');
@@ -49,11 +62,23 @@ export function createPrinter(file: URL = threadFile()): Printer {
 
   return {
     print(job) {
+      const name = nameOf(job);
+      if (last?.name === name) return last.printing;
       const printing = printOrFallBack(job);
+      last = { name, printing };
       underWay.add(printing);
-      const done = (): boolean => underWay.delete(printing);
-      printing.then(done, done);
+      printing
+        .catch(() => {
+          if (last?.printing === printing) last = null;
+        })
+        .finally(() => underWay.delete(printing));
       return printing;
+    },
+    warmUp(options) {
+      if (thread === null) started().warmUp(options);
+    },
+    forget() {
+      last = null;
     },
     async close() {
       await Promise.allSettled(underWay);
@@ -64,6 +89,7 @@ export function createPrinter(file: URL = threadFile()): Printer {
 
 function startThread(file: URL, onEnd: () => void): Thread {
   const worker = new Worker(file);
+  worker.unref();
   const waiting = new Map<number, Waiting>();
   let lastId = 0;
   let ready = false;
@@ -90,6 +116,8 @@ function startThread(file: URL, onEnd: () => void): Thread {
   worker.on('error', (error) => ended(error as Error));
   worker.on('exit', () => ended(new Error('The printing thread ended.')));
 
+  const post = (message: ToPrintThread): void => worker.postMessage(message);
+
   return {
     print(job) {
       lastId += 1;
@@ -97,8 +125,11 @@ function startThread(file: URL, onEnd: () => void): Thread {
       worker.ref();
       return new Promise((resolve, reject) => {
         waiting.set(id, { resolve, reject });
-        worker.postMessage({ id, job } satisfies ToPrintThread);
+        post({ kind: 'print', id, job });
       });
+    },
+    warmUp(options) {
+      post({ kind: 'warm up', with: options });
     },
     async end() {
       await worker.terminate();

@@ -15,6 +15,7 @@ const WHILE_LOCKED: ReadonlySet<CallName> = new Set([
 const BY_ITSELF: ReadonlySet<CallName> = new Set([
   'app/status',
   'backup/status',
+  'handouts/warmUp',
   'work/state',
   'lock/now',
 ] as const);

@@ -46,6 +46,7 @@ export const READING = [
   'drafts/get',
   'handouts/render',
   'handouts/bundle',
+  'handouts/warmUp',
   'goesHome/calendar',
   'goesHome/mail',
   'attachments/list',

@@ -7,7 +7,7 @@ import {
   threadFile,
   type Printer,
 } from '../../../electron/service/handouts/printer.ts';
-import { print } from '../../../electron/service/handouts/print.ts';
+import { print, type PrintJob } from '../../../electron/service/handouts/print.ts';
 import { KIT_SHEET } from '../../support/printJob.ts';
 import { temporaryFolder, testService } from '../support/desk.ts';
 
@@ -21,6 +21,20 @@ const printer = (file?: URL): Printer => {
   open.push(made);
   return made;
 };
+
+/** A thread that prints nothing and says as the number of pages which job it was. */
+function counting(): URL {
+  const file = join(temporaryFolder(), 'counts.mjs');
+  writeFileSync(
+    file,
+    `import { parentPort } from 'node:worker_threads';
+     let pages = 0;
+     parentPort.on('message', ({ id }) =>
+       parentPort.postMessage({ kind: 'printed', id, printed: { base64: '', pages: ++pages } }));
+     parentPort.postMessage({ kind: 'ready' });`,
+  );
+  return pathToFileURL(file);
+}
 
 describe('the printer', () => {
   test('makes in its thread the file that is made without one', async () => {
@@ -54,6 +68,33 @@ describe('the printer', () => {
     const { print: printIt } = printer(pathToFileURL(file));
     await expect(printIt(KIT_SHEET)).rejects.toThrow('ended');
     await expect(printIt(KIT_SHEET)).rejects.toThrow('ended');
+  });
+
+  test('prints after a warm-up, also one asked for meanwhile, what it prints without', async () => {
+    const { print: printIt, warmUp } = printer();
+    warmUp({ fontsFolder: KIT_SHEET.fontsFolder, language: 'de' });
+    expect(await printIt(KIT_SHEET)).toEqual(await print(KIT_SHEET));
+  });
+
+  test('tells of what hindered the warm-up with the first print', async () => {
+    const { print: printIt, warmUp } = printer();
+    warmUp({ fontsFolder: '/nowhere', language: 'en' });
+    await expect(printIt({ ...KIT_SHEET, fontsFolder: '/nowhere' })).rejects.toThrow(
+      'no such file',
+    );
+  });
+
+  test('prints the same once, until something else is printed or it is to be forgotten', async () => {
+    const { print: printIt, forget } = printer(counting());
+    const letter: PrintJob = { ...KIT_SHEET, language: 'fr' };
+    const first = printIt(KIT_SHEET);
+    expect([await first, await printIt(KIT_SHEET)]).toMatchObject([{ pages: 1 }, { pages: 1 }]);
+    expect([await printIt(letter), await printIt(KIT_SHEET)]).toMatchObject([
+      { pages: 2 },
+      { pages: 3 },
+    ]);
+    forget();
+    expect(await printIt(KIT_SHEET)).toMatchObject({ pages: 4 });
   });
 
   test('lets a print under way finish when it closes', async () => {

@@ -47,12 +47,17 @@ describe('a follow-up saved in one go', () => {
     });
     expect(saved.foodDecision).toMatchObject({ decision: 'edited', kcalPerDay: 990 });
     expect(saved.foodDecision!.proposal.kcalPerDay).not.toBeCloseTo(990, 0);
-    await desk.ok('practice/save', { ...blankPractice(), name: 'Invented Practice' });
-    const sheets = await desk.ok('handouts/bundle', {
-      kinds: ['running-plan', 'feeding-sheet'],
-      dogId,
-      paper: null,
+    const practice = { ...blankPractice(), name: 'Invented Practice' };
+    await desk.ok('practice/save', { ...practice, intakeSheets: [] });
+    const chosen = { kinds: null, dogId, paper: null };
+    expect(await desk.refused('handouts/bundle', chosen)).toMatchObject({
+      fields: [{ message: 'Choose at least one sheet.' }],
     });
+    await desk.ok('practice/save', {
+      ...practice,
+      intakeSheets: ['running-plan', 'feeding-sheet'],
+    });
+    const sheets = await desk.ok('handouts/bundle', chosen);
     const { text } = await readPdf(Buffer.from(sheets.base64, 'base64'));
     expect(text.replaceAll(/\s+/g, ' ')).toContain('990 kcal');
     // The record names one amount: the one decided on.
