@@ -1,4 +1,3 @@
-import type { Content } from 'pdfmake/interfaces';
 import { OWNER_WORDS } from '../../../templates/index.ts';
 import { renderPdf } from '../../../templates/render.ts';
 import { BODY, palette, styles } from '../../../templates/theme.ts';
@@ -42,7 +41,7 @@ function textsIn(value: unknown): string[] {
 }
 
 /** Each text as the sheets set it: plain, small and bold, in cells. */
-const tableOf = (texts: readonly string[]): Content => ({
+const tableOf = (texts: readonly string[]) => ({
   table: {
     widths: ['*', '*'],
     body: texts.map((text) => [
