@@ -25,7 +25,13 @@ const list = (where: string): string => `
     ORDER BY day DESC, created_at DESC LIMIT 1)
   ORDER BY found.last_day IS NULL, found.last_day DESC, found.search_text`;
 export const LIST = list('');
-const FOUND = list('WHERE dog.search_text LIKE @word OR client.search_text LIKE @word');
+const NAMED = 'WHERE (dog.search_text LIKE @word OR client.search_text LIKE @word';
+const FOUND = list(`${NAMED})`);
+/** What is looked up where no name has the word. */
+const NOTED = list(`${NAMED} OR dog.notes LIKE @word OR client.notes LIKE @word
+  OR client.vet_name LIKE @word OR client.vet_practice LIKE @word
+  OR dog.id IN (SELECT dog_id FROM visit
+    WHERE diagnosis LIKE @word OR referral LIKE @word OR notes LIKE @word))`);
 
 export function openBare(file: string): Database {
   return new BetterSqlite3(file, { readonly: true });
@@ -36,7 +42,9 @@ export function listBare(db: Database): unknown[] {
 }
 
 export function searchBare(db: Database, word: string): unknown[] {
-  return db.prepare(FOUND).all({ word: `%${word}%` });
+  const looked = { word: `%${word}%` };
+  const named = db.prepare(FOUND).all(looked);
+  return named.length > 0 ? named : db.prepare(NOTED).all(looked);
 }
 
 /** Every weighing of the practice, dog by dog in order of days. */

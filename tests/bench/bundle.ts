@@ -31,8 +31,14 @@ interface Bundle {
   readonly dogId: string;
 }
 
+/** Turned round every time: the same sheets in the same order would be those kept from before. */
+const kinds = KINDS.slice(0, 2);
 const render = ({ service, dogId }: Bundle) =>
-  ask(service, 'handouts/bundle', { kinds: KINDS, dogId, paper: null });
+  ask(service, 'handouts/bundle', {
+    kinds: [...kinds.reverse(), ...KINDS.slice(2)],
+    dogId,
+    paper: null,
+  });
 
 /** The document behind the bundle, for its text. */
 async function documentOf(folder: string, dogId: string): Promise<HandoutDocument> {

@@ -28,27 +28,38 @@ const isTelling = (word: string): boolean => word.length >= LEAST_NOTED + '%%'.l
 
 const BEYOND_ASCII = '*[^\u0001-\u007f]*';
 
-/** What was written of the dog, its owner, their vet, and at its visits; read without accents. */
-function notedMatches(word: string): RawBuilder<boolean>[] {
-  const holds = (...texts: RawBuilder<unknown>[]) => {
-    const text = sql`(${sql.join(texts, sql` || ' ' || `)})`;
-    // LIKE by itself is blind to the case of plain letters; only text with others is worth a call.
-    return sql<boolean>`(case when ${text} glob ${BEYOND_ASCII}
-      then as_searched(${text}) else ${text} end) like ${word} escape '\\'`;
-  };
-  const ofDog = holds(
-    ...['dog.notes', 'client.notes', 'client.vetName', 'client.vetPractice'].map((column) =>
-      sql.ref(column),
-    ),
-  );
-  const ofVisit = holds(
-    ...['visit.diagnosis', 'visit.referral', 'visit.notes'].map((column) => sql.ref(column)),
-  );
-  return [
-    ofDog,
-    sql<boolean>`exists (select 1 from visit
-      where visit.dog_id = dog.id and visit.binned_at is null and ${ofVisit})`,
-  ];
+/** Whether one of these columns holds the word, read without accents. */
+function holds(word: string, ...columns: readonly string[]): RawBuilder<boolean> {
+  const texts = columns.map((column) => sql.ref(column));
+  const text = sql`(${sql.join(texts, sql` || ' ' || `)})`;
+  const written = texts.map((column) => sql<boolean>`${column} <> ''`);
+  // Most stay empty. LIKE by itself is blind to the case of plain letters; only text with others is
+  // worth a call.
+  return sql<boolean>`(${anyOf(written)} and (case when ${text} glob ${BEYOND_ASCII}
+    then as_searched(${text}) else ${text} end) like ${word} escape '\\')`;
+}
+
+const anyOf = (conditions: readonly RawBuilder<boolean>[]): RawBuilder<boolean> =>
+  sql<boolean>`(${sql.join(conditions, sql` or `)})`;
+
+/**
+ * Whether a word stands in a name or number of the dog or its owner; where notes are read, also in what
+ * was written of them, of their vet, and at the visits. Owners and visits are gone through once, and
+ * not for every dog anew.
+ */
+function matchesWord(word: string, readsNotes: boolean): RawBuilder<boolean> {
+  const ofClient = [matches('client.searchText', word), ...phoneMatches(word)];
+  const ofDog = [matches('dog.searchText', word)];
+  if (readsNotes) {
+    ofClient.push(holds(word, 'client.notes', 'client.vetName', 'client.vetPractice'));
+    ofDog.push(
+      holds(word, 'dog.notes'),
+      sql<boolean>`dog.id in (select visit.dog_id from visit where visit.binned_at is null
+        and ${holds(word, 'visit.diagnosis', 'visit.referral', 'visit.notes')})`,
+    );
+  }
+  const owners = sql`select client.id from client where ${anyOf(ofClient)}`;
+  return anyOf([...ofDog, sql<boolean>`dog.client_id in (${owners})`]);
 }
 
 /** The dogs that match a listing, with their owners. */
@@ -61,16 +72,7 @@ async function matching(context: Context, { query, filters = [] }: Listing, plac
   if (!filters.includes('archived too')) select = select.where('dog.archivedAt', 'is', null);
   const words = likeWords(query);
   const readsNotes = place === 'notes' && words.some(isTelling);
-  for (const word of words) {
-    select = select.where((eb) =>
-      eb.or([
-        matches('dog.searchText', word),
-        matches('client.searchText', word),
-        ...phoneMatches(word),
-        ...(readsNotes ? notedMatches(word) : []),
-      ]),
-    );
-  }
+  for (const word of words) select = select.where(matchesWord(word, readsNotes));
   for (const filter of filters) {
     if (filter === 'archived too') continue;
     const ids = JSON.stringify(await dogsHolding(context, filter));
