@@ -155,7 +155,7 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
   const unasked = unaskedDays(input);
   const review = plan === null ? null : reviewOf(input, plan, latest, assessment, unasked);
   const screened = mayRunOn(assessment.screening, plan);
-  const soFar = outingsOf(input, unasked, '', day);
+  const soFar = outingsOf(input, unasked, '');
   const programme = untoldAtTheEnd(
     programmeOf(plan, review, screened, assessment, day),
     soFar,
@@ -176,7 +176,7 @@ export function presentState<P extends PresentPlan, D extends PresentDecision>(
     screening,
     programme,
     review,
-    outings: outingsOf(input, unasked, visits.at(-2)?.day ?? '', latest.day),
+    outings: outingsOf(input, unasked, visits.at(-2)?.day ?? ''),
     unasked,
     soFar,
     ration,
@@ -300,13 +300,13 @@ function outingsOf<P extends PresentPlan, D extends PresentDecision>(
   { plans, results, record }: PresentInput<P, D>,
   unasked: readonly IsoDay[],
   since: string,
-  until: IsoDay,
 ): OutingsTold | null {
   if (plans.length === 0) return null;
+  const { day: today } = record;
   const told = new Map(results.map((result) => [result.day, result]));
-  // What is told of the day itself counts; what is planned for it may still be ahead.
+  // What is told of today counts; what is planned for it may still be ahead.
   const over = askedSessions(plannedSessions(plans), unasked, results).filter(
-    ({ day }) => day >= since && (day < until || (day <= record.day && told.has(day))),
+    ({ day }) => day >= since && (day < today || (day === today && told.has(day))),
   );
   const entries = over.map((session) => ({ session, result: told.get(session.day) ?? null }));
   const count = (outcome: ToldResult['outcome'] | null): number =>
