@@ -37,8 +37,8 @@ export const ROOMS = {
       'weighings/weighings',
     ].map(service),
     tests: [
-      'tests/service/{backup,plans,visits,weighings}/*.test.ts',
-      'tests/service/{mainJob,dogs/due}.test.ts',
+      'tests/service/{backup,dogs,food,plans,runs,visits,weighings}/*.test.ts',
+      'tests/service/mainJob.test.ts',
     ],
   },
 } satisfies Record<string, Room>;
