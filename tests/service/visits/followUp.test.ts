@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { addDays } from '../../../core/index.ts';
 import { blankPractice } from '../../../electron/contract/records/forms.ts';
 import { readPdf } from '../../templates/support/readPdf.ts';
 import { openOwn, type TestDesk } from '../support/desk.ts';
@@ -173,6 +174,21 @@ describe('a follow-up that is refused', () => {
     expect(error.fields?.[0]).toMatchObject({
       path: 'sessions.1.day',
       message: 'Day of the session must not lie in the future.',
+    });
+    await untouched(desk, dogId);
+  });
+
+  test('for a day to come names it, and keeps nothing', async () => {
+    const desk = await openOwn();
+    const { dogId, sent } = await inPlan(desk);
+    const error = await desk.refused('visits/save', {
+      ...sent,
+      visit: { ...sent.visit, day: addDays(sent.visit.day, 365) },
+      food: null,
+    });
+    expect(error.fields?.[0]).toMatchObject({
+      path: 'visit.day',
+      message: 'Day of the visit must not lie in the future.',
     });
     await untouched(desk, dogId);
   });
