@@ -23,6 +23,8 @@ const worked = new WeakMap<Database, { readonly asOf: string; readonly lines: Li
 
 /** The lines that were worked out of the records as they are, today. */
 function linesOf({ raw, today }: Context): Lines {
+  // What is not committed yet may be taken back, and the count of changes is not.
+  if (raw.inTransaction) return new Map();
   const changes = raw.prepare('SELECT total_changes()').pluck().get() as number;
   const asOf = `${today()} ${changes}`;
   const known = worked.get(raw);
