@@ -71,9 +71,21 @@ export function toldAnew(visit: ToldVisit, before: ToldVisit | null, place: Told
   });
 }
 
+/** Asked for each, and none is known. */
+const isFreeOf = ({ joints, spine, heart, words }: ToldVisit['disease']): boolean =>
+  [joints, spine, heart].every((known) => known === 'no') && words.trim() === '';
+
 function factsOf(name: ToldName, visit: ToldVisit): Told[] {
   if (name === 'palpation' && Object.values(visit.palpation).every((grade) => grade === 0)) {
     return [{ label: VISIT.palpation.label, parts: [{ label: '', value: 'none in any region' }] }];
+  }
+  if (name === 'disease' && isFreeOf(visit.disease)) {
+    return [
+      {
+        label: VISIT.disease.label,
+        parts: [{ label: '', value: 'none of joints, spine or heart' }],
+      },
+    ];
   }
   return notedIn({ [name]: VISIT[name] }, { [name]: visit[name] }).map(({ label, parts }) => {
     const note = noteOf(name, label, visit);

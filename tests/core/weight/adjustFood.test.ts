@@ -357,6 +357,17 @@ describe('the start of a plan', () => {
     expect(proposal.ration!.treatKcal).toBeCloseTo(proposal.treatAllowanceKcal!, 9);
   });
 
+  it('does not call its own treats too many once they are weighed out in whole grams', () => {
+    const dry = { name: 'Dry food', kcalPer100g: 360, gramsPerDay: 300 };
+    for (let kcalPer100g = 300; kcalPer100g <= 500; kcalPer100g += 7) {
+      const fed = (gramsPerDay: number) =>
+        ask({ ...first, foods: [dry, { name: 'Biscuit', kcalPer100g, gramsPerDay, treat: true }] });
+      const grams = Math.round((fed(60).treatAllowanceKcal! / kcalPer100g) * 100);
+      expect(codes(fed(grams).warnings)).not.toContain('treats');
+      expect(codes(fed(grams + 1).warnings)).toContain('treats');
+    }
+  });
+
   it('says when no grams can be given', () => {
     const foods = [{ name: 'Raw mince', kcalPer100g: 200, gramsPerDay: 700, fixedGrams: true }];
     const proposal = ask({ ...first, foods });

@@ -104,7 +104,7 @@ describe('a treat told by the piece', () => {
     expect(form.values.diet[0]).toMatchObject({ gramsPerDay: 32, kcalPer100g: 400 });
     expect((wrapper.get(at('gramsPerDay')).element as HTMLInputElement).value).toBe('32');
     expect(form.attempt()).toBe(true);
-    expect(plain(wrapper.get('.pieces').text())).toContain('4 of 8.0 g: 32.0 g a day.');
+    expect(plain(wrapper.get('.pieces').text())).toContain('4 of 8 grams: 32 grams a day.');
   });
 
   it('comes to them by the energy of a piece where that of 100 g is known', async () => {

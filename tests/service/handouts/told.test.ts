@@ -31,6 +31,11 @@ async function textOf(desk: TestDesk, kind: HandoutKind, dogId: string): Promise
 }
 
 describe.each(SHEETS)('the %s', (kind) => {
+  async function record(disease: VisitFacts['disease']) {
+    const { desk, dogId } = await seen({ disease });
+    return [desk, kind, dogId] as const;
+  }
+
   test('tells all that was told and found, with days as the practice writes them', async () => {
     const blank = blankVisit('', DAY);
     const { desk, dogId } = await seen({
@@ -81,6 +86,14 @@ describe.each(SHEETS)('the %s', (kind) => {
     const text = await textOf(desk, kind, dogId);
     expect(text).toContain('Pain on palpation | none in any region');
     expect(text).not.toContain('0 of 4');
+  });
+
+  test('says once that no disease is known', async () => {
+    const none = { joints: 'no', spine: 'no', heart: 'no', words: '' } as const;
+    const text = await textOf(...(await record(none)));
+    expect(text).toContain('Known disease | none of joints, spine or heart');
+    const asked = await textOf(...(await record({ ...none, heart: null })));
+    expect(asked).toContain('Known disease | disease of joints: no; disease of the spine: no');
   });
 
   test('says nothing of what was not noted', async () => {
