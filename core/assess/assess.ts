@@ -42,7 +42,7 @@ export function assess(input: AssessInput): Assessment | null {
   const weightKg = weighings.at(-1)?.weightKg ?? null;
   if (latest === undefined || weightKg === null) return null;
   const ageMonths = Math.max(0, monthsBetween(dog.birthDay, day));
-  const target = targetInForce({ visits, weighings, sighthound: dog.sighthound, day });
+  const target = targetInForce({ visits, weighings, day });
   const targetWeightKg = target.kg;
   const maintenance = maintenanceOf(dog, visits, weightKg, ageMonths);
   const decisions = decidedUpTo(input);

@@ -7,14 +7,13 @@ import { weightTrend, type WeightTrend } from '../weight/trend.ts';
 import type { Weighing } from '../weight/weighing.ts';
 import { presentAim, rationSince, weighingsOnAim, type Aim, type AimVisit } from './aim.ts';
 import { targetInForce } from './target.ts';
-import type { AssessedDecision, AssessedDog, AssessedVisit } from './types.ts';
+import type { AssessedDecision, AssessedVisit } from './types.ts';
 
 /** What of a visit says where the weight stands. */
 export type CourseVisit = AimVisit &
   Pick<AssessedVisit, 'bcs' | 'targetWeightKg' | 'weighingMethod' | 'scaleStepKg'>;
 
 export interface CourseInput {
-  readonly dog: Pick<AssessedDog, 'sighthound'>;
   /** Oldest first. */
   readonly visits: readonly CourseVisit[];
   /** Weighings beside those of the visits. */
@@ -42,7 +41,7 @@ export function weightCourse(input: CourseInput): Reason | null {
   const latest = visits.at(-1);
   const weighings = weighingsUpTo(day, visits, input.weighings);
   if (latest === undefined || weighings.length === 0) return null;
-  const { kg: targetWeightKg } = targetInForce({ visits, weighings, ...input.dog, day });
+  const { kg: targetWeightKg } = targetInForce({ visits, weighings, day });
   const aim = presentAim(visits, weighings);
   const decisions = input.foodDecisions.filter(({ decidedOn }) => decidedOn <= day);
   const decision = decisions.at(-1);

@@ -94,7 +94,7 @@ export function presentLine(input: LineInput): PresentLine {
   const targetKg =
     visits.length === 0 || weighings.length === 0
       ? null
-      : toldTarget(targetInForce({ visits, weighings, ...input.dog, day }));
+      : toldTarget(targetInForce({ visits, weighings, day }));
   return {
     weight: weightOf(weighings.at(-1), targetKg),
     bcs: lastKnown(visits, ({ bcs }) => bcs),

@@ -33,7 +33,6 @@ interface TargetInput {
   readonly visits: readonly TargetVisit[];
   /** All weighings up to the day, oldest first, not empty. */
   readonly weighings: readonly Weighing[];
-  readonly sighthound?: boolean;
   readonly day: IsoDay;
 }
 
@@ -83,14 +82,14 @@ function setOn(visits: readonly TargetVisit[]): IsoDay {
   return said[before + 1]!.day;
 }
 
-function computedTarget({ visits, weighings, sighthound }: TargetInput): Kept {
+function computedTarget({ visits, weighings }: TargetInput): Kept {
   const goal = visits.at(-1)!.foodGoal;
   const before = visits.findLastIndex(({ foodGoal }) => foodGoal !== goal);
   const sharing = visits.slice(before + 1);
   const begun = sharing[0]!;
   const startKg = weightOn(weighings, begun) ?? weighings[0]!.weightKg;
   if (goal === 'hold') {
-    const ended = before < 0 ? null : computedTarget(upTo(visits, weighings, before, sighthound));
+    const ended = before < 0 ? null : computedTarget(upTo(visits, weighings, before));
     const near = ended !== null && Math.abs(startKg / ended.kg - 1) * 100 <= STALE_PERCENT;
     if (near && visits[before]!.foodGoal !== 'hold') return ended;
     return { kg: startKg, basis: 'weight', sinceDay: begun.day };
@@ -101,7 +100,7 @@ function computedTarget({ visits, weighings, sighthound }: TargetInput): Kept {
   const first = begun.bcs === null && earlier !== undefined ? earlier : scored;
   if (first === undefined) return { kg: startKg, basis: 'weight', sinceDay: begun.day };
   const weightKg = weightOn(weighings, first) ?? startKg;
-  const { mid } = idealWeight({ weightKg, bcs: first.bcs!, sighthound: sighthound === true });
+  const { mid } = idealWeight({ weightKg, bcs: first.bcs! });
   return { kg: mid, basis: 'score', sinceDay: first === earlier ? begun.day : first.day };
 }
 
@@ -109,14 +108,8 @@ function upTo(
   visits: readonly TargetVisit[],
   weighings: readonly Weighing[],
   index: number,
-  sighthound: boolean | undefined,
 ): TargetInput {
-  return {
-    visits: visits.slice(0, index + 1),
-    weighings,
-    day: visits[index]!.day,
-    ...(sighthound === undefined ? {} : { sighthound }),
-  };
+  return { visits: visits.slice(0, index + 1), weighings, day: visits[index]!.day };
 }
 
 /** The weight of a visit, else the latest up to its day; null before any. */
@@ -125,14 +118,14 @@ function weightOn(weighings: readonly Weighing[], visit: TargetVisit): number | 
 }
 
 function proposedBy(
-  { visits, sighthound }: TargetInput,
+  { visits }: TargetInput,
   kept: Kept,
   scored: TargetVisit,
   weightKg: number,
 ): TargetInForce['proposed'] {
   if (visits.at(-1)!.foodGoal === 'hold' && kept.basis !== 'chosen') return null;
   if (scored.day <= kept.sinceDay) return null;
-  const { mid } = idealWeight({ weightKg, bcs: scored.bcs!, sighthound: sighthound === true });
+  const { mid } = idealWeight({ weightKg, bcs: scored.bcs! });
   if (100 * Math.abs(mid / kept.kg - 1) < APART_PERCENT) return null;
   return { kg: mid, bcs: scored.bcs!, day: scored.day };
 }

@@ -42,32 +42,26 @@ export async function presentLines(context: Context, dogIds: readonly string[]):
   return new Map(dogIds.map((id) => [id, lines.get(id)!]));
 }
 
-/** All of them in four queries. */
+/** All of them in three queries. */
 async function readLines(
   context: Context,
   dogIds: readonly string[],
 ): Promise<(readonly [string, PresentLine])[]> {
   if (dogIds.length === 0) return [];
-  const [dogs, visits, weighings, decisions] = await Promise.all([
-    context.db
-      .selectFrom('dog')
-      .select(['id', 'sighthound'])
-      .where('id', 'in', oneOf(dogIds))
-      .execute(),
+  const [visits, weighings, decisions] = await Promise.all([
     readVisits(context, dogIds),
     readWeighings(context, dogIds),
     readDecisions(context, dogIds),
   ]);
   const day = context.today();
-  const line = ({ id, sighthound }: (typeof dogs)[number]): PresentLine =>
+  const line = (id: string): PresentLine =>
     presentLine({
-      dog: { sighthound: sighthound === 1 },
       visits: visits.get(id) ?? [],
       weighings: weighings.get(id) ?? [],
       foodDecisions: decisions.get(id) ?? [],
       day,
     });
-  return dogs.map((dog) => [dog.id, line(dog)]);
+  return dogIds.map((id) => [id, line(id)]);
 }
 
 /** What was last measured of each of these dogs, by today. */

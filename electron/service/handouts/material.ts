@@ -181,7 +181,6 @@ function stoodAt({ file }: Material, upTo: readonly Visit[]): Stood {
   const weighings = weighingsUpTo(day, upTo, file.weighings.map(toWeighing));
   const last = weighings.at(-1);
   if (last === undefined) return { weightKg: null, weighedOn: null, targetKg: null };
-  const { sighthound } = file.dog;
-  const targetKg = toldTarget(targetInForce({ visits: upTo, weighings, sighthound, day }));
+  const targetKg = toldTarget(targetInForce({ visits: upTo, weighings, day }));
   return { weightKg: last.weightKg, weighedOn: last.day, targetKg };
 }

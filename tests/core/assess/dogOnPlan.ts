@@ -3,7 +3,6 @@ import { addDays } from '../../../core/day.ts';
 import {
   buildRamp,
   presentState,
-  type AssessedVisit,
   type PresentDecision,
   type PresentInput,
   type PresentPlan,
@@ -58,7 +57,7 @@ export const doneBefore = (day: string): ToldResult[] =>
   sessions.filter((session) => session.day < day).map((session) => told(session.day));
 
 /** The `count`th visit, of a dog at its weight. */
-export const seen = (count: number, day: string, changes: Partial<AssessedVisit> = {}) => ({
+export const seen = (count: number, day: string, changes: Parameters<typeof visit>[2] = {}) => ({
   ...visit(day, 27, { kcal: 1100, ...changes }),
   id: `visit-${count}`,
 });

@@ -17,7 +17,6 @@ const seen = (day: string, facts: Partial<Visit> = {}): Visit => ({
 
 const line = (visits: Visit[], rest: Partial<LineInput> = {}) =>
   presentLine({
-    dog: { sighthound: false },
     visits,
     foodDecisions: [],
     day: '2026-03-31',
