@@ -1,4 +1,10 @@
-import type { PresentProgramme, PresentState } from '../../core/index.ts';
+import {
+  underWay,
+  type PresentProgramme,
+  type PresentState,
+  type RampWeek,
+} from '../../core/index.ts';
+import type { DogFile } from '../../electron/contract/contract.ts';
 import type { Shown } from '../units/shown.ts';
 
 const READY = {
@@ -20,6 +26,10 @@ const PLAN_WORDS = { running: 'plan', walking: 'walking programme' } as const;
 /** May it run, in one sentence. */
 export const readySentence = (name: string, { mayRun }: PresentState<unknown, unknown>): string =>
   `${name} ${READY[mayRun]}.`;
+
+/** The week of today of a plan that goes on; one that waits or stopped has none. */
+export const weekOfToday = ({ state }: Pick<DogFile, 'state'>): RampWeek | null =>
+  state === null ? null : (underWay(state.programme)?.week ?? null);
 
 /** The last weight against the target, and the condition, as the start of a sentence. */
 export function weightSentence(

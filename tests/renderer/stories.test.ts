@@ -88,10 +88,19 @@ async function readPlanPage({ desk: at, file, practice }: Played): Promise<Told>
   );
   await shows(wrapper, 'Load and stages');
   const lead = plain(wrapper.get('.lead').text());
-  const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\./u.exec(lead);
+  const stages = plain(wrapper.get('.stages').text());
+  const goal = /(?:first on|limits is) (?:\p{L}+ )?(\d[\d./-]+\d)\b/u.exec(`${lead} ${stages}`);
+  const week = wrapper.find('#plan-weeks ~ * tr.current .nowrap');
+  const { programme } = file.state!;
+  const held = programme.kind === 'waiting' && ['vet', 'walking'].includes(programme.for);
+  // Only a stop is taken over while the screening holds the plan.
+  if (held && !wrapper.text().includes('Stop: the vet first')) {
+    expect(wrapper.text()).not.toContain('Take it over');
+  }
   wrapper.unmount();
   return {
     programme: programmeIn(lead),
+    week: week.exists() ? Number(week.text()) : null,
     ...(goal === null ? {} : { goalDay: isoDay(goal[1]!, practice.dayFormat) }),
   };
 }

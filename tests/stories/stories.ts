@@ -86,6 +86,7 @@ export const STORIES: readonly Story[] = [
         plan: { inDays: 2, goal: { continuousMinutes: 20 } },
       },
       { on: 42, visit: { weightKg: 24, bcs: 5, lamenessTrot: LAME }, told: 'done' },
+      { on: 52, passes: true },
     ],
   },
   {
