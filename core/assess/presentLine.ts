@@ -79,6 +79,30 @@ export function lastMeasured({
 }
 
 /**
+ * What of `presentLine` says when a dog is asked for next. Of the visits and weighings it rests on the
+ * latest alone, from the last with a weight on, so that lists need not read the others.
+ * @example
+ * presentDue({ ...sample.loss, foodDecisions: [], day: '2026-03-20' })
+ *   // => { weighDay: '2026-03-30', consent: { inForce: true, endsOn: '2026-12-31' } }
+ */
+export function presentDue(
+  input: Pick<LineInput, 'visits' | 'weighings' | 'foodDecisions' | 'day'>,
+): Pick<PresentLine, 'weighDay' | 'consent'> {
+  const { day } = input;
+  const visits = input.visits.filter((visit) => visit.day <= day);
+  const weighings = weighingsUpTo(day, visits, input.weighings);
+  const decision = input.foodDecisions.findLast(({ decidedOn }) => decidedOn <= day);
+  const latest = visits.at(-1);
+  return {
+    weighDay: nextWeighIn({
+      lastWeighedDay: weighedInOn(latest?.foodGoal ?? null, visits, weighings),
+      proposedWeighDay: decision?.proposal.nextWeighInDay ?? null,
+    }),
+    consent: consentOf(latest?.consent, day),
+  };
+}
+
+/**
  * The part of `presentState` that lists of many dogs show. It is taken over there as it is, so that
  * a list says nothing of its own.
  * @throws RangeError when a stored quantity is out of range
@@ -89,7 +113,6 @@ export function presentLine(input: LineInput): PresentLine {
   const { day } = input;
   const visits = input.visits.filter((visit) => visit.day <= day);
   const weighings = weighingsUpTo(day, visits, input.weighings);
-  const decision = input.foodDecisions.findLast(({ decidedOn }) => decidedOn <= day);
   const aim = visits.at(-1)?.foodGoal ?? null;
   const targetKg =
     visits.length === 0 || weighings.length === 0
@@ -102,11 +125,7 @@ export function presentLine(input: LineInput): PresentLine {
     targetKg,
     offCourse: weightCourse(input),
     gaining: aim !== 'gain' && hasGained(weighings),
-    weighDay: nextWeighIn({
-      lastWeighedDay: weighedInOn(aim, visits, weighings),
-      proposedWeighDay: decision?.proposal.nextWeighInDay ?? null,
-    }),
-    consent: consentOf(visits.at(-1)?.consent, day),
+    ...presentDue(input),
   };
 }
 

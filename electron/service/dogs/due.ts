@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import { addDays, WEIGH_IN_DAYS, type PresentLine } from '../../../core/index.ts';
+import { addDays, WEIGH_IN_DAYS } from '../../../core/index.ts';
 import type { OffCourseLine } from '../../contract/dogs/list.ts';
 import {
   DUE_AHEAD_DAYS,
@@ -9,7 +9,7 @@ import {
 } from '../../contract/dogs/due.ts';
 import { readState } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';
-import { presentLines } from './presentLines.ts';
+import { presentDues, presentLines } from './presentLines.ts';
 import { readRules } from '../practice/rules.ts';
 
 // What today asks for. A dog is on these lists while it is still heard of: what is long past says
@@ -94,20 +94,20 @@ function isListed(reason: DueReason, day: string | null, today: string): day is 
 async function weighAndConsentLines(context: Context): Promise<DueLine[]> {
   const today = context.today();
   const dogs = await dogsToWeighOrAsk(context);
-  const lines = await presentLines(
+  const dues = await presentDues(
     context,
     dogs.map(({ id }) => id),
   );
-  const due = ({ weighDay, consent }: PresentLine) =>
-    [
+  return dogs.flatMap(({ id, name, clientName }) => {
+    const { weighDay, consent } = dues.get(id)!;
+    const days = [
       ['weigh', weighDay],
       ['consent ends', consent.endsOn],
     ] as const;
-  return dogs.flatMap(({ id, name, clientName }) =>
-    due(lines.get(id)!).flatMap(([reason, day]) =>
+    return days.flatMap(([reason, day]) =>
       isListed(reason, day, today) ? [{ dogId: id, name, clientName, reason, day }] : [],
-    ),
-  );
+    );
+  });
 }
 
 /** The plans that end, each as it stands: one that waits is not told as one that runs. */

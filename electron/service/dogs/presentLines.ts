@@ -1,7 +1,8 @@
 import type { Database } from 'better-sqlite3';
-import { sql } from 'kysely';
+import { sql, type RawBuilder } from 'kysely';
 import {
   lastMeasured,
+  presentDue,
   presentLine,
   type LastMeasured,
   type LineInput,
@@ -70,8 +71,8 @@ export async function lastMeasures(
   dogIds: readonly string[],
 ): Promise<Map<string, LastMeasured>> {
   const [visits, weighings] = await Promise.all([
-    readVisits(context, dogIds),
-    readWeighings(context, dogIds),
+    readVisits(context, dogIds, ['weight_kg', 'bcs']),
+    readWeighings(context, dogIds, ['weight_kg']),
   ]);
   const day = context.today();
   const measured = (id: string): LastMeasured =>
@@ -79,9 +80,56 @@ export async function lastMeasures(
   return new Map(dogIds.map((id) => [id, measured(id)]));
 }
 
+/** When each of these dogs is asked for next. */
+export async function presentDues(
+  context: Context,
+  dogIds: readonly string[],
+): Promise<Map<string, ReturnType<typeof presentDue>>> {
+  const [visits, weighings, decisions] = await Promise.all([
+    readVisits(context, dogIds, ['weight_kg']),
+    readWeighings(context, dogIds, ['weight_kg']),
+    readDecisions(context, dogIds),
+  ]);
+  const day = context.today();
+  const due = (id: string): ReturnType<typeof presentDue> =>
+    presentDue({
+      visits: visits.get(id) ?? [],
+      weighings: weighings.get(id) ?? [],
+      foodDecisions: decisions.get(id) ?? [],
+      day,
+    });
+  return new Map(dogIds.map((id) => [id, due(id)]));
+}
+
+type Entries = 'visit' | 'weighing';
+
+/**
+ * The entries of each of these dogs; with `columns`, only those from the day on that last has each of
+ * them, by today. That day is found in the index, and the years before it are not read.
+ */
+function entriesOf(
+  context: Context,
+  table: Entries,
+  dogIds: readonly string[],
+  columns: readonly string[] = [],
+): RawBuilder<string> {
+  const kept = (entry: string) =>
+    table === 'visit' ? sql.raw(`and ${entry}.binned_at is null`) : sql``;
+  const lastDay = (column: string) => sql`coalesce((select max(latest.day)
+    from ${sql.table(table)} as latest where latest.dog_id = dog.value ${kept('latest')}
+      and latest.day <= ${context.today()} and latest.${sql.ref(column)} is not null), '')`;
+  // With a day after all others, so that `min` has two values to choose from.
+  const from =
+    columns.length === 0 ? sql`''` : sql`min(${sql.join(columns.map(lastDay))}, '9999-12-31')`;
+  return sql<string>`(select entry.id from json_each(${JSON.stringify(dogIds)}) as dog
+    join ${sql.table(table)} as entry on entry.dog_id = dog.value
+    where entry.day >= ${from} ${kept('entry')})`;
+}
+
 async function readVisits(
   context: Context,
   dogIds: readonly string[],
+  columns?: readonly ('weight_kg' | 'bcs')[],
 ): Promise<Map<string, Visit[]>> {
   const rows = await context.db
     .selectFrom('visit')
@@ -97,8 +145,7 @@ async function readVisits(
       'consentGiven',
       'consentExpiryDay',
     ])
-    .where('dogId', 'in', oneOf(dogIds))
-    .where('binnedAt', 'is', null)
+    .where('id', 'in', entriesOf(context, 'visit', dogIds, columns))
     .orderBy('day')
     .orderBy('createdAt')
     .execute();
@@ -113,11 +160,12 @@ async function readVisits(
 async function readWeighings(
   context: Context,
   dogIds: readonly string[],
+  columns?: readonly ['weight_kg'],
 ): Promise<Map<string, Weighing[]>> {
   const rows = await context.db
     .selectFrom('weighing')
     .select(['dogId', 'day', 'weightKg', 'weighingMethod', 'scaleStepKg'])
-    .where('dogId', 'in', oneOf(dogIds))
+    .where('id', 'in', entriesOf(context, 'weighing', dogIds, columns))
     .orderBy('day')
     .orderBy('createdAt')
     .execute();
