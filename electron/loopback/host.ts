@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
 import { createAdaptorServer, type HttpBindings } from '@hono/node-server';
 import { Hono, type MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
@@ -171,12 +171,13 @@ function buildApp(options: HostOptions, state: HostState): Hono<{ Bindings: Http
     const name = `${context.req.param('domain')}/${context.req.param('action')}` as CallName;
     return context.json(await answer(options.service, name, await context.req.text()));
   });
-  app.get('*', async (context) => {
+  app.get('*', (context) => {
     const { path } = context.req;
     const asset = assets.get(path === OPENING ? '/' : path);
     if (asset === undefined) return context.body(null, 404);
     const status = path === OPENING ? 404 : 200;
-    return context.body(await readFile(asset.file), status, { 'content-type': asset.mediaType });
+    // At once: in turns, a page would wait behind each call that is worked on between them.
+    return context.body(readFileSync(asset.file), status, { 'content-type': asset.mediaType });
   });
   app.notFound((context) => context.body(null, 404));
   app.onError((_error, context) => context.body(null, 500));
