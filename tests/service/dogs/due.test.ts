@@ -10,7 +10,7 @@ import {
 import type { Plan } from '../../../electron/contract/contract.ts';
 import type { VisitFacts } from '../../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from '../support/desk.ts';
-import { tellAllDone } from '../support/records.ts';
+import { doneOn, tellAllDone } from '../support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 const FOOD = { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' } as const;
@@ -120,6 +120,10 @@ describe('the due list', () => {
     await tellAllDone(desk, dogId, addDays(last, 3));
     expect(await planLines(addDays(last, 3))).toEqual([`Rusk: plan ends ${last}`]);
     expect(await planLines(addDays(last, 91))).toEqual([]);
+    // A sign the owner tells of stops the running, whether or not somebody reviewed it.
+    desk.setDay(addDays(last, 1));
+    await desk.ok('sessions/save', { dogId, session: doneOn(last, { signs: ['collapse'] }) });
+    expect(await planLines(addDays(last, 3))).toEqual([`Rusk: plan on hold ${last}`]);
   });
 
   test('names the latest consent alone, within a month of its end', async () => {
