@@ -8,7 +8,7 @@ import {
 } from '../../../electron/contract/records/forms.ts';
 import { HANDOUT_KINDS, type VisitFacts } from '../../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from '../support/desk.ts';
-import { doneOn } from '../support/records.ts';
+import { doneOn, soundVisit } from '../support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -111,6 +111,20 @@ describe('a review', () => {
     expect(reviewed.ramp.weeks).toEqual([]);
     const { pages } = await desk.ok('handouts/bundle', { kinds: ALL_SHEETS, dogId, paper: null });
     expect(pages).toBeGreaterThan(4);
+  });
+
+  test('at a visit goes by what that visit found', async () => {
+    const desk = await openOwn();
+    const { dogId } = await withPlan(desk);
+    desk.setDay('2026-03-10');
+    const { visit } = await desk.ok('visits/save', {
+      id: null,
+      visit: { ...soundVisit(dogId, '2026-03-10'), signs: ['cough'] },
+      plan: null,
+      food: null,
+    });
+    const input = { dogId, visitId: visit.id, clearedByVetOn: null, note: '' };
+    expect((await desk.ok('plans/review', input)).review?.decision).toBe('stop');
   });
 
   test('of a dog without a plan is refused', async () => {

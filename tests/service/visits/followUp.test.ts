@@ -193,6 +193,21 @@ describe('a follow-up that is refused', () => {
     await untouched(desk, dogId);
   });
 
+  test('for a ration accepted where none is proposed names the decision, and keeps nothing', async () => {
+    const desk = await openOwn();
+    const { dogId, sent } = await inPlan(desk);
+    const error = await desk.refused('visits/save', {
+      ...sent,
+      visit: { ...sent.visit, bcs: 1 },
+      food: { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' },
+    });
+    expect(error.fields?.[0]).toMatchObject({
+      path: 'food.decision',
+      message: 'There is no proposed ration to accept: edit it, or decline.',
+    });
+    await untouched(desk, dogId);
+  });
+
   test('for a broken rule without a reason keeps nothing', async () => {
     const desk = await openOwn();
     const { dogId, days, sent } = await inPlan(desk);
