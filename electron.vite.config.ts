@@ -86,7 +86,13 @@ export default defineConfig({
             groups: [
               oneFile('first', 3, [MAIN, moduleAt('./renderer/pages/DeskPage.vue')]),
               { name: 'core', priority: 2, test: (id: string) => id.startsWith(CORE) },
-              oneFile('dog', 1, [moduleAt('./renderer/pages/DogPage.vue')]),
+              oneFile(
+                'dog',
+                1,
+                ['DogPage', 'PlanPage', 'HandoutsPage'].map((name) =>
+                  moduleAt(`./renderer/pages/${name}.vue`),
+                ),
+              ),
             ],
           },
         },

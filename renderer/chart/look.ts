@@ -35,17 +35,23 @@ export function readLook(at: Element): Look {
   probe.setAttribute('aria-hidden', 'true');
   // Else every colour would be the one that the system forces on letters.
   probe.style.setProperty('forced-color-adjust', 'none');
-  at.append(probe);
-  const colours = Object.fromEntries(
-    Object.entries(TOKENS).map(([name, token]) => {
-      probe.style.color = `var(${token})`;
-      return [name, getComputedStyle(probe).color];
-    }),
-  ) as Record<keyof typeof TOKENS, string>;
   probe.style.fontSize = 'var(--text-s)';
+  // One for each, so that the page works its styles out once for all of them.
+  const swatches = Object.entries(TOKENS).map(([name, token]) => {
+    const swatch = document.createElement('span');
+    swatch.style.setProperty('forced-color-adjust', 'none');
+    swatch.style.color = `var(${token})`;
+    probe.append(swatch);
+    return [name, swatch] as const;
+  });
+  at.append(probe);
   const { fontFamily, fontSize } = getComputedStyle(probe);
+  const colours = Object.fromEntries(
+    swatches.map(([name, swatch]) => [name, getComputedStyle(swatch).color]),
+  ) as Record<keyof typeof TOKENS, string>;
+  const size = Math.round(parseFloat(fontSize) || 14) - 1;
   probe.remove();
-  return { ...colours, font: fontFamily, size: Math.round(parseFloat(fontSize) || 14) - 1 };
+  return { ...colours, font: fontFamily, size };
 }
 
 /** Calls whenever the page's colours or letters may have changed. @returns what ends it */

@@ -43,17 +43,15 @@ export async function drawPage(
   host.style.setProperty('--total-scale-factor', String(scale));
   host.replaceChildren(canvas, text);
 
-  await page.render({
+  const drawing = page.render({
     canvas,
     viewport,
     transform: density === 1 ? undefined : [density, 0, 0, density, 0, 0],
-  }).promise;
-  const layer = new TextLayer({
-    textContentSource: page.streamTextContent(),
-    container: text,
-    viewport,
   });
-  await layer.render();
+  // Read while the page is drawn, and laid over it after.
+  const textContentSource = page.streamTextContent();
+  await drawing.promise;
+  await new TextLayer({ textContentSource, container: text, viewport }).render();
 }
 
 /** Dots an inch of a page on paper, as office printers set it (D); a PDF counts 72 points. */
