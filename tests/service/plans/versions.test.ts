@@ -119,7 +119,7 @@ describe('a review', () => {
     desk.setDay('2026-03-10');
     const { visit } = await desk.ok('visits/save', {
       id: null,
-      visit: { ...soundVisit(dogId, '2026-03-10'), signs: ['cough'] },
+      visit: { ...soundVisit(dogId, '2026-03-10'), bcs: 2 },
       plan: null,
       food: null,
     });
