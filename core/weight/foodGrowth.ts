@@ -18,7 +18,8 @@ export function growthOf(input: AdjustFoodInput): Estimate | null {
 /**
  * The ration of a growing dog: the growth energy alone. Its weight has to rise, so no trend and no
  * balance of its record is followed. A ration that suits is kept: in ideal condition any inside the
- * range of the estimate (D); a thin dog keeps what lies above it, a heavy one what lies below.
+ * range of the estimate (D); a heavy dog keeps what lies below the middle of it, and a thin one gets
+ * no less than it eats, whatever that is.
  */
 export function feedGrowth(input: FoodCase, growth: Estimate): FoodDraft {
   const { currentKcal: present = 0, runningKcalPerDay: running = 0, bcs, onPlan } = input;
@@ -45,7 +46,8 @@ export function feedGrowth(input: FoodCase, growth: Estimate): FoodDraft {
 
 /** In ideal condition the ration moves by a tenth at most, from weighing to weighing (D). */
 function stepped(asked: number, present: number, bcs: number | undefined): number {
-  if (present <= 0 || (bcs !== 4 && bcs !== 5)) return asked;
+  if (present <= 0 || bcs === undefined || bcs >= 6) return asked;
+  if (bcs <= 3) return Math.max(asked, present);
   return Math.min(1.1 * present, Math.max(0.9 * present, asked));
 }
 
