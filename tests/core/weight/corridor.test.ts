@@ -97,8 +97,8 @@ describe('a drift', () => {
         weighed(2, ...Array.from({ length: 121 }, (_, i) => 20 * (1 + (percent * i) / 12000))),
       );
     expect(line(0.95)).toBeNull();
-    expect(line(1.05)).toMatchObject({ code: 'drift-up', params: { percent: 1.1, days: 240 } });
-    expect(line(-1.05)).toMatchObject({ code: 'drift-down', params: { percent: -1.1 } });
+    expect(line(1.08)).toMatchObject({ code: 'drift-up', params: { percent: 1.1, days: 240 } });
+    expect(line(-1.08)).toMatchObject({ code: 'drift-down', params: { percent: -1.1 } });
     expect(line(0)).toBeNull();
   });
 
