@@ -144,15 +144,9 @@ async function pageOf(context: Context, page: Page, place: Place): Promise<Found
   const { order = 'last visit', offset = 0 } = page;
   const direction = (page.descending ?? FIRST_DOWN[order]) ? 'desc' : 'asc';
   const select = await matching(context, page, place);
-  const rows = await select
+  const found = await select
     .select([
       'dog.id',
-      'dog.name',
-      'dog.breed',
-      'dog.clientId',
-      'dog.archivedAt',
-      'client.name as clientName',
-      'client.phone',
       LAST_DAY.as('lastVisitDay'),
       // Counted on the way: a second query would look for all of them once more.
       sql<number>`count(*) over ()`.as('count'),
@@ -164,15 +158,35 @@ async function pageOf(context: Context, page: Page, place: Place): Promise<Found
     .limit(MOST_LISTED)
     .offset(offset)
     .execute();
-  const measured = await lastMeasures(
-    context,
-    rows.map(({ id }) => id),
-  );
-  const dogs = rows.map(({ count: _count, ...dog }) => {
-    const { kg, bcs } = measured.get(dog.id)!;
-    return { ...dog, lastWeightKg: kg, lastBcs: bcs };
+  const ids = found.map(({ id }) => id);
+  const [lines, measured] = await Promise.all([
+    readNames(context, ids),
+    lastMeasures(context, ids),
+  ]);
+  const dogs = found.map(({ id, lastVisitDay }) => {
+    const { kg, bcs } = measured.get(id)!;
+    return { ...lines.get(id)!, lastVisitDay, lastWeightKg: kg, lastBcs: bcs };
   });
-  return { dogs, count: rows[0]?.count ?? 0, foundIn: place };
+  return { dogs, count: found[0]?.count ?? 0, foundIn: place };
+}
+
+/** What the lines of these dogs say of them and their owners: sorting goes faster without it. */
+async function readNames({ db }: Context, dogIds: readonly string[]) {
+  const rows = await db
+    .selectFrom('dog')
+    .innerJoin('client', 'client.id', 'dog.clientId')
+    .select([
+      'dog.id',
+      'dog.name',
+      'dog.breed',
+      'dog.clientId',
+      'dog.archivedAt',
+      'client.name as clientName',
+      'client.phone',
+    ])
+    .where('dog.id', 'in', dogIds)
+    .execute();
+  return new Map(rows.map((row) => [row.id, row]));
 }
 
 const listDogs = async (context: Context, page: Page): Promise<readonly DogLine[]> =>
