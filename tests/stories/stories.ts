@@ -6,7 +6,7 @@ const LAME = { leftFore: 0, rightFore: 0, leftHind: 2, rightHind: 0 };
 const HEAVY = { weightKg: 30, bcs: 7, foodGoal: 'lose', targetWeightKg: 25 } as const;
 
 /** Invented dogs over weeks and months. All are called Rusk; the story's name tells them apart. */
-export const STORIES: readonly Story[] = [
+const TOLD: readonly Story[] = [
   {
     name: 'a first-timer begins',
     steps: [
@@ -203,3 +203,12 @@ export const STORIES: readonly Story[] = [
   },
   ...RETURNS,
 ];
+
+/** Whoever opens a record may do so days after its last visit: by turns, as the seed of the run says. */
+const DAYS_ON = [0, 9, 45];
+const daysOn = DAYS_ON[Number(process.env['LAWS_SEED'] ?? 0) % DAYS_ON.length]!;
+
+export const STORIES: readonly Story[] = TOLD.map((story) => ({
+  ...story,
+  steps: [...story.steps, { on: story.steps.at(-1)!.on + daysOn, passes: true }],
+}));
