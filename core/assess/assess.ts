@@ -51,12 +51,12 @@ export function assess(input: AssessInput): Assessment | null {
   const ration = rationSince(decisions);
   const trendOnRation = weightTrend(weighingsOnAim(weighings, { aim, ration, day }));
   const earlierKg = weighings.slice(0, -1).map((weighing) => weighing.weightKg);
-  const intakes = intakesBetween(visits, decisions);
-  const runs = runsDone(input.plan, input.sessions ?? [], weightKg);
-  const record = { prior: maintenance, weighings, intakes, runs };
+  const record = { prior: maintenance, weighings, ...livedOn(input, visits, decisions, weightKg) };
   const body = weightState(record);
   const facts = {
     day,
+    ageMonths,
+    growing: isGrowing({ ...dog, ageMonths, weightKg }),
     weightKg,
     targetWeightKg,
     maintenance,
@@ -64,10 +64,10 @@ export function assess(input: AssessInput): Assessment | null {
     running: plannedRunning(input.plan, input.sessions ?? [], weightKg, day),
     intakeKcal: presentIntake(latest, decisions),
   };
+  const standing = { latest, aim, targetWeightKg, weighings, trendOnRation, decision };
   return {
     ...facts,
-    body: growthAt(dog, ageMonths, weightKg).growing ? null : body,
-    ageMonths,
+    body: facts.growing ? null : body,
     resting: restingEnergyFigure(weightKg),
     ideal: idealOf(dog, visits, weightKg),
     target,
@@ -75,14 +75,14 @@ export function assess(input: AssessInput): Assessment | null {
     trend: weightTrend(weighings),
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
-    ...courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision }),
+    ...courseOf({ ...standing, growing: facts.growing }),
     screening: screenRecord(input, visits, latest, weightKg),
     food: weighedInAtVisits(
       input,
       adjustFood({
         ...facts,
         ...fedAt(visits, latest),
-        ...growthAt(dog, ageMonths, weightKg),
+        ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
         ...planAt(visits, aim, decision),
         ...startOf(aim, weightKg, earlierKg),
         ...steeredBy(body, ration, day),
@@ -192,13 +192,16 @@ function lostIn4Weeks(weighings: readonly Weighing[]): number {
   return 100 * (1 - last.weightKg / Math.max(...lately.map(({ weightKg }) => weightKg)));
 }
 
-/** A growing dog, with the adult weight its food is computed from. */
-function growthAt({ adultWeightKg }: AssessedDog, ageMonths: number, weightKg: number) {
-  return {
-    growing: isGrowing({ ageMonths, adultWeightKg, weightKg }),
-    ...(adultWeightKg === null ? {} : { adultWeightKg }),
-  };
-}
+/** What the dog ate and ran. */
+const livedOn = (
+  { plan, sessions = [] }: AssessInput,
+  visits: readonly AssessedVisit[],
+  decisions: readonly AssessedDecision[],
+  weightKg: number,
+) => ({
+  intakes: intakesBetween(visits, decisions),
+  runs: runsDone(plan, sessions, weightKg),
+});
 
 /** A ration decided under another aim is no ration of the present plan. */
 function planAt(visits: readonly AssessedVisit[], aim: Aim, decision?: AssessedDecision) {
@@ -251,7 +254,7 @@ function maintenanceOf(
 ): Estimate {
   const latest = visits.at(-1)!;
   const senior = isSenior(ageMonths, dog.adultWeightKg ?? weightKg, undefined, dog.shortNosed);
-  const { growing } = growthAt(dog, ageMonths, weightKg);
+  const growing = isGrowing({ ...dog, ageMonths, weightKg });
   const unknown = growing && dog.adultWeightKg === null;
   const bcs = lastKnown(visits, (visit) => visit.bcs);
   const heavy = bcs !== null && bcs >= 6 && !growing;

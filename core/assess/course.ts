@@ -6,14 +6,16 @@ import { offCorridor } from '../weight/offCorridor.ts';
 import { weightTrend, type WeightTrend } from '../weight/trend.ts';
 import type { Weighing } from '../weight/weighing.ts';
 import { presentAim, rationSince, weighingsOnAim, type Aim, type AimVisit } from './aim.ts';
+import { growsOn } from './growing.ts';
 import { targetInForce } from './target.ts';
-import type { AssessedDecision, AssessedVisit } from './types.ts';
+import type { AssessedDecision, AssessedDog, AssessedVisit } from './types.ts';
 
 /** What of a visit says where the weight stands. */
 export type CourseVisit = AimVisit &
   Pick<AssessedVisit, 'bcs' | 'targetWeightKg' | 'weighingMethod' | 'scaleStepKg'>;
 
 export interface CourseInput {
+  readonly dog: Pick<AssessedDog, 'birthDay' | 'adultWeightKg'>;
   /** Oldest first. */
   readonly visits: readonly CourseVisit[];
   /** Weighings beside those of the visits. */
@@ -47,7 +49,16 @@ export function weightCourse(input: CourseInput): Reason | null {
   const decision = decisions.at(-1);
   const ration = rationSince(decisions);
   const trendOnRation = weightTrend(weighingsOnAim(weighings, { aim, ration, day }));
-  const course = courseOf({ latest, aim, targetWeightKg, weighings, trendOnRation, decision });
+  const growing = growsOn(input.dog, weighings.at(-1)!.weightKg, day);
+  const course = courseOf({
+    latest,
+    aim,
+    targetWeightKg,
+    weighings,
+    trendOnRation,
+    decision,
+    growing,
+  });
   return course.offCorridor ?? course.drift;
 }
 
@@ -59,6 +70,7 @@ interface Standing {
   readonly weighings: readonly Weighing[];
   readonly trendOnRation: WeightTrend;
   readonly decision: Pick<AssessedDecision, 'decidedOn'> | undefined;
+  readonly growing: boolean;
 }
 
 /** The corridor, and how the weight keeps to it, or drifts where there is neither plan nor ration. */
@@ -69,13 +81,16 @@ export function courseOf({
   weighings,
   trendOnRation,
   decision,
+  growing,
 }: Standing) {
   const corridor = corridorOf(latest, aim.start, targetWeightKg);
   const free = latest.foodGoal === 'hold' && decision === undefined;
+  const drift = free ? weightDrift(trendOnRation) : null;
   return {
     corridor,
     offCorridor: offCorridor(corridor, weighings.at(-1) ?? null),
-    drift: free ? weightDrift(trendOnRation) : null,
+    // That a growing dog gains is no drift.
+    drift: drift?.code === 'drift-up' && growing ? null : drift,
   };
 }
 

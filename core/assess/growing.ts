@@ -1,3 +1,4 @@
+import { monthsBetween, type IsoDay } from '../day.ts';
 import { AGE_LARGE_MONTHS, AGE_SMALL_MONTHS, LARGE_FROM_KG } from '../readiness/age.ts';
 
 /**
@@ -15,3 +16,15 @@ export function isGrowing(dog: {
   const large = (adultWeightKg ?? weightKg) >= LARGE_FROM_KG;
   return ageMonths < (large ? AGE_LARGE_MONTHS : AGE_SMALL_MONTHS);
 }
+
+/** The same of a record, on a day. */
+export const growsOn = (
+  dog: { readonly birthDay: IsoDay; readonly adultWeightKg: number | null },
+  weightKg: number,
+  day: IsoDay,
+): boolean =>
+  isGrowing({
+    ageMonths: Math.max(0, monthsBetween(dog.birthDay, day)),
+    adultWeightKg: dog.adultWeightKg,
+    weightKg,
+  });

@@ -3,6 +3,7 @@ import type { Reason } from '../figure.ts';
 import type { FoodGoal } from '../weight/foodTypes.ts';
 import type { Weighing } from '../weight/weighing.ts';
 import { lastKnown, weighingsUpTo, weightCourse, type CourseInput } from './course.ts';
+import { growsOn } from './growing.ts';
 import { targetInForce, toldTarget } from './target.ts';
 import type { AssessedVisit } from './types.ts';
 import { nextWeighIn } from './weighIn.ts';
@@ -118,13 +119,14 @@ export function presentLine(input: LineInput): PresentLine {
     visits.length === 0 || weighings.length === 0
       ? null
       : toldTarget(targetInForce({ visits, weighings, day }));
+  const last = weighings.at(-1);
   return {
-    weight: weightOf(weighings.at(-1), targetKg),
+    weight: weightOf(last, targetKg),
     bcs: lastKnown(visits, ({ bcs }) => bcs),
     aim,
     targetKg,
     offCourse: weightCourse(input),
-    gaining: aim !== 'gain' && hasGained(weighings),
+    gaining: aim !== 'gain' && hasGained(weighings) && !growsOn(input.dog, last!.weightKg, day),
     ...presentDue(input),
   };
 }

@@ -135,6 +135,8 @@ export interface Assessment {
   readonly day: IsoDay;
   readonly weightKg: number;
   readonly ageMonths: number;
+  /** Fed for growth: its weight has to rise, whatever its aim. */
+  readonly growing: boolean;
   readonly resting: Figure;
   readonly maintenance: Estimate;
   readonly ideal: Estimate | null;

@@ -7,7 +7,7 @@ export interface WeightFacts extends Pick<Assessment, 'trend' | 'corridor'> {
   readonly targetKg: number | null;
   /** Null before there is a target. */
   readonly projection: Assessment['projection'] | null;
-  /** The weight to be held; null with another aim. */
+  /** The weight to be held; null with another aim, and while the dog grows. */
   readonly holdKg: number | null;
 }
 
@@ -17,14 +17,14 @@ export interface WeightFacts extends Pick<Assessment, 'trend' | 'corridor'> {
  */
 export function weightFacts({ assessment, weighings, state }: DogFile): WeightFacts | null {
   if (assessment !== null) {
-    const { trend, corridor, projection, targetWeightKg } = assessment;
+    const { trend, corridor, projection, targetWeightKg, growing } = assessment;
     const targetKg = state?.targetKg ?? null;
     return {
       trend,
       corridor,
       targetKg,
       projection: targetKg === null ? null : projection,
-      holdKg: state?.aim === 'hold' ? targetWeightKg : null,
+      holdKg: state?.aim === 'hold' && !growing ? targetWeightKg : null,
     };
   }
   if (weighings.length === 0) return null;

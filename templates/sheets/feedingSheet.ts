@@ -14,7 +14,7 @@ import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface FeedingSheetData extends HandoutContext {
-  readonly aim: FoodGoal;
+  readonly aim: FoodGoal | 'grow';
   /** The proposal that was answered; without an amount where nothing was decided. */
   readonly proposal: FoodProposal;
   /** The day of the decision; null where nothing was decided. */
@@ -75,7 +75,7 @@ function dayBlock(
       ? []
       : [
           {
-            text: fill(feeding.likely, {
+            text: fill(data.aim === 'grow' ? feeding.likelyGrowing : feeding.likely, {
               dog: data.dog.name,
               range: format.energyRange(need.figure.low!, need.figure.high!),
             }),

@@ -54,7 +54,7 @@ export interface VetLetterData extends HandoutContext {
   /** Null while no running is planned. */
   readonly ramp: Ramp | null;
   readonly feeding: {
-    readonly aim: FoodGoal;
+    readonly aim: FoodGoal | 'grow';
     readonly kcalPerDay: number;
     readonly targetWeightKg: number | null;
   } | null;

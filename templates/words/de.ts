@@ -213,7 +213,10 @@ export const de: OwnerWords = {
     perDay: '{energy} am Tag',
     likely:
       'Um das Gewicht zu halten, braucht ein Hund wie {dog} {range} am Tag. Das ist geschätzt: Die Waage sagt uns mehr.',
+    likelyGrowing:
+      'Ein wachsender Hund wie {dog} braucht {range} am Tag. Das ist geschätzt: Die Waage sagt uns mehr.',
     aims: {
+      grow: 'Ziel: gleichmäßig wachsen',
       lose: 'Ziel: langsam und stetig abnehmen',
       hold: 'Ziel: das Gewicht halten',
       gain: 'Ziel: zunehmen',

@@ -210,7 +210,10 @@ export const en = {
     perDay: '{energy} a day',
     likely:
       'To keep its weight a dog like {dog} needs {range} a day. That is an estimate: the scale tells us more.',
+    likelyGrowing:
+      'A growing dog like {dog} needs {range} a day. That is an estimate: the scale tells us more.',
     aims: {
+      grow: 'Aim: grow steadily',
       lose: 'Aim: lose weight, slow and steady',
       hold: 'Aim: keep the weight',
       gain: 'Aim: put on weight',

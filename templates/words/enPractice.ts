@@ -82,7 +82,7 @@ export const enPractice = {
     foodTitle: 'Feeding',
     food: '{aim}: {energy} a day.',
     foodTarget: 'Target weight {target}.',
-    aims: { lose: 'Weight loss', hold: 'Weight maintenance', gain: 'Weight gain' },
+    aims: { grow: 'Growth', lose: 'Weight loss', hold: 'Weight maintenance', gain: 'Weight gain' },
     questionsTitle: 'My questions',
     questions: [
       'Do you see a reason against graded running in harness?',

@@ -211,7 +211,10 @@ export const es: OwnerWords = {
     perDay: '{energy} al día',
     likely:
       'Para mantener el peso, un perro como {dog} necesita {range} al día. Es una estimación: la báscula nos dirá más.',
+    likelyGrowing:
+      'Un perro en crecimiento como {dog} necesita {range} al día. Es una estimación: la báscula nos dirá más.',
     aims: {
+      grow: 'Meta: crecer de forma regular',
       lose: 'Meta: bajar de peso, poco a poco',
       hold: 'Meta: mantener el peso',
       gain: 'Meta: subir de peso',

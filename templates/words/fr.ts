@@ -215,7 +215,10 @@ export const fr: OwnerWords = frenchSpacing({
     perDay: '{energy} par jour',
     likely:
       'Pour garder son poids, un chien comme {dog} a besoin de {range} par jour. C’est une estimation : la balance nous dira plus.',
+    likelyGrowing:
+      'Un chien en croissance comme {dog} a besoin de {range} par jour. C’est une estimation : la balance nous dira plus.',
     aims: {
+      grow: 'But : grandir régulièrement',
       lose: 'But : maigrir, lentement et à pas réguliers',
       hold: 'But : garder le poids',
       gain: 'But : prendre du poids',

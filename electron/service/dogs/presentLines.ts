@@ -51,25 +51,31 @@ export async function presentLines(context: Context, dogIds: readonly string[]):
   return new Map(dogIds.map((id) => [id, lines.get(id)!]));
 }
 
-/** All of them in three queries. */
+/** All of them in four queries. */
 async function readLines(
   context: Context,
   dogIds: readonly string[],
 ): Promise<(readonly [string, PresentLine])[]> {
-  const [visits, weighings, decisions] = await Promise.all([
+  const [dogs, visits, weighings, decisions] = await Promise.all([
+    context.db
+      .selectFrom('dog')
+      .select(['id', 'birthDay', 'adultWeightKg'])
+      .where('id', 'in', oneOf(dogIds))
+      .execute(),
     readVisits(context, dogIds),
     readWeighings(context, dogIds),
     readDecisions(context, dogIds),
   ]);
   const day = context.today();
-  const line = (id: string): PresentLine =>
+  const line = ({ id, ...dog }: (typeof dogs)[number]): PresentLine =>
     presentLine({
+      dog,
       visits: visits.get(id) ?? [],
       weighings: weighings.get(id) ?? [],
       foodDecisions: decisions.get(id) ?? [],
       day,
     });
-  return dogIds.map((id) => [id, line(id)]);
+  return dogs.map((dog) => [dog.id, line(dog)]);
 }
 
 /** What was last measured of each of these dogs, by today. */

@@ -161,7 +161,7 @@ const BUILDERS: Builders = {
     const { ration, aim } = state;
     return {
       ...context,
-      aim,
+      aim: assessment.growing ? 'grow' : aim,
       proposal: ration?.proposal ?? referralOnly(assessment.food),
       decidedOn: ration?.decidedOn ?? null,
       kcalPerDay: ration?.kcalPerDay ?? null,
@@ -190,7 +190,7 @@ const BUILDERS: Builders = {
       trend: assessment.trend,
       corridor: assessment.corridor,
       targetKg: state.aim === 'hold' ? null : state.targetKg,
-      holdKg: state.aim === 'hold' ? state.targetKg : null,
+      holdKg: state.aim === 'hold' && !assessment.growing ? state.targetKg : null,
       projection: state.aim === 'hold' ? null : assessment.projection,
       then: first.id === latest.id ? null : findingsAt(material, first),
       now: findingsAt(material, latest),
@@ -231,7 +231,7 @@ const BUILDERS: Builders = {
         kcal === null
           ? null
           : {
-              aim: state.aim,
+              aim: assessment.growing ? 'grow' : state.aim,
               kcalPerDay: kcal,
               targetWeightKg: state.aim === 'hold' ? null : state.targetKg,
             },

@@ -17,7 +17,7 @@ function onPlan(week: number, weightKg: number) {
 const courseOf = (
   visits: readonly AssessedVisit[],
   foodDecisions: { decidedOn: string; kcalPerDay: number }[] = [],
-) => weightCourse({ visits, foodDecisions, day: visits.at(-1)!.day });
+) => weightCourse({ dog: grownDog, visits, foodDecisions, day: visits.at(-1)!.day });
 
 describe('the course of a weight', () => {
   // 0.5–2 % of 30 kg a week: after 4 weeks 27.6 to 29.4 kg. One weighing errs by 1 %, 1.645 times
@@ -53,7 +53,7 @@ describe('the course of a weight', () => {
   it('counts a weighing between visits', () => {
     const [first] = onPlan(4, 30);
     const weighings = [{ day: after(4), weightKg: 30 }];
-    const input = { visits: [first!], foodDecisions: [], day: after(4) };
+    const input = { dog: grownDog, visits: [first!], foodDecisions: [], day: after(4) };
     expect(weightCourse(input)).toBeNull();
     expect(weightCourse({ ...input, weighings })?.code).toBe('above-corridor');
   });
@@ -77,7 +77,7 @@ describe('the course of a weight', () => {
         const foodDecisions = fed ? [decision] : [];
         const day = visits.at(-1)!.day;
         const whole = assess({ dog: grownDog, visits, foodDecisions, day })!;
-        const part = weightCourse({ visits, foodDecisions, day });
+        const part = weightCourse({ dog: grownDog, visits, foodDecisions, day });
         expect(part).toEqual(whole.offCorridor ?? whole.drift);
       }),
       { seed: 1, numRuns: 300 },

@@ -20,6 +20,7 @@ const visit = fc.record({
 const byDay = <T extends { readonly day: string }>(entries: readonly T[]): T[] =>
   entries.toSorted((a, b) => a.day.localeCompare(b.day));
 const record: fc.Arbitrary<LineInput> = fc.record({
+  dog: fc.constant({ birthDay: '2020-05-01', adultWeightKg: null }),
   visits: fc.array(visit, { maxLength: 6 }).map(byDay),
   weighings: fc.array(fc.record({ day, weightKg: kg }), { maxLength: 6 }).map(byDay),
   foodDecisions: fc.constant([]),

@@ -17,6 +17,7 @@ const seen = (day: string, facts: Partial<Visit> = {}): Visit => ({
 
 const line = (visits: Visit[], rest: Partial<LineInput> = {}) =>
   presentLine({
+    dog: { birthDay: '2020-05-01', adultWeightKg: null },
     visits,
     foodDecisions: [],
     day: '2026-03-31',
@@ -63,6 +64,23 @@ describe('what lists show of a dog', () => {
     expect(line([seen('2026-03-01'), seen(day, { weightKg })]).gaining).toBe(gaining);
     const meant = seen(day, { weightKg, foodGoal: 'gain' });
     expect(line([seen('2026-03-01'), meant]).gaining).toBe(false);
+  });
+
+  it('does not call the growth of a young dog a gain, nor a drift, but tells its loss', () => {
+    const days = ['2026-02-01', '2026-02-22', '2026-03-08', '2026-03-29'];
+    const of = (birthDay: string, kg: readonly number[]) => {
+      const seenThen = days.map((day, index) => seen(day, { weightKg: kg[index]! }));
+      const dog = { birthDay, adultWeightKg: 26 };
+      const { gaining, offCourse } = line(seenThen, { dog });
+      return [gaining, offCourse?.code ?? null];
+    };
+    const [up, down] = [
+      [14, 15.2, 16.1, 17.2],
+      [14, 13.2, 12.6, 11.7],
+    ] as const;
+    expect(of('2020-05-01', up)).toEqual([true, 'drift-up']);
+    expect(of('2025-07-01', up)).toEqual([false, null]);
+    expect(of('2025-07-01', down)).toEqual([false, 'drift-vet']);
   });
 
   it('takes the consent of the latest visit, up to and with its last day', () => {

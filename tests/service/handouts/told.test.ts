@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
+  blankClient,
+  blankDog,
   blankPlanRequest,
   blankPractice,
   blankVisit,
@@ -173,4 +175,34 @@ test('the record says by which scale once there is another weight to compare wit
   const unweighed = { ...visit, weightKg: null };
   await desk.ok('visits/save', { id: null, visit: unweighed, plan: null, food: null });
   expect(await textOf(desk, 'assessment-record', dogId)).not.toContain('Weighed |');
+});
+
+test('the sheets of a growing dog speak of growth, not of keeping its weight', async () => {
+  const { desk, dogId } = await seen({});
+  const sheets = async () => [
+    await textOf(desk, 'feeding-sheet', dogId),
+    await textOf(desk, 'vet-letter', dogId),
+  ];
+  const accepted = { decision: 'accepted', kcalPerDay: null, foodSwitch: null, note: '' } as const;
+  const visit = { ...soundVisit(dogId, DAY), kind: 'follow-up', foodGoal: 'hold' } as const;
+  await desk.ok('visits/save', { id: null, visit, plan: null, food: accepted });
+  for (const text of await sheets()) expect(text).toMatch(/keep the weight|Weight maintenance/);
+  const dog = {
+    ...blankDog('female'),
+    name: 'Bess',
+    birthDay: '2025-08-01',
+    adultWeightKg: 30,
+  };
+  await desk.ok('dogs/amendWithOwner', {
+    id: dogId,
+    dogBasedOn: 1,
+    reason: 'Born later.',
+    dog,
+    client: { ...blankClient(), name: 'Ada Sample' },
+    clientBasedOn: 1,
+  });
+  const [feeding, letter] = await sheets();
+  expect(feeding).toContain('Aim: grow steadily');
+  expect(feeding).toContain('A growing dog like Bess needs');
+  expect(letter).toContain('Growth: ');
 });
