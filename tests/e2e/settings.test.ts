@@ -51,7 +51,7 @@ describe('settings and sheets', () => {
     await tabAndPress(page, page.getByRole('button', { name: 'Add a phrase' }));
     await page.keyboard.type('Warms up well.');
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Edit Warms up well.' }).waitFor();
+    await page.getByRole('listitem').filter({ hasText: 'Warms up well.' }).waitFor();
   });
 
   it('change the units of every page', async () => {

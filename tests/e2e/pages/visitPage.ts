@@ -59,7 +59,7 @@ export const visitPage = (page: Page) => ({
     const line = page.getByRole('listitem').filter({ has: page.getByLabel('Amount a day') });
     const entry = line.nth(index);
     await entry.getByLabel(food.treat === true ? 'Treat' : 'Food', { exact: true }).fill(food.name);
-    await entry.getByLabel('Energy').fill(food.kcalPer100g);
+    await entry.getByLabel('Energy', { exact: true }).fill(food.kcalPer100g);
     await entry.getByLabel('Amount a day').fill(food.gramsPerDay);
   },
   async acceptFood(): Promise<void> {
