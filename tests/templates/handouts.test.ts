@@ -9,11 +9,9 @@ import { readPdf } from './support/readPdf.ts';
 const options = { fontsFolder, instant: INSTANT };
 
 describe.each(SAMPLES)('$name', (sample) => {
-  it.each(PAPERS)('reads as agreed on %s, the same bytes each time', async (paper) => {
+  it.each(PAPERS)('reads as agreed on %s', async (paper) => {
     const handout = sample.build(paper);
     const pdf = await renderPdf(handout, options);
-    const again = await renderPdf(sample.build(paper), options);
-    expect(Buffer.compare(again.bytes, pdf.bytes)).toBe(0);
     const read = await readPdf(pdf.bytes);
     await expect(read.text).toMatchFileSnapshot(`golden/${sample.name}.${paper}.txt`);
     expect(ungroupedIn(read.text)).toEqual([]);

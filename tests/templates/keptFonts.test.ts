@@ -4,7 +4,7 @@ import { fontsFolder } from './support/folders.ts';
 import { INSTANT, SAMPLES } from './support/handouts.ts';
 
 // Fonts and shaped words are kept from one document to the next; no file may show it.
-test('what was printed before leaves no trace in a file', async () => {
+test('a sheet has the same bytes each time, and what was printed before leaves no trace in it', async () => {
   const print = (sample: (typeof SAMPLES)[number]) =>
     renderPdf(sample.build('A4'), { fontsFolder, instant: INSTANT });
   const first: Uint8Array[] = [];
