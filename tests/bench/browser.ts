@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { createDoor } from '../../electron/loopback/door.ts';
 import { startHost } from '../../electron/loopback/host.ts';
 import { openBrowser } from '../e2e/support/browser.ts';
-import { chartsSize, firstPaintSize, watchFiles } from './firstPaint.ts';
+import { chartsSize, filesUpToList, firstPaintSize, noteFirstList } from './firstPaint.ts';
 import { LONG_DOG } from './longDog.ts';
 import { roundsOf, type BenchLine } from './measure.ts';
 import { barePage, painted, waitLine, waitsOf } from './painted.ts';
@@ -110,9 +110,10 @@ export async function measureWindow(practice: GeneratedPractice): Promise<BenchL
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   const bare = await barePage(await context.newPage());
   const page = await context.newPage();
-  const files = watchFiles(page);
+  await page.addInitScript(noteFirstList);
   await page.goto(host.newAddress());
   await allDogs(page).waitFor();
+  const files = await filesUpToList(page);
   const sizes = [firstPaintSize(files, RENDERER), chartsSize(files, RENDERER)];
   const line = (name: string, target: number, waits: readonly number[]): BenchLine =>
     waitLine(name, target, waits, bare);

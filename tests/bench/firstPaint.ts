@@ -4,14 +4,27 @@ import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import type { BenchLine } from './measure.ts';
 
-/** Notes what scripts and styles the page asks for from now on. */
-export function watchFiles(page: Page): Set<string> {
-  const files = new Set<string>();
-  page.on('request', (request) => {
-    const { pathname } = new URL(request.url());
-    if (/\.(m?js|css)$/.test(pathname)) files.add(pathname);
+/** Runs in the page: notes when the first list of dogs stands on it. */
+export function noteFirstList(): void {
+  const noted = window as unknown as { listedAt?: number };
+  new MutationObserver((_, observer) => {
+    const captions = [...document.querySelectorAll('main caption')];
+    if (!captions.some(({ textContent }) => /dogs$/.test(textContent!.trim()))) return;
+    noted.listedAt = performance.now();
+    observer.disconnect();
+  }).observe(document, { childList: true, characterData: true, subtree: true });
+}
+
+/** The scripts and styles that were asked for before the first list stood; what is fetched ahead follows. */
+export async function filesUpToList(page: Page): Promise<ReadonlySet<string>> {
+  const names = await page.evaluate(() => {
+    const { listedAt } = window as unknown as { listedAt: number };
+    return performance
+      .getEntriesByType('resource')
+      .filter(({ startTime }) => startTime <= listedAt)
+      .map(({ name }) => new URL(name).pathname);
   });
-  return files;
+  return new Set(names.filter((name) => /\.(m?js|css)$/.test(name)));
 }
 
 /** The size of what was fetched until the first list of dogs stood on the page. */
