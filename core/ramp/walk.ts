@@ -160,13 +160,15 @@ function afterWeek(
   if (slot.kind !== 'build' || recovery) return { ...state, recent, light, peak };
   const lower = slot.return.kind === 'less' || slot.return.kind === 'repeat';
   const back = week.returning === true || (lower && week.rung === undefined);
+  // A week that came back counts with what it was allowed, where the sessions' own cap cut it.
+  const cut = back && week.edited !== true;
   return {
     ...alongPath(course, state, sessions),
     recent,
     light,
     returning: back || (!whole && state.returning),
     peak,
-    previous: whole ? runMinutes : back ? limit : state.previous,
+    previous: whole && !cut ? runMinutes : back ? limit : state.previous,
   };
 }
 

@@ -200,6 +200,19 @@ describe('every generated ramp', () => {
     });
   });
 
+  it('passes it where the sessions’ own cap cuts the week that comes back', () => {
+    const away = { from: '2027-03-21', days: 18 };
+    const ramp = buildRamp({
+      startDay: '2026-12-02',
+      start: 'unconditioned',
+      sessionsPerWeek: 2,
+      goal: { distanceKm: 10, paceMinPerKm: 8 },
+      daysOut: Array.from({ length: away.days }, (_, days) => addDays(away.from, days)),
+      weekdays: [0, 1, 2, 3, 4, 5],
+    });
+    expect(checkRamp(ramp)).toEqual([]);
+  });
+
   it('is the same each time, and plain JSON', () => {
     always(both.slice(0, 60), (ramp) => {
       const again = buildRamp(ramp.request);
