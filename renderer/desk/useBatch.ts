@@ -1,13 +1,14 @@
 import { computed, ref, shallowRef } from 'vue';
 import type { BatchPrinted } from '../../electron/contract/calls/handouts.ts';
 import type { DogLine } from '../../electron/contract/contract.ts';
-import type { AppError } from '../../electron/contract/errors.ts';
+import type { Answer, AppError } from '../../electron/contract/errors.ts';
 import type { HandoutKind, Practice } from '../../electron/contract/records.ts';
 import { useClient } from '../api/client.ts';
 import { canBeTriedAgain, savingSentence, type Saving } from '../api/saveFile.ts';
 import { plainCopy } from '../composables/plainCopy.ts';
 import { useForm } from '../composables/useForm.ts';
 import { useWork } from '../composables/useWork.ts';
+import { printPdfs } from '../handouts/printPdf.ts';
 import { usePractice } from '../stores/practice.ts';
 import { counted } from '../words.ts';
 
@@ -60,6 +61,8 @@ export function useBatch() {
   const printed = shallowRef<BatchPrinted | null>(null);
   const error = shallowRef<AppError | null>(null);
   const said = ref('');
+  /** True while the pages are made ready for the print window. */
+  const printing = ref(false);
   /** What became of the archive; null before there is one. */
   const saving = ref<Saving | null>(null);
 
@@ -70,7 +73,8 @@ export function useBatch() {
     saving.value = null;
   }
 
-  async function print(): Promise<void> {
+  /** Has the sheets made, and then printed or saved. */
+  async function make(hand: () => Promise<void>): Promise<void> {
     clear();
     form.attempt();
     const { sheets, kinds: same, ...choice } = plainCopy(form.values);
@@ -81,18 +85,46 @@ export function useBatch() {
     );
     if (answer.ok) {
       printed.value = answer.value;
-      await save();
+      if (answer.value.token === null) said.value = 'None of these sheets could be printed.';
+      else await hand();
     } else if (answer.error.kind === 'cancelled') said.value = 'Stopped. Nothing was printed.';
     else error.value = answer.error;
   }
 
-  async function save(): Promise<void> {
-    if (printed.value === null) return;
-    const { token, fileName } = printed.value;
-    if (token === null) {
-      said.value = 'None of these sheets could be printed.';
-      return;
+  /** Each dog's sheets as one file, numbered through. */
+  async function stacks({ dogs }: BatchPrinted): Promise<Answer<string[]>> {
+    const { paper, language } = plainCopy(form.values);
+    const files: string[] = [];
+    for (const { dogId, sheets } of dogs) {
+      const kinds = sheets.filter(({ problem }) => problem === null).map(({ kind }) => kind);
+      if (kinds.length === 0) continue;
+      const stack = await client.call('handouts/bundle', { dogId, kinds, paper, language });
+      if (!stack.ok) return stack;
+      files.push(stack.value.base64);
     }
+    return { ok: true, value: files };
+  }
+
+  /** Opens the print window with all of them; where there is none, the archive is handed over. */
+  async function print(): Promise<void> {
+    if (printed.value === null || printing.value) return;
+    printing.value = true;
+    said.value = 'Making the pages ready for the print window…';
+    const files = await stacks(printed.value);
+    error.value = files.ok ? null : files.error;
+    const isPrinted = files.ok && (await printPdfs(files.value));
+    printing.value = false;
+    if (!files.ok) said.value = '';
+    else if (isPrinted) said.value = `${printedSentence(printed.value)} Given to the print window.`;
+    else {
+      await save();
+      said.value = `This window cannot print. ${said.value}`;
+    }
+  }
+
+  async function save(): Promise<void> {
+    if (printed.value?.token == null) return;
+    const { token, fileName } = printed.value;
     saving.value = await client.files.saveProduced(token, fileName, 'bundle');
     said.value = `${printedSentence(printed.value)} ${savingSentence(fileName, saving.value)}`;
   }
@@ -107,9 +139,16 @@ export function useBatch() {
       clear();
       begin(dogs, narrowed);
     },
+    makeAndPrint: () => make(print),
+    makeAndSave: () => make(save),
+    printing,
     print,
     save,
     again: clear,
-    unsaved: computed(() => saving.value !== null && canBeTriedAgain(saving.value)),
+    /** True while there is an archive that is not yet in the practitioner's hands. */
+    unsaved: computed(
+      () =>
+        printed.value?.token != null && (saving.value === null || canBeTriedAgain(saving.value)),
+    ),
   };
 }

@@ -1,9 +1,16 @@
 import { bytesFromBase64 } from '../api/saveFile.ts';
 
-/** Pages as pictures, and their size in points. */
+/** Pages as pictures, and the size of the first in points. */
 interface Painted {
   readonly pictures: readonly Blob[];
   readonly size: { readonly width: number; readonly height: number };
+}
+
+/** Pages of one PDF after the other's. */
+async function paintAll(pdfs: readonly string[]): Promise<Painted> {
+  const painted: Painted[] = [];
+  for (const pdf of pdfs) painted.push(await paint(pdf));
+  return { pictures: painted.flatMap(({ pictures }) => pictures), size: painted[0]!.size };
 }
 
 async function paint(base64: string): Promise<Painted> {
@@ -50,15 +57,15 @@ async function lay({ pictures, size }: Painted): Promise<void> {
 }
 
 /**
- * Opens the system's print window with the pages of a PDF, which no plug-in may show here: they are
- * drawn as pictures. What the practitioner does there is not told.
+ * Opens the system's print window with the pages of PDFs on one paper, which no plug-in may show here:
+ * they are drawn as pictures. What the practitioner does there is not told.
  * @returns false where this window cannot print
  */
-export async function printPdf(base64: string): Promise<boolean> {
+export async function printPdfs(pdfs: readonly string[]): Promise<boolean> {
   if (typeof window.print !== 'function') return false;
   clear();
   try {
-    await lay(await paint(base64));
+    await lay(await paintAll(pdfs));
   } catch {
     return false;
   }

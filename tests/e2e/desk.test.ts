@@ -5,6 +5,7 @@ import { deskPage } from './pages/deskPage.ts';
 import { visitPage } from './pages/visitPage.ts';
 import { welcomePage } from './pages/welcomePage.ts';
 import { openDesk, type TestDesk } from './support/desk.ts';
+import { holdPrinting } from './support/printing.ts';
 
 describe('the desk', () => {
   let desk: TestDesk;
@@ -49,7 +50,7 @@ describe('the desk', () => {
     await dogs().nth(3).waitFor();
   });
 
-  it('prints sheets for the dogs that were found, by keyboard, and stops when asked', async () => {
+  it('prints and saves sheets for the dogs that were found, by keyboard, and stops when asked', async () => {
     await deskPage(page).box.fill('exemple');
     await expect.poll(async () => (await dogs().allTextContents()).sort()).toEqual(['Juno', 'Pip']);
     await page.getByRole('button', { name: 'Print sheets for several…' }).focus();
@@ -65,8 +66,14 @@ describe('the desk', () => {
     await dialog.getByText('Stopped. Nothing was printed.').waitFor();
 
     await dialog.getByLabel('The same for each dog').press('Space');
-    const download = page.waitForEvent('download');
+    const paper = await holdPrinting(page);
     await dialog.getByRole('button', { name: /^Print \d+ sheets$/ }).press('Enter');
+    const given = dialog.getByText(/sheets, \d+ pages\. Given to the print window\./);
+    const pages = Number(/(\d+) pages/.exec((await given.textContent())!)![1]);
+    expect(await paper()).toEqual({ pages, pictures: pages, left: 0 });
+
+    const download = page.waitForEvent('download');
+    await dialog.getByRole('button', { name: 'Save the archive' }).press('Enter');
     const bytes = await readFile(await (await download).path());
     expect(bytes.subarray(0, 2).toString()).toBe('PK');
     await dialog.getByText(/sheets, \d+ pages\. trotwell-sheets-.*zip is handed over/).waitFor();
