@@ -6,7 +6,7 @@ import { rationOrNull, TREAT_SHARE } from '../food/ration.ts';
 import { aimStanding } from './aimAndTarget.ts';
 import { LOSS_AIM_PERCENT, LOSS_TYPICAL_PERCENT } from './corridor.ts';
 import { because, OWN, type FoodDraft } from './foodDraft.ts';
-import { follow } from './foodFollow.ts';
+import { follow, noMoreIfHeavy } from './foodFollow.ts';
 import { steer } from './foodSteer.ts';
 import { feedGrowth, growthOf } from './foodGrowth.ts';
 import { aimedAt, heedFloor, referContradiction, referFirst } from './foodReferral.ts';
@@ -47,7 +47,10 @@ export function adjustFood(input: AdjustFoodInput): FoodProposal {
   const asked = { ...input, maintenance };
   return finish(
     asked,
-    heedFloor(asked, referFirst(input) ?? referContradiction(input) ?? draftFor(asked)),
+    heedFloor(
+      asked,
+      referFirst(input) ?? referContradiction(input) ?? noMoreIfHeavy(asked, draftFor(asked)),
+    ),
   );
 }
 

@@ -13,6 +13,7 @@ import {
 } from './foodDraft.ts';
 import { STEP_PERCENT } from './foodStart.ts';
 import type { AdjustFoodInput, FoodCase, RateCorridor } from './foodTypes.ts';
+import { forecast } from './steer.ts';
 import { STABLE_DAYS, STABLE_PERCENT, type TrendRate } from './trend.ts';
 import { weighingsUntil } from './waiting.ts';
 
@@ -162,6 +163,27 @@ export function withRunning(input: AdjustFoodInput, draft: FoodDraft): FoodDraft
     kcalPerDay: Math.max(0, draft.kcalPerDay + extra),
     reasons: [...draft.reasons, ...runningReasons(extra)],
     formula: { formula: 'present ration and the change in running', ...OWN },
+  };
+}
+
+/**
+ * A heavy dog, from 6 of 9, that is to hold its weight never gets more than it eats now, neither for
+ * a weight that falls nor for running (D).
+ */
+export function noMoreIfHeavy(input: FoodCase, draft: FoodDraft): FoodDraft {
+  const { goal, growing, bcs = 5, currentKcal: present = 0, state } = input;
+  if (goal !== 'hold' || growing === true || bcs < 6 || present <= 0) return draft;
+  if (draft.kcalPerDay === null || draft.kcalPerDay <= present) return draft;
+  const text = `Body condition ${bcs} of 9: a heavy dog that is to hold its weight gets no more than it eats now.`;
+  const running = input.runningInRationKcalPerDay ?? input.runningKcalPerDay ?? 0;
+  return {
+    verdict: draft.verdict === 'start' ? 'start' : 'keep',
+    kcalPerDay: present,
+    reasons: [because('kept-heavy', text, OWN, { bcs })],
+    formula: { formula: 'present ration', ...OWN },
+    ...(state === undefined
+      ? {}
+      : { forecast: forecast(state, present, { initialKg: input.targetWeightKg, running }) }),
   };
 }
 

@@ -583,6 +583,8 @@ export const de: OwnerWords = {
       'Das Futter liegt keine {percent} neben dem, was {dog} für das Ziel braucht. Es bleibt, wie es ist.',
     'kept-falling':
       '{dog} nimmt mit diesem Futter von selbst zum Ziel hin ab. Es bleibt, wie es ist.',
+    'kept-heavy':
+      '{dog} ist schwer und bekommt nicht mehr Futter als jetzt. Es bleibt, wie es ist.',
     'too-high': 'Das Gewicht liegt höher, als es soll.',
     'too-low': 'Das Gewicht liegt tiefer, als es soll.',
     'loses-slowly': 'Mit diesem Futter nähme {dog} langsamer ab als geplant.',

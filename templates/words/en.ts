@@ -566,6 +566,7 @@ export const en = {
     'kept-little':
       'The food is within {percent} of what {dog} needs for the target. It stays as it is.',
     'kept-falling': '{dog} comes down to the target on this food. It stays as it is.',
+    'kept-heavy': '{dog} is heavy and gets no more food than now. It stays as it is.',
     'too-high': 'The weight lies above where it should be.',
     'too-low': 'The weight lies below where it should be.',
     'loses-slowly': 'On this food {dog} would lose weight more slowly than planned.',

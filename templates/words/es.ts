@@ -573,6 +573,7 @@ export const es: OwnerWords = {
     'kept-little':
       'La comida está a menos de un {percent} de lo que {dog} necesita para la meta. Se queda como está.',
     'kept-falling': '{dog} baja hacia la meta con esta comida. Se queda como está.',
+    'kept-heavy': '{dog} pesa mucho y no recibe más comida que ahora. Se queda como está.',
     'too-high': 'El peso está por encima de donde debe.',
     'too-low': 'El peso está por debajo de donde debe.',
     'loses-slowly': 'Con esta comida {dog} perdería peso más despacio de lo previsto.',

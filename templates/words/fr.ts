@@ -589,6 +589,8 @@ export const fr: OwnerWords = frenchSpacing({
     'kept-little':
       'La ration est à moins de {percent} de ce qu’il faut à {dog} pour le but. Elle reste telle quelle.',
     'kept-falling': '{dog} descend vers son but avec cette ration. Elle reste telle quelle.',
+    'kept-heavy':
+      '{dog} est lourd et ne reçoit pas plus que maintenant. La ration reste telle quelle.',
     'too-high': 'Le poids est au-dessus de ce qu’il devrait être.',
     'too-low': 'Le poids est au-dessous de ce qu’il devrait être.',
     'loses-slowly': 'Avec cette ration, {dog} perdrait du poids plus lentement que prévu.',

@@ -110,6 +110,21 @@ describe('a loss that nobody wants', () => {
   });
 });
 
+describe('a heavy dog that is to hold its weight', () => {
+  const heavy = { goal: 'hold', targetWeightKg: 30, currentKcal: 800 } as const;
+
+  it.each<[string, Partial<AdjustFoodInput>]>([
+    ['whose plan to lose was given up', { onPlan: false, rationFromLossPlan: true }],
+    ['that begins to run', { runningKcalPerDay: 90, runningInRationKcalPerDay: 0 }],
+  ])('gets no more than now, %s (D)', (_, changes) => {
+    const steady = trendOf([30, 30, 30, 30]);
+    const proposal = ask({ ...heavy, trend: steady, ...changes, bcs: 6 });
+    expect(codes(proposal.reasons)).toEqual(['kept-heavy']);
+    expect(proposal.kcalPerDay).toBe(800);
+    expect(ask({ ...heavy, trend: steady, ...changes, bcs: 5 }).kcalPerDay).toBeGreaterThan(800);
+  });
+});
+
 describe('who is sent to the vet', () => {
   it.each<[string, Partial<AdjustFoodInput>, Partial<AdjustFoodInput>]>([
     ['too-thin', { goal: 'hold', bcs: 2 }, { goal: 'hold', bcs: 3 }],
@@ -176,6 +191,10 @@ describe('any proposal', () => {
         const least = raised ? Math.max(dog.currentKcal, 0.5 * floor) : floor;
         expect(proposal.kcalPerDay).toBeGreaterThanOrEqual(least - 1e-9);
         expect(Number.isFinite(proposal.kcalPerDay)).toBe(true);
+        // A heavy dog that is to hold its weight never gets more than now (D); a loss is the vet's.
+        if (dog.goal === 'hold' && dog.bcs >= 6 && dog.currentKcal > 0 && !meanwhile) {
+          expect(proposal.kcalPerDay).toBeLessThanOrEqual(dog.currentKcal);
+        }
         const grams = proposal.ration!.items[0]!.gramsPerDay;
         expect(grams * 3.6).toBeCloseTo(proposal.kcalPerDay, 6);
       }),
