@@ -86,6 +86,21 @@ export function underWay<P>(programme: PresentProgramme<P>): UnderWay<P> | null 
   return programme.kind === 'running' || programme.kind === 'walking' ? programme : null;
 }
 
+/** A plan that announces no outing: it waits, or was stopped. */
+type HeldBack<P> = Extract<
+  PresentProgramme<P>,
+  { readonly kind: 'waiting' } | { readonly kind: 'stopped' }
+>;
+
+/**
+ * The programme, where its plan waits or was stopped; null where there is none, it goes on or ended.
+ * @example
+ * heldBack(sample.state.programme) // => null
+ */
+export function heldBack<P>(programme: PresentProgramme<P>): HeldBack<P> | null {
+  return programme.kind === 'waiting' || programme.kind === 'stopped' ? programme : null;
+}
+
 /** What was told of the outings of a stretch of time. */
 export interface OutingsTold {
   readonly planned: number;
@@ -227,9 +242,7 @@ function screeningOf(
   if (gate === null || screened !== 'ready to start') {
     return { ...screening, outcome: screened, reasons };
   }
-  const held =
-    programme.kind === 'stopped' || programme.kind === 'waiting' ? programme.reasons : [];
-  const added = held.map((reason) => ({
+  const added = (heldBack(programme)?.reasons ?? []).map((reason) => ({
     ...reason,
     gate,
     unseen: false,

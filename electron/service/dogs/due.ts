@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import { addDays, WEIGH_IN_DAYS } from '../../../core/index.ts';
+import { addDays, heldBack, WEIGH_IN_DAYS } from '../../../core/index.ts';
 import type { OffCourseLine } from '../../contract/dogs/list.ts';
 import {
   DUE_AHEAD_DAYS,
@@ -123,8 +123,7 @@ async function planLines(context: Context): Promise<DueLine[]> {
   for (const { id, name, clientName } of dogs) {
     const state = await readState(context, id, rules);
     if (state === null) continue;
-    const held = state.programme.kind === 'waiting' || state.programme.kind === 'stopped';
-    const reason = held ? 'plan on hold' : 'plan ends';
+    const reason = heldBack(state.programme) === null ? 'plan ends' : 'plan on hold';
     if (!isListed(reason, state.planEndsOn, today)) continue;
     lines.push({ dogId: id, name, clientName, reason, day: state.planEndsOn });
   }
