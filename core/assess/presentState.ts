@@ -86,20 +86,13 @@ export function underWay<P>(programme: PresentProgramme<P>): UnderWay<P> | null 
   return programme.kind === 'running' || programme.kind === 'walking' ? programme : null;
 }
 
-/** A plan that announces no outing: it waits, or was stopped. */
-type HeldBack<P> = Extract<
-  PresentProgramme<P>,
-  { readonly kind: 'waiting' } | { readonly kind: 'stopped' }
->;
-
 /**
  * The programme, where its plan waits or was stopped; null where there is none, it goes on or ended.
  * @example
  * heldBack(sample.state.programme) // => null
  */
-export function heldBack<P>(programme: PresentProgramme<P>): HeldBack<P> | null {
-  return programme.kind === 'waiting' || programme.kind === 'stopped' ? programme : null;
-}
+export const heldBack = <P>(programme: PresentProgramme<P>) =>
+  programme.kind === 'waiting' || programme.kind === 'stopped' ? programme : null;
 
 /** What was told of the outings of a stretch of time. */
 export interface OutingsTold {

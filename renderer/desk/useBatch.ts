@@ -53,17 +53,15 @@ function printedSentence({ dogs }: BatchPrinted): string {
   return `${counted(sheets.length, 'sheet')}, ${counted(pages, 'page')}.`;
 }
 
-/** Sheets for several dogs: what is chosen, the printing under way, and what came of it. */
-export function useBatch() {
+/** What was made, given to the print window or saved as the archive it is, and what is said of that. */
+function useHandingOut(form: ReturnType<typeof useChoice>['form']) {
   const client = useClient();
-  const work = useWork();
-  const { form, begin } = useChoice();
   const printed = shallowRef<BatchPrinted | null>(null);
   const error = shallowRef<AppError | null>(null);
   const said = ref('');
   /** True while the pages are made ready for the print window. */
   const printing = ref(false);
-  /** What became of the archive; null before there is one. */
+  /** What became of the archive; null before it was handed over. */
   const saving = ref<Saving | null>(null);
 
   function clear(): void {
@@ -71,24 +69,6 @@ export function useBatch() {
     error.value = null;
     said.value = '';
     saving.value = null;
-  }
-
-  /** Has the sheets made, and then printed or saved. */
-  async function make(hand: () => Promise<void>): Promise<void> {
-    clear();
-    form.attempt();
-    const { sheets, kinds: same, ...choice } = plainCopy(form.values);
-    const kinds = sheets === 'the same' ? same : null;
-    if (choice.dogIds.length === 0 || kinds?.length === 0) return;
-    const answer = await work.run((workId) =>
-      client.call('handouts/batch', { ...choice, kinds, workId }),
-    );
-    if (answer.ok) {
-      printed.value = answer.value;
-      if (answer.value.token === null) said.value = 'None of these sheets could be printed.';
-      else await hand();
-    } else if (answer.error.kind === 'cancelled') said.value = 'Stopped. Nothing was printed.';
-    else error.value = answer.error;
   }
 
   /** Each dog's sheets as one file, numbered through. */
@@ -129,21 +109,45 @@ export function useBatch() {
     said.value = `${printedSentence(printed.value)} ${savingSentence(fileName, saving.value)}`;
   }
 
+  return { printed, error, said, printing, saving, clear, print, save };
+}
+
+/** Sheets for several dogs: what is chosen, the printing under way, and what came of it. */
+export function useBatch() {
+  const client = useClient();
+  const work = useWork();
+  const { form, begin } = useChoice();
+  const { saving, clear, ...handing } = useHandingOut(form);
+  const { printed, error, said, print, save } = handing;
+
+  /** Has the sheets made, and then printed or saved. */
+  async function make(hand: () => Promise<void>): Promise<void> {
+    clear();
+    form.attempt();
+    const { sheets, kinds: same, ...choice } = plainCopy(form.values);
+    const kinds = sheets === 'the same' ? same : null;
+    if (choice.dogIds.length === 0 || kinds?.length === 0) return;
+    const answer = await work.run((workId) =>
+      client.call('handouts/batch', { ...choice, kinds, workId }),
+    );
+    if (answer.ok) {
+      printed.value = answer.value;
+      if (answer.value.token === null) said.value = 'None of these sheets could be printed.';
+      else await hand();
+    } else if (answer.error.kind === 'cancelled') said.value = 'Stopped. Nothing was printed.';
+    else error.value = answer.error;
+  }
+
   return {
     form,
     work,
-    printed,
-    error,
-    said,
+    ...handing,
     begin(dogs: readonly DogLine[], narrowed: boolean): void {
       clear();
       begin(dogs, narrowed);
     },
     makeAndPrint: () => make(print),
     makeAndSave: () => make(save),
-    printing,
-    print,
-    save,
     again: clear,
     /** True while there is an archive that is not yet in the practitioner's hands. */
     unsaved: computed(
