@@ -1,4 +1,4 @@
-import { inRange, weightInRange } from '../check.ts';
+import { inRange } from '../check.ts';
 import { estimate, type Estimate } from '../figure.ts';
 import { metabolicWeight } from './resting.ts';
 
@@ -23,7 +23,6 @@ export function growthMultiple(p: number): number {
  * Source: NRC 2006 growth equation (S); FEDIAF 2021 prints its multiples 2.1, 1.6, 1.3 (S).
  */
 export function growthEnergy(dog: { weightKg: number; adultWeightKg: number }): number {
-  weightInRange('weightKg', dog.weightKg);
   inRange('adultWeightKg', dog.adultWeightKg, 'kg', { min: 0.5, max: 150 });
   const p = Math.min(1, dog.weightKg / dog.adultWeightKg);
   return ADULT_COEFFICIENT * metabolicWeight(dog.weightKg) * growthMultiple(p);
@@ -46,7 +45,6 @@ const NRC_FROM_ADULT_KG = 23;
  * Source: FEDIAF, printed in a veterinary nursing journal (S).
  */
 export function growthEnergyBySteps(dog: { weightKg: number; adultWeightKg: number }): number {
-  weightInRange('weightKg', dog.weightKg);
   inRange('adultWeightKg', dog.adultWeightKg, 'kg', { min: 0.5, max: 150 });
   const share = dog.weightKg / dog.adultWeightKg;
   const [young, middle, late] = FEDIAF_STEPS;

@@ -1,4 +1,4 @@
-import { oneOf, weightInRange } from '../check.ts';
+import { oneOf } from '../check.ts';
 import { estimate, type Estimate, type Provenance } from '../figure.ts';
 import type { SourceId } from '../sources.ts';
 import { growthEnergy, growthEnergyBySteps, growthEstimate } from './growth.ts';
@@ -118,7 +118,6 @@ export interface MaintenanceEnergy extends Estimate {
  * Hand et al. 2010 for the multiples (S; senior from memory).
  */
 export function maintenanceEnergy(input: MaintenanceInput): MaintenanceEnergy {
-  weightInRange('weightKg', input.weightKg);
   const activity = oneOf('activity', input.activity ?? 'low', ACTIVITY_LEVELS);
   const lifeStage = oneOf('lifeStage', input.lifeStage ?? 'adult', ['puppy', 'adult', 'senior']);
   const references = publishedReferences(input.weightKg, activity);

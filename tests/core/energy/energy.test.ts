@@ -3,15 +3,18 @@ import { describe, expect, it } from 'vitest';
 import {
   ACTIVITY_LEVELS,
   growthEnergy,
+  growthEnergyBySteps,
   growthEstimate,
   growthMultiple,
   maintenanceEnergy,
   NEUTER_STATUSES,
+  publishedReferences,
   restingEnergy,
   restingEnergyFigure,
   SPREAD_90,
   type MaintenanceInput,
 } from '../../../core/nutrition.ts';
+import { product, toldBy } from '../../support/captions.ts';
 import { holds } from '../../support/laws.ts';
 
 const weight = fc.integer({ min: 1, max: 1500 }).map((tenths) => tenths / 10);
@@ -119,6 +122,69 @@ describe('maintenance energy', () => {
     expect(senior.sources).not.toContain('fediaf2017Activity');
   });
 
+  it('is what its formula says, worked out', () => {
+    holds(
+      fc.property(weight, adult, (weightKg, dog) => {
+        const { mid, figure } = maintenanceEnergy({ ...dog, weightKg });
+        expect(product(figure.formula, weightKg) / mid).toBeCloseTo(1, 12);
+      }),
+      RUNS,
+    );
+  });
+
+  // Multiples of RER for intact adults 1.8, neutered 1.6, seniors 1.4.
+  it('gives a senior an eighth less, an intact dog an eighth more', () => {
+    const of = (dog: Partial<MaintenanceInput>) => maintenanceEnergy({ weightKg: 16, ...dog }).mid;
+    expect(of({})).toBeCloseTo(95 * 8, 9);
+    expect(of({ lifeStage: 'senior' })).toBeCloseTo(95 * 7, 9);
+    expect(of({ neuter: 'intact' })).toBeCloseTo(95 * 9, 9);
+  });
+
+  it('sets beside it what the captions say', () => {
+    for (const kg of [3, 20, 60]) {
+      const of = { kg, rer: 70 * kg ** 0.75 };
+      const puppy = { weightKg: kg, lifeStage: 'puppy', adultWeightKg: 70 } as const;
+      const multiples = maintenanceEnergy(puppy).references.slice(2);
+      for (const activity of [...ACTIVITY_LEVELS, undefined]) {
+        for (const shown of [...publishedReferences(kg, activity), ...multiples]) {
+          const told = toldBy(shown.label, of);
+          expect(shown.kcalPerDay / told.mid).toBeCloseTo(1, 12);
+          expect(shown.low === undefined).toBe(told.low === undefined);
+          expect((shown.low ?? 1) / (told.low ?? 1)).toBeCloseTo(1, 12);
+          expect((shown.high ?? 1) / (told.high ?? 1)).toBeCloseTo(1, 12);
+        }
+      }
+    }
+    const working = (activity: MaintenanceInput['activity']) =>
+      publishedReferences(20, activity).filter(({ label }) => label.includes('working'));
+    expect(working('working')).toHaveLength(1);
+    expect(working('high')).toHaveLength(0);
+  });
+
+  // 90 of 100 lie within 1.645 standard deviations of the logarithm, 13.1 / 68.1 of it measured.
+  it('is narrower after weight loss, by the spread measured in 24 dogs', () => {
+    const { mid, low, high, logSd } = maintenanceEnergy({ weightKg: 20, afterWeightLoss: true });
+    expect(logSd).toBeCloseTo(0.1924, 4);
+    expect(high / mid).toBeCloseTo(Math.exp(0.3164), 3);
+    expect(mid / low).toBeCloseTo(Math.exp(0.3164), 3);
+  });
+
+  it('names what it was told of the dog, its sources and how far to trust it', () => {
+    const told = (dog: Partial<MaintenanceInput>) => {
+      const { inputs, sources, notes } = maintenanceEnergy({ weightKg: 20, ...dog }).figure;
+      expect(notes.length).toBeGreaterThan(0);
+      return [...inputs.map(({ value, unit }) => `${value} ${unit}`.trim()), ...sources];
+    };
+    expect(told({ neuter: 'neutered', lifeStage: 'senior' })).toEqual(
+      expect.arrayContaining(['20 kg', 'under 1 h a day', 'neutered', 'senior', 'lmuThesis']),
+    );
+    expect(told({ afterWeightLoss: true })).toEqual(['20 kg', 'german2011']);
+    const small = told({ lifeStage: 'puppy', adultWeightKg: 22 });
+    expect(small).toEqual(expect.arrayContaining(['20 kg', '22 kg', 'fediafGrowthSteps']));
+    const large = told({ lifeStage: 'puppy', adultWeightKg: 30 });
+    expect(large).toEqual(expect.arrayContaining(['20 kg', '30 kg', 'nrcGrowth']));
+  });
+
   it('feeds a puppy by the growth equation and asks for its adult weight', () => {
     const puppy = { weightKg: 9, lifeStage: 'puppy' } as const;
     const grown = maintenanceEnergy({ ...puppy, adultWeightKg: 30 });
@@ -132,7 +198,11 @@ describe('maintenance energy', () => {
     expect(() => maintenanceEnergy(puppy)).toThrow(/adultWeightKg must be from 0.5 to 150 kg/);
   });
 
-  it('refuses words it does not know', () => {
+  it('refuses a weight out of range, and words it does not know', () => {
+    const puppy = { lifeStage: 'puppy', adultWeightKg: 20 } as const;
+    for (const dog of [{}, puppy, { afterWeightLoss: true }]) {
+      expect(() => maintenanceEnergy({ ...dog, weightKg: 151 })).toThrow(/weightKg must be/);
+    }
     const wrong = (dog: object) => () => maintenanceEnergy({ weightKg: 20, ...dog });
     expect(wrong({ activity: 'lazy' })).toThrow(/activity must be one of low, moderate/);
     expect(wrong({ lifeStage: 'old' })).toThrow(/lifeStage/);
@@ -165,6 +235,23 @@ describe('growth energy', () => {
       ),
       RUNS,
     );
+  });
+
+  // FEDIAF: 210 below half of the adult weight, 175 from half to four fifths, 140 over them.
+  it.each([
+    [15.9, 210],
+    [16, 175],
+    [25.6, 175],
+    [25.7, 140],
+  ])('of %d kg that will weigh 32: %i kcal/kg^0.75 by the steps', (weightKg, perKg075) => {
+    const kcal = growthEnergyBySteps({ weightKg, adultWeightKg: 32 });
+    expect(kcal / weightKg ** 0.75).toBeCloseTo(perKg075, 9);
+  });
+
+  it('refuses a puppy without a weight', () => {
+    const puppy = { weightKg: Number.NaN, adultWeightKg: 20 };
+    expect(() => growthEnergy(puppy)).toThrow(/weightKg must be from 0.1 to 150 kg/);
+    expect(() => growthEnergyBySteps(puppy)).toThrow(/weightKg must be from 0.1 to 150 kg/);
   });
 
   it('counts a puppy above its expected adult weight as grown', () => {
