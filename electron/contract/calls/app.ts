@@ -5,14 +5,14 @@ import type { AppStatus } from '../results.ts';
 import { call, nothing } from './call.ts';
 
 export const appCalls = {
-  'app/status': call<AppStatus>()(nothing),
+  'app/status': call<AppStatus>()(() => nothing),
   /** Opens the own practice (creating it) or a fresh copy of the demonstration practice. */
-  'app/open': call<AppStatus>()(
+  'app/open': call<AppStatus>()(() =>
     z.strictObject({ which: choice('Practice to open', ['own', 'demo']) }),
   ),
-  'practice/save': call<Practice>()(practiceInput),
+  'practice/save': call<Practice>()(() => practiceInput),
   /** Checks and keeps a PNG, JPEG or SVG logo; null removes it. */
-  'practice/setLogo': call<PracticeLogo | null>()(
+  'practice/setLogo': call<PracticeLogo | null>()(() =>
     z.strictObject({
       base64: z
         .base64({ error: 'The logo must be sent as base64.' })
@@ -21,7 +21,7 @@ export const appCalls = {
     }),
   ),
   /** Changes a rule inside its range; a null value goes back to the value as published. */
-  'rules/set': call<readonly RuleChange[]>()(
+  'rules/set': call<readonly RuleChange[]>()(() =>
     z.strictObject({
       ruleId: requiredLine('Rule'),
       value: z.number({ error: 'The value of the rule must be a number.' }).nullable(),
@@ -29,5 +29,5 @@ export const appCalls = {
     }),
   ),
   /** Versions, counts, sizes and the state of the file as plain text; no word of any record. */
-  'app/diagnostics': call<string>()(nothing),
+  'app/diagnostics': call<string>()(() => nothing),
 } as const;

@@ -105,16 +105,16 @@ export interface RestoredBackup {
 // All of these also answer while the own records cannot be opened; making one and the settings need
 // them open.
 export const backupCalls = {
-  'backup/status': call<BackupStatus>()(nothing),
+  'backup/status': call<BackupStatus>()(() => nothing),
   /** Writes everything into one file, and answers with a token to save it by. */
-  'backup/make': call<MadeBackup>()(
+  'backup/make': call<MadeBackup>()(() =>
     z.strictObject({ passphrase: newPassphrase.nullable(), workId }),
   ),
   /** Reads a backup through to its end and says what is in it. Nothing is changed. */
-  'backup/look': call<BackupLook>()(opened),
+  'backup/look': call<BackupLook>()(() => opened),
   /** Puts a backup in the place of the present records, which are saved first. */
-  'backup/restore': call<RestoredBackup>()(opened),
-  'backup/settings': call<BackupStatus>()(
+  'backup/restore': call<RestoredBackup>()(() => opened),
+  'backup/settings': call<BackupStatus>()(() =>
     z.strictObject({
       dailyBackups: kept('dailyBackups'),
       weeklyBackups: kept('weeklyBackups'),

@@ -21,19 +21,19 @@ const insideRetentionConfirmed = flag('Removing inside the retention period');
 
 export const binCalls = {
   /** What putting the record into the bin takes out of sight; changes nothing. */
-  'bin/check': call<BinCheck>()(entry),
+  'bin/check': call<BinCheck>()(() => entry),
   /** Hides a record and all that belongs to it; nothing is lost. */
-  'bin/put': call<null>()(
+  'bin/put': call<null>()(() =>
     z.strictObject({
       ...entry.shape,
       reason: line('Reason for putting it into the bin').optional(),
     }),
   ),
-  'bin/restore': call<null>()(entry),
+  'bin/restore': call<null>()(() => entry),
   /** The latest first. */
-  'bin/list': call<readonly BinLine[]>()(nothing),
+  'bin/list': call<readonly BinLine[]>()(() => nothing),
   /** Removes entries of the bin for good: all or none. */
-  'bin/empty': call<Emptied>()(
+  'bin/empty': call<Emptied>()(() =>
     z.strictObject({
       entries: z
         .array(entry)
@@ -44,14 +44,16 @@ export const binCalls = {
     }),
   ),
   /** Puts a dog away that no longer comes, or takes it back; its record is kept as it is. */
-  'dogs/archive': call<Dog>()(z.strictObject({ id: id('The dog'), archived: flag('Archived') })),
-  'keeping/get': call<KeepingSettings>()(nothing),
-  'keeping/set': call<KeepingSettings>()(
+  'dogs/archive': call<Dog>()(() =>
+    z.strictObject({ id: id('The dog'), archived: flag('Archived') }),
+  ),
+  'keeping/get': call<KeepingSettings>()(() => nothing),
+  'keeping/set': call<KeepingSettings>()(() =>
     z.strictObject({ retentionYears: whole('retentionYears') }),
   ),
-  'clients/eraseCheck': call<EraseCheck>()(z.strictObject({ clientId: id('The owner') })),
+  'clients/eraseCheck': call<EraseCheck>()(() => z.strictObject({ clientId: id('The owner') })),
   /** Removes an owner with everything that belongs to the dogs, without a trace in the file. */
-  'clients/erase': call<Erased>()(
+  'clients/erase': call<Erased>()(() =>
     z.strictObject({
       clientId: id('The owner'),
       ground,
@@ -60,7 +62,7 @@ export const binCalls = {
       insideRetentionConfirmed,
     }),
   ),
-  'erasures/list': call<ErasureList>()(nothing),
+  'erasures/list': call<ErasureList>()(() => nothing),
   /** Does again what of an erasure the disk or another program hindered. */
-  'erasures/finish': call<Pick<Erased, 'clean' | 'backups'>>()(nothing),
+  'erasures/finish': call<Pick<Erased, 'clean' | 'backups'>>()(() => nothing),
 } as const;

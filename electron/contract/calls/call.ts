@@ -6,10 +6,20 @@ interface CallDefinition<In extends z.ZodType, Out> {
   readonly result?: Out;
 }
 
-/** One call of the contract: `call<Result>()(schema of the input)`. */
+/**
+ * One call of the contract: `call<Result>()(() => schema of the input)`. The schema is made when the
+ * call is first asked: a start need not wait for those of all calls.
+ */
 export const call =
   <Out>() =>
-  <In extends z.ZodType>(input: In): CallDefinition<In, Out> => ({ input });
+  <In extends z.ZodType>(schemaOf: () => In): CallDefinition<In, Out> => {
+    let schema: In | undefined;
+    return {
+      get input() {
+        return (schema ??= schemaOf());
+      },
+    };
+  };
 
 /** The input of a call that needs none. */
 export const nothing = z.strictObject({});

@@ -19,31 +19,31 @@ const listing = {
 };
 
 export const dogCalls = {
-  'clients/list': call<readonly Client[]>()(z.strictObject({ query: line('Search text') })),
-  'clients/save': call<Client>()(
+  'clients/list': call<readonly Client[]>()(() => z.strictObject({ query: line('Search text') })),
+  'clients/save': call<Client>()(() =>
     z.strictObject({ id: id('The owner').nullable(), ...amending, client: clientInput }),
   ),
   /** At most `MOST_LISTED` dogs from `offset` on, latest seen first unless ordered otherwise. */
-  'dogs/list': call<readonly DogLine[]>()(
+  'dogs/list': call<readonly DogLine[]>()(() =>
     z.strictObject({ ...listing, offset: whole('listOffset').optional() }),
   ),
   /** The list from its beginning, and how many dogs it would hold in all. */
-  'dogs/find': call<FoundDogs>()(z.strictObject(listing)),
+  'dogs/find': call<FoundDogs>()(() => z.strictObject(listing)),
   /** All dogs of an owner, archived ones too, by name. */
-  'dogs/ofOwner': call<readonly OwnersDog[]>()(z.strictObject({ clientId: id('The owner') })),
+  'dogs/ofOwner': call<readonly OwnersDog[]>()(() => z.strictObject({ clientId: id('The owner') })),
   /** Dogs whose weight has left its corridor or drifts, the longest since weighed last. */
-  'dogs/offCourse': call<readonly OffCourseLine[]>()(nothing),
+  'dogs/offCourse': call<readonly OffCourseLine[]>()(() => nothing),
   /** Who should be weighed or reviewed, most overdue first. */
-  'dogs/due': call<readonly DueLine[]>()(nothing),
-  'dogs/save': call<Dog>()(
+  'dogs/due': call<readonly DueLine[]>()(() => nothing),
+  'dogs/save': call<Dog>()(() =>
     z.strictObject({ id: id('The dog').nullable(), ...amending, dog: dogInput }),
   ),
   /** A new dog of a new owner, in one step: both are kept or neither. */
-  'dogs/saveWithOwner': call<Dog>()(
+  'dogs/saveWithOwner': call<Dog>()(() =>
     z.strictObject({ client: clientInput, dog: dogInput.omit({ clientId: true }) }),
   ),
   /** A dog and its owner put right in one step; each counts its own changes. */
-  'dogs/amendWithOwner': call<Dog>()(
+  'dogs/amendWithOwner': call<Dog>()(() =>
     z.strictObject({
       id: id('The dog'),
       reason: amending.reason,
@@ -53,5 +53,5 @@ export const dogCalls = {
       clientBasedOn: whole('revision'),
     }),
   ),
-  'dogs/file': call<DogFile>()(z.strictObject({ dogId: id('The dog') })),
+  'dogs/file': call<DogFile>()(() => z.strictObject({ dogId: id('The dog') })),
 } as const;

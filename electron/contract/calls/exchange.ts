@@ -25,17 +25,17 @@ export const token = z
 
 export const exchangeCalls = {
   /** Writes the open bundle of one owner, or of all where `clientId` is null. */
-  'export/make': call<BundleMade>()(
+  'export/make': call<BundleMade>()(() =>
     z.strictObject({ clientId: id('The owner').nullable(), workId }),
   ),
   /** Reads the head of a table (CSV), and guesses what is what. */
-  'import/readCsv': call<TableLook>()(z.strictObject({ token })),
+  'import/readCsv': call<TableLook>()(() => z.strictObject({ token })),
   /** What would come of the table, row by row; nothing is kept. */
-  'import/preview': call<ImportPreview>()(
+  'import/preview': call<ImportPreview>()(() =>
     z.strictObject({ token, mapping: weightMapping, leaveOut: linesLeftOut }),
   ),
   /** Keeps every new weighing of the table, or none: one refused row stops it. */
-  'import/run': call<ImportDone>()(
+  'import/run': call<ImportDone>()(() =>
     z.strictObject({
       token,
       mapping: weightMapping,
@@ -48,13 +48,13 @@ export const exchangeCalls = {
     }),
   ),
   /** Takes back exactly what the latest import added. */
-  'import/undo': call<{ readonly removed: number }>()(
+  'import/undo': call<{ readonly removed: number }>()(() =>
     z.strictObject({ undoKey: id('The import') }),
   ),
   /** Reads and checks a whole bundle and holds it against the records; nothing is kept. */
-  'import/bundleLook': call<BundleLook>()(z.strictObject({ token, workId })),
+  'import/bundleLook': call<BundleLook>()(() => z.strictObject({ token, workId })),
   /** Keeps what a bundle brings, all of it or nothing. */
-  'import/bundleRun': call<BundleDone>()(
+  'import/bundleRun': call<BundleDone>()(() =>
     z.strictObject({
       token,
       /** That of the look; refused when by now something else would come of it. */

@@ -38,23 +38,25 @@ export const fileCalls = {
   // Taking a file out and back goes through `bin/put` and `bin/restore`, as for every record.
 
   /** All that can be seen at the visits of a dog, the oldest first. */
-  'attachments/list': call<readonly Attachment[]>()(z.strictObject({ dogId })),
+  'attachments/list': call<readonly Attachment[]>()(() => z.strictObject({ dogId })),
   /** What a file is that was taken in; it stays ready to be added. */
-  'attachments/look': call<FileLook>()(z.strictObject({ token: fileToken })),
+  'attachments/look': call<FileLook>()(() => z.strictObject({ token: fileToken })),
   /** Keeps a file that was taken in at a visit. What a photo tells of its place is left out. */
-  'attachments/add': call<Attachment>()(z.strictObject({ visitId: id('The visit'), ...added })),
-  'attachments/show': call<AttachmentContent>()(one),
+  'attachments/add': call<Attachment>()(() =>
+    z.strictObject({ visitId: id('The visit'), ...added }),
+  ),
+  'attachments/show': call<AttachmentContent>()(() => one),
   /** A copy to be saved elsewhere, named by its token. */
-  'attachments/open': call<{ readonly token: string; readonly name: string }>()(one),
+  'attachments/open': call<{ readonly token: string; readonly name: string }>()(() => one),
 
   // Files chosen at a new visit, before it is saved: kept at once, and added by `visits/save`.
 
   /** Those that wait for the next new visit of a dog, in the order they were chosen. */
-  'waiting/list': call<readonly WaitingFile[]>()(z.strictObject({ dogId })),
+  'waiting/list': call<readonly WaitingFile[]>()(() => z.strictObject({ dogId })),
   /** Keeps a file that was taken in until the visit is saved. Answers with all that wait. */
-  'waiting/add': call<readonly WaitingFile[]>()(z.strictObject({ dogId, ...added })),
+  'waiting/add': call<readonly WaitingFile[]>()(() => z.strictObject({ dogId, ...added })),
   /** Leaves one file out of the visit, or all; or takes it in again. Answers with all that wait. */
-  'waiting/leaveOut': call<readonly WaitingFile[]>()(
+  'waiting/leaveOut': call<readonly WaitingFile[]>()(() =>
     z.strictObject({
       dogId,
       hash: z

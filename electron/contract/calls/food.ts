@@ -16,10 +16,10 @@ const phraseId = id('The phrase');
 /** A null id keeps something new. Each answers with the whole shelf. */
 export const foodCalls = {
   /** No two foods, and no two treats, share a name. */
-  'shelf/keepFood': call<Shelf>()(z.strictObject({ id: foodId.nullable(), food: foodInput })),
-  'shelf/dropFood': call<Shelf>()(z.strictObject({ id: foodId })),
-  'shelf/keepPhrase': call<Shelf>()(
+  'shelf/keepFood': call<Shelf>()(() => z.strictObject({ id: foodId.nullable(), food: foodInput })),
+  'shelf/dropFood': call<Shelf>()(() => z.strictObject({ id: foodId })),
+  'shelf/keepPhrase': call<Shelf>()(() =>
     z.strictObject({ id: phraseId.nullable(), text: requiredLine('Text of the phrase') }),
   ),
-  'shelf/dropPhrase': call<Shelf>()(z.strictObject({ id: phraseId })),
+  'shelf/dropPhrase': call<Shelf>()(() => z.strictObject({ id: phraseId })),
 } as const;

@@ -26,7 +26,7 @@ export const MAIL_READERS = ['owner', 'vet'] as const;
 
 export const goesHomeCalls = {
   /** Outings and weighings as a calendar file; one of a later version replaces an earlier one. */
-  'goesHome/calendar': call<CalendarFile>()(
+  'goesHome/calendar': call<CalendarFile>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       language: choice('Language', LANGUAGES).optional(),
@@ -39,7 +39,7 @@ export const goesHomeCalls = {
     }),
   ),
   /** The sheets, for the owner with the calendar, as a mail draft. Nothing is sent. */
-  'goesHome/mail': call<MailFile>()(
+  'goesHome/mail': call<MailFile>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       reader: choice('Reader of the mail', MAIL_READERS),

@@ -36,7 +36,7 @@ export const NO_SHEET = 'Choose at least one sheet.';
 const dogCount = { error: limitSentence(LIMITS.batchDogs) };
 
 export const handoutCalls = {
-  'handouts/render': call<RenderedHandout>()(
+  'handouts/render': call<RenderedHandout>()(() =>
     z.strictObject({
       kind: choice('Handout', HANDOUT_KINDS),
       dogId: id('The dog'),
@@ -46,7 +46,7 @@ export const handoutCalls = {
     }),
   ),
   /** Several sheets as one file, numbered through. */
-  'handouts/bundle': call<RenderedHandout>()(
+  'handouts/bundle': call<RenderedHandout>()(() =>
     z.strictObject({
       /** Null for those the practice chose for the dog's last visit. */
       kinds: sheetList('Handout').min(1, { error: NO_SHEET }).nullable(),
@@ -56,7 +56,7 @@ export const handoutCalls = {
     }),
   ),
   /** Prints sheets for several dogs: one zip archive with a PDF for each sheet of each dog. */
-  'handouts/batch': call<BatchPrinted>()(
+  'handouts/batch': call<BatchPrinted>()(() =>
     z.strictObject({
       dogIds: z
         .array(id('The dog'))
@@ -79,5 +79,5 @@ export const handoutCalls = {
     }),
   ),
   /** Has printing made ready while nobody waits for it: the first sheet then comes sooner. */
-  'handouts/warmUp': call<null>()(nothing),
+  'handouts/warmUp': call<null>()(() => nothing),
 } as const;

@@ -70,19 +70,19 @@ export interface DogDeed {
 
 export const historyCalls = {
   /** What was done to records of one kind of a dog, removed ones too, latest first. */
-  'history/ofDog': call<readonly DogHistoryEntry[]>()(
+  'history/ofDog': call<readonly DogHistoryEntry[]>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       kind: choice('Kind of record', DOG_RECORD_KINDS),
     }),
   ),
   /** Oldest first. Answers for records in the bin too, and for removed ones. */
-  'history/list': call<readonly HistoryEntry[]>()(
+  'history/list': call<readonly HistoryEntry[]>()(() =>
     z.strictObject({
       kind: choice('Kind of record', HISTORY_KINDS),
       recordId: id('The record'),
     }),
   ),
   /** What was done to the dog and its records, latest first, `MOST_DEEDS` at most. */
-  'dogs/deeds': call<readonly DogDeed[]>()(z.strictObject({ dogId: id('The dog') })),
+  'dogs/deeds': call<readonly DogDeed[]>()(() => z.strictObject({ dogId: id('The dog') })),
 } as const;

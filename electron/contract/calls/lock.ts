@@ -14,7 +14,7 @@ export interface LockState {
 
 export const lockCalls = {
   /** Sets or changes the passphrase (null takes the lock away); needs the present one where set. */
-  'lock/set': call<AppStatus>()(
+  'lock/set': call<AppStatus>()(() =>
     z.strictObject({
       passphrase: newPassphrase.nullable(),
       present: triedPassphrase.nullable(),
@@ -25,8 +25,8 @@ export const lockCalls = {
     }),
   ),
   /** Locks at once, also while long work is going on. */
-  'lock/now': call<null>()(nothing),
-  'lock/open': call<AppStatus>()(z.strictObject({ passphrase: triedPassphrase })),
+  'lock/now': call<null>()(() => nothing),
+  'lock/open': call<AppStatus>()(() => z.strictObject({ passphrase: triedPassphrase })),
   /** Says that a person is at the desk who reads and needs no call; puts the locking off. */
-  'lock/awake': call<null>()(nothing),
+  'lock/awake': call<null>()(() => nothing),
 } as const;

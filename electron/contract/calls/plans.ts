@@ -6,7 +6,7 @@ import { call } from './call.ts';
 
 export const planCalls = {
   /** Has core review the plan in force by the record of today, and keeps the new version. */
-  'plans/review': call<Plan>()(
+  'plans/review': call<Plan>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       visitId: id('The visit').nullable(),
@@ -15,7 +15,7 @@ export const planCalls = {
     }),
   ),
   /** Keeps a plan changed by hand; every broken rule needs a written reason. */
-  'plans/edit': call<Plan>()(
+  'plans/edit': call<Plan>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       edits: z.array(rampEdit).min(1, { error: 'Nothing was changed.' }).max(200),

@@ -45,15 +45,17 @@ export interface People {
 }
 
 export const practiceCalls = {
-  'practitioners/list': call<People>()(nothing),
+  'practitioners/list': call<People>()(() => nothing),
   /** Initials are unique, and stay as they are once they stand on an entry. */
-  'practitioners/save': call<People>()(
+  'practitioners/save': call<People>()(() =>
     z.strictObject({ id: id('The practitioner').nullable(), practitioner: practitionerInput }),
   ),
   /** Only someone who works here can be at the desk; null for nobody. */
-  'practitioners/atDesk': call<People>()(
+  'practitioners/atDesk': call<People>()(() =>
     z.strictObject({ practitionerId: id('The practitioner').nullable() }),
   ),
   /** A calendar year, or for null the month of today and the eleven before it. */
-  'practice/year': call<YearAccount>()(z.strictObject({ year: whole('calendarYear').nullable() })),
+  'practice/year': call<YearAccount>()(() =>
+    z.strictObject({ year: whole('calendarYear').nullable() }),
+  ),
 } as const;

@@ -42,13 +42,13 @@ export const runCalls = {
    * saved as the result of a session. The file is gone afterwards, unless the owner's record asks
    * to keep the recordings.
    */
-  'runs/read': call<RunFile>()(file),
+  'runs/read': call<RunFile>()(() => file),
   /** Keeps the recording of a run that was taken over: it waits for the dog's next new visit. */
-  'runs/keep': call<null>()(file),
+  'runs/keep': call<null>()(() => file),
   /** Lets go of a recording that is not kept. */
-  'runs/leave': call<null>()(file),
+  'runs/leave': call<null>()(() => file),
   /** The outings up to the end of the plan as a table (CSV) for the owner to fill in. */
-  'runs/table': call<HomeFile>()(
+  'runs/table': call<HomeFile>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       language: choice('Language', LANGUAGES).optional(),

@@ -17,7 +17,7 @@ export const visitCalls = {
    * all or none. A visit that is there is amended: changed facts need a reason, and what they were
    * is kept. `plan` makes a plan anew; `review` takes over what the record makes of the one in force.
    */
-  'visits/save': call<SavedVisit>()(
+  'visits/save': call<SavedVisit>()(() =>
     z.strictObject({
       id: id('The visit').nullable(),
       ...amending,
@@ -34,7 +34,7 @@ export const visitCalls = {
     }),
   ),
   /** Keeps the result of one session; a second one for the same day replaces the first. */
-  'sessions/save': call<SessionRecord>()(
+  'sessions/save': call<SessionRecord>()(() =>
     z.strictObject({
       dogId: id('The dog'),
       session: sessionInput,
@@ -42,13 +42,13 @@ export const visitCalls = {
       reason: amending.reason,
     }),
   ),
-  'sessions/drop': call<null>()(
+  'sessions/drop': call<null>()(() =>
     z.strictObject({ dogId: id('The dog'), day: day('Day of the session') }),
   ),
   /** What was begun and not saved, latest first. */
-  'drafts/list': call<readonly DraftLine[]>()(nothing),
-  'drafts/get': call<Draft | null>()(z.strictObject({ key: draftKey })),
-  'drafts/put': call<null>()(
+  'drafts/list': call<readonly DraftLine[]>()(() => nothing),
+  'drafts/get': call<Draft | null>()(() => z.strictObject({ key: draftKey })),
+  'drafts/put': call<null>()(() =>
     z.strictObject({
       key: draftKey,
       json: z
@@ -56,5 +56,5 @@ export const visitCalls = {
         .max(500_000, { error: 'The draft may have at most 500000 characters.' }),
     }),
   ),
-  'drafts/drop': call<null>()(z.strictObject({ key: draftKey })),
+  'drafts/drop': call<null>()(() => z.strictObject({ key: draftKey })),
 } as const;

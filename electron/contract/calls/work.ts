@@ -16,7 +16,7 @@ export const workId = id('The work');
 // Both are answered at once, while the work they ask about is still going on.
 export const workCalls = {
   /** Null when no such work is going on (not begun, or ended). */
-  'work/state': call<WorkState | null>()(z.strictObject({ workId })),
+  'work/state': call<WorkState | null>()(() => z.strictObject({ workId })),
   /** Asks the work to stop; what it had begun is taken back, and its call answers `cancelled`. */
-  'work/cancel': call<null>()(z.strictObject({ workId })),
+  'work/cancel': call<null>()(() => z.strictObject({ workId })),
 } as const;

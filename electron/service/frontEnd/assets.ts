@@ -1,4 +1,4 @@
-import { readdirSync, realpathSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { extname, join, relative, sep } from 'node:path';
 
 const MEDIA_TYPES: Readonly<Record<string, string>> = {
@@ -19,18 +19,16 @@ export interface Asset {
 
 /**
  * The files of the built front end, by address path. Listed once at start: an address that is not
- * in the list has no file, whatever it spells. Links that lead outside the folder are left out.
+ * in the list has no file, whatever it spells. Links are left out: they may lead outside the folder.
  */
 export function listAssets(folder: string): ReadonlyMap<string, Asset> {
-  const root = realpathSync(folder);
   const assets = new Map<string, Asset>();
-  for (const entry of readdirSync(root, { recursive: true, withFileTypes: true })) {
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile()) continue;
-    const file = realpathSync(join(entry.parentPath, entry.name));
-    if (!file.startsWith(root + sep)) continue;
+    const file = join(entry.parentPath, entry.name);
     const mediaType = MEDIA_TYPES[extname(file)];
     if (mediaType === undefined) continue;
-    assets.set(`/${relative(root, file).split(sep).join('/')}`, { file, mediaType });
+    assets.set(`/${relative(folder, file).split(sep).join('/')}`, { file, mediaType });
   }
   const index = assets.get('/index.html');
   if (index !== undefined) assets.set('/', index);
