@@ -2,26 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   changeover,
-  chooseFoodEnergy,
-  foodEnergy,
   intakeEnergy,
+  nutrientFloor,
   nutrientFloorFigure,
   nutrientFloorWarning,
   ration,
+  rationOrNull,
+  referralFloor,
   weighOut,
   type FedFood,
 } from '../../../core/nutrition.ts';
+import { product } from '../../support/captions.ts';
 import { holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
-const share = fc.double({ min: 0, max: 30, noNaN: true });
-const label = fc.record({
-  proteinPct: share,
-  fatPct: share,
-  fibrePct: fc.double({ min: 0, max: 15, noNaN: true }),
-  moisturePct: fc.double({ min: 0, max: 15, noNaN: true }),
-  ashPct: fc.double({ min: 0, max: 10, noNaN: true }),
-});
 const food = (kind: Partial<FedFood>) =>
   fc.record({
     name: fc.constantFrom('Dry food', 'Wet food', 'Broth'),
@@ -42,49 +36,6 @@ const bowl = fc.record({
 });
 const hasRoom = ({ kcalPerDay, foods }: { kcalPerDay: number; foods: readonly FedFood[] }) =>
   intakeEnergy(foods.filter(({ fixedGrams }) => fixedGrams === true)) < 0.85 * kcalPerDay;
-
-describe('energy of a food', () => {
-  it('is a number above nothing by both methods, and at most that of fat', () => {
-    holds(
-      fc.property(label, (analysis) => {
-        for (const kcal of Object.values(foodEnergy(analysis))) {
-          expect(kcal).toBeGreaterThanOrEqual(0);
-          expect(kcal).toBeLessThan(950);
-        }
-      }),
-      RUNS,
-    );
-  });
-
-  it('refuses shares that sum to more than 100 %, naming the sum', () => {
-    const wrong = { proteinPct: 50, fatPct: 30, fibrePct: 10, moisturePct: 10, ashPct: 10 };
-    expect(() => foodEnergy(wrong)).toThrow(/sum to 110 %/);
-    expect(() => foodEnergy({ ...wrong, fatPct: -1 })).toThrow(/fatPct must be from 0 to 100 %/);
-  });
-
-  it('takes the declared energy, else the four steps, and refuses to guess', () => {
-    const analysis = { proteinPct: 26, fatPct: 15, fibrePct: 3, moisturePct: 9, ashPct: 7 };
-    expect(chooseFoodEnergy({ declaredKcalPer100g: 380 })).toMatchObject({
-      method: 'declared',
-      predictive: null,
-      warning: null,
-    });
-    expect(chooseFoodEnergy({ label: analysis }).method).toBe('four steps');
-    expect(() => chooseFoodEnergy({})).toThrow(/declaredKcalPer100g must be from 5 to 950/);
-  });
-
-  it('warns where any two of the known values differ by more than 10 % of the one used', () => {
-    const fibrous = { proteinPct: 20, fatPct: 10, fibrePct: 22, moisturePct: 9, ashPct: 6 };
-    const { predictive, atwater } = foodEnergy(fibrous);
-    expect(Math.abs(atwater / predictive - 1)).toBeGreaterThan(0.1);
-    const warned = chooseFoodEnergy({ label: fibrous });
-    expect(warned.warning?.params).toEqual({
-      predictive: Math.round(predictive),
-      atwater: Math.round(atwater),
-    });
-    expect(warned.figure.notes).toHaveLength(1);
-  });
-});
 
 describe('a ration', () => {
   it('sums to the energy asked for', () => {
@@ -148,6 +99,65 @@ describe('a ration', () => {
   });
 });
 
+describe('a ration where there may be none', () => {
+  const anyBowl = fc.record({
+    kcalPerDay: fc.integer({ min: 100, max: 1500 }),
+    foods: fc.array(
+      fc.record({
+        name: fc.constant('Food'),
+        kcalPer100g: fc.constantFrom(50, 200, 400),
+        gramsPerDay: fc.constantFrom(0, 20, 100, 300),
+        treat: fc.boolean(),
+        fixedGrams: fc.boolean(),
+      }),
+      { maxLength: 4 },
+    ),
+  });
+
+  it('is none where a ration is refused, and else the ration of what is fed at all', () => {
+    holds(
+      fc.property(anyBowl, (asked) => {
+        const fed = asked.foods.filter(({ gramsPerDay }) => gramsPerDay !== 0);
+        const found = rationOrNull(asked);
+        const asking = () => ration({ ...asked, foods: fed });
+        if (found === null) expect(asking).toThrow(RangeError);
+        else expect(found).toEqual(asking());
+      }),
+      RUNS,
+    );
+  });
+
+  it('is none where what is fixed takes the whole day', () => {
+    const dry = { name: 'Dry food', kcalPer100g: 400, gramsPerDay: 100 };
+    const liver = { name: 'Liver', kcalPer100g: 100, gramsPerDay: 300, fixedGrams: true };
+    const biscuit = { name: 'Biscuit', kcalPer100g: 400, gramsPerDay: 100, treat: true };
+    const foods = [dry, liver];
+    expect(rationOrNull({ kcalPerDay: 300, foods })).toBeNull();
+    expect(() => ration({ kcalPerDay: 300, foods })).toThrow(/leave energy/);
+    expect(rationOrNull({ kcalPerDay: 301, foods })!.items[0]!.gramsPerDay).toBeCloseTo(0.25, 9);
+    // A tenth of 350 kcal is kept for treats.
+    const treated = rationOrNull({ kcalPerDay: 350, foods: [...foods, biscuit] })!;
+    expect(treated.items.map(({ kcalPerDay }) => Math.round(kcalPerDay))).toEqual([15, 300, 35]);
+    expect(rationOrNull({ kcalPerDay: 330, foods: [...foods, biscuit] })).toBeNull();
+  });
+
+  it('takes a treat of fixed grams for a treat', () => {
+    const dry = { name: 'Dry food', kcalPer100g: 400, gramsPerDay: 100 };
+    const chew = { name: 'Chew', kcalPer100g: 400, gramsPerDay: 50, treat: true, fixedGrams: true };
+    const { items } = ration({ kcalPerDay: 400, foods: [dry, chew] });
+    expect(items[1]).toMatchObject({ treat: true, fixedGrams: false, gramsPerDay: 10 });
+  });
+
+  it('is refused for a food that no food is, or of which nothing is fed', () => {
+    const dry = { name: 'Dry food', kcalPer100g: 400, gramsPerDay: 100 };
+    const of = (more: Partial<FedFood>) => () =>
+      ration({ kcalPerDay: 400, foods: [{ ...dry, ...more }] });
+    expect(of({ kcalPer100g: 4 })).toThrow(/kcalPer100g must be from 5 to 950/);
+    expect(of({ gramsPerDay: -1 })).toThrow(/gramsPerDay must be from 0/);
+    expect(of({ gramsPerDay: 0 })).toThrow(RangeError);
+  });
+});
+
 describe('a ration on the kitchen scale', () => {
   it('comes in whole grams and keeps the energy within 1 g of the food that takes up the rest', () => {
     holds(
@@ -180,7 +190,10 @@ describe('a ration on the kitchen scale', () => {
   it('follows a coarser scale', () => {
     const foods = [{ name: 'Dry food', kcalPer100g: 100, gramsPerDay: 100 }];
     const { items } = weighOut(ration({ kcalPerDay: 253, foods, mealsPerDay: 2 }), 5);
-    expect(items[0]!.gramsPerDay).toBe(255);
+    expect(items[0]).toMatchObject({ gramsPerDay: 255, gramsByMeal: [130, 125] });
+    const liver = { name: 'Liver', kcalPer100g: 100, gramsPerDay: 22, fixedGrams: true };
+    const mixed = weighOut(ration({ kcalPerDay: 253, foods: [...foods, liver] }), 5);
+    expect(mixed.items.map(({ gramsPerDay }) => gramsPerDay)).toEqual([235, 20]);
     expect(() => weighOut(ration({ kcalPerDay: 253, foods }), 0)).toThrow(/scaleStepG/);
   });
 });
@@ -212,6 +225,18 @@ describe('changing from one food to another', () => {
     const { steps } = changeover({ ...plan, days: 7 });
     expect([steps[0]!.day, steps.at(-1)!.day]).toEqual(['2026-03-01', '2026-03-07']);
   });
+
+  it('rises in equal steps', () => {
+    const rises = changeover({ ...plan, days: 10 }).steps.map(({ newPercent }) => newPercent);
+    expect(rises.map(Math.round)).toEqual([10, 20, 30, 40, 50, 60, 70, 80, 90, 100]);
+  });
+
+  it('refuses by name what is no day or no food', () => {
+    const water = { name: 'Water', kcalPer100g: 0 };
+    expect(() => changeover({ ...plan, startDay: '2026-02-30' })).toThrow(/startDay/);
+    expect(() => changeover({ ...plan, oldFood: water })).toThrow(/oldFood.kcalPer100g/);
+    expect(() => changeover({ ...plan, newFood: water })).toThrow(/newFood.kcalPer100g/);
+  });
 });
 
 describe('the nutrient floor', () => {
@@ -219,8 +244,21 @@ describe('the nutrient floor', () => {
     const at = (kcalPerDay: number, weightLossDiet: boolean) =>
       nutrientFloorWarning({ kcalPerDay, targetWeightKg: 16, weightLossDiet });
     expect(at(631, false)?.code).toBe('nutrient-floor');
-    expect(at(633, false)).toBeNull();
+    expect(at(632, false)).toBeNull();
     expect(at(500, true)).toBeNull();
-    expect(nutrientFloorFigure(16).value).toBeCloseTo(632, 9);
+    expect(at(631, false)).toMatchObject({ params: { kcal: 632 }, sources: ['linder2012'] });
+  });
+
+  it('is what its formula says, and names the target', () => {
+    const { value, formula, inputs, sources, notes } = nutrientFloorFigure(16);
+    expect(value).toBeCloseTo(product(formula.replace('target ', ''), 16), 9);
+    expect(inputs).toEqual([{ label: 'Target weight', value: 16, unit: 'kg' }]);
+    expect(sources).toEqual(['linder2012']);
+    expect(notes).toHaveLength(1);
+  });
+
+  it('asks for a target weight, as the least that is proposed does', () => {
+    expect(() => nutrientFloor(0)).toThrow(/targetWeightKg must be from 0.1 to 150 kg/);
+    expect(() => referralFloor(151)).toThrow(/targetWeightKg must be from 0.1 to 150 kg/);
   });
 });
