@@ -179,19 +179,14 @@ function fitRecord(
   };
 }
 
-/** Mean weight over the days of the record, by trapezoids between weighings, kg. */
-function meanWeight(points: readonly MeasuredWeight[]): number | null {
-  const first = points[0];
-  const last = points.at(-1);
-  if (first === undefined || last === undefined) return null;
-  const days = last.dayNumber - first.dayNumber;
-  if (days === 0) return last.typicalKg;
+/** Mean weight over the days of a record with a line, by trapezoids between weighings, kg. */
+function meanWeight(points: readonly MeasuredWeight[]): number {
   const area = points.slice(1).reduce((sum, point, index) => {
     const before = points[index]!;
     const between = point.dayNumber - before.dayNumber;
     return sum + (between * (point.typicalKg + before.typicalKg)) / 2;
   }, 0);
-  return area / days;
+  return area / spanOf(points);
 }
 
 /**
@@ -272,7 +267,7 @@ function build(
 }
 
 function meanWeightInput(points: readonly MeasuredWeight[]): FigureInput {
-  const kg = Math.round(10 * meanWeight(points)!) / 10;
+  const kg = Math.round(10 * meanWeight(points)) / 10;
   return { label: 'Mean weight of the record', value: kg, unit: 'kg' };
 }
 
