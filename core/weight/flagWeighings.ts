@@ -103,7 +103,7 @@ function worstOf(
 /** Distance of an observation from a line, in standard deviations of the two together. */
 function distance(point: Observation, others: LineFit): number {
   const expected = lineAt(others, point.x);
-  const offset = point.group === undefined || point.group === null ? 0 : (point.groupSd ?? 0);
+  const offset = point.groupSd ?? 0;
   const variance = point.sd * point.sd + offset * offset + expected.sd * expected.sd;
   return (point.y - expected.y) / Math.sqrt(variance);
 }

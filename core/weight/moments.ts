@@ -44,7 +44,7 @@ export function momentsOf(observations: readonly Observation[]): Moments {
   // Most observations share nothing; summed in the loop itself, which is many times faster.
   for (let index = 0; index < observations.length; index += 1) {
     const point = observations[index]!;
-    if (point.group !== undefined && point.group !== null && point.group !== '') {
+    if ((point.group ?? '') !== '') {
       addToBlock(moments, point, 1);
       continue;
     }
@@ -95,7 +95,7 @@ function blockOf({ blocks }: Moments, { group, groupSd }: Observation): Block {
   for (let index = 0; index < blocks.length; index += 1) {
     if (blocks[index]!.group === key) return blocks[index]!;
   }
-  const offset = key === '' ? 0 : (groupSd ?? 0) ** 2;
+  const offset = (groupSd ?? 0) ** 2;
   const block = { group: key, offset, w: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 };
   blocks.push(block);
   return block;

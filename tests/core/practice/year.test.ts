@@ -97,6 +97,84 @@ describe('the practice’s year', () => {
     expect(insideCorridor!.mid).toBe(50);
   });
 
+  it('counts from its first day to its last, in broken months too', () => {
+    const begin = (dogId: string, day: string) =>
+      dog(dogId, { programmes: [course(day, { kind: 'under way' })], lostSince: day });
+    const days = ['2025-03-14', '2025-03-15', '2025-04-30', '2025-05-10', '2025-05-11'];
+    const dogs = days.map((day) => begin(day, day));
+    const { months, begun } = practiceYear(dogs, { fromDay: '2025-03-15', toDay: '2025-05-10' });
+    expect(begun).toBe(3);
+    expect(months.map(({ day, started, lost }) => [day, started, lost])).toEqual([
+      ['2025-03-01', [days[1]], [days[1]]],
+      ['2025-04-01', [days[2]], [days[2]]],
+      ['2025-05-01', [days[3]], [days[3]]],
+    ]);
+  });
+
+  it('counts losses that reach into it from either side', () => {
+    const loss = (fromDay: string, toDay: string) =>
+      dog(toDay, {
+        loss: {
+          fromDay,
+          toDay,
+          percentPerWeek: 1,
+          low: 0,
+          high: 2,
+          against: 'faster',
+          flagged: false,
+        },
+      });
+    const of = (...spans: readonly (readonly [string, string])[]) =>
+      practiceYear(
+        spans.map(([from, to]) => loss(from, to)),
+        SPAN,
+      ).losses.length;
+    expect(of(['2024-12-01', '2025-01-01'], ['2025-12-31', '2026-02-01'])).toBe(2);
+    expect(of(['2024-12-01', '2024-12-31'], ['2026-01-01', '2026-02-01'])).toBe(0);
+  });
+
+  it('calls lost the last programme alone, and only one that was not at its end', () => {
+    const outcome = (...ends: readonly ProgrammeCourse['end'][]) =>
+      practiceYear(
+        [
+          dog('a', {
+            programmes: ends.map((end, index) => course(`2025-0${index + 1}-03`, end)),
+            lostSince: '2025-09-01',
+          }),
+        ],
+        SPAN,
+      )
+        .outcomes.filter(({ dogIds }) => dogIds.length > 0)
+        .map((entry) => entry.outcome);
+    expect(outcome({ kind: 'waiting' })).toEqual(['lost']);
+    expect(outcome({ kind: 'not told', day: '2025-03-01' })).toEqual(['lost']);
+    expect(outcome({ kind: 'reached', day: '2025-03-01' })).toEqual(['reached']);
+    expect(outcome({ kind: 'stopped', day: '2025-03-01', reasons: [] })).toEqual(['stopped']);
+    const twice = outcome({ kind: 'not told', day: '2025-01-30' }, { kind: 'under way' });
+    expect(twice).toEqual(['lost', 'not told']);
+  });
+
+  it('names the commonest causes first, all of a stop, and says where none was written down', () => {
+    const stopped = (dogId: string, ...reasons: readonly ReturnType<typeof because>[]) =>
+      dog(dogId, {
+        programmes: [course('2025-01-03', { kind: 'stopped', day: '2025-02-01', reasons })],
+      });
+    const { stops } = practiceYear(
+      [
+        stopped('a', because('review-lameness-walk'), because('review-sign')),
+        stopped('b', because('review-lameness-trot'), because('review-sign')),
+        stopped('c', because('review-missed')),
+      ],
+      SPAN,
+    );
+    expect(stops).toEqual([
+      { cause: 'A warning sign at a visit', dogIds: ['a', 'b'] },
+      { cause: 'Lame at trot at a visit', dogIds: ['b'] },
+      { cause: 'Lame at walk at a visit', dogIds: ['a'] },
+      { cause: 'Not written down', dogIds: ['c'] },
+    ]);
+  });
+
   it('is empty for a practice without dogs', () => {
     const none = practiceYear([], SPAN);
     expect(none.outcomes.every(({ dogIds, share }) => dogIds.length === 0 && share === null)).toBe(

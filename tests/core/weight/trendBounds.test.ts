@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../core/day.ts';
-import { weightTrend, type Weighing } from '../../../core/nutrition.ts';
+import { trendOn, weightTrend, type Weighing } from '../../../core/nutrition.ts';
 
 // The errors by hand: 1 % of the usual weight and the step of 0.1 kg as d / √12, 0.0289 kg, for each
 // weighing; 1.645 of the line's standard deviation to either side is 90 %.
@@ -35,6 +35,10 @@ describe('the rate', () => {
     const { percentPerWeek, line: drawn } = weightTrend(line(14, [12, 12, 12, 12, 60]));
     expect(drawn[0]!.kg).toBeCloseTo(2.4, 6);
     expect(percentPerWeek).toBeCloseTo((100 * 4.8) / 12, 6);
+  });
+
+  it('draws no line before there is one', () => {
+    expect(trendOn(weightTrend([on(0, 20)]), 20_600)).toBeNull();
   });
 
   it('draws its line once a day, through as many weighings as there were', () => {
@@ -158,20 +162,34 @@ describe('a weighing that stands out', () => {
     },
   );
 
+  it('is looked for again without the worst, while more than three are left', () => {
+    expect(outliers(line(14, [30, 30.1, 36, 30, 29.9, 24, 30.1]))).toEqual([36, 24]);
+    // 40, 36 and 36 do not fit one line either, and nothing tells which of the three is off.
+    expect(outliers(line(14, [40, 36, 60, 36]))).toEqual([60]);
+  });
+
   it('is none among weighings of one day alone', () => {
     expect(outliers([on(0, 20), on(0, 24), on(0, 30)])).toEqual([]);
     expect(outliers([on(0, 20), on(0, 24), on(0, 30), on(0, 20)])).toEqual([]);
   });
 
   it('is all that the rate without outliers leaves out', () => {
-    const even = line(14, [30, 29.8, 29.6, 29.4, 29.2]);
-    const withSlip = [...even, on(35, 36), on(70, 29, OTHER)];
-    const { flagged, withoutOutliers, sentence } = weightTrend(withSlip);
-    expect(flagged).toHaveLength(2);
-    const without = weightTrend([...even, on(70, 29, OTHER)]);
-    expect(withoutOutliers!.percentPerWeek).toBeCloseTo(without.percentPerWeek!, 9);
-    expect(withoutOutliers!.high).toBeCloseTo(without.high!, 4);
-    expect(sentence).toContain('One weighing stands out and should be checked: 36 kg');
+    const even = [...line(28, [32, 31.5, 31, 30.5, 30, 29.5]), on(70, 31, OTHER)];
+    // One slip on the day of a good weighing, the other of the weight of a good one.
+    const { flagged, withoutOutliers, sentence } = weightTrend([...even, on(140, 35), on(120, 32)]);
+    expect(flagged.map(({ weightKg, outlier }) => [weightKg, outlier])).toEqual([
+      [31, false],
+      [32, true],
+      [35, true],
+    ]);
+    const without = weightTrend(even);
+    expect(withoutOutliers!.percentPerWeek).toBeCloseTo(without.percentPerWeek!, 3);
+    expect(withoutOutliers!.high).toBeCloseTo(without.high!, 3);
+    expect(sentence).toContain(
+      'Weighings stand out and should be checked: 32 kg on 2026-06-29, 35 kg',
+    );
+    const one = weightTrend([...even, on(140, 35)]).sentence;
+    expect(one).toContain('One weighing stands out and should be checked: 35 kg on 2026-07-19');
   });
 
   it('is none that was only weighed differently', () => {
