@@ -25,7 +25,7 @@ async function openOnce(page: Page, folder: string): Promise<Opening> {
   await allDogs(page).waitFor();
   await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn))));
   const desk = performance.now() - start;
-  // Nobody aims at a dog while the lists above it still come in.
+  // The sheets are timed from a desk at rest.
   await page.waitForLoadState('networkidle');
   await page.getByRole('link', { name: LONG_DOG, exact: true }).first().click();
   const sheets = page.getByRole('link', { name: 'Handouts', exact: true });

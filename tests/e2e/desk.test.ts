@@ -110,6 +110,25 @@ describe('the desk', () => {
     expect(await page.getByRole('radio', { name: /Élodie Exemple/ }).isChecked()).toBe(true);
   });
 
+  it('shows what stands above the dogs in one step, however long a part of it takes', async () => {
+    await page.getByRole('link', { name: 'Year', exact: true }).click();
+    await page.getByRole('heading', { level: 1, name: 'The practice’s year' }).waitFor();
+    let answer = (): void => undefined;
+    const asked = new Promise<void>((resolve) => (answer = resolve));
+    await page.route('**/call/dogs/offCourse', async (route) => {
+      await asked;
+      await route.continue();
+    });
+    await page.getByRole('link', { name: 'Desk', exact: true }).click();
+    await dogs().nth(3).waitFor();
+    const due = page.getByRole('heading', { name: 'Due', exact: true });
+    expect(await due.count()).toBe(0);
+    answer();
+    await page.getByRole('heading', { name: 'Weight off course', exact: true }).waitFor();
+    expect(await due.count()).toBe(1);
+    await page.unroute('**/call/dogs/offCourse');
+  });
+
   it('shows a visit that was begun, discards it, and takes that back', async () => {
     await page.getByRole('link', { name: 'Desk', exact: true }).click();
     await deskPage(page).open('Bramble');
