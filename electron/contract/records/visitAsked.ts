@@ -143,7 +143,6 @@ export const FOOD = {
     min: 1,
     max: 6,
     whole: true,
-    measure: 'count',
     blank: 2,
     carried: true,
     since: 1,

@@ -6,10 +6,10 @@ import type { Fields } from './fieldKinds.ts';
 /** What the vet agreed to. */
 export const CONSENT = {
   given: { kind: 'flag', label: 'Consent of the vet', since: 1 },
-  vet: { kind: 'text', label: 'Vet who consented', as: 'line', since: 1 },
-  day: { kind: 'day', label: 'Day of the consent', nullable: true, since: 1 },
-  scope: { kind: 'text', label: 'Scope of the consent', as: 'line', since: 1 },
-  expiryDay: { kind: 'day', label: 'Day the consent ends', nullable: true, since: 1 },
+  vet: { kind: 'text', label: 'Consent, vet', as: 'line', since: 1 },
+  day: { kind: 'day', label: 'Consent, given on', nullable: true, since: 1 },
+  scope: { kind: 'text', label: 'Consent, for what', as: 'line', since: 1 },
+  expiryDay: { kind: 'day', label: 'Consent, ends on', nullable: true, since: 1 },
 } as const satisfies Fields;
 
 /** Known disease of what running loads; null where nobody asked. */

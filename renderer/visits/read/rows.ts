@@ -34,6 +34,8 @@ export const rowOf = (key: string, label: string, texts: readonly (string | null
 
 /** Stands in the head of the page. */
 const IN_HEAD: ReadonlySet<string> = new Set(['kind', 'day']);
+/** That it was fed, gone through or given goes without saying where more of it follows. */
+const GOES_WITHOUT_SAYING = /^(diet\..+\.name|exercises|consent\.given)$/;
 
 /** All that was recorded, in the parts of the form and its order; parts without anything are left out. */
 export function readParts(visits: readonly Visit[], shown: Shown): ReadPart[] {
@@ -69,7 +71,11 @@ function notedAt(id: VisitPart, visit: Visit): Noted[] {
 
 /** In one line; what several pieces of a field have in common is said once. */
 function notedText({ parts }: Noted, shown: Shown): string {
-  const told = parts.map((part) => ({ part, text: partText(part, shown) }));
+  const telling = parts.filter(({ field }) => !GOES_WITHOUT_SAYING.test(field.path));
+  const told = (telling.length > 0 ? telling : parts).map((part) => ({
+    part,
+    text: partText(part, shown),
+  }));
   const groups = Map.groupBy(told, ({ part, text }) =>
     part.field.entry === undefined && part.label !== '' ? text : part.field.path,
   );

@@ -85,10 +85,8 @@ describe('a saved visit', () => {
       'Lameness at trot': '0 of 5: left fore, right fore, left hind, right hind',
     });
     expect(rows('Pain and signs')['Signs']).toMatch(/^Cough.*, Collapse/);
-    expect(rows('History and consent')['Consent']).toBe(
-      'Consent of the vet; vet who consented: Dr C. Vet; day of the consent: 27.02.2026',
-    );
-    expect(rows('Food')['Dry food']).toBe('Fed; energy: 360 kcal/100 g; amount: 280 g a day');
+    expect(rows('History and consent')['Consent']).toBe('Vet: Dr C. Vet; given on: 27.02.2026');
+    expect(rows('Food')['Dry food']).toBe('Energy: 360 kcal/100 g; amount: 280 g a day');
   });
 
   it('leaves out what nobody entered', async () => {
