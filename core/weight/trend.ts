@@ -217,9 +217,9 @@ function trendFigure(
   const text = figure(percentPerWeek, {
     id: 'weightTrend',
     label: 'Weight trend',
-    unit: '% per week',
+    unit: '% a week',
     formula:
-      'slope of the line through the weighings, each weighted by its error, per week / weight at its start',
+      'slope of the line through the weighings, each weighted by its error, a week / weight at its start',
     inputs: [
       { label: 'Weighings', value: points.length, unit: '' },
       { label: 'Time spanned', value: spanDays, unit: 'days' },

@@ -56,7 +56,7 @@ describe('a sentence in other units', () => {
     const { value, unit } = amountInUnits(100, 'kcal/day', OTHER);
     expect([value.toFixed(6), unit]).toEqual(['418.400000', 'kJ/day']);
     expect(amountInUnits(1, 'kcal per 100 g', OTHER).unit).toBe('kJ per 100 g');
-    expect(amountInUnits(1.2, '% per week', OTHER)).toEqual({ value: 1.2, unit: '% per week' });
+    expect(amountInUnits(1.2, '% a week', OTHER)).toEqual({ value: 1.2, unit: '% a week' });
   });
 });
 

@@ -15,12 +15,13 @@ export const MARKS: Record<Mark, string> = {
   M: 'from memory, not re-read',
   C: 'calculated from a stated formula',
   CP: 'common practice, no published source',
-  D: 'our own choice, editable where it is a setting',
+  D: 'our own choice',
 };
 
-/** How the figure was come by, e.g. "read in the source". */
-export function markText(mark: Mark): string {
-  return MARKS[mark];
+/** How sure a figure is and how it was come by; where nothing is published, the mark says both. */
+export function evidenceText({ evidence, mark }: Pick<Provenance, 'evidence' | 'mark'>): string {
+  const unpublished = evidence === 'D' && (mark === 'D' || mark === 'CP');
+  return `${evidence}: ${unpublished ? MARKS[mark] : `${EVIDENCE[evidence]}; ${MARKS[mark]}`}`;
 }
 
 /** Each source as one printed line, with its caveat. */

@@ -27,7 +27,7 @@ describe('the page of a dog that was never seen at a visit', () => {
     await shows(page, 'weighed 5 times, last 24.4');
     await shows(page, /not been seen at a visit yet/);
     await shows(page, /the intake is still missing/);
-    await shows(page, /% per week/);
+    await shows(page, /% a week/);
     expect(page.findAll('.ledger tbody tr').length).toBeGreaterThanOrEqual(5);
     expect(page.findAll('[role="application"]')).toHaveLength(1);
     // No corridor and no target before a visit.
@@ -38,7 +38,7 @@ describe('the page of a dog that was never seen at a visit', () => {
   it('says of a single weighing that there is no rate yet', async () => {
     const page = await unseenDog([26]);
     await shows(page, 'weighed once');
-    expect(page.text()).not.toContain('per week');
+    expect(page.text()).not.toContain('a week');
     expect(page.findAll('table')[0]!.text()).toContain('26.0');
   });
 

@@ -229,7 +229,7 @@ describe('the plan proposal of a follow-up', () => {
     await answerPlan(wrapper, 'Accept');
     await answerFood(wrapper, 'Accept');
     const proposed = Number(/(\d+)\skcal/.exec(wrapper.get('.verdict').text())?.[1]);
-    const shown = /The new version, from .*/.exec(wrapper.text())?.[0] ?? 'none';
+    const shown = /As a new version, from .*/.exec(wrapper.text())?.[0] ?? 'none';
     await save(wrapper);
     await comesTrue(async () => expect(saves.at(-1)).toMatchObject({ ok: true }));
     const { plans, foodDecisions } = await read();
