@@ -56,6 +56,38 @@ describe('weight in ideal condition', () => {
     expect(notes(false)).not.toContain('Sighthounds');
   });
 
+  it.each([
+    [3, 'kg / (1 − 0.10 × points under 4)', ['ownDecision'], /percentage is published for thin/],
+    [
+      4,
+      'the present weight (body condition 4–5 of 9 is ideal)',
+      ['laflamme1997', 'wsavaNutrition'],
+      /^$/,
+    ],
+    [
+      5,
+      'the present weight (body condition 4–5 of 9 is ideal)',
+      ['laflamme1997', 'wsavaNutrition'],
+      /^$/,
+    ],
+    [6, 'kg / (1 + 0.10 × points over 5)', ['aahaWeight'], /not a point/],
+  ])('tells at score %i how it was found, and from what', (bcs, formula, sources, notes) => {
+    const { figure } = idealWeight({ weightKg: 20, bcs });
+    expect(figure.formula).toBe(formula);
+    expect(figure.sources).toEqual(expect.arrayContaining(sources));
+    expect(figure.notes.join(' ')).toMatch(notes);
+    expect(figure.inputs.map(({ value, unit }) => `${value} ${unit}`)).toEqual([
+      '20 kg',
+      `${bcs} of 9`,
+    ]);
+  });
+
+  it('refuses a weight out of range', () => {
+    expect(() => idealWeight({ weightKg: 151, bcs: 5 })).toThrow(
+      /weightKg must be from 0.1 to 150/,
+    );
+  });
+
   it('has no less than no fat at low scores', () => {
     expect(fatPercent(1)).toBe(0);
   });

@@ -5,6 +5,7 @@ import {
   adjustFood,
   maintenanceEnergy,
   referralFloor,
+  weightTrend,
   type AdjustFoodInput,
   type FoodGoal,
 } from '../../../core/nutrition.ts';
@@ -52,6 +53,34 @@ describe('the vet first', () => {
   it('also where the present ration already lies below', () => {
     const proposal = ask({ trend: falling(1, 6), currentKcal: 500 });
     expect(proposal.referral).toMatch(/present ration lies below 626 kcal/);
+    expect(proposal.reasons[0]).toMatchObject({ code: 'below-floor', params: { kcal: 626 } });
+    const step = ask({ trend: falling(0, 6), currentKcal: 660 });
+    expect(step.referral).toMatch(/^The next step would fall below 626 kcal/);
+  });
+
+  it('where aim and target speak against each other', () => {
+    const proposal = ask({ targetWeightKg: 35 });
+    expect(proposal).toMatchObject({ verdict: 'refer', kcalPerDay: null });
+    expect(codes(proposal.reasons)).toEqual(['target-not-below']);
+    expect(proposal.referral).toContain('35.0 kg');
+  });
+
+  it('names the range that a target lies below, or the one weight', () => {
+    const below = (changes: object) => ask({ targetWeightKg: 15, ...changes }).referral;
+    // At 7 of 9 30 kg are 23.1 to 26.3 kg (AAHA toolkit; S), at 5 the weight itself.
+    expect(below({ bcs: 7 })).toContain('of 15 kg lies below the range');
+    expect(below({ bcs: 7 })).toContain('23.1 to 26.3 kg');
+    expect(below({ bcs: 5 })).toContain('below the weight for this condition score, 30.0 kg');
+  });
+
+  it('not for a target alone where the dog was not scored', () => {
+    const { bcs: _, ...unscored } = { ...base, targetWeightKg: 15, onPlan: false };
+    expect(adjustFood({ ...unscored, currentKcal: 1400 }).verdict).toBe('start');
+  });
+
+  it('of a growing dog without anything that tells its adult weight', () => {
+    const puppy = { goal: 'hold', growing: true, maintenance: undefined } as const;
+    expect(codes(ask(puppy).reasons)).toEqual(['adult-weight-missing']);
   });
 });
 
@@ -74,6 +103,21 @@ describe('more food than now, from below the floor', () => {
     expect(warning.text).toMatch(/Even with more food .* 626 kcal .* vet/);
   });
 
+  it('is the vet’s where no plan to lose is running', () => {
+    // 0.8 × 70 × 30^0.75 are 718 kcal: 660 are no ration for a dog that is to hold 30 kg.
+    const hold = { goal: 'hold', targetWeightKg: 30, bcs: 5, trend: falling(0.26, 10) } as const;
+    expect(ask({ ...hold, currentKcal: 600 })).toMatchObject({
+      verdict: 'refer',
+      kcalPerDay: null,
+    });
+    const reached = { weightKg: 25, currentKcal: 500, trend: falling(1, 6) };
+    expect(ask({ ...reached, onPlan: true })).toMatchObject({ verdict: 'change', kcalPerDay: 550 });
+    expect(ask({ ...reached, onPlan: false })).toMatchObject({
+      verdict: 'refer',
+      kcalPerDay: null,
+    });
+  });
+
   it('is not proposed where the diet told is too small to be whole', () => {
     const proposal = ask({ ...thin, currentKcal: 100 });
     expect(proposal).toMatchObject({ verdict: 'refer', kcalPerDay: null });
@@ -92,9 +136,30 @@ describe('a loss that nobody wants', () => {
     expect(proposal.reasons[1]!.params).toEqual({ percent: 10 });
     expect(ask({ ...lost, bcs: 6 }).kcalPerDay).toBeNull();
     expect(ask({ ...lost, bcs: 6, runningKcalPerDay: 20 }).kcalPerDay).toBeCloseTo(1100, 9);
-    expect(ask({ ...lost, bcs: 5, currentKcal: 0 }).kcalPerDay).toBeNull();
+    const untold = ask({ ...lost, bcs: 5, currentKcal: 0 });
+    expect(untold).toMatchObject({ verdict: 'refer', kcalPerDay: null });
+    expect(codes(untold.reasons)).toEqual(['unexplained-loss']);
     const { bcs: _, ...unscored } = { ...base, ...lost };
     expect(adjustFood(unscored).kcalPerDay).toBeNull();
+  });
+
+  // 20 weighings on each of two days leave ± 0.26 % a week: 3 % in two weeks are more than 1 % a
+  // week for sure, 2.4 % may be less, and neither is 5 %.
+  it('within two weeks is one of more than 1 % a week for sure', () => {
+    const after = (kg: number) =>
+      ask({
+        ...lost,
+        bcs: 5,
+        trend: weightTrend(
+          Array.from({ length: 20 }, () => [
+            { day: START, weightKg: 30 },
+            { day: addDays(START, 14), weightKg: kg },
+          ]).flat(),
+        ),
+      }).reasons[0]!;
+    expect(after(29.1)).toMatchObject({ code: 'unexplained-loss' });
+    expect(after(29.1).text).toContain('more than 1 % a week');
+    expect(after(29.28).code).not.toBe('unexplained-loss');
   });
 
   it('is over 1 % a week for sure, or 5 % in half a year (D)', () => {

@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import { addDays } from '../../../core/day.ts';
 import {
   adjustFood,
@@ -5,6 +6,7 @@ import {
   maintenanceEnergy,
   weightTrend,
   type AdjustFoodInput,
+  type FoodProposal,
 } from '../../../core/nutrition.ts';
 
 export const START = '2026-03-01';
@@ -28,7 +30,41 @@ export const base: AdjustFoodInput = {
   currentKcal: 780,
   maintenance: MAINTENANCE,
 };
-export const ask = (changes: Partial<AdjustFoodInput>) => adjustFood({ ...base, ...changes });
+/** What is proposed, held to its own words. */
+export function ask(changes: Partial<AdjustFoodInput>): FoodProposal {
+  const input = { ...base, ...changes };
+  const proposal = adjustFood(input);
+  const { currentKcal = 0, runningKcalPerDay = 0 } = input;
+  expectSaidAsDone(proposal, currentKcal, runningKcalPerDay);
+  return proposal;
+}
+
+/** A proposal that says one thing and does another, or rests on nothing, fails whatever is asked. */
+function expectSaidAsDone(proposal: FoodProposal, present: number, running: number): void {
+  const { reasons, warnings, figure, kcalPerDay } = proposal;
+  for (const { code, text, params, sources } of [...reasons, ...warnings]) {
+    expect(sources.length, code).toBeGreaterThan(0);
+    // The words of other languages have their figures from the parameters alone.
+    const [kcal] = [...text.matchAll(/(\d+) kcal a day/g)].map((match) => Number(match[1]));
+    const told = Object.values(params).map((value) => Math.abs(Number(value)));
+    if (kcal !== undefined) expect(told, text).toContain(kcal);
+    if (text.startsWith('Less food by')) expect(kcalPerDay).toBeLessThan(present);
+    if (/^More food by|: go up/.test(text)) expect(kcalPerDay).toBeGreaterThan(present);
+    if (text.includes(': go down')) expect(kcalPerDay).toBeLessThan(present);
+    if (text.includes(': keep the ration')) expect(kcalPerDay).toBe(present);
+    if (/target-reached$/.test(code)) {
+      expect(text.includes('the planned running in it')).toBe(running > 0);
+    }
+  }
+  if (kcalPerDay === null) return;
+  expect(figure!.value).toBe(kcalPerDay);
+  expect(figure!.sources.length).toBeGreaterThan(0);
+  const [, sign, percent] = /^present ration ([+−]) ([\d.]+) %$/.exec(figure!.formula) ?? [];
+  expect(figure!.formula.length).toBeGreaterThan(10);
+  if (percent === undefined) return;
+  const share = (Number(percent) / 100) * (sign === '+' ? 1 : -1);
+  expect(Math.abs(kcalPerDay / present - 1 - share)).toBeLessThan(0.0006);
+}
 export const codes = (list: readonly { readonly code: string }[]) => list.map(({ code }) => code);
 
 /** The record of a dog that needs `need` kcal a day and was fed 780: weighed every two weeks. */

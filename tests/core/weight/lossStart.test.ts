@@ -52,6 +52,7 @@ describe('the first ration of a plan to lose, by the dog’s own record', () => 
     const own = record(1300, 1300).own.mid;
     expect(proposal.kcalPerDay).toBeCloseTo(own - 1.2 * PERCENT, 6);
     expect(proposal.reasons[0]).toMatchObject({ code: 'expected-rate', params: { percent: -1.2 } });
+    expect(proposal.reasons[0]!.text).toContain('lose about 1.2 % a week');
     const runs = at(1300, 1300, { runningKcalPerDay: 60 });
     expect(runs.kcalPerDay).toBeCloseTo(proposal.kcalPerDay! + 60, 6);
   });
