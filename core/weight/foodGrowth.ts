@@ -44,11 +44,14 @@ export function feedGrowth(input: FoodCase, growth: Estimate): FoodDraft {
   };
 }
 
-/** In ideal condition the ration moves by a tenth at most, from weighing to weighing (D). */
+/**
+ * In ideal condition the ration moves by a tenth at most, from weighing to weighing; that of a heavy
+ * dog goes up no faster (D).
+ */
 function stepped(asked: number, present: number, bcs: number | undefined): number {
-  if (present <= 0 || bcs === undefined || bcs >= 6) return asked;
+  if (present <= 0 || bcs === undefined) return asked;
   if (bcs <= 3) return Math.max(asked, present);
-  return Math.min(1.1 * present, Math.max(0.9 * present, asked));
+  return Math.min(1.1 * present, bcs >= 6 ? asked : Math.max(0.9 * present, asked));
 }
 
 function suited(asked: number, present: number, bcs: number | undefined): number {

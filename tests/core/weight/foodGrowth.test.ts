@@ -17,6 +17,9 @@ describe('a growing dog', () => {
     maintenance: undefined,
   } as const;
 
+  const kcal = fc.integer({ min: 340, max: 4000 });
+  const growth = maintenanceEnergy({ weightKg: 9, lifeStage: 'puppy', adultWeightKg: 30 });
+
   it.each(['hold', 'gain'] as const)('starts at the energy of growth: %s', (goal) => {
     const proposal = ask({ ...puppy, goal, onPlan: false, currentKcal: 0 });
     expect(proposal).toMatchObject({ verdict: 'start', kcalPerDay: expect.closeTo(1449, 0) });
@@ -33,9 +36,30 @@ describe('a growing dog', () => {
   it('goes a tenth at a time towards the energy of growth from a ration outside its range', () => {
     const proposal = ask({ ...puppy, currentKcal: 500 });
     expect(proposal).toMatchObject({ verdict: 'change', kcalPerDay: expect.closeTo(550, 6) });
+    // A heavy dog gets more no faster.
+    expect(ask({ ...puppy, bcs: 7, currentKcal: 500 }).kcalPerDay).toBeCloseTo(550, 6);
+    expect(ask({ ...puppy, bcs: 3, currentKcal: 500 }).kcalPerDay).toBeCloseTo(1449, 0);
+  });
+
+  it('has its range with the running on top', () => {
+    const at = (currentKcal: number) =>
+      ask({ ...puppy, currentKcal, runningKcalPerDay: 100 }).kcalPerDay;
+    expect(at(growth.low + 50)).toBeCloseTo(1.1 * (growth.low + 50), 6);
+    expect(at(growth.low + 150)).toBe(growth.low + 150);
+    expect(at(growth.high + 50)).toBe(growth.high + 50);
+    expect(at(growth.high + 150)).toBeCloseTo(0.9 * (growth.high + 150), 6);
+  });
+
+  it('goes in ideal condition by a tenth from above the range, and at once when heavy', () => {
+    expect(ask({ ...puppy, bcs: 5, currentKcal: 3000 }).kcalPerDay).toBeCloseTo(2700, 6);
+    expect(ask({ ...puppy, bcs: 6, currentKcal: 3000 }).kcalPerDay).toBeCloseTo(growth.mid, 6);
+    expect(ask({ ...puppy, bcs: 3, currentKcal: 3000 }).kcalPerDay).toBe(3000);
   });
 
   it('keeps more when thin, and less when heavy', () => {
+    expect(ask({ ...puppy, bcs: 3, currentKcal: 1200 }).kcalPerDay).toBeCloseTo(growth.mid, 6);
+    expect(ask({ ...puppy, bcs: 5, currentKcal: 1700 }).kcalPerDay).toBe(1700);
+    expect(ask({ ...puppy, bcs: 5, currentKcal: 1200 }).kcalPerDay).toBe(1200);
     expect(ask({ ...puppy, bcs: 3, currentKcal: 1700 }).kcalPerDay).toBe(1700);
     expect(ask({ ...puppy, bcs: 7, currentKcal: 1200 }).kcalPerDay).toBe(1200);
     expect(ask({ ...puppy, bcs: 7, currentKcal: 1700 }).kcalPerDay).toBeCloseTo(1449, 0);
@@ -47,9 +71,6 @@ describe('a growing dog', () => {
     const proposal = ask({ ...rest, maintenance, onPlan: false, currentKcal: 0 });
     expect(proposal.kcalPerDay).toBeCloseTo(1449, 0);
   });
-
-  const kcal = fc.integer({ min: 340, max: 4000 });
-  const growth = maintenanceEnergy({ weightKg: 9, lifeStage: 'puppy', adultWeightKg: 30 });
 
   it('gets no less than it eats while it is thin, nor less than growth asks, with running on top', () => {
     holds(
@@ -70,7 +91,7 @@ describe('a growing dog', () => {
         expect(Math.abs(change)).toBeLessThanOrEqual(0.1 + 1e-9);
         expect(verdict).toBe(change === 0 ? 'keep' : 'change');
         if (currentKcal >= growth.low && currentKcal <= growth.high) expect(change).toBe(0);
-        else if (change !== 0) expect(Math.sign(change)).toBe(currentKcal < growth.low ? 1 : -1);
+        else expect(Math.sign(change)).toBe(currentKcal < growth.low ? 1 : -1);
       }),
       { seed: 1, numRuns: 100 },
     );
@@ -84,6 +105,11 @@ describe('a growing dog', () => {
     expect(at(1.04)).toMatchObject({ verdict: 'keep', kcalPerDay: growth.mid * 1.04 });
     expect(at(0.94).kcalPerDay).toBeCloseTo(growth.mid, 9);
     expect(at(2).kcalPerDay).toBeCloseTo(growth.mid, 9);
+    const first = { ...unscored, bcs: undefined, onPlan: false };
+    expect(ask({ ...first, currentKcal: growth.mid * 0.96 })).toMatchObject({
+      verdict: 'start',
+      kcalPerDay: growth.mid,
+    });
   });
 
   it('tells the running, and is weighed each week (D)', () => {
