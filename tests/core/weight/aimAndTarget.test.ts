@@ -5,6 +5,7 @@ import {
   adjustFood,
   aimContradiction,
   aimStanding,
+  maintenanceEnergy,
   type FoodGoal,
 } from '../../../core/nutrition.ts';
 import { grownDog, visit } from '../assess/visits.ts';
@@ -75,6 +76,30 @@ describe('a target reached by gaining', () => {
       verdict: 'keep',
       kcalPerDay: 900,
     });
+  });
+
+  it('is held by the need and the running together', () => {
+    const need = maintenanceEnergy({ weightKg: 23.2 }).mid;
+    const at = (currentKcal: number, runningKcalPerDay: number) =>
+      adjustFood({ ...reached, currentKcal, runningKcalPerDay }).kcalPerDay;
+    expect(at(need + 60, 40)).toBeCloseTo(need + 40, 9);
+    expect(at(need + 60, 0)).toBeCloseTo(need, 9);
+    expect(at(need + 30, 40)).toBe(need + 30);
+    expect(at(0, 40)).toBeCloseTo(need + 40, 9);
+  });
+
+  it('says which way the ration goes, with what, and whether running is in it', () => {
+    const reason = (currentKcal: number, runningKcalPerDay = 0) =>
+      adjustFood({ ...reached, currentKcal, runningKcalPerDay });
+    const need = Math.round(maintenanceEnergy({ weightKg: 23.2 }).mid);
+    const down = reason(2000, 40);
+    expect(down.reasons[0]!.text).toContain(`go down in steps of 10 %`);
+    expect(down.reasons[0]!.text).toContain(`(${need + 40} kcal a day, the planned running in it)`);
+    expect(down.reasons[0]!.params).toEqual({ kcal: need + 40 });
+    expect(down.figure!.formula).toContain('present ration − 10 %');
+    const kept = reason(900);
+    expect(kept.reasons[0]!.text).toContain('keep the ration');
+    expect(kept.reasons[0]!.text).toContain(`(${need} kcal a day)`);
   });
 
   it('takes nothing from a dog that is thin all the same', () => {

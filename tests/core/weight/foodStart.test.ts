@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { maintenanceEnergy, restingEnergy, type FoodGoal } from '../../../core/nutrition.ts';
+import { maintenanceEnergy, restingEnergy } from '../../../core/nutrition.ts';
 import { ask, codes, falling, MAINTENANCE } from './asked.ts';
 
 describe('the start of a plan', () => {
@@ -67,59 +67,6 @@ describe('the start of a plan', () => {
     const diet = ask({ ...hold, currentKcal: 0, weightLossDiet: true });
     expect(codes(diet.warnings)).not.toContain('nutrient-floor');
   });
-
-  it.each<[FoodGoal, number, string | null]>([
-    ['gain', 8, 'heavy-to-gain'],
-    ['gain', 6, 'heavy-to-gain'],
-    ['gain', 4, null],
-    ['hold', 6, 'heavy-to-hold'],
-    ['hold', 7, 'heavy-to-hold'],
-    ['hold', 3, 'thin-to-hold'],
-    ['hold', 5, null],
-  ])('warns when the aim does not fit the score: %s at %i', (goal, bcs, code) => {
-    const targetWeightKg = goal === 'gain' ? 31 : 30;
-    const { warnings } = ask({ ...first, goal, bcs, targetWeightKg, currentKcal: 1200 });
-    const found = codes(warnings).filter((entry) => /^(heavy|thin)-to-/.test(entry));
-    expect(found).toEqual(code === null ? [] : [code]);
-  });
-
-  it('warns of a target to gain above the range for the score', () => {
-    const gain = { ...first, goal: 'gain', bcs: 4 } as const;
-    expect(codes(ask({ ...gain, targetWeightKg: 82 }).warnings)).toContain('target-above-range');
-    expect(codes(ask({ ...gain, targetWeightKg: 32 }).warnings)).not.toContain(
-      'target-above-range',
-    );
-  });
-
-  it('warns of muscle already lost, and of treats beyond 10 %', () => {
-    const foods = [
-      { name: 'Dry food', kcalPer100g: 360, gramsPerDay: 300 },
-      { name: 'Biscuit', kcalPer100g: 400, gramsPerDay: 60, treat: true },
-    ];
-    const proposal = ask({ ...first, muscle: 'mild loss', foods });
-    expect(codes(proposal.warnings)).toEqual(
-      expect.arrayContaining(['muscle-mild-loss', 'treats', 'nutrient-floor']),
-    );
-    expect(proposal.ration!.treatKcal).toBeCloseTo(proposal.treatAllowanceKcal!, 9);
-  });
-
-  it('does not call its own treats too many once they are weighed out in whole grams', () => {
-    const dry = { name: 'Dry food', kcalPer100g: 360, gramsPerDay: 300 };
-    for (let kcalPer100g = 300; kcalPer100g <= 500; kcalPer100g += 7) {
-      const fed = (gramsPerDay: number) =>
-        ask({ ...first, foods: [dry, { name: 'Biscuit', kcalPer100g, gramsPerDay, treat: true }] });
-      const grams = Math.round((fed(60).treatAllowanceKcal! / kcalPer100g) * 100);
-      expect(codes(fed(grams).warnings)).not.toContain('treats');
-      expect(codes(fed(grams + 1).warnings)).toContain('treats');
-    }
-  });
-
-  it('says when no grams can be given', () => {
-    const foods = [{ name: 'Raw mince', kcalPer100g: 200, gramsPerDay: 700, fixedGrams: true }];
-    const proposal = ask({ ...first, foods });
-    expect(proposal.ration).toBeNull();
-    expect(codes(proposal.warnings)).toContain('no-free-food');
-  });
 });
 
 describe('the first ration to hold weight', () => {
@@ -159,6 +106,38 @@ describe('the first ration to hold weight', () => {
     expect(proposal.kcalPerDay).toBeCloseTo(factor * currentKcal, 6);
     expect(codes(proposal.reasons)).toEqual(['diet-outside-range']);
     expect(proposal.reasons[0]!.text).toContain('recheck the diet history');
+  });
+
+  it('stays as it is where the running it holds stays', () => {
+    const same = { runningKcalPerDay: 60, runningInRationKcalPerDay: 60 };
+    expect(ask({ ...start, ...same, currentKcal: 1000 }).kcalPerDay).toBe(1000);
+    expect(ask({ ...start, runningKcalPerDay: 60, currentKcal: 1000 }).kcalPerDay).toBe(1000);
+  });
+
+  it('says whether it holds running', () => {
+    const formula = (changes: object) => ask({ ...start, ...changes }).figure!.formula;
+    const held = { runningKcalPerDay: 60, runningInRationKcalPerDay: 0 };
+    expect(formula({ currentKcal: 1000 })).toBe('present ration');
+    expect(formula({ currentKcal: 1000, ...held })).toBe('present ration + running');
+    expect(formula({ currentKcal: 0 })).toBe('maintenance energy by formula');
+    expect(formula({ currentKcal: 0, ...held })).toBe('maintenance energy by formula + running');
+  });
+
+  it('is the formula where no diet was told', () => {
+    const proposal = ask({ ...start, currentKcal: 0 });
+    expect(proposal.kcalPerDay).toBeCloseTo(mid, 9);
+    expect(codes(proposal.reasons)).toEqual(['hold-start']);
+  });
+
+  it('suits at 4 as at 5, whatever the score where the weight is stable', () => {
+    expect(ask({ ...start, bcs: 4, currentKcal: 1000 }).kcalPerDay).toBe(1000);
+    const heavy = { ...start, bcs: 6, currentKcal: mid * 1.05 };
+    expect(ask({ ...heavy, trend: falling(0, 8) }).kcalPerDay).toBe(mid * 1.05);
+    // A lean dog that gains is fed by the formula, below or above what it eats.
+    for (const currentKcal of [mid * 0.95, mid * 1.05]) {
+      const gains = ask({ ...start, bcs: 4, currentKcal, trend: falling(-0.9, 8) });
+      expect(gains.kcalPerDay).toBeCloseTo(mid, 9);
+    }
   });
 
   it('does not take food from a thin dog', () => {
@@ -222,6 +201,10 @@ describe('the first ration to gain, and to hold, with running', () => {
       ask({ ...hold, currentKcal, maintenance: narrow }).kcalPerDay;
     expect(at(mid - 20)).toBeCloseTo(mid, 9);
     expect(at(mid + 20)).toBeCloseTo(mid, 9);
+    const runs = (currentKcal: number) =>
+      ask({ ...hold, currentKcal, maintenance: narrow, runningKcalPerDay: 100 }).kcalPerDay;
+    expect(runs(mid + 80)).toBeCloseTo(mid + 100, 9);
+    expect(runs(mid + 120)).toBeCloseTo(mid + 100, 9);
     // A heavy dog gets no more than it eats, a thin one no less.
     const heavy = ask({ ...hold, bcs: 6, currentKcal: mid - 20, maintenance: narrow });
     expect(heavy.kcalPerDay).toBe(mid - 20);
