@@ -17,7 +17,8 @@ const EVERY_DAYS = 7;
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
 const facts = (dogId: string, index: number): VisitFacts => ({
-  ...blankVisit(dogId, addDays(TODAY, (index + 1 - VISITS) * EVERY_DAYS)),
+  // Not the dog seen last, whose sheets are printed ahead.
+  ...blankVisit(dogId, addDays(TODAY, (index - VISITS) * EVERY_DAYS)),
   kind: index === 0 ? 'intake' : 'follow-up',
   weightKg: Math.round(10 * (30 - 0.1 * index)) / 10,
   bcs: 5,

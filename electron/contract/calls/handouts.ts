@@ -3,7 +3,7 @@ import { choice, id } from '../fields.ts';
 import { LIMITS, limitSentence } from '../limits.ts';
 import { HANDOUT_KINDS, LANGUAGES, PAPERS, sheetList, type HandoutKind } from '../records.ts';
 import type { RenderedHandout } from '../results.ts';
-import { call, nothing } from './call.ts';
+import { call } from './call.ts';
 import { workId } from './work.ts';
 
 /** One sheet of one dog in a batch: printed, or why not. */
@@ -78,6 +78,9 @@ export const handoutCalls = {
       workId,
     }),
   ),
-  /** Has printing made ready while nobody waits for it: the first sheet then comes sooner. */
-  'handouts/warmUp': call<null>()(() => nothing),
+  /**
+   * Prints the sheets of the dog's last visit once after a start, while nobody waits for them: fonts
+   * and code are read then, and the first sheet asked for comes sooner.
+   */
+  'handouts/warmUp': call<null>()(() => z.strictObject({ dogId: id('The dog') })),
 } as const;

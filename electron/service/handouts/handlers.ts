@@ -2,7 +2,6 @@ import { NO_SHEET } from '../../contract/calls/handouts.ts';
 import type { RenderedHandout } from '../../contract/contract.ts';
 import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
 import { Later, type Context, type Handlers, type LateHandlers } from '../database/context.ts';
-import { readPractice } from '../practice/practice.ts';
 import { runBatch, type BatchRoom } from './batch.ts';
 import { sheetFileName } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
@@ -54,9 +53,12 @@ export const handoutHandlers = (
   'handouts/bundle': (context, { kinds, dogId, paper, language }) =>
     render(context, room, { kinds, dogId, paper, language }),
   'handouts/batch': (context, request) => runBatch(context, room, request),
-  'handouts/warmUp': async (context) => {
-    const language = (await readPractice(context))?.language ?? 'en';
-    room.printer.warmUp({ fontsFolder: room.fontsFolder, language });
+  'handouts/warmUp': async (context, { dogId }) => {
+    if (room.printer.isStarted()) return null;
+    const request = { kinds: null, dogId, paper: null, language: undefined };
+    const { result } = await render(context, room, request);
+    // What goes wrong is told by the print somebody asks for.
+    result.catch(() => undefined);
     return null;
   },
 });

@@ -1,12 +1,12 @@
 import { parentPort } from 'node:worker_threads';
 import { print, type Printed, type PrintJob } from './print.ts';
-import { warmUp, type WarmUp } from './warmUp.ts';
 
 // Entry of the printing thread: a PDF takes most of a second, and the records must answer meanwhile.
 
-export type ToPrintThread =
-  | { readonly kind: 'print'; readonly id: number; readonly job: PrintJob }
-  | { readonly kind: 'warm up'; readonly with: WarmUp };
+export interface ToPrintThread {
+  readonly id: number;
+  readonly job: PrintJob;
+}
 
 export type FromPrintThread =
   | { readonly kind: 'ready' }
@@ -15,9 +15,8 @@ export type FromPrintThread =
 
 const port = parentPort!;
 const send = (message: FromPrintThread): void => port.postMessage(message);
-let asked = false;
 
-async function receive(id: number, job: PrintJob): Promise<void> {
+async function receive({ id, job }: ToPrintThread): Promise<void> {
   try {
     send({ kind: 'printed', id, printed: await print(job) });
   } catch (error) {
@@ -28,12 +27,6 @@ async function receive(id: number, job: PrintJob): Promise<void> {
 // One after the other: two at once would take twice the memory and not a moment less.
 let queue = Promise.resolve();
 port.on('message', (message: ToPrintThread) => {
-  if (message.kind === 'print') asked = true;
-  const work =
-    message.kind === 'print'
-      ? () => receive(message.id, message.job)
-      : // What goes wrong is told by the first print, to whom it concerns.
-        () => warmUp(message.with, () => asked).catch(() => undefined);
-  queue = queue.then(work);
+  queue = queue.then(() => receive(message));
 });
 send({ kind: 'ready' });

@@ -2,14 +2,13 @@ import { createHash } from 'node:crypto';
 import { Worker } from 'node:worker_threads';
 import type { Printed, PrintJob } from './print.ts';
 import type { FromPrintThread, ToPrintThread } from './printThread.ts';
-import type { WarmUp } from './warmUp.ts';
 
 /** Prints in a thread of its own, so that the records answer meanwhile. */
 export interface Printer {
   /** @throws Error when a sheet cannot be printed or the thread ended under way. */
   print(job: PrintJob): Promise<Printed>;
-  /** Has the thread started and made ready before the first print is asked for; does not wait. */
-  warmUp(options: WarmUp): void;
+  /** True once something was printed, or is being printed. */
+  isStarted(): boolean;
   /** Lets go of what was printed last. */
   forget(): void;
   /** Lets prints under way finish, then ends the thread. */
@@ -31,7 +30,6 @@ class NoThread extends Error {}
 
 interface Thread {
   print(job: PrintJob): Promise<Printed>;
-  warmUp(options: WarmUp): void;
   end(): Promise<void>;
 }
 
@@ -74,9 +72,7 @@ export function createPrinter(file: URL = threadFile()): Printer {
         .finally(() => underWay.delete(printing));
       return printing;
     },
-    warmUp(options) {
-      if (thread === null) started().warmUp(options);
-    },
+    isStarted: () => thread !== null,
     forget() {
       last = null;
     },
@@ -125,11 +121,8 @@ function startThread(file: URL, onEnd: () => void): Thread {
       worker.ref();
       return new Promise((resolve, reject) => {
         waiting.set(id, { resolve, reject });
-        post({ kind: 'print', id, job });
+        post({ id, job });
       });
-    },
-    warmUp(options) {
-      post({ kind: 'warm up', with: options });
     },
     async end() {
       await worker.terminate();

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -70,20 +71,6 @@ describe('the printer', () => {
     await expect(printIt(KIT_SHEET)).rejects.toThrow('ended');
   });
 
-  test('prints after a warm-up, also one asked for meanwhile, what it prints without', async () => {
-    const { print: printIt, warmUp } = printer();
-    warmUp({ fontsFolder: KIT_SHEET.fontsFolder, language: 'de' });
-    expect(await printIt(KIT_SHEET)).toEqual(await print(KIT_SHEET));
-  });
-
-  test('tells of what hindered the warm-up with the first print', async () => {
-    const { print: printIt, warmUp } = printer();
-    warmUp({ fontsFolder: '/nowhere', language: 'en' });
-    await expect(printIt({ ...KIT_SHEET, fontsFolder: '/nowhere' })).rejects.toThrow(
-      'no such file',
-    );
-  });
-
   test('prints the same once, until something else is printed or it is to be forgotten', async () => {
     const { print: printIt, forget } = printer(counting());
     const letter: PrintJob = { ...KIT_SHEET, language: 'fr' };
@@ -133,4 +120,19 @@ test('the service answers while it prints', async () => {
   order.push('list');
   expect(await printing).toBeGreaterThanOrEqual(4);
   expect(order).toEqual(['list', 'paper']);
+});
+
+test('the service prints ahead once after a start, and refuses a dog it does not have', async () => {
+  const desk = testService(temporaryFolder(), '2026-03-02', printer(counting()));
+  await desk.ok('app/open', { which: 'demo' });
+  const [dog, other] = await desk.ok('dogs/list', { query: '' });
+  const unknown = await desk.service.call('handouts/warmUp', { dogId: randomUUID() });
+  expect(unknown).toMatchObject({ ok: false, error: { kind: 'not-found' } });
+  await desk.ok('handouts/warmUp', { dogId: dog!.id });
+  await desk.ok('handouts/warmUp', { dogId: other!.id });
+  const asked = { kinds: null, paper: null };
+  const pagesOf = async (dogId: string) =>
+    (await desk.ok('handouts/bundle', { dogId, ...asked })).pages;
+  // The thread says as the number of pages which job it was; what was printed last is kept.
+  expect([await pagesOf(dog!.id), await pagesOf(other!.id)]).toEqual([1, 2]);
 });

@@ -38,13 +38,13 @@ export interface TestDesk {
 }
 
 /** A real service on a real file in a folder, at noon of a given day; whoever asks closes it. */
-export function serviceOn(folder: string, day: string): TestDesk {
+export function serviceOn(folder: string, day: string, printer = PRINTER): TestDesk {
   let today = day;
   const log: string[] = [];
   const service = createService({
     folder,
     fontsFolder: FONTS,
-    printer: PRINTER,
+    printer,
     version: '0.0.0-test',
     clock: () => new Date(`${today}T12:00:00`),
     log: (line) => log.push(line),
@@ -70,8 +70,12 @@ export function serviceOn(folder: string, day: string): TestDesk {
 }
 
 /** The same in a new folder; it is closed after the test. */
-export function testService(folder: string = temporaryFolder(), day = '2026-03-02'): TestDesk {
-  const desk = serviceOn(folder, day);
+export function testService(
+  folder: string = temporaryFolder(),
+  day = '2026-03-02',
+  printer = PRINTER,
+): TestDesk {
+  const desk = serviceOn(folder, day, printer);
   undo.push(() => desk.service.close());
   return desk;
 }
