@@ -60,7 +60,7 @@ function moved(rungs: HeatRungs, shiftC: number, notUsed: boolean): HeatRungs {
  * those of the air at the reference humidity: 7.9, 12.6, 15.5 and 17.4 °C as published, at 70 %.
  * Source: our own decision (D) after Stull 2011 (C).
  */
-export function heatLimits(rules: HeatRuleValues, shiftC: number, notUsed = false): HeatLimits {
+export function heatLimits(rules: HeatRuleValues, shiftC: number, notUsed: boolean): HeatLimits {
   const damp = (tempC: number) => shadeWbgt({ tempC, humidityPct: rules.heatHumidFromPct });
   const { heatUsualToC, heatCautionToC, heatHalfToC, heatWalkToC } = rules;
   const air = {

@@ -23,11 +23,11 @@ interface Burden {
 function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
   const found: Burden[] = [];
   const { bcs, weightKg, coat } = dog;
-  if (bcs !== undefined && bcs !== null && bcs >= rules.heatBcsFrom) {
+  if (bcs != null && bcs >= rules.heatBcsFrom) {
     const text = `Body condition ${bcs} of 9: fat insulates.`;
     found.push({ code: 'heat-bcs', text, from: 'heatBcsFrom' });
   }
-  if (weightKg !== undefined && weightKg !== null && weightKg > rules.heatHeavyOverKg) {
+  if (weightKg != null && weightKg > rules.heatHeavyOverKg) {
     const text = `Over ${spelled(rules.heatHeavyOverKg)} kg: a heavy dog sheds heat more slowly.`;
     found.push({ code: 'heat-heavy', text, from: 'heatHeavyOverKg' });
   }
@@ -50,12 +50,8 @@ function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
  * Sources: our own choice (D); short-nosed dogs: RVC VetCompass (S) for the odds.
  */
 export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
-  if (dog.bcs !== undefined && dog.bcs !== null) {
-    inRange('dog.bcs', dog.bcs, 'of 9', { min: 1, max: 9 });
-  }
-  if (dog.weightKg !== undefined && dog.weightKg !== null) {
-    weightInRange('dog.weightKg', dog.weightKg);
-  }
+  if (dog.bcs != null) inRange('dog.bcs', dog.bcs, 'of 9', { min: 1, max: 9 });
+  if (dog.weightKg != null) weightInRange('dog.weightKg', dog.weightKg);
   if (dog.coat !== undefined) oneOf('dog.coat', dog.coat, COATS);
   const most = rules.heatShiftMostC;
   const each = rules.heatShiftC;

@@ -59,6 +59,30 @@ describe('heat index against the chart of the National Weather Service (S)', () 
       0.00000199 * t ** 2 * r ** 2;
     expect(indexF(95, 5)).toBeCloseTo(regression(95, 5) - (13 - 5) / 4, 6);
     expect(indexF(82, 95)).toBeCloseTo(regression(82, 95) + 1, 6);
+    // 10 °F off the middle: the root of (17 − 10) / 17.
+    expect(indexF(105, 5)).toBeCloseTo(regression(105, 5) - 2 * Math.sqrt(7 / 17), 6);
+    // Under 80 °F nothing is added, although the regression is in force already.
+    expect(indexF(79, 95)).toBeCloseTo(regression(79, 95), 6);
+  });
+
+  // The terms end where they are nought, but for the published step at 80 °F (C).
+  it('jumps nowhere else, and is a number in all air', () => {
+    const step = 1e-6;
+    const jumps: readonly (readonly [number, number, number, number])[] = [
+      [112, 5, step, 0],
+      [87, 95, step, 0],
+      [100, 13, 0, step],
+      [84, 85, 0, step],
+    ];
+    for (const [tempF, humidity, byF, byPct] of jumps) {
+      const before = indexF(tempF - byF, humidity - byPct);
+      expect(Math.abs(indexF(tempF + byF, humidity + byPct) - before)).toBeLessThan(0.01);
+    }
+    for (let tempC = -40; tempC <= 60; tempC += 4) {
+      for (const humidityPct of [0, 5, 12, 50, 90, 100]) {
+        expect(heatIndex({ tempC, humidityPct }), `${tempC} °C`).toBeGreaterThan(-60);
+      }
+    }
   });
 });
 

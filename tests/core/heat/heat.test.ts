@@ -153,45 +153,6 @@ describe('a dog not used to warm weather', () => {
   });
 });
 
-describe('cold', () => {
-  it.each([
-    [0, null, 1],
-    [-0.1, 'cold care', 1],
-    [-10, 'cold care', 1],
-    [-10.1, 'half the run time', 0.5],
-    [-20, 'half the run time', 0.5],
-    [-20.1, 'no run', 0],
-  ])('at %d °C: %s', (tempC, band, share) => {
-    const at = heatBand({ tempC, humidityPct: 80 });
-    expect(at.cold?.band ?? null).toBe(band);
-    expect(at.runShare).toBe(share);
-  });
-
-  it.each<[string, HeatDog, boolean]>([
-    ['an ordinary dog', { weightKg: 25, bcs: 5 }, false],
-    ['a small dog', { weightKg: 9.9 }, true],
-    ['a dog of 10 kg', { weightKg: 10 }, false],
-    ['a thin dog', { weightKg: 25, bcs: 3 }, true],
-    ['a senior', { weightKg: 25, senior: true }, true],
-  ])('asks for a coat of %s: %o %s', (_, dog, coat) => {
-    const { cold } = heatBand({ tempC: -3, humidityPct: 80, dog });
-    expect(cold!.advice.some((line) => line.includes('coat'))).toBe(coat);
-    expect(cold!.advice.join(' ')).toMatch(/Warm up for 15 minutes.*No running on ice/);
-    expect(heatTable({ dog }).cold.coat).toBe(coat);
-  });
-
-  it('never gets milder as it gets colder', () => {
-    const cold = fc.double({ min: -40, max: 0, noNaN: true });
-    const share = (tempC: number) => heatBand({ tempC, humidityPct: 80 }).runShare;
-    holds(
-      fc.property(cold, cold, (one, other) => {
-        expect(share(Math.min(one, other))).toBeLessThanOrEqual(share(Math.max(one, other)));
-      }),
-      runs,
-    );
-  });
-});
-
 describe('the words', () => {
   it('ask for no shade in cool air, where the bands of a burdened dog lie', () => {
     const dog = { senior: true, bcs: 7 };
