@@ -22,7 +22,9 @@ export function weighingsUntil(trend: WeightTrend, halfWidth: number): number | 
   for (let count = 1; count <= MOST_WEIGHINGS; count += 1) {
     const x = last.x + count * DAYS_APART;
     observations.push({ x, y: fit.meanY + fit.slope * (x - fit.meanX), sd: last.sd });
-    const slopeSd = fitLine(observations)!.slopeSd * fit.widened;
+    const longer = fitLine(observations)!;
+    // The weighings to come are drawn without scatter: it is taken to go on as it was, counted once.
+    const slopeSd = (longer.slopeSd / longer.widened) * fit.widened;
     if ((Z90 * slopeSd * 700) / start.kg < halfWidth) return count;
   }
   return null;

@@ -9,7 +9,6 @@ import {
   weightTrend,
   type Weighing,
 } from '../../../core/nutrition.ts';
-import { weighingsUntil } from '../../../core/weight/waiting.ts';
 import { holds } from '../../support/laws.ts';
 
 const START = '2026-03-01';
@@ -249,16 +248,29 @@ describe('the day the target is met', () => {
     const unsure = projectTarget(weightTrend(every(14, [30, 29.7])), 29);
     expect(unsure.mid).not.toBeNull();
     expect(unsure.latest).toBeNull();
+    expect(unsure.sentence).toContain(`from ${unsure.earliest} on`);
   });
 
   it('is nowhere when the weight goes the other way, or is not known', () => {
     expect(projectTarget(weightTrend(every(14, [28, 28.6, 29.2])), 26).mid).toBeNull();
     expect(projectTarget(weightTrend([]), 26)).toMatchObject({ earliest: null, latest: null });
+    expect(projectTarget(losing, 40).sentence).toBe('At this trend the target is not met.');
+    expect(() => projectTarget(losing, 151)).toThrow(/targetKg must be from 0.1 to 150 kg/);
+  });
+
+  it('is looked for over two years from the last weighing, and no further', () => {
+    // 0.01 kg a day: 7.3 kg in 730 days.
+    const slow = weightTrend(every(20, [30.2, 30, 29.8]));
+    expect(projectTarget(slow, 29.8 - 7.295).mid).toBe(addDays(START, 40 + 730));
+    expect(projectTarget(slow, 29.8 - 7.305).mid).toBeNull();
+    expect(projectTarget(losing, losing.line.at(-1)!.kg).mid).toBe(addDays(START, 56));
   });
 
   it('works upwards as well', () => {
     const gaining = weightTrend(every(14, [18, 18.3, 18.6, 18.9]));
-    expect(projectTarget(gaining, 19.5).mid).toBe(addDays(START, 42 + 28));
+    const { earliest, mid, latest } = projectTarget(gaining, 19.5);
+    expect(mid).toBe(addDays(START, 42 + 28));
+    expect(earliest! < mid! && mid! < latest!).toBe(true);
   });
 });
 
@@ -284,29 +296,5 @@ describe('drift on no plan', () => {
   ])('%f percent lost without a plan: %s', (percent, code) => {
     const weights = [0, 1, 2, 3].map((step) => 20 * (1 - (percent * step) / 300));
     expect(weightDrift(weightTrend(every(28, weights)))?.code).toBe(code);
-  });
-});
-
-describe('how many weighings are still needed', () => {
-  it('is fewer for a wider bound, and no number when it would be many', () => {
-    const trend = weightTrend(every(14, [30, 29.7]));
-    const wide = weighingsUntil(trend, 0.6)!;
-    const narrow = weighingsUntil(trend, 0.2)!;
-    expect(wide).toBe(1);
-    expect(narrow).toBeGreaterThan(wide);
-    expect(weighingsUntil(trend, 0.01)).toBeNull();
-    expect(weighingsUntil(weightTrend([]), 1)).toBeNull();
-  });
-
-  it('is true: with that many more on the same line the interval is that narrow', () => {
-    const weights = [30, 29.7];
-    const count = weighingsUntil(weightTrend(every(14, weights)), 0.3)!;
-    const on = (more: number) => {
-      const longer = Array.from({ length: 2 + more }, (_, index) => 30 - 0.3 * index);
-      const { low, high } = weightTrend(every(14, longer));
-      return (high! - low!) / 2;
-    };
-    expect(on(count)).toBeLessThan(0.3);
-    expect(on(count - 1)).toBeGreaterThan(0.3);
   });
 });
