@@ -173,9 +173,10 @@ export function withRunning(input: AdjustFoodInput, draft: FoodDraft): FoodDraft
 export function noMoreIfHeavy(input: FoodCase, draft: FoodDraft): FoodDraft {
   const { goal, growing, bcs = 5, currentKcal: present = 0, state } = input;
   if (goal !== 'hold' || growing === true || bcs < 6 || present <= 0) return draft;
-  if (draft.kcalPerDay === null || draft.kcalPerDay <= present) return draft;
+  if ((draft.kcalPerDay ?? 0) <= present) return draft;
   const text = `Body condition ${bcs} of 9: a heavy dog that is to hold its weight gets no more than it eats now.`;
-  const running = input.runningInRationKcalPerDay ?? input.runningKcalPerDay ?? 0;
+  // Running that begins is not fed here: it takes weight off.
+  const running = input.runningKcalPerDay ?? 0;
   return {
     verdict: draft.verdict === 'start' ? 'start' : 'keep',
     kcalPerDay: present,

@@ -186,7 +186,22 @@ describe('a heavy dog that is to hold its weight', () => {
     const proposal = ask({ ...heavy, trend: steady, ...changes, bcs: 6 });
     expect(codes(proposal.reasons)).toEqual(['kept-heavy']);
     expect(proposal.kcalPerDay).toBe(800);
+    expect(proposal).toMatchObject({ verdict: 'keep', reasons: [{ params: { bcs: 6 } }] });
     expect(ask({ ...heavy, trend: steady, ...changes, bcs: 5 }).kcalPerDay).toBeGreaterThan(800);
+  });
+
+  it('starts at what it eats, and is told what to expect of it', () => {
+    const steady = trendOf([30, 30, 30, 30]);
+    const running = { runningKcalPerDay: 90, runningInRationKcalPerDay: 0 };
+    const state = { kg: 30, kgSd: 0.2, need: 800, needSd: 20, kgNeed: 0 };
+    const known = { state: { ...state, surprisePercent: 0, lowestKg: 30 } };
+    const start = { ...heavy, ...running, ...known, trend: steady, bcs: 6, onPlan: false };
+    const proposal = ask(start);
+    expect(codes(proposal.reasons)).toEqual(['kept-heavy']);
+    expect(proposal).toMatchObject({ verdict: 'start', kcalPerDay: 800 });
+    // It needs 800 and gets 800; the running takes 90 × 700 / (7920 × 30) = 0.265 % off a week.
+    expect(proposal.forecast!.percentPerWeek).toBeCloseTo(-0.265, 3);
+    expect(ask({ ...start, state: undefined }).forecast).toBeUndefined();
   });
 });
 
