@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../core/day.ts';
-import { weightTrend } from '../../../core/nutrition.ts';
+import { ownEnergyAt, weightTrend } from '../../../core/nutrition.ts';
 import { holds } from '../../support/laws.ts';
 import { ask, codes, falling, record, START, trendOf } from './asked.ts';
 
@@ -39,6 +39,10 @@ describe('following a loss plan', () => {
     const large = ask({ trend: from, initialWeightKg: 40, weightKg: 18, targetWeightKg: 16 });
     expect(small.reasons[0]!.params['rate']).toBeCloseTo(-0.7, 1);
     expect(large.reasons[0]!.params['rate']).toBeCloseTo(-0.35, 1);
+    for (const end of ['low', 'high']) {
+      const [of20, of40] = [small, large].map(({ reasons }) => reasons[0]!.params[end] as number);
+      expect(of40! / of20!).toBeCloseTo(0.5, 1);
+    }
   });
 
   it.each([
@@ -61,6 +65,11 @@ describe('following a loss plan', () => {
   it('weighs monthly once the rate is set, every two weeks until then', () => {
     expect(ask({ trend: falling(1.2, 10) }).nextWeighInDay).toBe('2026-06-29');
     expect(ask({ trend: falling(1.2, 2) }).nextWeighInDay).toBe('2026-06-15');
+    // Inside 0.5–2 %, with one end of the interval beyond.
+    for (const rate of [0.6, 1.8]) {
+      const proposal = ask({ trend: falling(rate, 4) });
+      expect(proposal).toMatchObject({ verdict: 'keep', nextWeighInDay: '2026-06-15' });
+    }
   });
 
   it('never reacts to noise: a rate inside the corridor is left alone in 95 of 100 records', () => {
@@ -87,6 +96,19 @@ describe('the size of a step', () => {
     const proposal = ask({ ...record(800), bcs: 8, targetWeightKg: 20 });
     expect(proposal.reasons[1]!.params['percent']).toBe(20);
     expect(proposal.reasons[1]!.text).toContain('own record');
+  });
+
+  it('is what the record says it takes to lose 1 % of the first weight a week, running counted', () => {
+    const known = { own: record(1000).own, trend: falling(0, 9) };
+    const percent = (changes: object) =>
+      ask({ ...known, bcs: 8, targetWeightKg: 20, ...changes }).reasons[1]!.params['percent'];
+    const need = ownEnergyAt(known.own, 30).mid;
+    const byHand = (running: number, firstKg: number) =>
+      100 * (1 - (need + running - (7920 * 0.01 * firstKg) / 7) / 780);
+    expect(percent({})).toBeCloseTo(byHand(0, 30), 1);
+    expect(percent({ runningKcalPerDay: 20 })).toBeCloseTo(byHand(20, 30), 1);
+    expect(percent({ initialWeightKg: 31 })).toBeCloseTo(byHand(0, 31), 1);
+    expect(percent({ initialWeightKg: undefined })).toBeCloseTo(byHand(0, 30), 1);
   });
 
   it('is 5 % at least, and the usual one where record and trend speak against each other', () => {
@@ -209,6 +231,19 @@ describe('following any plan', () => {
     expect(codes(ask({ trend: falling(3.2, 5), weightKg: 26 }).reasons)).not.toContain(
       'early-water',
     );
+  });
+
+  it('tells of no water where the dog is to gain', () => {
+    // 30 weighings on each of two days leave ± 0.21 % a week.
+    const level = Array.from({ length: 30 }, () => [0, 14]).flat();
+    const trend = weightTrend(level.map((day) => ({ day: addDays(START, day), weightKg: 30 })));
+    const { reasons } = ask({ goal: 'gain', targetWeightKg: 33, bcs: 4, trend, currentKcal: 1200 });
+    expect(codes(reasons)).toEqual(['gains-slowly', 'step']);
+  });
+
+  it('waits to hold a weight without a record', () => {
+    const hold = { goal: 'hold', bcs: 5, targetWeightKg: 30, currentKcal: 1200 } as const;
+    expect(ask({ ...hold, trend: undefined }).verdict).toBe('wait');
   });
 
   it('asks for one weighing more where that is enough', () => {

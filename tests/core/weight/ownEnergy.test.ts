@@ -229,7 +229,8 @@ describe('the dog’s own maintenance energy', () => {
     const own = estimateMaintenance({ prior, weighings: course(800, 14, 9), intakes });
     const lighter = ownEnergyAt(own, own.atWeightKg! / 16 ** (1 / 3));
     expect(lighter.mid).toBeCloseTo(own.mid / 2, 6);
-    expect(lighter.high).toBeCloseTo(own.high / 2, 6);
+    for (const end of ['low', 'high'] as const) expect(lighter[end]).toBeCloseTo(own[end] / 2, 6);
+    expect(() => ownEnergyAt(own, 0)).toThrow(/weightKg must be from 0.1 to 150 kg/);
     const bare = estimateMaintenance({ prior, weighings: [], intakes });
     expect(ownEnergyAt(bare, 10).mid).toBe(prior.mid);
   });

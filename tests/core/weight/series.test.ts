@@ -18,6 +18,28 @@ describe('the series of the weight', () => {
     expect(flags).toContainEqual([29.2, true]);
   });
 
+  it('carry the line of the trend with its band, and a weight to hold only where one is', () => {
+    const trend = weightTrend([
+      { day: '2026-01-01', weightKg: 30 },
+      { day: '2026-01-15', weightKg: 29.6 },
+    ]);
+    const series = weightSeries({ ...NOTHING, trend });
+    expect(series.hold).toBeNull();
+    expect(series.trend).toHaveLength(2);
+    series.trend.forEach(({ day, low, mid, high }, at) => {
+      expect({ day, low, kg: mid, high }).toEqual(trend.line[at]);
+    });
+  });
+
+  it('flag the weighing of its day alone, where another weighed the same', () => {
+    const trend = weightTrend([
+      { day: '2026-01-01', weightKg: 30, method: 'other scale' },
+      { day: '2026-01-15', weightKg: 30 },
+    ]);
+    const flags = weightSeries({ ...NOTHING, trend }).points.map(({ flag }) => flag !== '');
+    expect(flags).toEqual([true, false]);
+  });
+
   it('carry the corridor eight weeks past the last weighing, not a year', () => {
     const corridor = lossCorridor({ startDay: '2025-12-01', initialKg: 24.2, targetKg: 15 });
     expect(corridor.at(-1)!.day.slice(0, 4)).toBe('2027');

@@ -108,7 +108,7 @@ describe('what a trend says of the dog', () => {
       '28 days',
       '0.89 kg',
     ]);
-    expect(figure).toMatchObject({ low, high, unit: '% per week', mark: 'D' });
+    expect(figure).toMatchObject({ low, high, unit: '% a week', mark: 'D' });
     expect(figure!.sources).toContain('german2011');
     expect(figure!.notes.join()).toContain('our own choice');
   });

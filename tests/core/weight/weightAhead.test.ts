@@ -61,6 +61,17 @@ describe('the weight ahead', () => {
     const explained = aheadFigure({ body, day: DAY, kcalPerDay: 787 });
     expect(explained).toMatchObject({ unit: 'kg', sources: ['hand2010', 'ownDecision'] });
     expect(explained.value).toBe(last(787).kg);
+    const asked = { body: { ...body, kg: 25.04, need: 899.6 }, day: DAY, kcalPerDay: 787.2 };
+    const { label, inputs, low, high, notes } = aheadFigure({ ...asked, runningKcalPerDay: 40.4 });
+    expect(label).toBe('Weight in 8 weeks');
+    expect(inputs.map(({ value, unit }) => `${value} ${unit}`)).toEqual([
+      '787 kcal/day',
+      '40 kcal/day',
+      '900 kcal/day',
+      '25 kg',
+    ]);
+    expect(notes.join()).toContain('food that is not told');
+    expect(low!).toBeLessThan(high!);
   });
 
   // Dogs whose need follows the body by kg^0.75 from day to day; four weighings with their error.
