@@ -12,14 +12,14 @@ const TEST_CODE = '999';
  * Fifteen digits: three of a country (ISO 3166-1) or, from 900 to 998, of a maker, and twelve of a
  * national code of 38 bits. There is no check digit, so a slip of one digit mostly passes.
  * @example
- * chipProblem('12345') // => 'Chip number must have 15 digits (ISO 11784).'
+ * chipProblem('12345') // => 'Chip number must have 15 digits.'
  * chipProblem('276 0981 0123 4567') // => null
  * Source: ISO 11784 as recalled (M).
  */
 export function chipProblem(text: string): string | null {
   const digits = chipDigits(text);
   if (digits === '') return null;
-  if (!/^\d{15}$/.test(digits)) return 'Chip number must have 15 digits (ISO 11784).';
+  if (!/^\d{15}$/.test(digits)) return 'Chip number must have 15 digits.';
   const code = digits.slice(0, 3);
   if (code === '000' || code === TEST_CODE) {
     return `Chip number must begin with the code of a country or maker, not ${code}.`;

@@ -9,7 +9,7 @@ const inWords = ({ kind, repeats, runMin, walkMin }: RampSession): string => {
   const run = `${Number(runMin.toFixed(1))} min`;
   return kind === 'continuous'
     ? `${run} without a break`
-    : `${repeats} × ${run} run, ${Number(walkMin.toFixed(1))} min walk`;
+    : `${repeats} × (${run} run, ${Number(walkMin.toFixed(1))} min walk)`;
 };
 
 function sessionsFrom(ramp: Ramp, fromDay: IsoDay): RampSession[] {
@@ -23,7 +23,7 @@ function sessionsFrom(ramp: Ramp, fromDay: IsoDay): RampSession[] {
  * diffRamps(
  *   sample.ramp,
  *   editRamp(sample.ramp, [{ kind: 'remove', day: '2026-03-04' }]),
- * ).sessions[0] // => { day: '2026-03-04', kind: 'removed', before: '4 × 1 min run, 3 min walk', … }
+ * ).sessions[0] // => { day: '2026-03-04', kind: 'removed', before: '4 × (1 min run, 3 min walk)', … }
  */
 export function diffRamps(before: Ramp, after: Ramp, fromDay?: IsoDay): RampDiff {
   const first = fromDay ?? after.request.startDay;

@@ -84,7 +84,9 @@ export const practiceInput = z.object({
   accent: z
     .string({ error: 'Accent colour must be text.' })
     .toLowerCase()
-    .regex(/^(#[0-9a-f]{6})?$/, { error: 'Accent colour must be written #rrggbb, or left empty.' }),
+    .regex(/^(#[0-9a-f]{6})?$/, {
+      error: 'Accent colour must be written like #1f4b7a, or left empty.',
+    }),
   footer: line('Line at the foot of every page'),
   intakeSheets: sheetList('Sheet after an intake'),
   followUpSheets: sheetList('Sheet after a follow-up'),

@@ -77,7 +77,7 @@ function lineSets(series: LineSeries, of: number, look: Look, window: Window): D
       pointHitRadius: 10,
       pointBorderWidth: size < 0.7 ? 1 : 2,
       // Values on the edge of the drawing are drawn whole.
-      clip: { left: 0, top: 8, right: 0, bottom: 8 },
+      clip: { left: 6, top: 8, right: 6, bottom: 8 },
       pointBorderColor: colour,
       pointBackgroundColor: fillings,
       // The library would darken what is pointed at.

@@ -2,7 +2,7 @@ import { grouped } from '../../core/quantityText.ts';
 import type { BackupLine, RecordsSummary } from '../../electron/contract/calls/backup.ts';
 
 export const REASON_WORDS: Readonly<Record<BackupLine['reason'], string>> = {
-  automatic: 'made by itself',
+  automatic: 'automatic',
   'before-schema': 'before a change of the records’ format',
   'before-restore': 'before a restore',
 };

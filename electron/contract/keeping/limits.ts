@@ -5,8 +5,8 @@ export const PASSPHRASE_LENGTH = { min: 10, max: 200 } as const;
 
 /** How many automatic backups may be kept. */
 export const BACKUP_LIMITS = {
-  dailyBackups: { label: 'Daily backups', unit: 'backups', min: 1, max: 60, whole: true },
-  weeklyBackups: { label: 'Weekly backups', unit: 'backups', min: 0, max: 104, whole: true },
+  dailyBackups: { label: 'Daily backups', unit: 'days', min: 1, max: 60, whole: true },
+  weeklyBackups: { label: 'Weekly backups', unit: 'weeks', min: 0, max: 104, whole: true },
 } as const;
 
 /** How long nobody may be at the desk before it locks itself. */

@@ -93,7 +93,7 @@ const PATTERNS = [
     'dogs/save',
     'dog.chip',
     '12345',
-    'Chip number must have 15 digits (ISO 11784).',
+    'Chip number must have 15 digits.',
   ],
   [
     'settings/AccentField.vue',
@@ -101,7 +101,7 @@ const PATTERNS = [
     'practice/save',
     'accent',
     'green',
-    'Accent colour must be written #rrggbb',
+    'Accent colour must be written like #1f4b7a',
   ],
   [
     'settings/PeoplePart.vue',

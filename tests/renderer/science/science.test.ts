@@ -19,7 +19,7 @@ describe('about the science', () => {
   it('prints every source of the register with its caveat', () => {
     const text = page().text();
     for (const { reference, caveat = '' } of register) {
-      expect(text).toContain(reference);
+      expect(text).toContain(reference.replaceAll('^', ' to the power '));
       expect(text).toContain(caveat);
     }
   });
