@@ -102,3 +102,130 @@ describe('the programmes of a dog', () => {
     expect(programmeCourses([version(1, walking, START)], [], RUNNING, GOAL)).toEqual([]);
   });
 });
+
+const LAST = days(ramp).at(-1)!;
+const goalOn = (of: Ramp, day: string): Ramp => ({ ...of, goalReachedOn: day });
+const resumed = (of: Ramp): Ramp => ({ ...of, request: { ...of.request, resume: {} as never } });
+const anew = (startDay: string): Ramp => buildRamp({ ...ramp.request, startDay });
+const kinds = (...of: Parameters<typeof programmeCourses>) =>
+  programmeCourses(...of).map(({ end }) => end.kind);
+
+describe('where one programme ends and the next begins', () => {
+  const later = addDays(LAST, 10);
+  const late = version(2, anew(later), addDays(LAST, 5));
+  const now = addDays(later, 20);
+
+  it('is a plan built anew once the last outing is past, in whatever order they are kept', () => {
+    const courses = programmeCourses([late, first], [], RUNNING, now);
+    expect(courses.map(({ end }) => end.kind)).toEqual(['not told', 'under way']);
+    expect(courses[0]!.end).toMatchObject({ day: LAST });
+    expect(courses[1]!.startedOn).toBe(days(late.ramp)[0]);
+    // A plan resumed goes on.
+    expect(kinds([first, { ...late, ramp: resumed(late.ramp) }], [], RUNNING, now)).toHaveLength(1);
+  });
+
+  it('is one built anew before that only where the goal was met', () => {
+    const soon = version(2, anew(addDays(GOAL, 3)), addDays(GOAL, 1));
+    const early = { ...first, ramp: goalOn(ramp, addDays(GOAL, -9)) };
+    const plans = [early, { ...soon, madeOn: addDays(GOAL, -5) }];
+    expect(kinds(plans, [], RUNNING, addDays(GOAL, 9))).toEqual(['under way']);
+    const met = done(days(ramp));
+    expect(kinds(plans, met, RUNNING, addDays(GOAL, 9))).toEqual(['reached', 'under way']);
+  });
+
+  it('takes nothing of the second for the first', () => {
+    const told = done(days(late.ramp).slice(0, 3));
+    const stoppedNow = { kind: 'stopped', since: now, reasons: [] } as unknown as typeof RUNNING;
+    const courses = programmeCourses([first, late], told, stoppedNow, now);
+    expect(courses.map(({ end }) => end)).toEqual([
+      { kind: 'not told', day: LAST },
+      { kind: 'stopped', day: now, reasons: [] },
+    ]);
+  });
+
+  it('is every stop, and a stop alone begins none', () => {
+    const { results, day, plan } = stopped();
+    const again = version(4, resumed(anew(addDays(day, 21))), addDays(day, 20));
+    const twice = [first, plan, { ...plan, version: 3 }];
+    expect(kinds(twice, results, RUNNING, addDays(day, 10))).toEqual(['stopped']);
+    expect(kinds([...twice, again], results, RUNNING, addDays(day, 60))).toEqual([
+      'stopped',
+      'under way',
+    ]);
+    expect(kinds([plan], results, RUNNING, addDays(day, 10))).toEqual([]);
+  });
+
+  it('is no plan without outings that was not stopped, nor a review that left outings', () => {
+    const empty = version(2, { ...resumed(ramp), weeks: [] }, addDays(START, 20));
+    const [course, ...more] = programmeCourses([first, empty], [], RUNNING, addDays(START, 30));
+    expect(more).toEqual([]);
+    expect(course!.end).toEqual({ kind: 'not told', day: addDays(START, 20) });
+    const review = { decision: 'stop', reasons: [] };
+    const left = version(2, resumed(anew(addDays(START, 21))), addDays(START, 20), review);
+    expect(kinds([first, left], [], RUNNING, addDays(START, 30))).toEqual(['under way']);
+  });
+
+  it('is counted from the day of the first outing on', () => {
+    const [begins] = days(ramp);
+    expect(kinds([first], [], RUNNING, begins!)).toEqual(['under way']);
+    const never = version(2, { ...ramp, weeks: [] }, addDays(START, -2), {
+      decision: 'stop',
+      reasons: [],
+    });
+    expect(kinds([first, never], [], RUNNING, addDays(START, 9))).toEqual([]);
+  });
+});
+
+describe('a goal', () => {
+  it('is met from its day on, by the first outing told as done', () => {
+    const on = (day: string) =>
+      programmeCourses([first], done([...days(ramp)].reverse()), RUNNING, day);
+    expect(on(GOAL)[0]!.end).toEqual({ kind: 'reached', day: GOAL });
+    expect(on(addDays(GOAL, -1))[0]!.end).toEqual({ kind: 'under way' });
+    expect(on(addDays(LAST, 30))[0]!.end).toEqual({ kind: 'reached', day: GOAL });
+  });
+
+  it('is that of the version in force', () => {
+    const early = { ...first, ramp: goalOn(ramp, addDays(GOAL, -9)) };
+    const moved = version(2, resumed(ramp), addDays(START, 20));
+    const at = (day: string) =>
+      programmeCourses([early, moved], done([day]), RUNNING, day).map(({ end }) => end);
+    expect(at(addDays(GOAL, -5))).toEqual([{ kind: 'under way' }]);
+    expect(at(GOAL)).toEqual([{ kind: 'reached', day: GOAL }]);
+    // The goal that was met before the plan was changed stays met.
+    const after = version(2, { ...resumed(ramp), weeks: [] }, addDays(GOAL, -8));
+    const met = done([addDays(GOAL, -9)]);
+    expect(kinds([early, after], met, RUNNING, addDays(GOAL, -7))).toEqual(['reached']);
+  });
+
+  it('is planned by the last version made up to the first outing, or by none', () => {
+    const [begins] = days(ramp);
+    const planned = (...plans: readonly ReturnType<typeof version>[]) =>
+      programmeCourses(plans, [], RUNNING, begins!)[0]!.plannedDays;
+    const by = (count: number) => resumed(goalOn(ramp, addDays(begins!, count)));
+    expect(planned(first, version(2, by(50), begins!))).toBe(50);
+    expect(planned(first, version(2, by(50), addDays(begins!, 1)))).not.toBe(50);
+    expect(planned(version(1, by(40), addDays(begins!, 1)))).toBe(40);
+    const none = { ...ramp, goalReachedOn: null, earliestGoalDay: null, earliestEventDay: null };
+    expect(planned(version(1, none, START))).toBeNull();
+  });
+});
+
+describe('a programme that does not go on', () => {
+  const on = addDays(START, 20);
+  const end = (present: object) =>
+    programmeCourses([first], [], present as typeof RUNNING, on)[0]!.end;
+
+  it('waits where something is to be settled', () => {
+    expect(end({ kind: 'waiting', for: 'vet', reasons: [] })).toEqual({ kind: 'waiting' });
+  });
+
+  it('was stopped on the day its first reason names, else when it was seen', () => {
+    const stop = (reasons: readonly object[]) => end({ kind: 'stopped', since: on, reasons });
+    const reason = (params: object) => ({ code: 'review-stop-sign', params });
+    expect(stop([])).toMatchObject({ kind: 'stopped', day: on });
+    expect(stop([reason({})])).toMatchObject({ day: on });
+    expect(stop([reason({ day: 7 })])).toMatchObject({ day: on });
+    expect(stop([reason({ day: '2025-03-10' })])).toMatchObject({ day: '2025-03-10' });
+  });
+});

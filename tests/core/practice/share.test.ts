@@ -28,6 +28,9 @@ describe('the interval of a share', () => {
     };
     expect(width(50, 100)).toBeLessThan(width(5, 10));
     expect(wilsonInterval(0, 3).high).toBeGreaterThan(0.4);
+    for (const of of [3, 7, 48, 117]) {
+      expect([wilsonInterval(0, of).low, wilsonInterval(of, of).high]).toEqual([0, 1]);
+    }
   });
 
   it('says in per cent what it rests on, and nothing of no dogs', () => {
@@ -36,6 +39,13 @@ describe('the interval of a share', () => {
     expect(share.mid).toBe(75);
     expect(share.figure).toMatchObject({ unit: '%', sources: ['wilson1927', 'newcombe1998'] });
     expect(share.low).toBeLessThan(40);
+    const { low, high } = wilsonInterval(3, 4);
+    expect([share.low / 100, share.high / 100]).toEqual([
+      expect.closeTo(low, 12),
+      expect.closeTo(high, 12),
+    ]);
+    expect(share.figure.inputs.map(({ value }) => value)).toEqual([3, 4]);
+    expect(share.figure.notes.join()).toContain('few dogs');
   });
 
   it('refuses more counted than there were', () => {
