@@ -1,10 +1,4 @@
-import type { QuestionnaireTotal } from '../readiness/record.ts';
-
-/**
- * The least important difference of published owner questionnaires, points: a total lower by this
- * much is better for the dog. Source: science of the project, LOAD −4 and COI −14 (S).
- */
-const LEAST_IMPORTANT: Readonly<Record<string, number>> = { LOAD: 4, COI: 14 };
+import { leastDifference, type QuestionnaireTotal } from '../readiness/record.ts';
 
 export type TotalVerdict = 'better' | 'worse' | 'no important change' | 'not judged';
 
@@ -18,13 +12,6 @@ export interface TotalChange {
 }
 
 const named = (name: string): string => name.trim().toUpperCase();
-
-/**
- * The least important difference of a questionnaire, points; null where none is published for the name.
- * @example leastImportantOf('LOAD') // => 4
- */
-export const leastImportantOf = (name: string): number | null =>
-  LEAST_IMPORTANT[named(name)] ?? null;
 
 /**
  * A total against the last earlier one of the same name; null without one.
@@ -45,7 +32,7 @@ export function judgeTotal(
     );
   if (since === null) return null;
   const change = total.total - since.total;
-  const leastImportant = leastImportantOf(total.name);
+  const leastImportant = leastDifference(total.name);
   return { change, since, leastImportant, verdict: verdictOf(change, leastImportant) };
 }
 

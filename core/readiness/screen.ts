@@ -174,7 +174,7 @@ function startLevel(input: ScreeningInput, ageMonths: number | null): StartLevel
   if (judged === 'post-injury' || afterInjury || isLame(input)) return 'post-injury';
   const weightKg = gateWeightKg(input, ageMonths, input.rules);
   const senior = ageMonths !== null && isSenior(ageMonths, weightKg, input.rules, input.shortNosed);
-  const heavy = input.bcs !== undefined && input.bcs >= HEAVY_FROM_BCS;
+  const heavy = (input.bcs ?? 0) >= HEAVY_FROM_BCS;
   return senior || heavy ? 'unconditioned' : judged;
 }
 

@@ -1,5 +1,4 @@
-import { leastImportantOf } from '../../../core/gait/questionnaire.ts';
-import { PALPATION_WORDS } from '../../../core/readiness/record.ts';
+import { leastDifference, PALPATION_WORDS } from '../../../core/readiness/record.ts';
 import type { IsoDay } from '../../../core/day.ts';
 import type { Field } from '../history/change.ts';
 import type { ValuesOf } from './fieldKinds.ts';
@@ -52,7 +51,7 @@ const PALPATION_NOTE = `Our own grades: ${PALPATION_WORDS.map((words, grade) => 
 function noteOf(name: ToldName, label: string, visit: ToldVisit): string | undefined {
   if (name === 'palpation') return PALPATION_NOTE;
   const total = visit.questionnaires.find((one) => questionnaireLabel(one.name) === label);
-  const least = total === undefined ? null : leastImportantOf(total.name);
+  const least = total === undefined ? null : leastDifference(total.name);
   return least === null ? undefined : `A change of ${least} points or more counts.`;
 }
 

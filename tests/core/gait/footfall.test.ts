@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { footfallTiming, hildebrandClass, type FootfallTimes } from '../../../core/training.ts';
+import { circularSpread, spread } from '../../../core/gait/spread.ts';
 import { holds } from '../../support/laws.ts';
 
 type LimbId = FootfallTimes['limb'];
@@ -66,6 +67,14 @@ describe('footfall timing', () => {
     const timing = footfallTiming(strides(0.45, 30, gallop));
     expect(timing.gait).toBe('asymmetrical (canter or gallop)');
     expect(timing.reasons[0]!.text).toMatch(/lame/);
+    expect(timing.reasons[0]!.params).toEqual({ tolerance: 10 });
+  });
+
+  it.each([
+    ['hind', { leftHind: 0, rightHind: 20, leftFore: 50, rightFore: 0 }],
+    ['fore', { leftHind: 0, rightHind: 50, leftFore: 50, rightFore: 70 }],
+  ])('calls it so where only the %s pair is uneven', (_, offsets) => {
+    expect(footfallTiming(strides(0.5, 40, offsets)).gait).toBe('asymmetrical (canter or gallop)');
   });
 
   it('tells what it can from one limb, and no gait', () => {
@@ -99,7 +108,19 @@ describe('footfall timing', () => {
     const timing = footfallTiming(strides(0.5, 40, symmetrical(50), 2));
     expect(timing.strides).toBe(1);
     expect(timing.limbs[0]!.strideS!.sd).toBeNull();
-    expect(timing.reasons.map(({ code }) => code)).toContain('gait-few-strides');
+    const few = timing.reasons.find(({ code }) => code === 'gait-few-strides');
+    expect(few).toMatchObject({ params: { strides: 1 }, sources: ['ownDecision'], mark: 'D' });
+    const enough = footfallTiming(strides(0.5, 40, symmetrical(50), 6));
+    expect(enough.reasons).toEqual([]);
+  });
+
+  it('takes a limb that touched down once beside those that went on', () => {
+    const [hind, fore] = strides(0.5, 40, { leftHind: 0, rightHind: 50 });
+    const once = { ...fore!, touchDowns: fore!.touchDowns.slice(0, 1), liftOffs: [] };
+    const timing = footfallTiming([hind!, once]);
+    expect(timing.strides).toBe(7);
+    expect(timing.stanceSymmetry.hind).toBeNull();
+    expect(footfallTiming([once]).strides).toBe(0);
   });
 
   it('takes a missing lift-off as a stance that was not timed', () => {
@@ -117,8 +138,25 @@ describe('footfall timing', () => {
 
   it('refuses times that do not rise, and phases beyond the stride', () => {
     const bad = { limb: 'leftFore', touchDowns: [0.5, 0.4], liftOffs: [] } as const;
-    expect(() => footfallTiming([bad])).toThrow(/leftFore.*rise/);
+    expect(() => footfallTiming([bad])).toThrow(/leftFore.*rise, but 0.4 s follows 0.5 s/);
+    expect(() => footfallTiming([{ ...bad, touchDowns: [0.5, 0.5] }])).toThrow(/rise/);
     expect(() => footfallTiming([{ ...bad, touchDowns: [-1] }])).toThrow(RangeError);
     expect(() => hildebrandClass(101)).toThrow(/lateralPhasePercent/);
+  });
+});
+
+describe('a spread on the circle', () => {
+  it('is that of the line, wherever on the circle the values lie', () => {
+    const values = fc.array(fc.double({ min: 0, max: 45, noNaN: true }), { minLength: 2 });
+    const turned = fc.double({ min: 0, max: 100, noNaN: true });
+    holds(
+      fc.property(values, turned, (line, by) => {
+        const onLine = spread(line)!;
+        const onCircle = circularSpread(line.map((value) => (value + by) % 100))!;
+        expect(onCircle.sd).toBeCloseTo(onLine.sd!, 6);
+        const off = Math.abs(onCircle.mean - ((onLine.mean + by) % 100));
+        expect(Math.min(off, 100 - off)).toBeCloseTo(0, 6);
+      }),
+    );
   });
 });

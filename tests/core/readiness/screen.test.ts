@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   ageGate,
   isSenior,
+  onPlan,
   screenForRunning,
   type RuleChanges,
   type ScreeningInput,
@@ -104,8 +105,45 @@ describe('the level to start at', () => {
     ['heavy', { bcs: 6 }, 'unconditioned'],
     ['senior', { ageMonths: 120 }, 'unconditioned'],
     ['not judged', { conditioning: undefined }, 'unconditioned'],
+    ['of body condition 5', { bcs: 5 }, 'conditioned'],
+    ['heavy and judged as after an injury', { bcs: 6, conditioning: 'post-injury' }, 'post-injury'],
+    ['senior and judged so', { ageMonths: 120, conditioning: 'post-injury' }, 'post-injury'],
   ] as const)('%s', (_, changes, level) => {
     expect(screenForRunning({ ...READY, ...changes }).recommendedStart).toBe(level);
+  });
+});
+
+describe('what keeps a dog walking until it is known', () => {
+  it('is no finding where the walk base was not tested, and is one where it failed', () => {
+    const untested = reasonOf({ ...READY, walkBase: 'not tested' }, 'walk-base');
+    expect(untested).toMatchObject({ unseen: true, params: { minutes: 30 } });
+    expect(untested?.text).toContain('not been tested');
+    expect(screenForRunning({ ...READY, walkBase: 'not tested' }).found).toBe('ready to start');
+    const failed = reasonOf({ ...READY, walkBase: 'failed' }, 'walk-base');
+    expect(failed).toMatchObject({ unseen: false, params: { minutes: 30 } });
+    expect(failed?.text).toContain('not passed');
+    expect(screenForRunning({ ...READY, walkBase: 'failed' }).found).toBe('walking only');
+  });
+
+  it('is the age of a dog whose day of birth is known, on a day that is not', () => {
+    const { ageMonths: _, day: __, consent: ___, ...known } = READY;
+    const screening = screenForRunning({ ...known, birthDay: '2025-05-31' });
+    expect(screening.reasons.map(({ code }) => code)).toContain('age-missing');
+    expect(screening.oldEnoughOn).toBeNull();
+  });
+
+  it('is left out of what stops a plan, with lameness that a vet cleared as a note', () => {
+    const lameness = { walk: SOUND, trot: { ...SOUND, leftHind: 2 } };
+    const lamenessClearances = [{ ...CLEARED, grade: 2 }];
+    const { signs: _, ...unasked } = { ...READY, lameness, lamenessClearances };
+    const { reasons } = screenForRunning({ ...unasked, walkBase: 'failed' });
+    const gates = (list: typeof reasons) => list.map(({ code, gate }) => [code, gate]);
+    expect(gates(reasons)).toContainEqual(['lameness-trot-cleared', 'walking only']);
+    expect(gates(onPlan(reasons))).toEqual([
+      ['lameness-trot-cleared', 'note'],
+      ['walk-base', 'walking only'],
+    ]);
+    expect(onPlan(reasons)[0]).toMatchObject({ params: { grade: 2 } });
   });
 });
 
@@ -143,6 +181,12 @@ describe('the rules of the practice', () => {
     expect(note?.text).toContain('18 months');
   });
 
+  it('say nothing of a published note that a milder rule leaves out', () => {
+    expect(codes({ ...READY, ageMonths: 120 })).toEqual(['senior']);
+    const rules: RuleChanges = { seniorFromPercent: 90 };
+    expect(codes({ ...READY, ageMonths: 120, rules })).toEqual([]);
+  });
+
   it('show where a changed gate bites, with the published value', () => {
     const rules: RuleChanges = { ageSmallMonths: 14 };
     const small: ScreeningInput = { ...READY, ageMonths: 13, weightKg: 8, adultWeightKg: 8 };
@@ -176,6 +220,12 @@ describe('growth', () => {
     const { ageMonths: _, ...known } = READY;
     const screening = screenForRunning({ ...known, birthDay: '2025-05-31' });
     expect(screening).toMatchObject({ outcome: 'walking only', oldEnoughOn: '2026-11-30' });
+    const seen = { ...known, birthDay: '2025-05-31', radiographicClearance: true };
+    expect(screenForRunning(seen).oldEnoughOn).toBeNull();
+    // 18 months on this day, and one day short of it.
+    expect(screenForRunning({ ...known, birthDay: '2024-09-02' }).oldEnoughOn).toBeNull();
+    expect(screenForRunning({ ...known, birthDay: '2024-09-03' }).oldEnoughOn).toBe('2026-03-03');
+    expect(screenForRunning({ ...known, birthDay: '2020-01-01' }).oldEnoughOn).toBeNull();
   });
 
   it('is answered by closed plates on radiographs', () => {

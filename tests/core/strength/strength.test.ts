@@ -61,6 +61,28 @@ describe('the proposal', () => {
       }),
       runs,
     );
+    // A quarter of an hour: four where many are allowed (D).
+    const free = { stage: 'running', against: [], needs: [...PURPOSES] } as const;
+    expect(proposeStrength(free).exercises).toHaveLength(4);
+  });
+
+  it('says what was asked for and what was left out, each only where there is any', () => {
+    const reasons = (needs: StrengthInput['needs'], against: StrengthInput['against']) =>
+      proposeStrength({ stage: 'running', against, needs }).reasons;
+    expect(reasons([], [])).toEqual([]);
+    expect(reasons(['balance', 'trunk'], [])).toMatchObject([
+      {
+        code: 'strength-needs',
+        params: { needs: 'balance, trunk' },
+        mark: 'D',
+        sources: ['ownDecision', 'rehabilitation2018'],
+      },
+    ]);
+    expect(reasons([], ['spine'])).toMatchObject([
+      { code: 'strength-against', params: { against: 'spine' } },
+    ]);
+    const both = reasons(['balance'], ['spine']).map(({ code }) => code);
+    expect(both).toEqual(['strength-needs', 'strength-against']);
   });
 
   it('begins with what the findings ask for', () => {
@@ -133,7 +155,10 @@ describe('what the findings say', () => {
     expect(against({ injuries: [knee] })).toEqual(out);
     const cleared = (day: string) => against({ injuries: [knee], lamenessClearances: [seen(day)] });
     expect(cleared('2026-01-09')).toEqual(out);
+    expect(cleared('2026-01-10')).toEqual([]);
     expect(cleared('2026-03-01')).toEqual([]);
+    const fore = { ...seen('2026-03-01'), limb: 'leftFore' as const };
+    expect(against({ injuries: [knee], lamenessClearances: [fore] })).toEqual(out);
     expect(
       against({ injuries: [{ ...knee, day: null }], lamenessClearances: [seen('2026-03-01')] }),
     ).toEqual(out);
