@@ -72,6 +72,14 @@ describe('a weighing against the corridor', () => {
     );
   });
 
+  it('holds the target once the slowest loss has come to it', () => {
+    for (const days of [141, 400]) {
+      expect(off(days, 27 + margin(27) + 0.03)).toBe('above-corridor');
+      expect(off(days, 27)).toBeNull();
+      expect(off(days, 27 - margin(27) - 0.03)).toBe('below-corridor');
+    }
+  });
+
   it('says nothing up to the first day, without a corridor, or without a weighing', () => {
     expect(off(0, 40)).toBeNull();
     expect(off(-3, 40)).toBeNull();
