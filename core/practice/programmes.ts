@@ -52,7 +52,7 @@ export function programmeCourses(
     const next = all[index + 1]?.[0];
     const until = next === undefined ? addDays(day, 1) : firstDayOf(next);
     const startedOn = plannedSessions(versions)[0]?.day;
-    if (startedOn === undefined || startedOn > day || startedOn >= until) return [];
+    if (startedOn === undefined || startedOn > day) return [];
     const end = endOf(versions, told, until, next === undefined ? present : null, day);
     return [{ startedOn, plannedDays: plannedDays(versions, startedOn), end }];
   });

@@ -72,6 +72,8 @@ describe('the loss of a dog in the practice’s year', () => {
     expect(found.fromDay).toBe(on(56));
     expect(found.percentPerWeek).toBeCloseTo(60 / 31 / 4, 2);
     expect(yearOn(on(20), { visits: all }).loss).toMatchObject({ fromDay: DAY, toDay: on(14) });
+    expect(yearOn(on(14), { visits: all }).loss).toMatchObject({ fromDay: DAY, toDay: on(14) });
+    expect(yearOn(on(13), { visits: all }).loss).toBeNull();
   });
 
   it('counts weighings between the visits, and says where one stands out', () => {

@@ -178,11 +178,17 @@ describe('where one programme ends and the next begins', () => {
 
 describe('a goal', () => {
   it('is met from its day on, by the first outing told as done', () => {
-    const on = (day: string) =>
-      programmeCourses([first], done([...days(ramp)].reverse()), RUNNING, day);
-    expect(on(GOAL)[0]!.end).toEqual({ kind: 'reached', day: GOAL });
-    expect(on(addDays(GOAL, -1))[0]!.end).toEqual({ kind: 'under way' });
-    expect(on(addDays(LAST, 30))[0]!.end).toEqual({ kind: 'reached', day: GOAL });
+    const at = days(ramp).length - 4;
+    const [before, goal] = days(ramp).slice(at - 1);
+    const early = { ...first, ramp: goalOn(ramp, goal!) };
+    const told = done([...days(ramp)].reverse());
+    const on = (day: string) => programmeCourses([early], told, RUNNING, day)[0]!.end;
+    expect(on(before!)).toEqual({ kind: 'under way' });
+    expect(on(goal!)).toEqual({ kind: 'reached', day: goal });
+    expect(on(addDays(LAST, 30))).toEqual({ kind: 'reached', day: goal });
+    // Nothing told of the day itself: the next outing done meets it.
+    const later = programmeCourses([early], done(days(ramp).slice(at + 1)), RUNNING, LAST);
+    expect(later[0]!.end).toEqual({ kind: 'reached', day: days(ramp)[at + 1] });
   });
 
   it('is that of the version in force', () => {

@@ -111,6 +111,8 @@ describe('the practice’s year', () => {
       ['2025-04-01', [days[2]], [days[2]]],
       ['2025-05-01', [days[3]], [days[3]]],
     ]);
+    const short = practiceYear(dogs, { fromDay: '2025-03-31', toDay: '2025-05-01' });
+    expect(short.months.map(({ day }) => day.slice(5, 7))).toEqual(['03', '04', '05']);
   });
 
   it('counts losses that reach into it from either side', () => {
@@ -133,6 +135,9 @@ describe('the practice’s year', () => {
       ).losses.length;
     expect(of(['2024-12-01', '2025-01-01'], ['2025-12-31', '2026-02-01'])).toBe(2);
     expect(of(['2024-12-01', '2024-12-31'], ['2026-01-01', '2026-02-01'])).toBe(0);
+    const year = practiceYear([loss('2025-01-05', '2025-03-01'), dog('none', {})], SPAN);
+    expect(year.losses.map(({ dogId }) => dogId)).toEqual(['2025-03-01']);
+    expect(year.insideCorridor!.mid).toBe(0);
   });
 
   it('calls lost the last programme alone, and only one that was not at its end', () => {
