@@ -2,12 +2,13 @@ import { found, PRACTICE, type Found } from './reason.ts';
 import type { ScreeningInput } from './types.ts';
 
 type Asked = Pick<ScreeningInput, 'consent' | 'day'>;
+type Given = Asked & { readonly consent: NonNullable<Asked['consent']> };
 
-const isLater = ({ consent, day }: Asked): boolean =>
-  day !== undefined && consent?.day != null && consent.day > day;
+const isLater = ({ consent, day }: Given): boolean =>
+  day !== undefined && (consent.day ?? day) > day;
 
-const isExpired = ({ consent, day }: Asked): boolean =>
-  day !== undefined && consent?.expiryDay != null && consent.expiryDay < day;
+const isExpired = ({ consent, day }: Given): boolean =>
+  day !== undefined && (consent.expiryDay ?? day) < day;
 
 /**
  * True when a named vet's consent holds on the day: given, not dated later, not ended. An expiry
@@ -37,8 +38,8 @@ export function consentReasons({ consent, day }: Asked): Found[] {
   return [...later(asked), ...ended(asked), ...incomplete(asked)];
 }
 
-function later(asked: Asked): Found[] {
-  const day = asked.consent?.day;
+function later(asked: Given): Found[] {
+  const { day } = asked.consent;
   if (day == null || !isLater(asked)) return [];
   const text = `The vet’s consent is dated ${day}, after this day: it does not count yet.`;
   const change = 'Correct the day, or wait for it.';
@@ -46,8 +47,8 @@ function later(asked: Asked): Found[] {
   return [found({ code: 'consent-later', gate: 'note', text, change, params }, PRACTICE)];
 }
 
-function ended(asked: Asked): Found[] {
-  const day = asked.consent?.expiryDay;
+function ended(asked: Given): Found[] {
+  const day = asked.consent.expiryDay;
   if (day == null || !isExpired(asked)) return [];
   const text = `The vet’s consent ended on ${day}.`;
   const change = 'Ask the vet to renew it.';
@@ -55,11 +56,11 @@ function ended(asked: Asked): Found[] {
   return [found({ code: 'consent-expired', gate: 'note', text, change, params }, PRACTICE)];
 }
 
-function incomplete({ consent }: Asked): Found[] {
+function incomplete({ consent: { vet = '', day, scope = '' } }: Given): Found[] {
   const missing = [
-    (consent?.vet ?? '').trim() === '' ? 'the vet' : '',
-    consent?.day == null ? 'the day' : '',
-    (consent?.scope ?? '').trim() === '' ? 'what it covers' : '',
+    vet.trim() === '' ? 'the vet' : '',
+    day == null ? 'the day' : '',
+    scope.trim() === '' ? 'what it covers' : '',
   ].filter((part) => part !== '');
   if (missing.length === 0) return [];
   const text = `The consent is not complete: ${missing.join(', ')} not recorded.`;

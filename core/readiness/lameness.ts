@@ -70,10 +70,8 @@ export function unclearedGrades(
   );
 }
 
-/** True with a grade above 0 in any limb at walk or trot, cleared or not. */
-export function isLame({ lameness }: ScreeningInput): boolean {
-  return lameLimbs(lameness?.walk) !== '' || lameLimbs(lameness?.trot) !== '';
-}
+/** True with a grade above 0 in any limb at trot, cleared or not; lame at walk no dog starts. */
+export const isLame = ({ lameness }: ScreeningInput): boolean => worst(lameness?.trot) > 0;
 
 /** Lameness seen, and gaits not looked at (CP; that unseen means walking only is D). */
 export function lamenessReasons(input: ScreeningInput): Found[] {

@@ -308,6 +308,8 @@ describe('bad input of the past is named', () => {
     ['lamenessClearances.grade', { lamenessClearances: [clearance({ grade: 6 })] }],
     ['lamenessClearances.gait', { lamenessClearances: [clearance({ gait: word('canter') })] }],
     ['lamenessClearances.day', { lamenessClearances: [clearance({ day: 'once' })] }],
+    ['lamenessClearances.limb', { lamenessClearances: [clearance({ limb: word('tail') })] }],
+    ['heatIllness.day', { heatIllness: { had: 'yes', day: 'once' } }],
     ['injuries.kind', { injuries: [surgery({ kind: word('fall') })] }],
     ['injuries.side', { injuries: [surgery({ side: word('top') })] }],
     ['injuries.day', { injuries: [surgery({ day: '2025-02-30' })] }],
