@@ -219,7 +219,7 @@ function trendFigure(
     label: 'Weight trend',
     unit: '% a week',
     formula:
-      'slope of the line through the weighings, each weighted by its error, a week / weight at its start',
+      'slope of the line through the weighings, each weighted by its error: kg a week / weight at its start',
     inputs: [
       { label: 'Weighings', value: points.length, unit: '' },
       { label: 'Time spanned', value: spanDays, unit: 'days' },

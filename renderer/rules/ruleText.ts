@@ -1,5 +1,5 @@
 import { grouped } from '../../core/quantityText.ts';
-import type { RuleGroup, RuleInForce } from '../../core/index.ts';
+import { defaultRules, type RuleGroup, type RuleInForce } from '../../core/index.ts';
 import { fromBase, unitsOf, type Dimension } from '../units/dimensions.ts';
 import type { ShownChoices } from '../units/shown.ts';
 
@@ -9,6 +9,10 @@ export const GROUP_WORDS: Readonly<Record<RuleGroup, string>> = {
   heat: 'Heat',
   gait: 'Gait and measurement',
 };
+
+/** A rule's note as published; where it is shown, what the practice changed stands beside it. */
+export const publishedNote = ({ id }: Pick<RuleInForce, 'id'>): string =>
+  defaultRules().find((rule) => rule.id === id)?.note ?? '';
 
 /** What a rule is counted in: kept in core's unit, shown and typed in the practice's. */
 type RuleUnit = Pick<RuleInForce, 'unit' | 'shift'>;

@@ -31,7 +31,7 @@ describe('settings and sheets', () => {
     await openSettings();
     await page.getByLabel('Accent colour').fill('greenish');
     await page.getByRole('button', { name: 'Save settings' }).click();
-    await page.getByRole('alert').getByText('Accent colour must be written #rrggbb').waitFor();
+    await page.getByRole('alert').getByText('Accent colour must be written like #1f4b7a').waitFor();
     expect(await page.getByLabel('Accent colour').getAttribute('aria-invalid')).toBe('true');
     await page.getByLabel('Accent colour').fill('#7a1f4b');
   });
