@@ -32,7 +32,7 @@ export function lineOf({ fileName, location: { start, end }, replacement }: Muta
 
 function row(name: string, mutants: readonly Mutant[]): string {
   const killed = mutants.filter(detected).length;
-  const percent = ((100 * killed) / mutants.length).toFixed(1);
+  const percent = mutants.length === 0 ? '–' : ((100 * killed) / mutants.length).toFixed(1);
   return `| ${name} | ${killed} of ${mutants.length} | ${percent} % |`;
 }
 
