@@ -246,13 +246,20 @@ describe('following any plan', () => {
     expect(ask({ ...hold, trend: undefined }).verdict).toBe('wait');
   });
 
-  it('asks for one weighing more where that is enough', () => {
-    const waiting = (trend: ReturnType<typeof trendOf>) => ask({ trend }).waitingFor;
-    expect(waiting(falling(0, 3))).toMatch(
-      /^(one more weighing|about \d more weighings) two weeks apart/,
-    );
-    expect(waiting(falling(0.15, 4))).toMatch(/^one more weighing two weeks apart/);
-    expect(waiting(falling(0.49, 3))).toMatch(/^more weighings two weeks apart/);
+  it('asks for as many weighings as it takes, should the rate stay as it is', () => {
+    // Too slow or too fast to lose, after two weighings or three.
+    for (const rate of [0, 0.1, 0.2, 0.3, 2.2, 2.3, 2.5]) {
+      for (const so of [2, 3]) {
+        const { waitingFor } = ask({ trend: falling(rate, so) });
+        const [, more] = /^(one|about \d) more weighings? two weeks apart/.exec(waitingFor!)!;
+        const count = more === 'one' ? 1 : Number(more!.slice('about '.length));
+        const then = (extra: number) => ask({ trend: falling(rate, so + extra) });
+        expect([rate, so, then(count).verdict]).toEqual([rate, so, 'change']);
+        expect([rate, so, then(count - 1).verdict]).toEqual([rate, so, 'wait']);
+      }
+    }
+    const near = ask({ trend: falling(0.49, 3) }).waitingFor;
+    expect(near).toMatch(/^more weighings two weeks apart/);
   });
 });
 
