@@ -86,8 +86,8 @@ function gradesOf(
 ): LimbGrades {
   const now = of(visits.at(-1)!);
   const grade = (limb: Limb): number | null => {
-    const before = now[limb] === null ? lastKnown(visits, (visit) => of(visit)[limb]) : null;
-    return before !== null && before > 0 ? before : now[limb];
+    const known = lastKnown(visits, (visit) => of(visit)[limb]);
+    return (known ?? 0) > 0 ? known : now[limb];
   };
   return {
     leftFore: grade('leftFore'),

@@ -65,7 +65,7 @@ export function unclearedGrades(
   return Object.fromEntries(
     (Object.entries(grades) as [Limb, number | null][]).map(([limb, grade]) => [
       limb,
-      grade !== null && grade > 0 && holds(limb, grade) ? 0 : grade,
+      grade !== null && holds(limb, grade) ? 0 : grade,
     ]),
   );
 }

@@ -58,6 +58,36 @@ describe('the course of a weight', () => {
     expect(weightCourse({ ...input, weighings })?.code).toBe('above-corridor');
   });
 
+  it('is that of its day: what was weighed, asked and decided later says nothing yet', () => {
+    const [first, second] = onPlan(4, 30);
+    const input = { dog: grownDog, foodDecisions: [] };
+    const early = { ...input, visits: [first!, second!], day: after(3) };
+    expect(weightCourse(early)).toBeNull();
+    expect(weightCourse({ ...early, day: after(4) })?.code).toBe('above-corridor');
+    expect(weightCourse({ ...early, day: addDays(START, -1) })).toBeNull();
+    const weeks = [0, 4, 8, 12, 16, 20];
+    const drifting = weeks.map((week, i) => visit(after(week), 20 + i * 0.5, { foodGoal: 'hold' }));
+    const decided = (decidedOn: string) =>
+      courseOf(drifting, [{ decidedOn, kcalPerDay: 900 }])?.code;
+    expect(decided(addDays(after(20), 1))).toBe('drift-up');
+    expect(decided(after(20))).toBeUndefined();
+  });
+
+  it('of a dog that was never weighed is none', () => {
+    expect(courseOf([visit(START, null), visit(after(4), null)])).toBeNull();
+  });
+
+  it('is no corridor where the plan began at its target', () => {
+    const at = (targetWeightKg: number) =>
+      courseOf([
+        visit(START, 30, { foodGoal: 'lose', bcs: 7, targetWeightKg }),
+        visit(after(4), 33, { foodGoal: 'lose', bcs: null, targetWeightKg }),
+      ])?.code;
+    expect(at(25)).toBe('above-corridor');
+    expect(at(30)).toBeUndefined();
+    expect(at(31)).toBeUndefined();
+  });
+
   it('is what the whole assessment says', () => {
     const entry = fc.record({
       week: fc.integer({ min: 0, max: 40 }),

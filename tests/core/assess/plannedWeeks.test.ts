@@ -113,6 +113,24 @@ describe('the weeks as they stood', () => {
     );
   });
 
+  it('stand in the order of their days, whatever the order of the versions', () => {
+    const version = (number: number, days: number): PlanVersion => ({
+      version: number,
+      madeOn: addDays(DAY, days),
+      ramp: shifted(ramp, days),
+    });
+    const starts = (plans: readonly PlanVersion[]) =>
+      plannedWeeks(plans).map(({ startDay }) => startDay);
+    const two = [version(1, 0), version(2, 14)];
+    expect(starts(two).slice(0, 3)).toEqual([DAY, addDays(DAY, 7), addDays(DAY, 14)]);
+    expect(starts(two)).toEqual([...starts(two)].sort());
+    // The second was to begin later than the third that took its place: nothing of it stands.
+    const overtaken = [version(1, 0), version(2, 28), version(3, 14)];
+    expect(starts(overtaken)).toEqual(starts([version(1, 0), version(3, 14)]));
+    // One version leaves its weeks as they are.
+    expect(plannedWeeks([{ version: 1, madeOn: DAY, ramp }])).toEqual(ramp.weeks);
+  });
+
   it('end on the day running was stopped, not a day later', () => {
     const [first, second] = plannedSessions([{ version: 1, madeOn: DAY, ramp }]);
     const stop = { version: 2, madeOn: second!.day, ramp: { weeks: [] } };

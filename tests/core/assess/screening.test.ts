@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { assess, buildRamp } from '../../../core/index.ts';
+import { assess, buildRamp, goalLimitsOf } from '../../../core/index.ts';
 import type { AssessedDog, AssessedVisit, AssessInput } from '../../../core/assess/types.ts';
 import { request, walks } from './dogOnPlan.ts';
 import { grownDog, visit } from './visits.ts';
@@ -123,6 +123,32 @@ describe('what a record says of a dog', () => {
     expect(codesOf([visit(DAY, 27, one)])).not.toContain('thigh-thinner');
   });
 
+  it('tells the thinner thigh by its girth and no other measurement of the limb', () => {
+    const stifle = { kind: 'joint angle', limb: 'leftHind', joint: 'stifle' } as const;
+    const measurements = [
+      { ...stifle, movement: 'flexion', value: 60 } as const,
+      ...girths(36, 40),
+    ];
+    const told = (list: NonNullable<AssessedVisit['measurements']>) =>
+      screened([visit(DAY, 27, { injuries: [injury], measurements: list })]).reasons.find(
+        ({ code }) => code === 'thigh-thinner',
+      );
+    expect(told(measurements)?.params).toEqual({ side: 'left', lessCm: 4 });
+    expect(told(girths(36, 40).slice(1))).toBeUndefined();
+  });
+
+  it('takes the age to run from from the weight it will have, else from the one it has', () => {
+    const codes = (birthDay: string, weightKg: number, adultWeightKg: number | null) =>
+      codesOf([visit(DAY, weightKg)], { dog: { ...grownDog, birthDay, adultWeightKg } });
+    // 13 months: over the 12 of a small dog, under the 18 from 20 kg on (CP).
+    expect(codes('2025-02-01', 15, 19)).not.toContain('age-growth');
+    expect(codes('2025-02-01', 15, 20)).toContain('age-growth');
+    // 20 months: from 40 kg on waiting until 24 is advised (D).
+    expect(codes('2024-07-01', 45, null)).toContain('age-advice');
+    expect(codes('2024-07-01', 35, null)).not.toContain('age-advice');
+    expect(codes('2024-07-01', 45, 35)).not.toContain('age-advice');
+  });
+
   it('sets aside what a reason was written for', () => {
     const reason = 'Seen by the vet on Monday, who allows it.';
     const overrides = [{ code: 'walk-base', reason }];
@@ -137,6 +163,20 @@ describe('what a record says of a dog', () => {
       screened([visit(DAY, 27, { conditioning })]).recommendedStart;
     expect(start('conditioned')).toBe('conditioned');
     expect(start('post-injury')).toBe('post-injury');
+  });
+});
+
+describe('the goal of a plan anew', () => {
+  const far = { ...request, goal: { continuousMinutes: 60 } };
+  const limits = (visits: readonly AssessedVisit[], day: string) =>
+    goalLimitsOf({ dog: grownDog, visits, foodDecisions: [], day }, far).map(({ code }) => code);
+
+  it('is held to what was known on the day, not to a later visit, and to nothing before any', () => {
+    const visits = [visit('2026-03-02', 27, { bcs: 7 }), visit(DAY, 27, { bcs: 5 })];
+    expect(limits(visits, '2026-03-02')).toEqual(['goal-limit']);
+    expect(limits(visits, '2026-03-15')).toEqual(['goal-limit']);
+    expect(limits(visits, DAY)).toEqual([]);
+    expect(limits(visits, '2026-03-01')).toEqual([]);
   });
 });
 
