@@ -27,6 +27,8 @@ export interface RunningProgress {
   readonly reasons: readonly Reason[];
   /** The outings are brisk walks. */
   readonly walking: boolean;
+  /** The day from which on the outings are counted. */
+  readonly since: IsoDay;
   readonly sessionsDone: number;
   readonly sessionsPlanned: number;
   readonly longestRunMinutes: number | null;
@@ -145,15 +147,17 @@ const FEW_REASONS = 5;
 
 function runningBlock(running: RunningProgress, tools: ReasonPress): Content {
   const { progress } = tools.words;
-  const counts = { done: running.sessionsDone, planned: running.sessionsPlanned };
-  const ofLongest = running.walking ? progress.walks : progress.runs;
+  const { walking, longestRunMinutes: longest } = running;
+  const told = fill(walking ? progress.walks : progress.runs, {
+    done: running.sessionsDone,
+    planned: running.sessionsPlanned,
+    day: tools.format.day(running.since),
+  });
+  const ofLongest = walking ? progress.longestWalk : progress.longestRun;
   const runs =
-    running.longestRunMinutes === null
-      ? fill(progress.runsOnly, counts)
-      : fill(ofLongest, {
-          ...counts,
-          longest: tools.format.minutes(running.longestRunMinutes),
-        });
+    longest === null
+      ? told
+      : `${told} ${fill(ofLongest, { longest: tools.format.minutes(longest) })}`;
   return listSection(
     progress.runningTitle,
     [

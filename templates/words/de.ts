@@ -345,9 +345,10 @@ export const de: OwnerWords = {
     columns: { then: 'Beginn', now: 'Heute' },
     and: 'und',
     runningTitle: 'Laufen',
-    runs: '{done} von {planned} Läufen seit dem letzten Besuch. Der längste am Stück: {longest}.',
-    runsOnly: '{done} von {planned} Läufen seit dem letzten Besuch.',
-    walks: '{done} von {planned} Gängen seit dem letzten Besuch. Der längste: {longest}.',
+    runs: '{done} von {planned} Läufen seit dem {day}.',
+    walks: '{done} von {planned} Gängen seit dem {day}.',
+    longestRun: 'Der längste am Stück: {longest}.',
+    longestWalk: 'Der längste: {longest}.',
     decisions: {
       begin: 'Mit der ersten Woche des Plans beginnen.',
       lower: 'Der Plan beginnt tiefer und wächst dann wieder.',

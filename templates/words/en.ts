@@ -339,9 +339,10 @@ export const en = {
     columns: { then: 'Start', now: 'Now' },
     and: 'and',
     runningTitle: 'Running',
-    runs: '{done} of {planned} runs done since the last visit. Longest run without a break: {longest}.',
-    runsOnly: '{done} of {planned} runs done since the last visit.',
-    walks: '{done} of {planned} walks done since the last visit. The longest: {longest}.',
+    runs: '{done} of {planned} runs done since {day}.',
+    walks: '{done} of {planned} walks done since {day}.',
+    longestRun: 'Longest run without a break: {longest}.',
+    longestWalk: 'The longest: {longest}.',
     decisions: {
       begin: 'Begin with the first week of the plan.',
       lower: 'The plan starts lower, then grows again.',

@@ -341,9 +341,10 @@ export const es: OwnerWords = {
     columns: { then: 'Inicio', now: 'Ahora' },
     and: 'y',
     runningTitle: 'Carrera',
-    runs: '{done} de {planned} carreras desde la última visita. La más larga sin pausa: {longest}.',
-    runsOnly: '{done} de {planned} carreras desde la última visita.',
-    walks: '{done} de {planned} paseos desde la última visita. El más largo: {longest}.',
+    runs: '{done} de {planned} carreras desde el {day}.',
+    walks: '{done} de {planned} paseos desde el {day}.',
+    longestRun: 'La más larga sin pausa: {longest}.',
+    longestWalk: 'El más largo: {longest}.',
     decisions: {
       begin: 'Empiece por la primera semana del plan.',
       lower: 'El plan empieza más abajo y vuelve a subir.',

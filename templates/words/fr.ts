@@ -346,9 +346,10 @@ export const fr: OwnerWords = frenchSpacing({
     columns: { then: 'Début', now: 'Maintenant' },
     and: 'et',
     runningTitle: 'Course',
-    runs: '{done} courses sur {planned} depuis la dernière visite. La plus longue sans pause : {longest}.',
-    runsOnly: '{done} courses sur {planned} depuis la dernière visite.',
-    walks: '{done} marches sur {planned} depuis la dernière visite. La plus longue : {longest}.',
+    runs: '{done} courses sur {planned} depuis le {day}.',
+    walks: '{done} marches sur {planned} depuis le {day}.',
+    longestRun: 'La plus longue sans pause : {longest}.',
+    longestWalk: 'La plus longue : {longest}.',
     decisions: {
       begin: 'Commencez par la première semaine du plan.',
       lower: 'Le plan repart plus bas, puis remonte.',

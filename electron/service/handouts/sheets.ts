@@ -83,12 +83,13 @@ function judged({ file, latest, rules }: Material) {
 }
 
 /** How the running goes: what was decided of it, and what was told. Null without a plan. */
-function runningProgress({ state, latest }: Material): RunningProgress | null {
+function runningProgress({ state, latest, file }: Material): RunningProgress | null {
   const { programme, outings } = state;
   if (programme.kind === 'none' || outings === null) return null;
   const walking = programmeOf(programme.plan.ramp) === 'walking';
   const told = {
     walking,
+    since: (file.visits.at(-2) ?? latest).day,
     sessionsDone: outings.done + outings.shortened,
     sessionsPlanned: outings.planned,
     longestRunMinutes: outings.longestRunMinutes,
