@@ -36,3 +36,7 @@ export async function holdsAsync<Ts>(
 export function drawn<T>(arbitrary: fc.Arbitrary<T>, draws: Draws = {}): T[] {
   return drawsOf(draws).flatMap((parameters) => fc.sample(arbitrary, parameters));
 }
+
+/** Evenly between two bounds: a double of the library's is next to nothing wherever that may be. */
+export const evenly = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: 0, max: 1_000_000 }).map((share) => min + ((max - min) * share) / 1_000_000);

@@ -13,18 +13,18 @@ import {
   type FedFood,
 } from '../../../core/nutrition.ts';
 import { product } from '../../support/captions.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
 const food = (kind: Partial<FedFood>) =>
   fc.record({
     name: fc.constantFrom('Dry food', 'Wet food', 'Broth'),
-    kcalPer100g: fc.double({ min: 30, max: 900, noNaN: true }),
-    gramsPerDay: fc.double({ min: 5, max: 300, noNaN: true }),
+    kcalPer100g: evenly(30, 900),
+    gramsPerDay: evenly(5, 300),
     ...Object.fromEntries(Object.entries(kind).map(([key, value]) => [key, fc.constant(value)])),
   }) as fc.Arbitrary<FedFood>;
 const bowl = fc.record({
-  kcalPerDay: fc.double({ min: 300, max: 4000, noNaN: true }),
+  kcalPerDay: evenly(300, 4000),
   mealsPerDay: fc.integer({ min: 1, max: 6 }),
   foods: fc
     .tuple(

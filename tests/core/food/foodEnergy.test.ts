@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chooseFoodEnergy, foodEnergy } from '../../../core/nutrition.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
-const share = fc.double({ min: 0, max: 30, noNaN: true });
+const share = evenly(0, 30);
 const label = fc.record({
   proteinPct: share,
   fatPct: share,
-  fibrePct: fc.double({ min: 0, max: 15, noNaN: true }),
-  moisturePct: fc.double({ min: 0, max: 15, noNaN: true }),
-  ashPct: fc.double({ min: 0, max: 10, noNaN: true }),
+  fibrePct: evenly(0, 15),
+  moisturePct: evenly(0, 15),
+  ashPct: evenly(0, 10),
 });
 const analysis = { proteinPct: 26, fatPct: 15, fibrePct: 3, moisturePct: 9, ashPct: 7 };
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gaitsOf } from '../../../core/track/bouts.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 const ENDS = { slowestRunMps: 1.7, fastestWalkMps: 2.3 };
 const times = (count: number, speed: number) => Array.from({ length: count }, () => speed);
@@ -63,13 +63,10 @@ describe('run and walk, second by second', () => {
   // most, and for each change eight times the mean distance from the split.
   it('fit better than any other telling with up to three changes', () => {
     const speeds = fc
-      .array(
-        fc.tuple(fc.integer({ min: 1, max: 16 }), fc.double({ min: 0, max: 4, noNaN: true })),
-        {
-          minLength: 2,
-          maxLength: 6,
-        },
-      )
+      .array(fc.tuple(fc.integer({ min: 1, max: 16 }), evenly(0, 4)), {
+        minLength: 2,
+        maxLength: 6,
+      })
       .map((blocks) => blocks.flatMap(([seconds, speed]) => times(seconds, speed)));
     holds(
       fc.property(speeds, (of) => {

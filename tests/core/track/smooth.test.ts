@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import type { TimedPoint } from '../../../core/track/clean.ts';
 import { metresPerDegree } from '../../../core/track/geodesic.ts';
 import { smoothPiece } from '../../../core/track/smooth.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 // Reference: of a linear model with normal errors the smoother is the weighted least squares of all
 // its equations at once (Rauch, Tung, Striebel 1965; M): here solved as one system, without a filter.
@@ -108,7 +108,7 @@ const startsHome = (points: readonly Seen[]): Seen[] =>
   points.map((point, at) => (at === 0 ? { ...point, x: 0, y: 0 } : point));
 
 it('is the least squares of what was seen and how a body moves', () => {
-  const metres = fc.double({ min: -40, max: 40, noNaN: true });
+  const metres = evenly(-40, 40);
   const steps = fc.array(fc.record({ dt: fc.integer({ min: 1, max: 4 }), x: metres, y: metres }), {
     minLength: 1,
     maxLength: 4,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../core/day.ts';
 import { ownEnergyAt, weightTrend } from '../../../core/nutrition.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 import { ask, codes, falling, record, START, trendOf } from './asked.ts';
 
 describe('following a loss plan', () => {
@@ -77,13 +77,10 @@ describe('following a loss plan', () => {
     let changed = 0;
     const trials = 400;
     fc.assert(
-      fc.property(
-        fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 5, maxLength: 5 }),
-        (errors) => {
-          const weights = errors.map((e, i) => 30 * (1 - 0.01 * i) * (1 + e * 0.01));
-          if (ask({ trend: trendOf(weights) }).verdict === 'change') changed += 1;
-        },
-      ),
+      fc.property(fc.array(evenly(-1, 1), { minLength: 5, maxLength: 5 }), (errors) => {
+        const weights = errors.map((e, i) => 30 * (1 - 0.01 * i) * (1 + e * 0.01));
+        if (ask({ trend: trendOf(weights) }).verdict === 'change') changed += 1;
+      }),
       { seed: 1, numRuns: trials },
     );
     expect(changed / trials).toBeLessThan(0.05);
@@ -162,7 +159,7 @@ describe('holding weight', () => {
 describe('following any plan', () => {
   /** Corridor of the rate, % of the first weight a week: loss 0.5–2 (German 2011; S), gain 0.25–1 (D). */
   const CORRIDOR = { lose: [-2, -0.5], gain: [0.25, 1] } as const;
-  const weights = fc.array(fc.double({ min: -0.02, max: 0.02, noNaN: true }), {
+  const weights = fc.array(evenly(-0.02, 0.02), {
     minLength: 2,
     maxLength: 7,
   });
@@ -171,7 +168,7 @@ describe('following any plan', () => {
     const drawn = fc.record({
       goal: fc.constantFrom('lose', 'gain', 'hold'),
       errors: weights,
-      rate: fc.double({ min: -3, max: 3, noNaN: true }),
+      rate: evenly(-3, 3),
     });
     holds(
       fc.property(drawn, ({ goal, errors, rate }) => {

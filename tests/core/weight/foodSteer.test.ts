@@ -9,7 +9,7 @@ import {
   type AdjustFoodInput,
 } from '../../../core/nutrition.ts';
 import type { WeightState } from '../../../core/weight/weightState.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 const DAY = '2026-06-01';
 /** kcal a day that a loss of 1 % of 30 kg a week is worth: 7,920 kcal/kg (Hand Table 27-15; S, our arithmetic). */
@@ -67,9 +67,9 @@ describe('a loss steered by the dog’s own record', () => {
 
   it('changes exactly where it tells a step, by the percent it tells and to the rate it tells', () => {
     const drawn = fc.record({
-      rate: fc.double({ min: -2, max: 3.5, noNaN: true }),
-      need: fc.double({ min: 900, max: 3000, noNaN: true }),
-      kg: fc.double({ min: 21, max: 30, noNaN: true }),
+      rate: evenly(-2, 3.5),
+      need: evenly(900, 3000),
+      kg: evenly(21, 30),
     });
     holds(
       fc.property(drawn, ({ rate, need, kg }) => {
@@ -100,16 +100,12 @@ describe('a loss steered by the dog’s own record', () => {
 
   it('never feeds less for losing faster', () => {
     holds(
-      fc.property(
-        fc.double({ min: -1, max: 3.4, noNaN: true }),
-        fc.double({ min: 0.01, max: 1, noNaN: true }),
-        (rate, more) => {
-          const at = (need: number) =>
-            losing(0, { currentKcal: 1000, state: state(30, { need }) }).kcalPerDay;
-          const [slow, fast] = [at(1000 + rate * PERCENT), at(1000 + (rate + more) * PERCENT)];
-          expect(fast!).toBeGreaterThanOrEqual(slow!);
-        },
-      ),
+      fc.property(evenly(-1, 3.4), evenly(0.01, 1), (rate, more) => {
+        const at = (need: number) =>
+          losing(0, { currentKcal: 1000, state: state(30, { need }) }).kcalPerDay;
+        const [slow, fast] = [at(1000 + rate * PERCENT), at(1000 + (rate + more) * PERCENT)];
+        expect(fast!).toBeGreaterThanOrEqual(slow!);
+      }),
       { seed: 1, numRuns: 100 },
     );
   });

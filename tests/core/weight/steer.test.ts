@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { referralFloor, type AdjustFoodInput } from '../../../core/nutrition.ts';
 import { forecast, rationFor, steerHold, steerLoss } from '../../../core/weight/steer.ts';
 import type { WeightState } from '../../../core/weight/weightState.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
 const EPSILON = 1e-6;
@@ -36,10 +36,10 @@ describe('what a ration is expected to do', () => {
   it('and back: the ration for a rate does that rate', () => {
     holds(
       fc.property(
-        fc.double({ min: 3, max: 90, noNaN: true }),
-        fc.double({ min: 100, max: 3000, noNaN: true }),
-        fc.double({ min: -3, max: 3, noNaN: true }),
-        fc.double({ min: 0, max: 400, noNaN: true }),
+        evenly(3, 90),
+        evenly(100, 3000),
+        evenly(-3, 3),
+        evenly(0, 400),
         (kg, need, rate, running) => {
           const body = { initialKg: 1.2 * kg, running };
           const ration = rationFor(state(kg, need), rate, body);
@@ -130,10 +130,10 @@ describe('a plan to lose, steered', () => {
   });
 
   const cases = fc.record({
-    need: fc.double({ min: 300, max: 2500, noNaN: true }),
-    rate: fc.double({ min: -2, max: 4, noNaN: true }),
-    kg: fc.double({ min: 20, max: 30, noNaN: true }),
-    target: fc.double({ min: 15, max: 29, noNaN: true }),
+    need: evenly(300, 2500),
+    rate: evenly(-2, 4),
+    kg: evenly(20, 30),
+    target: evenly(15, 29),
   });
 
   it('moves by a fifth at most, towards the rate wanted, and from above the floor never below', () => {
