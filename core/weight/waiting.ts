@@ -15,17 +15,15 @@ const MOST_WEIGHINGS = 6;
  */
 export function weighingsUntil(trend: WeightTrend, halfWidth: number): number | null {
   const { fit, points, line } = trend;
-  const start = line[0];
-  if (fit === null || start === undefined || !(halfWidth > 0)) return null;
+  if (fit === null) return null;
   const observations = points.map(toObservation);
   const last = observations.at(-1)!;
   for (let count = 1; count <= MOST_WEIGHINGS; count += 1) {
-    const x = last.x + count * DAYS_APART;
-    observations.push({ x, y: fit.meanY + fit.slope * (x - fit.meanX), sd: last.sd });
+    observations.push({ x: last.x + count * DAYS_APART, y: last.y, sd: last.sd });
     const longer = fitLine(observations)!;
-    // The weighings to come are drawn without scatter: it is taken to go on as it was, counted once.
+    // What will be weighed is not known: the scatter so far is taken to go on.
     const slopeSd = (longer.slopeSd / longer.widened) * fit.widened;
-    if ((Z90 * slopeSd * 700) / start.kg < halfWidth) return count;
+    if ((Z90 * slopeSd * 700) / line[0]!.kg < halfWidth) return count;
   }
   return null;
 }
