@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween } from '../../../core/day.ts';
 import { walkRamp, type WalkedWeek } from '../../../core/ramp/walk.ts';
-import { boutPath, buildRamp, reviewRamp, type Ramp } from '../../../core/training.ts';
+import { boutPath, buildRamp, type Ramp } from '../../../core/training.ts';
 import { drawn } from '../../support/laws.ts';
-import { histories } from './histories.ts';
 import { eventRequests, openRequests } from './requests.ts';
 
 // A plan followed as it stands, edited or not, against the plan as it was drawn up: two ways to the
@@ -11,8 +10,6 @@ import { eventRequests, openRequests } from './requests.ts';
 
 const open = () => drawn(openRequests, { seed: 5, numRuns: 40 }).map(buildRamp);
 const withEvent = () => drawn(eventRequests, { seed: 6, numRuns: 40 }).map(buildRamp);
-const reviewed = () =>
-  drawn(histories, { seed: 7, numRuns: 60 }).map((input) => reviewRamp(input).ramp);
 
 function each(ramps: readonly Ramp[], holds: (walked: WalkedWeek, ramp: Ramp) => void): void {
   for (const ramp of ramps) {
@@ -30,7 +27,6 @@ function each(ramps: readonly Ramp[], holds: (walked: WalkedWeek, ramp: Ramp) =>
 describe.each([
   ['open', open],
   ['with an event', withEvent],
-  ['reviewed', reviewed],
 ])('a plan as it was drawn up, %s', (_, ramps) => {
   it('is allowed the minutes that each of its weeks was drawn with, and recovers in the same', () => {
     const returned = new Set<Ramp>();
@@ -41,7 +37,7 @@ describe.each([
       }
       expect(recovery).toBe(week.recovery);
       expect(limit).toBeGreaterThanOrEqual(week.runMinutes - 1e-6);
-      if (week.returning === true || ramp.request.resume?.returning === true) returned.add(ramp);
+      if (week.returning === true) returned.add(ramp);
       if (slot.kind === 'bridge') {
         expect(limit).toBeLessThan(week.capMinutes + 1);
       } else if (returned.has(ramp)) {
