@@ -3,6 +3,7 @@ import type { Provenance, Reason } from '../figure.ts';
 import type { RampRuleValues } from '../rules/ramp.ts';
 import { breakBefore, breakOf, breakSeen } from './breaks.ts';
 import { buildRamp } from './build.ts';
+import { checkRamp } from './check.ts';
 import { resumeOf } from './course.ts';
 import { courseOf } from './limits.ts';
 import { lastDueWeek, readDone, type Done } from './done.ts';
@@ -74,7 +75,10 @@ export function reviewRamp(input: ReviewInput): Review {
   };
   if (decision === 'stop') return { ...review, ramp: stopped(standing, reasons) };
   const from = decision === 'progress' ? keptFrom(standing, input, rules) : null;
-  if (from !== null) return { ...review, ramp: asPlanned(input, standing, from) };
+  if (from !== null) {
+    const kept = asPlanned(input, standing, from);
+    if (breaksNothingNew(kept, input.ramp, from)) return { ...review, ramp: kept };
+  }
   const steps = stepsBack(response);
   const mild = decision === 'hold' && response.some(isMild);
   const resume = resumeFor(mild ? 'mild' : decision, steps, back, input, standing);
@@ -248,6 +252,17 @@ function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues)
   const last = course.ladder.rungs.length - 1;
   const inStep = due ?? (next !== undefined && next === Math.min(place.next, last));
   return inStep && restFits(standing, from, place.recent) ? from : null;
+}
+
+/**
+ * What was really run may be too little for the weeks ahead, from the index `from` on, though the plan
+ * is in step by its days.
+ */
+function breaksNothingNew(kept: Ramp, before: Ramp, from: number): boolean {
+  const known = checkRamp(before);
+  return checkRamp(kept).every(({ code, weekIndex }) =>
+    known.some((breach) => breach.code === code && breach.weekIndex === weekIndex + from),
+  );
 }
 
 /** True once a run met the goal; of a walking programme, once the walk base was walked. */

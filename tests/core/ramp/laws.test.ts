@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween } from '../../../core/day.ts';
 import {
   buildRamp,
+  checkRamp,
   reviewRamp,
   START_LEVELS,
   type NextDayResponse,
@@ -12,6 +13,7 @@ import {
   type SessionResult,
 } from '../../../core/training.ts';
 import { holds } from '../../support/laws.ts';
+import { histories } from './histories.ts';
 
 // The laws of ordinary life, over a grid of breaks and over generated histories.
 
@@ -55,6 +57,17 @@ function* breaks(): Generator<{ shorter: Ramp; longer: Ramp; text: string }> {
     }
   }
 }
+
+describe('a plan reviewed', () => {
+  it('breaks none of its own rules, whatever was run of the one before', () => {
+    holds(
+      fc.property(histories, (input) => {
+        expect(checkRamp(reviewRamp(input).ramp)).toEqual([]);
+      }),
+      { seed: 6, numRuns: 150 },
+    );
+  });
+});
 
 describe('more days off', () => {
   it('never bring the goal into an earlier week, nor more minutes by its end', () => {
