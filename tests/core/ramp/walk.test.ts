@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween } from '../../../core/day.ts';
 import { walkRamp, type WalkedWeek } from '../../../core/ramp/walk.ts';
-import { boutPath, buildRamp, type Ramp } from '../../../core/training.ts';
+import { boutPath, buildRamp, reviewRamp, type Ramp } from '../../../core/training.ts';
 import { drawn } from '../../support/laws.ts';
+import { histories } from './histories.ts';
 import { eventRequests, openRequests } from './requests.ts';
 
 // A plan followed as it stands, edited or not, against the plan as it was drawn up: two ways to the
@@ -46,6 +47,15 @@ describe.each([
       if (slot.kind === 'bridge') expect(limit).toBeLessThan(week.capMinutes + 1);
       else expect(week.capMinutes).toBe(Math.max(week.runMinutes, Math.floor(limit + 1e-6)));
     });
+  });
+});
+
+it('a reviewed plan is allowed the minutes of each of its weeks', () => {
+  const reviewed = drawn(histories, { seed: 7, numRuns: 60 }).map(
+    (input) => reviewRamp(input).ramp,
+  );
+  each(reviewed, ({ week, limit }) => {
+    expect(limit).toBeGreaterThanOrEqual(week.runMinutes - 1e-6);
   });
 });
 
