@@ -1,3 +1,4 @@
+import type { Saying } from './quantityText.ts';
 import type { RuleId } from './rules/all.ts';
 import type { SourceId } from './sources.ts';
 
@@ -53,7 +54,7 @@ export interface Figure extends Provenance {
   /** The formula in words and symbols, e.g. `70 × kg^0.75`. */
   readonly formula: string;
   readonly inputs: readonly FigureInput[];
-  /** What the reader should know before leaning on it. */
+  /** What the reader should know before leaning on it; amounts are marked (`quantityText.ts`). */
   readonly notes: readonly string[];
 }
 
@@ -67,11 +68,11 @@ export interface Estimate {
 
 /**
  * One reason behind an outcome or a proposal. `code` is stable (wording files translate it);
- * `text` is the English sentence; `change` says what would change it.
+ * `text` is the English sentence in SI, `said` the same with its amounts marked, where it has any
+ * (not in what was kept before); `change` says what would change it.
  */
-export interface Reason extends Provenance {
+export interface Reason extends Provenance, Saying {
   readonly code: string;
-  readonly text: string;
   readonly params: Readonly<Record<string, number | string>>;
   readonly change?: string;
 }

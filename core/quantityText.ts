@@ -1,13 +1,13 @@
 import { fahrenheitFromCelsius, inchesFromCm, kjFromKcal, lbFromKg, milesFromKm } from './units.ts';
 
-// Core's sentences spell a quantity in one way only, so that it can be found again and shown in a
-// practice's units, in sentences kept in old records as well:
+// A sentence of core's marks each amount a practice may read in another unit, with braces:
 //
-//   920 kcal a day · 700 to 920 kcal · 98 ± 29 kcal/kg^0.75 · 28.0 to 30.1 kg · 4.5 km · 0.5 cm · 18 °C
-//   3 °C lower (a difference of temperatures)
+//   {920 kcal} a day · {28.0 to 30.1 kg} · {4.5 km} · {0.5 cm} · {18 °C}
+//   {3 °C lower} · {1 °C off} (differences of temperatures)
 //
-// the number or range, one space, the unit; thousands are set apart where it is shown. Every number
-// carries its unit or stands in such a range. Formulas keep the units they were published in.
+// the number or range, one space, the unit; thousands are set apart where it is shown. What stands
+// outside of braces is never converted: formulas keep the units they were published in, and so do
+// the texts of old records, which mark nothing.
 
 /** The units a practice reads. */
 export interface UnitChoices {
@@ -23,11 +23,24 @@ interface Conversion {
   readonly of: (value: number) => number;
 }
 
-const NUMBER = '[−-]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?';
-const QUANTITY = new RegExp(
-  `(?<![\\w.^])(${NUMBER})(?:( to |–| ± )(${NUMBER}))?([ \\u00a0])(kg|kcal|km|cm|°C lower|°C)(?![\\w^])`,
-  'g',
-);
+const UNITS = 'kg|kcal|km|cm|°C lower|°C off|°C';
+const AMOUNT = new RegExp(`\\{([^{}]+) (${UNITS})\\}`, 'g');
+const NUMBER = /[−-]?\d+(?:\.\d+)?/g;
+/** The part of a unit that has a counterpart in other practices: the "kcal" of "kcal a day". */
+const CONVERTIBLE = new RegExp(`^(?:${UNITS})(?=[ /]|$)`);
+
+const SI: UnitChoices = {
+  weightUnit: 'kg',
+  energyUnit: 'kcal',
+  distanceUnit: 'km',
+  temperatureUnit: 'C',
+};
+
+/** A sentence, plain in SI, and as core wrote it where amounts are marked in it. */
+export interface Saying {
+  readonly text: string;
+  readonly said?: string;
+}
 
 /** How to convert from a unit of core's; undefined where the practice reads it as it is. */
 function conversionFrom(unit: string, choices: UnitChoices): Conversion | undefined {
@@ -44,8 +57,8 @@ function conversionFrom(unit: string, choices: UnitChoices): Conversion | undefi
     return { unit: 'in', digits: 1, of: inchesFromCm };
   }
   if (unit === '°C' && fahrenheit) return { unit: '°F', digits: 0, of: fahrenheitFromCelsius };
-  if (unit === '°C lower' && fahrenheit) {
-    return { unit: '°F lower', digits: 1, of: (celsius) => (celsius * 9) / 5 };
+  if (unit.startsWith('°C ') && fahrenheit) {
+    return { unit: unit.replace('C', 'F'), digits: 1, of: (celsius) => (celsius * 9) / 5 };
   }
   return undefined;
 }
@@ -67,22 +80,42 @@ export function grouped(number: number | string, mark = ','): string {
 }
 
 /**
- * A sentence of core's with every quantity in the units a practice reads, rounded for display and
- * with its thousands set apart.
- * @example inUnits('Below 920 kcal a day.', sample.units) // => 'Below 3,849 kJ a day.'
+ * A sentence of core's with its marked amounts in the units a practice reads (SI unless told),
+ * rounded for display and with their thousands set apart.
+ * @example
+ * inUnits('Below {920 kcal} a day.', sample.units) // => 'Below 3,849 kJ a day.'
+ * inUnits('Below {1020 kcal} a day.') // => 'Below 1,020 kcal a day.'
  */
-export function inUnits(text: string, choices: UnitChoices): string {
-  return text.replace(
-    QUANTITY,
-    (_, low: string, join: string | undefined, high: string, space: string, unit: string) => {
-      const conversion = conversionFrom(unit, choices);
-      const shown = (number: string) =>
-        grouped(conversion === undefined ? number : converted(number, conversion));
-      const range = join === undefined ? shown(low) : `${shown(low)}${join}${shown(high)}`;
-      return `${range}${space}${conversion?.unit ?? unit}`;
-    },
-  );
+export const inUnits = (said: string, choices: UnitChoices = SI): string =>
+  said.replace(AMOUNT, (_, amount: string, unit: string) => {
+    const conversion = conversionFrom(unit, choices);
+    const shown = amount.replace(NUMBER, (number) =>
+      grouped(conversion === undefined ? number : converted(number, conversion)),
+    );
+    return `${shown} ${conversion?.unit ?? unit}`;
+  });
+
+/**
+ * What a reason or paragraph holds of a sentence: `said` only where it marks an amount.
+ * @example
+ * saying('Over {50 kg}.') // => { text: 'Over 50 kg.', said: 'Over {50 kg}.' }
+ * saying('Senior dog.') // => { text: 'Senior dog.' }
+ */
+export function saying(said: string): Saying {
+  const text = inUnits(said);
+  return text === said ? { text } : { text, said };
 }
+
+/**
+ * An amount as a sentence spells it, marked where its unit has a counterpart in other practices.
+ * @example
+ * marked('1 to 150', 'kg') // => '{1 to 150 kg}'
+ * marked(3, 'bouts a session') // => '3 bouts a session'
+ */
+export const marked = (amount: number | string, unit: string): string =>
+  CONVERTIBLE.test(unit)
+    ? `{${amount} ${unit.replace(CONVERTIBLE, '$&}')}`
+    : `${amount} ${unit}`.trimEnd();
 
 /**
  * An amount in a unit of a core figure ("kg", "kcal/day"), in the unit the practice reads.
@@ -100,7 +133,7 @@ export function amountInUnits(
 }
 
 function converted(number: string, { of, digits }: Conversion): string {
-  const value = of(Number(number.replace('−', '-').replaceAll(',', '')));
+  const value = of(Number(number.replace('−', '-')));
   // A small amount keeps a second digit: 0.2 km are not 0.1 mi.
   const kept = digits > 0 && Math.abs(value) < 1 ? digits + 1 : digits;
   return String(Number(value.toFixed(kept))).replace('-', '−');

@@ -1,7 +1,7 @@
 import { weekday, type IsoDay } from '../core/day.ts';
 import { wholeLimit } from '../core/heat/wholeLimit.ts';
 import { shownMinutes } from '../core/ramp/shownMinutes.ts';
-import { amountInUnits, grouped, inUnits } from '../core/quantityText.ts';
+import { amountInUnits, grouped, inUnits, type Saying } from '../core/quantityText.ts';
 import {
   fahrenheitFromCelsius,
   inchesFromCm,
@@ -91,8 +91,10 @@ export interface Format {
   percent(value: number, decimals?: number): string;
   /** An amount in a unit of core's ("kcal/day"), in the unit the practice reads. */
   inUnit(value: number, unit: string): { readonly value: number; readonly unit: string };
-  /** A sentence of core's, in SI and ISO days, in the practice's units and day format. */
-  sentence(text: string): string;
+  /** A sentence of core's with its marked amounts and its days as the practice reads them. */
+  sentence(said: string): string;
+  /** A reason of core's, as `sentence` writes it. */
+  says(reason: Saying): string;
 }
 
 const twoDigits = (day: IsoDay) => ({
@@ -143,6 +145,8 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
   const kilojoules = settings.energyUnit === 'kJ';
   const energyText = (kcal: number) => number(kilojoules ? kjFromKcal(kcal) : kcal);
   const miles = settings.distanceUnit === 'mi';
+  const sentence = (said: string) =>
+    inUnits(said, settings).replaceAll(ISO_DAY, (day) => writeDay(day, settings.dayFormat));
   return {
     number,
     trimmed,
@@ -174,8 +178,8 @@ export function createFormat(settings: PrintSettings, words: NumberWords): Forma
     ...temperatures(settings.temperatureUnit, number),
     percent: (value, decimals = 0) => withUnit(number(value, decimals), '%'),
     inUnit: (value, unit) => amountInUnits(value, unit, settings),
-    sentence: (text) =>
-      inUnits(text, settings).replaceAll(ISO_DAY, (day) => writeDay(day, settings.dayFormat)),
+    sentence,
+    says: ({ text, said = text }) => sentence(said),
   };
 }
 

@@ -160,7 +160,7 @@ function adultEnergy(
       ...(lifeStage === 'senior' ? [SENIOR] : []),
     ]),
     notes: [
-      'Pets measured at home ate 98 ± 29 kcal/kg^0.75, about 1.4 × RER; the often printed 1.6 × RER overfeeds the average pet by about 14 %.',
+      'Pets measured at home ate {98 ± 29 kcal}/kg^0.75, about 1.4 × RER; the often printed 1.6 × RER overfeeds the average pet by about 14 %.',
       'Two dogs of the same weight can differ by half. The record of this dog overrules the formula.',
     ],
   });

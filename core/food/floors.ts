@@ -1,6 +1,7 @@
 import { inRange, weightInRange } from '../check.ts';
 import { metabolicWeight, restingEnergy } from '../energy/resting.ts';
 import { figure, type Figure, type Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 
 /**
  * kcal per kg^0.75 of target weight below which some nutrient fell short in every ordinary diet
@@ -69,7 +70,9 @@ export function nutrientFloorWarning(ration: {
   const kcal = Math.round(floor);
   return {
     code: 'nutrient-floor',
-    text: `Below ${kcal} kcal a day (79 kcal/kg^0.75 of target weight) ordinary food fell short of some nutrient in every diet tested: use a complete diet made for weight loss, through the vet.`,
+    ...saying(
+      `Below {${kcal} kcal} a day ({79 kcal}/kg^0.75 of target weight) ordinary food fell short of some nutrient in every diet tested: use a complete diet made for weight loss, through the vet.`,
+    ),
     params: { kcal },
     change: 'A complete diet made for weight loss.',
     evidence: 'A',

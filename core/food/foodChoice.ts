@@ -1,5 +1,6 @@
 import { inRange } from '../check.ts';
 import { figure, type Figure, type Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import { foodEnergy, METHODS_DIFFER_FROM, type LabelAnalysis } from './foodEnergy.ts';
 
 /** Energy a food can have as fed, kcal per 100 g: from a watery broth to pure fat (C). */
@@ -72,10 +73,12 @@ function differenceWarning(known: Known, used: number): Reason | null {
   const names = (Object.keys(WORDS) as (keyof Known)[]).filter((name) => known[name] !== null);
   const values = names.map((name) => known[name]!);
   if (Math.max(...values) - Math.min(...values) <= METHODS_DIFFER_FROM * used) return null;
-  const list = names.map((name) => `${WORDS[name]} ${Math.round(known[name]!)} kcal`).join(', ');
+  const list = names.map((name) => `${WORDS[name]} {${Math.round(known[name]!)} kcal}`).join(', ');
   return {
     code: 'methods-differ',
-    text: `The ways to tell the energy of this food differ by more than 10 %: ${list} per 100 g. Check the label, or ask the maker.`,
+    ...saying(
+      `The ways to tell the energy of this food differ by more than 10 %: ${list} per 100 g. Check the label, or ask the maker.`,
+    ),
     params: Object.fromEntries(names.map((name) => [name, Math.round(known[name]!)])),
     evidence: 'D',
     mark: 'D',
@@ -110,6 +113,6 @@ function choiceFigure(
     evidence: 'C',
     mark: 'S',
     sources: ['fediaf2017'],
-    notes: warning === null ? [] : [warning.text],
+    notes: warning === null ? [] : [warning.said ?? warning.text],
   });
 }

@@ -135,7 +135,7 @@ function notesFor(measurement: GaitMeasurement, rules: GaitRuleValues): string[]
   }
   if (measurement.kind === 'thigh girth') {
     return [
-      `Changes under ${rules.girthErrorCm} cm are within the error of the measurement.`,
+      `Changes under {${rules.girthErrorCm} cm} are within the error of the measurement.`,
       'Record site, stance and clip: only a girth taken the same way can be compared.',
     ];
   }

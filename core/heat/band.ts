@@ -1,4 +1,5 @@
 import type { Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { HEAT_RULES, heatRuleValues, type HeatRuleValues } from '../rules/heat.ts';
 import { provenanceOf, spelled, written, type Rule } from '../rules/rule.ts';
@@ -54,13 +55,15 @@ function limitReason(rules: HeatRuleValues, limits: HeatLimits): Reason {
   const note = changed.length === 0 ? '' : ` Set by the practice: ${texts.join('; ')}.`;
   const { evidence, mark, sources } = HEAT_RULES.heatCautionToC;
   // No caution in the first warm spell: it is half the run time already.
-  const caution = cautionToC > usualToC ? `caution to ${spelled(cautionToC)} °C, ` : '';
+  const caution = cautionToC > usualToC ? `caution to {${spelled(cautionToC)} °C}, ` : '';
   const damp = [wbgt.usualToC, wbgt.cautionToC, wbgt.halfToC, wbgt.walkToC]
     .filter((end, index, ends) => end !== ends[index - 1])
-    .map((end) => `${end.toFixed(1)} °C`);
+    .map((end) => `{${end.toFixed(1)} °C}`);
   return {
     code: 'heat-bands',
-    text: `Bands in shade air temperature for this dog: usual care to ${spelled(usualToC)} °C, ${caution}half the run time to ${spelled(halfToC)} °C, walk only to ${spelled(walkToC)} °C, no run above. In damp air the bands by shade wet-bulb globe temperature hold where they are stricter: to ${damp.join(', ')}.${note}`,
+    ...saying(
+      `Bands in shade air temperature for this dog: usual care to {${spelled(usualToC)} °C}, ${caution}half the run time to {${spelled(halfToC)} °C}, walk only to {${spelled(walkToC)} °C}, no run above. In damp air the bands by shade wet-bulb globe temperature hold where they are stricter: to ${damp.join(', ')}.${note}`,
+    ),
     params: { usualToC, cautionToC, halfToC, walkToC },
     evidence,
     mark,
@@ -78,7 +81,9 @@ function humidReason(wbgtC: number, byAir: HeatBandId, rules: HeatRuleValues): R
   const { heatHumidFromPct } = HEAT_RULES;
   return {
     code: 'heat-humid',
-    text: `Damp air: panting cools less. By its shade wet-bulb globe temperature of ${wbgtC.toFixed(1)} °C the band is stricter than by air temperature alone (${byAir}).`,
+    ...saying(
+      `Damp air: panting cools less. By its shade wet-bulb globe temperature of {${wbgtC.toFixed(1)} °C} the band is stricter than by air temperature alone (${byAir}).`,
+    ),
     params: { wbgtC, byAir },
     ...provenanceOf(heatHumidFromPct, rules.heatHumidFromPct, LADDER),
   };

@@ -1,4 +1,5 @@
 import type { Provenance, Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import { HEAT_RULES, type HeatRuleId, type HeatRuleValues } from '../rules/heat.ts';
 import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
 import { WATCH } from './advice.ts';
@@ -33,7 +34,7 @@ function because(
   const value = rules[from];
   return {
     code,
-    text: `${text}${changeNote(rule, value)}.`,
+    ...saying(`${text}${changeNote(rule, value)}.`),
     params: { [from]: value },
     ...provenanceOf(rule, value, others),
   };
@@ -45,7 +46,7 @@ function bandOf(tempC: number, limits: ColdLimits): ColdBandId {
 }
 
 function bandReason(band: ColdBandId, rules: HeatRuleValues): Reason {
-  const below = (from: HeatRuleId) => `Below ${spelled(rules[from])} °C`;
+  const below = (from: HeatRuleId) => `Below {${spelled(rules[from])} °C}`;
   if (band === 'no run') {
     return because('cold-none', `${below('coldNoneBelowC')} no run`, 'coldNoneBelowC', rules);
   }
@@ -82,7 +83,7 @@ export function coldBand(tempC: number, dog: HeatDog, rules: HeatRuleValues): Co
   const limits = coldLimits(dog, rules);
   if (tempC >= limits.warmUpBelowC) return null;
   const band = bandOf(tempC, limits);
-  const coatText = `Dogs under ${spelled(rules.coldCoatUnderKg)} kg, thin dogs and seniors wear a coat in the cold`;
+  const coatText = `Dogs under {${spelled(rules.coldCoatUnderKg)} kg}, thin dogs and seniors wear a coat in the cold`;
   const coat = because('cold-coat', coatText, 'coldCoatUnderKg', rules);
   const ice = { code: 'cold-ice', text: 'No running on ice.', params: {}, ...ICE };
   return {

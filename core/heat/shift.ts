@@ -1,5 +1,6 @@
 import { inRange, oneOf, weightInRange } from '../check.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import type { RuleId } from '../rules/all.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
 import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
@@ -28,7 +29,7 @@ function burdens(dog: HeatDog, rules: HeatRuleValues): Burden[] {
     found.push({ code: 'heat-bcs', text, from: 'heatBcsFrom' });
   }
   if (weightKg != null && weightKg > rules.heatHeavyOverKg) {
-    const text = `Over ${spelled(rules.heatHeavyOverKg)} kg: a heavy dog sheds heat more slowly.`;
+    const text = `Over {${spelled(rules.heatHeavyOverKg)} kg}: a heavy dog sheds heat more slowly.`;
     found.push({ code: 'heat-heavy', text, from: 'heatHeavyOverKg' });
   }
   if (coat !== undefined && coat !== 'ordinary') {
@@ -57,7 +58,9 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
   const each = rules.heatShiftC;
   const reasons = burdens(dog, rules).map(({ code, text, from }) => ({
     code,
-    text: `${text} The bands lie ${spelled(each)} °C lower${changeNote(HEAT_RULES.heatShiftC, each)}.`,
+    ...saying(
+      `${text} The bands lie {${spelled(each)} °C lower}${changeNote(HEAT_RULES.heatShiftC, each)}.`,
+    ),
     params: { shiftC: each },
     ...provenanceOf(HEAT_RULES.heatShiftC, each, from === undefined ? [] : [from]),
   }));
@@ -83,7 +86,9 @@ function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
   }
   return {
     code: 'heat-short-nosed',
-    text: `Short-nosed, more than twice the odds of heat illness: the bands lie ${spelled(shiftC)} °C lower. Only with the vet’s written clearance.`,
+    ...saying(
+      `Short-nosed, more than twice the odds of heat illness: the bands lie {${spelled(shiftC)} °C lower}. Only with the vet’s written clearance.`,
+    ),
     params: { shiftC },
     ...odds,
     rules: ['heatShiftMostC'],
@@ -93,7 +98,9 @@ function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
 function cappedReason(most: number): Reason {
   return {
     code: 'heat-shift-capped',
-    text: `Together the bands lie ${spelled(most)} °C lower, the most by our rule${changeNote(HEAT_RULES.heatShiftMostC, most)}. With several burdens stay on the cautious side.`,
+    ...saying(
+      `Together the bands lie {${spelled(most)} °C lower}, the most by our rule${changeNote(HEAT_RULES.heatShiftMostC, most)}. With several burdens stay on the cautious side.`,
+    ),
     params: { shiftC: most },
     ...provenanceOf(HEAT_RULES.heatShiftMostC, most),
   };

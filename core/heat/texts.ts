@@ -1,9 +1,9 @@
 import type { Provenance } from '../figure.ts';
+import { saying, type Saying } from '../quantityText.ts';
 
 /** A paragraph for screens and handouts. `code` is stable: wording files translate it. */
-export interface CareText extends Provenance {
+export interface CareText extends Provenance, Saying {
   readonly code: string;
-  readonly text: string;
 }
 
 const practice: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
@@ -42,7 +42,9 @@ export const HEAT_FIRST_AID: readonly CareText[] = [
 export const HOT_GROUND: readonly CareText[] = [
   {
     code: 'hot-ground',
-    text: 'In the sun asphalt is far hotter than the air: about 52 °C at 25 °C air, about 57 °C at 30 °C.',
+    ...saying(
+      'In the sun asphalt is far hotter than the air: about {52 °C} at {25 °C} air, about {57 °C} at {30 °C}.',
+    ),
     evidence: 'C',
     mark: 'S',
     sources: ['berens1970'],
@@ -83,7 +85,9 @@ export const COLD: readonly CareText[] = [
 /** Why the bands are lower than the limits of some sport rules. */
 export const SPORT_LIMIT_NOTE: CareText = {
   code: 'sport-limits',
-  text: 'Sport rules for fit racing dogs are quoted as allowing up to about 25 °C (second hand). A pet that is being built up is no racing dog, so our bands are lower.',
+  ...saying(
+    'Sport rules for fit racing dogs are quoted as allowing up to about {25 °C} (second hand). A pet that is being built up is no racing dog, so our bands are lower.',
+  ),
   evidence: 'C',
   mark: 'S',
   sources: ['raceLimits'],

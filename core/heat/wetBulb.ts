@@ -63,7 +63,7 @@ export function shadeWbgtFigure(air: Air): Figure {
       { label: 'Wet bulb', value: Math.round(wetBulb(air) * 10) / 10, unit: '°C' },
     ],
     notes: [
-      'In the shade and at sea level; the wet bulb within about 1 °C.',
+      'In the shade and at sea level; the wet bulb about {1 °C off} at most.',
       'That a composite of warmth and humidity tells more than warmth alone was seen in dogs after races; where the bands lie on it is our own choice.',
     ],
     evidence: 'D',

@@ -85,7 +85,7 @@ function thinnerThigh(input: ScreeningInput, rules?: RuleChanges): Found[] {
   const less = Math.abs(leftHind - rightHind);
   if (less < error - 1e-9) return [];
   const side = leftHind < rightHind ? 'left' : 'right';
-  const text = `The ${side} thigh is ${spelled(less)} cm thinner after injury or surgery${changeNote(rule, error)}.`;
+  const text = `The ${side} thigh is {${spelled(less)} cm} thinner after injury or surgery${changeNote(rule, error)}.`;
   const change = 'Strength first on that side; measure again, the same way.';
   return [
     found(

@@ -1,4 +1,5 @@
 import type { Provenance } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import type { RuleId } from '../rules/all.ts';
 import { provenanceOf, type Rule } from '../rules/rule.ts';
 import type { Gate, ScreeningReason } from './types.ts';
@@ -12,6 +13,7 @@ export const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecisio
 export interface FoundText {
   readonly code: string;
   readonly gate: Gate;
+  /** Its amounts are marked. */
   readonly text: string;
   /** What would change it. */
   readonly change?: string;
@@ -19,7 +21,7 @@ export interface FoundText {
 }
 
 export function found(text: FoundText, provenance: Provenance): Found {
-  return { ...text, params: text.params ?? {}, ...provenance };
+  return { ...text, ...saying(text.text), params: text.params ?? {}, ...provenance };
 }
 
 /**

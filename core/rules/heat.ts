@@ -62,7 +62,7 @@ export const HEAT_RULES = {
     ...band,
     max: MOST.walk,
     sources: [...band.sources, 'raceLimits'],
-    note: `${note} Sport rules for fit racing dogs are quoted as allowing about 25 °C (second hand).`,
+    note: `${note} Sport rules for fit racing dogs are quoted as allowing about {25 °C} (second hand).`,
   },
   heatShiftC: {
     id: 'heatShiftC',
@@ -73,7 +73,7 @@ export const HEAT_RULES = {
     min: 1,
     max: 6,
     ...OWN_RULE,
-    note: 'Down, in air temperature and in wet-bulb globe temperature, for each of: body condition 6 and more, over 50 kg, thick or dark coat, senior, not used to the weather.',
+    note: 'Down, in air temperature and in wet-bulb globe temperature, for each of: body condition 6 and more, over {50 kg}, thick or dark coat, senior, not used to the weather.',
   },
   heatShiftMostC: {
     id: 'heatShiftMostC',

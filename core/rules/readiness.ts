@@ -114,7 +114,7 @@ export const READINESS_RULES = {
     evidence: 'C',
     mark: 'S',
     sources: ['aahaLifeStages', 'mcmillan2024'],
-    note: 'The last quarter. Median life spans: 12.7 years small, 11.9 large, 9.8 short-nosed (told of one breed); 10 from 40 kg on is our own. Set it lower where dogs age sooner.',
+    note: 'The last quarter. Median life spans: 12.7 years small, 11.9 large, 9.8 short-nosed (told of one breed); 10 from {40 kg} on is our own. Set it lower where dogs age sooner.',
   },
   walkBaseMinutes: {
     id: 'walkBaseMinutes',

@@ -1,5 +1,6 @@
 import { ArgumentError, inRange } from '../check.ts';
 import type { Origin, Provenance } from '../figure.ts';
+import { marked } from '../quantityText.ts';
 import type { RuleId } from './all.ts';
 
 /** A number the practice may change inside its range; everything else about it is fixed. */
@@ -11,6 +12,7 @@ export interface Rule extends Origin {
   readonly unit: string;
   readonly min: number;
   readonly max: number;
+  /** Its amounts are marked. */
   readonly note: string;
   /** True where a part of one makes no sense: a recovery week every 3.5 weeks would be one in seven. */
   readonly whole?: boolean;
@@ -78,10 +80,9 @@ export function provenanceOf(
 /** A number in a sentence: what was typed in °F or lb has no end of digits in °C or kg. */
 export const spelled = (value: number): string => String(Number(value.toFixed(2)));
 
-/** A value of a rule as sentences spell it: "20 %", "3 °C lower" for a shift. */
+/** A value of a rule as sentences spell it: "20 %", "{3 °C lower}" for a shift. */
 export function written(rule: Pick<Rule, 'unit' | 'shift'>, value: number): string {
-  const unit = rule.unit === '' ? '' : ` ${rule.unit}`;
-  return `${spelled(value)}${unit}${rule.shift === true ? ' lower' : ''}`;
+  return marked(spelled(value), `${rule.unit}${rule.shift === true ? ' lower' : ''}`);
 }
 
 /** " (set by the practice; as published 20 %)" for a changed rule, else nothing. */

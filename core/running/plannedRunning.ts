@@ -1,6 +1,7 @@
 import { ArgumentError, inRange, weightInRange } from '../check.ts';
 import type { IsoDay } from '../day.ts';
 import type { Estimate, Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import { runningCost } from './cost.ts';
 
 /** One planned or done run: a distance, or minutes with a pace. A session of a ramp fits as it is. */
@@ -136,10 +137,11 @@ function weekReason(week: number, perRunningDay: number, perDay: number): Reason
   const [running, average] = [Math.round(perRunningDay), Math.round(perDay)];
   return {
     code: 'running-food-week',
-    text:
+    ...saying(
       running === 0
         ? `Week ${week}: no more food for running.`
-        : `Week ${week}: ${running} kcal more on running days (${average} kcal a day on average).`,
+        : `Week ${week}: {${running} kcal} more on running days ({${average} kcal} a day on average).`,
+    ),
     params: { week, kcalPerRunningDay: running, kcalPerDay: average },
     evidence: 'A',
     mark: 'C',

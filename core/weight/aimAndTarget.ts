@@ -56,6 +56,6 @@ export function aimContradiction(aimed: AimedAt): Reason | null {
     goal === 'lose'
       ? (['target-not-below', 'below', 'lose'] as const)
       : (['target-not-above', 'above', 'gain'] as const);
-  const text = `Target weight must be ${side} the present weight of ${weightKg.toFixed(1)} kg while the aim is to ${aim}, but is ${targetWeightKg.toFixed(1)} kg: change the target or the aim. Until then no food is proposed.`;
+  const text = `Target weight must be ${side} the present weight of {${weightKg.toFixed(1)} kg} while the aim is to ${aim}, but is {${targetWeightKg.toFixed(1)} kg}: change the target or the aim. Until then no food is proposed.`;
   return because(code, text, OWN, { weightKg, targetWeightKg });
 }

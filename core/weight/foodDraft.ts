@@ -1,4 +1,5 @@
 import type { Estimate, FigureText, Provenance, Reason } from '../figure.ts';
+import { saying } from '../quantityText.ts';
 import type { FoodCase, FoodVerdict } from './foodTypes.ts';
 import { ownEnergyAt } from './ownEnergy.ts';
 import type { Forecast } from './steer.ts';
@@ -27,21 +28,22 @@ const RUNNING: Provenance = { evidence: 'A', mark: 'C', sources: ['taylor1982', 
 
 export function because(
   code: string,
-  text: string,
+  said: string,
   { evidence, mark, sources }: Provenance,
   params: Reason['params'] = {},
 ): Reason {
-  return { code, text, params, evidence, mark, sources };
+  return { code, ...saying(said), params, evidence, mark, sources };
 }
 
 /** A draft that proposes nothing and sends the dog to the vet. */
-export function refer(code: string, text: string, provenance: Provenance): FoodDraft {
-  return {
-    verdict: 'refer',
-    kcalPerDay: null,
-    reasons: [because(code, text, provenance)],
-    referral: text,
-  };
+export function refer(
+  code: string,
+  said: string,
+  provenance: Provenance,
+  params: Reason['params'] = {},
+): FoodDraft {
+  const reason = because(code, said, provenance, params);
+  return { verdict: 'refer', kcalPerDay: null, reasons: [reason], referral: reason.text };
 }
 
 export interface Need {
@@ -77,7 +79,7 @@ export function runningReasons(kcalPerDay: number): Reason[] {
   if (kcal === 0) return [];
   const text =
     kcal > 0
-      ? `The planned running adds about ${kcal} kcal a day on average.`
-      : `Less running is planned: about ${-kcal} kcal a day less on average.`;
+      ? `The planned running adds about {${kcal} kcal} a day on average.`
+      : `Less running is planned: about {${-kcal} kcal} a day less on average.`;
   return [because('running-food', text, RUNNING, { kcal })];
 }

@@ -29,7 +29,7 @@ export function feedGrowth(input: FoodCase, growth: Estimate): FoodDraft {
   const same = present > 0 && Math.abs(kcalPerDay / present - 1) < CLOSE_PERCENT / 100;
   const { evidence, mark, sources } = growth.figure;
   const energy = Math.round(growth.mid);
-  const text = `A growing dog is fed for growth, about ${energy} kcal a day (${Math.round(growth.low)} to ${Math.round(growth.high)} kcal): its weight has to rise.`;
+  const text = `A growing dog is fed for growth, about {${energy} kcal} a day ({${Math.round(growth.low)} to ${Math.round(growth.high)} kcal}): its weight has to rise.`;
   return {
     verdict: onPlan !== true ? 'start' : same ? 'keep' : 'change',
     kcalPerDay: onPlan === true && same ? present : kcalPerDay,

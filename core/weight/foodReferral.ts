@@ -1,5 +1,4 @@
 import { idealWeight } from '../condition/idealWeight.ts';
-import type { Reason } from '../figure.ts';
 import { referralFloor } from '../food/floors.ts';
 import { LOSS_AIM_PERCENT } from './corridor.ts';
 import { aimContradiction, type AimedAt } from './aimAndTarget.ts';
@@ -98,9 +97,9 @@ const RULES: readonly ReferralRule[] = [
       const [from, to] = [low.toFixed(1), high.toFixed(1)];
       const range =
         from === to
-          ? `weight for this condition score, ${to} kg`
-          : `range for this condition score, ${from} to ${to} kg`;
-      return `The target of ${targetWeightKg} kg lies below the ${range}: check the target and the score before any ration is proposed, and ask the vet if both stand.`;
+          ? `weight for this condition score, {${to} kg}`
+          : `range for this condition score, {${from} to ${to} kg}`;
+      return `The target of {${targetWeightKg} kg} lies below the ${range}: check the target and the score before any ration is proposed, and ask the vet if both stand.`;
     },
   },
   {
@@ -162,7 +161,7 @@ export function heedFloor(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
   const next = draft.kcalPerDay;
   if (next === null || next >= floor) return draft;
   const params = { kcal: Math.round(floor) };
-  const line = `${params.kcal} kcal a day, 0.8 × resting energy of the target weight`;
+  const line = `{${params.kcal} kcal} a day, 0.8 × resting energy of the target weight`;
   const present = input.currentKcal ?? 0;
   const losing = input.goal === 'lose' && input.onPlan === true;
   if (losing && next > present && present >= BELIEVED_SHARE_OF_FLOOR * floor) {
@@ -170,11 +169,7 @@ export function heedFloor(input: AdjustFoodInput, draft: FoodDraft): FoodDraft {
     return { ...draft, warnings: [because('still-below-floor', more, OWN, params)] };
   }
   const text = `${opening(draft, present)} below ${line}. Check that the diet list is whole; nothing is proposed, the vet decides.`;
-  const referred = refer('below-floor', text, OWN);
-  return {
-    ...referred,
-    reasons: referred.reasons.map((reason): Reason => ({ ...reason, params })),
-  };
+  return refer('below-floor', text, OWN, params);
 }
 
 function opening({ kcalPerDay }: FoodDraft, present: number): string {

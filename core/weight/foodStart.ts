@@ -70,7 +70,7 @@ function startLossByRecord(input: FoodCase): FoodDraft {
 function runningOnLoss(input: AdjustFoodInput) {
   const kcal = Math.round(input.runningKcalPerDay ?? 0);
   if (kcal === 0) return [];
-  const text = `The planned running, about ${kcal} kcal a day, is not fed on top: it adds to the loss, and the weighings correct it.`;
+  const text = `The planned running, about {${kcal} kcal} a day, is not fed on top: it adds to the loss, and the weighings correct it.`;
   return [because('running-on-loss', text, OWN, { kcal })];
 }
 
@@ -198,7 +198,7 @@ function keepPresent(present: number, newRunning: number): FoodDraft {
 function towardsNeed(input: FoodCase, need: number, direction: 1 | -1): FoodDraft {
   const present = input.currentKcal!;
   const eaten = Math.round(present);
-  const text = `The diet told, ${eaten} kcal a day, lies outside the range expected for this dog: recheck the diet history. Until then the ration moves by 10 % at most.`;
+  const text = `The diet told, {${eaten} kcal} a day, lies outside the range expected for this dog: recheck the diet history. Until then the ration moves by 10 % at most.`;
   return {
     verdict: 'start',
     kcalPerDay: oneStep(input, need, direction),
@@ -234,7 +234,7 @@ export function targetReached(input: FoodCase): FoodDraft {
     reasons: [
       because(
         'target-reached',
-        `The target weight is reached: ${verb} ${towards} (${Math.round(kcal)} kcal a day${withRunning}), and weigh every two weeks.`,
+        `The target weight is reached: ${verb} ${towards} ({${Math.round(kcal)} kcal} a day${withRunning}), and weigh every two weeks.`,
         need.provenance,
         { kcal: Math.round(kcal) },
       ),
@@ -257,7 +257,7 @@ export function gainReached(input: FoodCase): FoodDraft {
   const present = input.currentKcal ?? 0;
   const next = present <= 0 ? kcal : present <= kcal ? present : oneStep(input, kcal, -1);
   const verb = next < present ? 'go down in steps of 10 % towards' : 'keep the ration, beside';
-  const text = `The target weight is reached: ${verb} ${need.text} (${Math.round(kcal)} kcal a day${running > 0 ? ', the planned running in it' : ''}), and weigh every two weeks.`;
+  const text = `The target weight is reached: ${verb} ${need.text} ({${Math.round(kcal)} kcal} a day${running > 0 ? ', the planned running in it' : ''}), and weigh every two weeks.`;
   return {
     verdict: next === present ? 'keep' : 'change',
     kcalPerDay: next,

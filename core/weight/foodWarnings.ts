@@ -101,6 +101,6 @@ function treatWarning(input: AdjustFoodInput, kcal: number): Reason[] {
   // Weighed out in whole grams, what just fits may come to half a gram more.
   const rounding = treats.reduce((sum, { kcalPer100g }) => sum + kcalPer100g / 100 / 2, 0);
   if (treatKcal <= allowed + Math.max(0.5, rounding)) return [];
-  const text = `Treats come to ${Math.round(treatKcal)} kcal a day; at most ${Math.round(allowed)} kcal (10 %) fit the ration.`;
+  const text = `Treats come to {${Math.round(treatKcal)} kcal} a day; at most {${Math.round(allowed)} kcal} (10 %) fit the ration.`;
   return [because('treats', text, HAND, { kcal: Math.round(treatKcal) })];
 }

@@ -141,7 +141,7 @@ const percent = (value: number): string => {
 function standingOut(flagged: readonly FlaggedWeighing[]): string | null {
   const out = flagged.filter(({ outlier }) => outlier);
   if (out.length === 0) return null;
-  const which = out.map(({ day, weightKg }) => `${weightKg} kg on ${day}`).join(', ');
+  const which = out.map(({ day, weightKg }) => `{${weightKg} kg} on ${day}`).join(', ');
   return out.length === 1
     ? `One weighing stands out and should be checked: ${which}.`
     : `Weighings stand out and should be checked: ${which}.`;

@@ -8,8 +8,9 @@ export function notFound(what: string): Refusal {
 }
 
 /** One field is not acceptable, found out after the schema. */
-export function badField(path: string, message: string): Refusal {
-  return new Refusal({ kind: 'input', message, fields: [{ path, message }] });
+export function badField(path: string, message: string, said?: string): Refusal {
+  const field = { path, message, ...(said === undefined ? {} : { said }) };
+  return new Refusal({ kind: 'input', message, fields: [field] });
 }
 
 /** The answer for an input its schema refuses. */

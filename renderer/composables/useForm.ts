@@ -92,7 +92,7 @@ export function useForm<T extends object>(initial: T, name = ''): Form<T> {
     },
     takeError(error) {
       attempted.value = true;
-      for (const field of error.fields ?? []) messages[field.path] = field.message;
+      for (const field of error.fields ?? []) messages[field.path] = field.said ?? field.message;
       failures.value++;
     },
     attempt() {

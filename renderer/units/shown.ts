@@ -1,7 +1,8 @@
 import type { Figure } from '../../core/figure.ts';
 import type { Practice } from '../../electron/contract/records.ts';
 import { wholeLimit } from '../../core/heat/wholeLimit.ts';
-import { grouped, inUnits } from '../../core/quantityText.ts';
+import { grouped, inUnits, type Saying } from '../../core/quantityText.ts';
+import { markedRefusal } from '../../electron/contract/limits.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 
 /** Narrow no-break space between a number and its unit. */
@@ -33,8 +34,13 @@ export interface Shown {
   weekdayDay(iso: string): string;
   /** A UTC instant as day and time of this machine, "03.02.2025, 14:05". */
   moment(instant: string): string;
-  /** A sentence of core's, in SI and ISO days, in the practice's units and day format. */
-  sentence(text: string): string;
+  /**
+   * A sentence of core's with its marked amounts and its days as the practice reads them; also a
+   * refusal of the service's, told from its limit.
+   */
+  sentence(said: string): string;
+  /** A reason or paragraph of core's, as `sentence` shows it. */
+  says(of: Saying): string;
 }
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
@@ -117,10 +123,11 @@ export function shownWith(choices: ShownChoices): Shown {
         unitsOf('temperature', choices)[0].name,
       ),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
-    sentence: (text) =>
-      inUnits(text, choices)
+    sentence: (said) =>
+      inUnits(markedRefusal(said), choices)
         .replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat))
         .replaceAll(BEFORE_UNIT, '$1\u00a0'),
+    says: ({ text, said = text }) => shown.sentence(said),
     moment: (instant) => momentText(instant, choices.dayFormat),
     weekdayDay: (iso) => `${weekdayName(iso)} ${dayText(iso, choices.dayFormat)}`,
   };

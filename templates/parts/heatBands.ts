@@ -141,7 +141,7 @@ export function heatReasons(
   const lower = fill(words.lower, { dog, shift: format.degrees(shiftC) });
   const because = reasons.map(
     (reason) =>
-      `${words.shifts[reason.code] ?? format.sentence(reason.text)}\u00a0${levelMark(reason.evidence)}`,
+      `${words.shifts[reason.code] ?? format.says(reason)}\u00a0${levelMark(reason.evidence)}`,
   );
   return [...(shiftC > 0 && !neverRuns(table) ? [paragraph(lower, 2)] : []), bullets(because, 0.5)];
 }

@@ -140,7 +140,7 @@ export function professionalReasons(reasons: readonly Reason[], format: Format):
   return bullets(
     reasons.map((reason) => ({
       text: [
-        `${format.sentence(reason.text)}\u00a0${levelMark(reason.evidence)}`,
+        `${format.says(reason)}\u00a0${levelMark(reason.evidence)}`,
         ...('overriddenBecause' in reason && typeof reason.overriddenBecause === 'string'
           ? [{ text: ` Set aside: ${reason.overriddenBecause}`, bold: true }]
           : []),

@@ -42,10 +42,7 @@ function ownSentence(sentence: string | undefined, reason: Reason, tools: Reason
  * no sentence for its code (a plan kept from an older version may hold such a code).
  */
 export function reasonText(reason: Reason, tools: ReasonPress): string {
-  return (
-    ownSentence(tools.words.reasons[reason.code], reason, tools) ??
-    tools.format.sentence(reason.text)
-  );
+  return ownSentence(tools.words.reasons[reason.code], reason, tools) ?? tools.format.says(reason);
 }
 
 function changeText(reason: Reason, tools: ReasonPress): string | undefined {

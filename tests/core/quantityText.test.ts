@@ -14,42 +14,36 @@ import {
   SPORT_LIMIT_NOTE,
   weightTrend,
   type FoodGoal,
-  type UnitChoices,
 } from '../../core/index.ts';
-import { amountInUnits, raised } from '../../core/quantityText.ts';
-
-const SI = {
-  weightUnit: 'kg',
-  energyUnit: 'kcal',
-  distanceUnit: 'km',
-  temperatureUnit: 'C',
-} as const;
-const OTHER: UnitChoices = {
-  weightUnit: 'lb',
-  energyUnit: 'kJ',
-  distanceUnit: 'mi',
-  temperatureUnit: 'F',
-};
-/** Units of the first kind of practice; kg^0.75 is the metabolic weight of a published formula. */
-const FOREIGN = /(?<![\w/])(?:kg|kcal|km)(?![\w^])|°C/;
+import { amountInUnits, raised, saying, type Saying } from '../../core/quantityText.ts';
+import { expectToReadInAnyUnits, FOREIGN, OTHER } from '../support/otherUnits.ts';
 
 describe('a sentence in other units', () => {
   // International pound and mile, thermochemical calorie: exact by definition (C).
   it.each([
-    ['Below 1000 kcal a day.', 'Below 4,184 kJ a day.'],
-    ['700 to 920 kcal', '2,929 to 3,849 kJ'],
-    ['98 ± 29 kcal/kg^0.75, about 1.4 × RER', '410 ± 121 kJ/kg^0.75, about 1.4 × RER'],
-    ['28.0 to 30.1 kg, over 50 kg.', '61.7 to 66.4 lb, over 110.2 lb.'],
-    ['usual care to 10 °C, at −5 °C', 'usual care to 50 °F, at 23 °F'],
-    ['The bands lie 3 °C lower.', 'The bands lie 5.4 °F lower.'],
-    ['4.5 km, then 0.2 km', '2.8 mi, then 0.12 mi'],
-    ['Changes under 0.4 cm, a girth of 41 cm', 'Changes under 0.16 in, a girth of 16.1 in'],
-    ['Week 3: 20 min, 10 % of 2 kg^0.75', 'Week 3: 20 min, 10 % of 2 kg^0.75'],
-  ])('%s', (text, expected) => {
-    expect(inUnits(text, OTHER)).toBe(expected);
-    expect(inUnits(text, SI)).toBe(text.replace('1000', '1,000'));
-    expect(inUnits(inUnits(text, SI), OTHER)).toBe(expected);
-    expect(inUnits(inUnits(text, OTHER), OTHER)).toBe(expected);
+    ['Below {1000 kcal} a day.', 'Below 1,000 kcal a day.', 'Below 4,184 kJ a day.'],
+    ['{700 to 920 kcal}', '700 to 920 kcal', '2,929 to 3,849 kJ'],
+    ['{98 ± 29 kcal}/kg^0.75', '98 ± 29 kcal/kg^0.75', '410 ± 121 kJ/kg^0.75'],
+    [
+      '{28.0 to 30.1 kg}, over {50 kg}.',
+      '28.0 to 30.1 kg, over 50 kg.',
+      '61.7 to 66.4 lb, over 110.2 lb.',
+    ],
+    ['usual to {10 °C}, at {−5 °C}', 'usual to 10 °C, at −5 °C', 'usual to 50 °F, at 23 °F'],
+    ['The bands lie {3 °C lower}.', 'The bands lie 3 °C lower.', 'The bands lie 5.4 °F lower.'],
+    ['about {1 °C off}', 'about 1 °C off', 'about 1.8 °F off'],
+    ['{4.5 km}, then {0.2 km}', '4.5 km, then 0.2 km', '2.8 mi, then 0.12 mi'],
+    ['under {0.4 cm}, of {41 cm}', 'under 0.4 cm, of 41 cm', 'under 0.16 in, of 16.1 in'],
+  ])('%s', (said, text, other) => {
+    expect(saying(said)).toEqual({ text, said });
+    expect(inUnits(said, OTHER)).toBe(other);
+  });
+
+  it('leaves alone what is not marked, as in old records, and braces around something else', () => {
+    for (const text of ['Below 920 kcal a day, 2 kg^0.75.', '{12 min} of {kg} and {a lot}']) {
+      expect(saying(text)).toEqual({ text });
+      expect(inUnits(text, OTHER)).toBe(text);
+    }
   });
 
   it('converts a figure by its unit', () => {
@@ -100,7 +94,7 @@ describe('core’s sentences', () => {
     .map((file) => join(core, file));
   const sentences = files.flatMap(sentencesIn);
 
-  it('all spell their quantities so that other practices can read them', () => {
+  it('all mark their amounts so that other practices can read them', () => {
     expect(sentences.length).toBeGreaterThan(20);
     const left = sentences.map((text) => inUnits(text, OTHER)).filter((text) => FOREIGN.test(text));
     expect(left).toEqual([]);
@@ -150,12 +144,18 @@ const WITH_QUANTITY = [
 describe('reasons as they are given', () => {
   it('read in lb, kJ and °F, every code that holds a quantity', () => {
     const told = new Map<string, string[]>();
-    const tell = (code: string, text: string) => told.set(code, [...(told.get(code) ?? []), text]);
+    const tell = (reasons: readonly (Saying & { readonly code: string })[]) => {
+      expectToReadInAnyUnits(reasons);
+      for (const { code, text, said } of reasons) {
+        told.set(code, [...(told.get(code) ?? []), said ?? text]);
+      }
+    };
+    const note = (code: string, said: string) => tell([{ code, ...saying(said) }]);
     fc.assert(
       fc.property(asked, (input) => {
         const { reasons, warnings, figure } = adjustFood({ ...input, day: '2026-06-01' });
-        for (const { code, text } of [...reasons, ...warnings]) tell(code, text);
-        for (const note of figure?.notes ?? []) tell('note', note);
+        tell([...reasons, ...warnings]);
+        for (const text of figure?.notes ?? []) note('note', text);
       }),
       { seed: 1, numRuns: 3000 },
     );
@@ -165,26 +165,24 @@ describe('reasons as they are given', () => {
     ]) {
       const rules = { heatShiftC: 4, heatCautionToC: 14, heatShiftMostC: 7 };
       for (const table of [heatTable({ dog }), heatTable({ dog, rules })]) {
-        for (const { code, text } of table.reasons) tell(code, text);
+        tell(table.reasons);
       }
       const band = heatBand({ tempC: 17, humidityPct: 90, dog });
-      for (const { code, text } of band.reasons) tell(code, text);
+      tell(band.reasons);
+      for (const text of Object.values(band.figures).flatMap((figure) => figure?.notes ?? []))
+        note('note', text);
     }
-    for (const { code, text } of [...HOT_GROUND, SPORT_LIMIT_NOTE]) tell(code, text);
+    tell([...HOT_GROUND, SPORT_LIMIT_NOTE]);
     const label = { proteinPct: 26, fatPct: 15, fibrePct: 3, moisturePct: 9, ashPct: 7 };
     const { warning } = chooseFoodEnergy({ declaredKcalPer100g: 300, label });
-    tell(warning!.code, warning!.text);
+    tell([warning!]);
     const days = ['2026-01-01', '2026-01-15', '2026-02-01', '2026-02-15', '2026-03-01'];
     const outlier = weightTrend(
       days.map((day, index) => ({ day, weightKg: index === 2 ? 24.5 : 30 })),
     );
-    tell('trend', outlier.sentence);
+    note('trend', outlier.sentence);
     expect([...told.keys()]).toEqual(expect.arrayContaining(WITH_QUANTITY));
-    const left = [...told].flatMap(([code, texts]) =>
-      texts.map((text) => `${code}: ${inUnits(text, OTHER)}`).filter((text) => FOREIGN.test(text)),
-    );
-    expect(left).toEqual([]);
-    expect(told.get('trend')!.join()).toContain('24.5 kg');
+    expect(told.get('trend')!.join()).toContain('{24.5 kg}');
   });
 });
 

@@ -37,6 +37,7 @@ const reason = z.looseObject({
   ...provenance,
   code: text,
   text,
+  said: text.optional(),
   params: z.record(z.string(), z.union([amount, text])),
   change: text.optional(),
 });

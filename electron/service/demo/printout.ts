@@ -30,8 +30,8 @@ function figureLine(figure: Figure): string {
 const figureLines = (figures: readonly (Figure | null | undefined)[]): string[] =>
   figures.flatMap((figure) => (figure ? [figureLine(figure)] : []));
 
-const reasonLine = (reason: Reason, { sentence }: Format): string =>
-  `  - ${sentence(reason.text)} ${sourcesOf(reason)}`;
+const reasonLine = (reason: Reason, { says }: Format): string =>
+  `  - ${says(reason)} ${sourcesOf(reason)}`;
 
 function decisionLines(decision: FoodDecision, format: Format): string[] {
   const { maintenance, own, trend } = decision.known;
@@ -47,7 +47,7 @@ function decisionLines(decision: FoodDecision, format: Format): string[] {
         ]
       : []),
     ...decision.proposal.warnings.map(
-      (warning) => `  ! ${format.sentence(warning.text)} ${sourcesOf(warning)}`,
+      (warning) => `  ! ${format.says(warning)} ${sourcesOf(warning)}`,
     ),
   ];
 }

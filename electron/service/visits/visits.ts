@@ -125,7 +125,7 @@ function rationFor(kcalPerDay: number, visit: Visit, input: FoodDecisionInput): 
 /** Refuses a target weight that speaks against the aim; a target reached since is none. */
 function assertAimFits(assessment: Assessment | null): void {
   const problem = assessment?.aimProblem ?? null;
-  if (problem !== null) throw badField('visit.targetWeightKg', problem.text);
+  if (problem !== null) throw badField('visit.targetWeightKg', problem.text, problem.said);
 }
 
 export const visitHandlers: Handlers<'visits/save'> = {

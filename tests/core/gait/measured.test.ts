@@ -54,7 +54,7 @@ describe('a measurement', () => {
       fromReference: null,
     });
     expect(figure).toMatchObject({ unit: 'cm', rules: ['girthErrorCm'] });
-    expect(figure.notes[0]).toContain('under 1 cm');
+    expect(figure.notes[0]).toContain('under {1 cm}');
   });
 
   it('of the weight on a limb is told with the share of the reading that is taken for its error', () => {

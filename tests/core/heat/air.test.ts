@@ -74,7 +74,7 @@ describe('the figures of the air', () => {
     for (const { notes } of [figures.heatIndex, figures.dewPoint!]) {
       expect(notes.join(' ')).toContain('gates nothing');
     }
-    expect(figures.wbgt.notes.join(' ')).toContain('within about 1 °C');
+    expect(figures.wbgt.notes.join(' ')).toContain('about {1 °C off} at most');
   });
 });
 

@@ -13,6 +13,7 @@ import {
   type RuleId,
 } from '../../../core/index.ts';
 import { holds } from '../../support/laws.ts';
+import { expectToReadInAnyUnits } from '../../support/otherUnits.ts';
 
 const runs = { seed: 1, numRuns: 500 };
 const air = fc.record({
@@ -46,7 +47,8 @@ describe('the band of a dog', () => {
     const more = fc.double({ min: 0, max: 20, noNaN: true });
     holds(
       fc.property(air, dogs, more, more, ({ tempC, humidityPct }, dog, warmer, damper) => {
-        const now = heatBand({ tempC, humidityPct, dog }).band;
+        const { band: now, reasons, cold } = heatBand({ tempC, humidityPct, dog });
+        expectToReadInAnyUnits([...reasons, ...(cold?.reasons ?? [])]);
         const later = heatBand({
           tempC: tempC + warmer / 2,
           humidityPct: Math.min(100, humidityPct + damper),
@@ -287,9 +289,8 @@ describe('the limits a practice may set', () => {
     // 65 °F = 18.33… °C and 100 lb = 45.359237 kg (exact by definition; C).
     const rules = { heatHalfToC: (65 - 32) / 1.8, heatShiftC: 5 / 1.8, heatHeavyOverKg: 45.359237 };
     const dog = { weightKg: 50, coat: 'thick' } as const;
-    const texts = heatBand({ tempC: 10, humidityPct: 50, dog, rules }).reasons.map(
-      ({ text }) => text,
-    );
+    const { reasons } = heatBand({ tempC: 10, humidityPct: 50, dog, rules });
+    const texts = reasons.map(({ text, said = text }) => said);
     for (const text of texts) expect(text).not.toMatch(/\d\.\d{3}/);
     const american = {
       weightUnit: 'lb',

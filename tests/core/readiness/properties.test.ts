@@ -10,6 +10,7 @@ import { type Injury, type LamenessClearance } from '../../../core/readiness/rec
 import { LIMBS } from '../../../core/training.ts';
 import { fullRecords, GATES, READY, records, SOUND } from './inputs.ts';
 import { holds } from '../../support/laws.ts';
+import { expectToReadInAnyUnits } from '../../support/otherUnits.ts';
 
 const runs = { seed: 1, numRuns: 1500 };
 const OUTCOMES = ['ready to start', 'walking only', 'vet first'] as const;
@@ -111,6 +112,7 @@ describe('a bad sign', () => {
         const before = screenForRunning(bare);
         const after = screenForRunning(worsen(bare));
         expect(strictness(after)).toBeGreaterThanOrEqual(strictness(before));
+        expectToReadInAnyUnits(after.reasons);
       }),
       runs,
     );

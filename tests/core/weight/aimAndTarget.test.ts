@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../core/index.ts';
+import { grouped } from '../../../core/quantityText.ts';
 import {
   adjustFood,
   aimContradiction,
@@ -94,12 +95,12 @@ describe('a target reached by gaining', () => {
     const need = Math.round(maintenanceEnergy({ weightKg: 23.2 }).mid);
     const down = reason(2000, 40);
     expect(down.reasons[0]!.text).toContain(`go down in steps of 10 %`);
-    expect(down.reasons[0]!.text).toContain(`(${need + 40} kcal a day, the planned running in it)`);
+    expect(down.reasons[0]!.text).toContain(`(${grouped(need + 40)} kcal a day, the planned running in it)`);
     expect(down.reasons[0]!.params).toEqual({ kcal: need + 40 });
     expect(down.figure!.formula).toContain('present ration − 10 %');
     const kept = reason(900);
     expect(kept.reasons[0]!.text).toContain('keep the ration');
-    expect(kept.reasons[0]!.text).toContain(`(${need} kcal a day)`);
+    expect(kept.reasons[0]!.text).toContain(`(${grouped(need)} kcal a day)`);
   });
 
   it('takes nothing from a dog that is thin all the same', () => {

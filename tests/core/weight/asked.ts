@@ -8,6 +8,7 @@ import {
   type AdjustFoodInput,
   type FoodProposal,
 } from '../../../core/nutrition.ts';
+import { expectToReadInAnyUnits } from '../../support/otherUnits.ts';
 
 export const START = '2026-03-01';
 /** A trend over `weights`, one every two weeks. */
@@ -42,10 +43,13 @@ export function ask(changes: Partial<AdjustFoodInput>): FoodProposal {
 /** A proposal that says one thing and does another, or rests on nothing, fails whatever is asked. */
 function expectSaidAsDone(proposal: FoodProposal, present: number, running: number): void {
   const { reasons, warnings, figure, kcalPerDay } = proposal;
+  expectToReadInAnyUnits([...reasons, ...warnings]);
   for (const { code, text, params, sources } of [...reasons, ...warnings]) {
     expect(sources.length, code).toBeGreaterThan(0);
     // The words of other languages have their figures from the parameters alone.
-    const [kcal] = [...text.matchAll(/(\d+) kcal a day/g)].map((match) => Number(match[1]));
+    const [kcal] = [...text.replaceAll(',', '').matchAll(/(\d+) kcal a day/g)].map((match) =>
+      Number(match[1]),
+    );
     const told = Object.values(params).map((value) => Math.abs(Number(value)));
     if (kcal !== undefined) expect(told, text).toContain(kcal);
     if (text.startsWith('Less food by')) expect(kcalPerDay).toBeLessThan(present);

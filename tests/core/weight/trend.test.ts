@@ -58,7 +58,7 @@ describe('the trend of weight', () => {
     const { sentence, status } = weightTrend(every(14, [24.8, 24.6, 54.5, 24.3, 24.2]));
     expect(status).toBe('cannot tell yet');
     expect(sentence).toBe(
-      'One weighing stands out and should be checked: 54.5 kg on 2026-03-29. Until then the record cannot tell.',
+      'One weighing stands out and should be checked: {54.5 kg} on 2026-03-29. Until then the record cannot tell.',
     );
   });
 

@@ -186,10 +186,10 @@ describe('a weighing that stands out', () => {
     expect(withoutOutliers!.percentPerWeek).toBeCloseTo(without.percentPerWeek!, 3);
     expect(withoutOutliers!.high).toBeCloseTo(without.high!, 2);
     expect(sentence).toContain(
-      'Weighings stand out and should be checked: 32 kg on 2026-06-29, 35 kg',
+      'Weighings stand out and should be checked: {32 kg} on 2026-06-29, {35 kg}',
     );
     const one = weightTrend([...even, on(140, 35)]).sentence;
-    expect(one).toContain('One weighing stands out and should be checked: 35 kg on 2026-07-19');
+    expect(one).toContain('One weighing stands out and should be checked: {35 kg} on 2026-07-19');
   });
 
   it('is none that was only weighed differently', () => {

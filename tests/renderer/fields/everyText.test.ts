@@ -76,7 +76,7 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['visits/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
   [
     'visits/OverrideFields.vue',
-    'shown.sentence(gate.text)',
+    'shown.says(gate)',
     'visits/save',
     'visit.overrides.0.reason',
   ],

@@ -29,7 +29,7 @@ describe('amounts in the units of the practice', () => {
     expect(metric.bare('energyPerDay', 999)).toBe('999');
     expect(plain(metric.figure(1234.5, 'steps'))).toBe('1,235 steps');
     expect(plain(metric.figureRange(745, 1934, 'kcal/day'))).toBe('745 to 1,934 kcal/day');
-    const sentence = 'Below 1038 kcal a day since 2026-03-02.';
+    const sentence = 'Below {1038 kcal} a day since 2026-03-02.';
     // The number and its unit stay on one line.
     expect(metric.sentence(sentence)).toBe('Below 1,038\u00a0kcal a day since 2026-03-02.');
     expect(metric.sentence('By 5 % in 8 weeks.')).toBe('By 5\u00a0% in 8 weeks.');
