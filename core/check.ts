@@ -1,3 +1,5 @@
+import { saying } from './quantityText.ts';
+
 /** The accepted range of a numeric argument, shown in every error about it. */
 export interface Range {
   readonly min: number;
@@ -12,13 +14,17 @@ export class ArgumentError extends RangeError {
   readonly argument: string;
   readonly unit: string;
   readonly range: Range | undefined;
+  /** The message with its amounts marked, where it holds any beside those of the argument. */
+  readonly said: string | undefined;
 
   constructor(argument: string, unit: string, range: Range | undefined, problem: string) {
-    super(problem);
+    const { text, said } = saying(problem);
+    super(text);
     this.name = 'RangeError';
     this.argument = argument;
     this.unit = unit;
     this.range = range;
+    this.said = said;
   }
 }
 

@@ -143,6 +143,9 @@ function proposalFigure(input: AdjustFoodInput, kcal: number, draft: FoodDraft):
         ? []
         : [{ label: 'Present ration', value: Math.round(currentKcal), unit: 'kcal/day' }]),
     ],
-    notes: [...draft.reasons.map(({ text, said = text }) => said), ...(typical ? [TYPICAL_LOSS] : [])],
+    notes: [
+      ...draft.reasons.map(({ text, said = text }) => said),
+      ...(typical ? [TYPICAL_LOSS] : []),
+    ],
   });
 }

@@ -42,6 +42,7 @@ export interface WeightTrend {
   /** Change over the time spanned, % of the weight at its start, with its 90 % interval. */
   readonly change: { readonly mid: number; readonly low: number; readonly high: number } | null;
   readonly status: TrendStatus;
+  /** Its amounts are marked. */
   readonly sentence: string;
   /** Weighings used, oldest first, with the standard deviation of each, kg. */
   readonly points: readonly MeasuredWeight[];

@@ -69,26 +69,23 @@ export type LimitName = keyof typeof LIMITS;
 /** How long typed text may be, in characters. */
 export const TEXT_LENGTH = { line: 200, address: 1000, notes: 20000 } as const;
 
-const outside = (label: string, span: string): string => `${label} must be from ${span}.`;
-const parted = (label: string, span: string): string =>
-  `${label} must be a whole number from ${span}.`;
-const span = ({ min, max, unit }: Limit): string => `${min} to ${max} ${unit}`.trimEnd();
+type Spelled = (amount: string, unit: string) => string;
+const plain: Spelled = (amount, unit) => `${amount} ${unit}`.trimEnd();
+const span = ({ min, max, unit }: Limit, spelled: Spelled): string =>
+  `from ${spelled(`${min} to ${max}`, unit)}`;
 
 /** The sentence for a value outside its limit, e.g. "Body weight must be from 0.1 to 150 kg." */
-export const limitSentence = (limit: Limit): string => outside(limit.label, span(limit));
+export const limitSentence = (limit: Limit, spelled = plain): string =>
+  `${limit.label} must be ${span(limit, spelled)}.`;
 
 /** The sentence for a part of one, e.g. "Meals must be a whole number from 1 to 6 a day." */
-export const wholeSentence = (limit: Limit): string => parted(limit.label, span(limit));
+export const wholeSentence = (limit: Limit, spelled = plain): string =>
+  `${limit.label} must be a whole number ${span(limit, spelled)}.`;
 
 const MARKED = new Map(
-  Object.values<Limit>(LIMITS).flatMap((limit) => {
-    const { label, min, max, unit } = limit;
-    const amount = marked(`${min} to ${max}`, unit);
-    return [
-      [limitSentence(limit), outside(label, amount)],
-      [wholeSentence(limit), parted(label, amount)],
-    ] as const;
-  }),
+  Object.values<Limit>(LIMITS).flatMap((limit) =>
+    [limitSentence, wholeSentence].map((says) => [says(limit), says(limit, marked)] as const),
+  ),
 );
 
 /** The sentence of a limit with its amounts marked; any other as it is. */

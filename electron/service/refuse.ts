@@ -29,6 +29,7 @@ export function coreError(error: unknown): AppError | undefined {
     path: error.argument,
     message: `${error.message}.`,
     unit: error.unit,
+    ...(error.said === undefined ? {} : { said: `${error.said}.` }),
     ...error.range,
   };
   return { kind: 'input', message: field.message, fields: [field] };

@@ -24,6 +24,7 @@ How to read it
 All files are UTF-8. Days are written YYYY-MM-DD. Times are UTC. Weights are in kg, lengths in cm,
 food in g and kcal a day. Records name each other by their id: a dog names its owner in clientId,
 a visit its dog in dogId. What was put into the bin has a time in binnedAt.
+Sentences of the program may mark their amounts with braces, {920 kcal}: read them without.
 
 The tables separate columns by commas (RFC 4180). A text that a spreadsheet would run as a formula
 (it begins with = + - @, a tab or a line break) has an apostrophe in front; take it off to get the

@@ -95,7 +95,9 @@ describe('a target reached by gaining', () => {
     const need = Math.round(maintenanceEnergy({ weightKg: 23.2 }).mid);
     const down = reason(2000, 40);
     expect(down.reasons[0]!.text).toContain(`go down in steps of 10 %`);
-    expect(down.reasons[0]!.text).toContain(`(${grouped(need + 40)} kcal a day, the planned running in it)`);
+    expect(down.reasons[0]!.text).toContain(
+      `(${grouped(need + 40)} kcal a day, the planned running in it)`,
+    );
     expect(down.reasons[0]!.params).toEqual({ kcal: need + 40 });
     expect(down.figure!.formula).toContain('present ration − 10 %');
     const kept = reason(900);

@@ -74,12 +74,7 @@ const TEXTS: readonly (readonly [file: string, label: string, CallName, path: st
   ['visits/ReasonFields.vue', 'Reason for the referral', 'visits/save', 'visit.referral'],
   ['visits/ReasonFields.vue', 'Diagnosis', 'visits/save', 'visit.diagnosis'],
   ['visits/NotesSection.vue', 'Notes on the visit', 'visits/save', 'visit.notes'],
-  [
-    'visits/OverrideFields.vue',
-    'shown.says(gate)',
-    'visits/save',
-    'visit.overrides.0.reason',
-  ],
+  ['visits/OverrideFields.vue', 'shown.says(gate)', 'visits/save', 'visit.overrides.0.reason'],
   ['plans/SessionMore.vue', 'Reason for the change', 'sessions/save', 'reason'],
   ['weighings/AmendWeighing.vue', 'Reason for the amendment', 'weighings/amend', 'reason'],
   ['weighings/WeighingFields.vue', 'Note', 'weighings/save', 'weighing.note'],

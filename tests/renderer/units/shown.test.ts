@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { LIMITS, limitSentence } from '../../../electron/contract/limits.ts';
 import { firstStepKg, unitsOf } from '../../../renderer/units/dimensions.ts';
 import { writeQuantity } from '../../../renderer/units/parseQuantity.ts';
 import { DEFAULT_CHOICES, dayText, shownWith } from '../../../renderer/units/shown.ts';
@@ -64,6 +65,21 @@ describe('figures of core', () => {
   });
   it('spell a range once', () => {
     expect(plain(metric.figureRange(680, 920.4, 'kcal/day'))).toBe('680 to 920 kcal/day');
+  });
+});
+
+describe('sentences', () => {
+  const read = { text: 'Below 1,038 kcal a day.', said: 'Below {1038 kcal} a day.' };
+  it('are read by what is marked in them, and as they were kept where nothing is', () => {
+    expect(plain(imperial.says(read))).toBe('Below 4,343 kJ a day.');
+    expect(plain(imperial.says({ text: read.text }))).toBe(read.text);
+    expect(plain(metric.says(read))).toBe(read.text);
+  });
+  it('of a limit are told from the limit', () => {
+    const { weightKg, distanceKm } = LIMITS;
+    expect(plain(imperial.sentence(limitSentence(weightKg)))).toContain('0.22 to 330.7 lb.');
+    expect(plain(imperial.sentence(limitSentence(distanceKm)))).toContain('0.12 to 62.1 mi.');
+    expect(plain(metric.sentence(limitSentence(weightKg)))).toBe(limitSentence(weightKg));
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { inUnits } from '../../../core/quantityText.ts';
 import {
   blankClient,
   blankDog,
@@ -8,6 +9,7 @@ import {
 } from '../../../electron/contract/records/forms.ts';
 import { HANDOUT_KINDS, type VisitFacts } from '../../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from '../support/desk.ts';
+import { OTHER } from '../../support/otherUnits.ts';
 import { doneOn, soundVisit } from '../support/records.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
@@ -222,10 +224,12 @@ describe('a rule the practice changed', () => {
     const desk = await openOwn();
     const set = (ruleId: string, value: number | null) =>
       ({ ruleId, value, reason: 'A cool valley.' }) as const;
-    const { message } = await desk.refused('rules/set', set('heatCautionToC', 8));
+    const { message, fields } = await desk.refused('rules/set', set('heatCautionToC', 8));
     expect(message).toBe(
       'The limits of the heat bands must rise, but are: Usual care up to 10 °C, Caution up to 8 °C, Half the run time up to 18 °C, Walk only up to 20 °C.',
     );
+    expect(inUnits(fields![0]!.said!)).toBe(message);
+    expect(inUnits(fields![0]!.said!, OTHER)).toContain('Caution up to 46 °F,');
     await desk.ok('rules/set', set('heatUsualToC', 6));
     await desk.ok('rules/set', set('heatCautionToC', 8));
     // Back as published, the first limit would lie above the second.
