@@ -11,6 +11,8 @@ import workerUrl from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
 GlobalWorkerOptions.workerSrc = workerUrl;
 /** One for all documents: each would start its own, and read a megabyte of code for it. */
 const worker = new PDFWorker();
+// The module is fetched ahead; where no worker starts, the first document says so.
+worker.promise.catch(() => undefined);
 
 /** Opens a PDF from its bytes. The bytes are handed over to the worker and cannot be used again. */
 export function openPdf(bytes: Uint8Array): Promise<PDFDocumentProxy> {
