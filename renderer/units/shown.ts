@@ -2,7 +2,6 @@ import type { Figure } from '../../core/figure.ts';
 import type { Practice } from '../../electron/contract/records.ts';
 import { wholeLimit } from '../../core/heat/wholeLimit.ts';
 import { grouped, inUnits, type Saying } from '../../core/quantityText.ts';
-import { markedRefusal } from '../../electron/contract/limits.ts';
 import { fromBase, unitsOf, type Dimension, type Unit } from './dimensions.ts';
 
 /** Narrow no-break space between a number and its unit. */
@@ -34,10 +33,7 @@ export interface Shown {
   weekdayDay(iso: string): string;
   /** A UTC instant as day and time of this machine, "03.02.2025, 14:05". */
   moment(instant: string): string;
-  /**
-   * A sentence of core's with its marked amounts and its days as the practice reads them; also a
-   * refusal of the service's, told from its limit.
-   */
+  /** A sentence of core's with its marked amounts and its days as the practice reads them. */
   sentence(said: string): string;
   /** A reason or paragraph of core's, as `sentence` shows it. */
   says(of: Saying): string;
@@ -124,7 +120,7 @@ export function shownWith(choices: ShownChoices): Shown {
       ),
     day: (iso) => (iso === null || iso === undefined ? '–' : dayText(iso, choices.dayFormat)),
     sentence: (said) =>
-      inUnits(markedRefusal(said), choices)
+      inUnits(said, choices)
         .replaceAll(ISO_DAY, (iso) => dayText(iso, choices.dayFormat))
         .replaceAll(BEFORE_UNIT, '$1\u00a0'),
     says: ({ text, said = text }) => shown.sentence(said),

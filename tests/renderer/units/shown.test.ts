@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { LIMITS, limitSentence } from '../../../electron/contract/limits.ts';
+import {
+  LIMITS,
+  limitSentence,
+  markedRefusal,
+  type Limit,
+} from '../../../electron/contract/limits.ts';
 import { firstStepKg, unitsOf } from '../../../renderer/units/dimensions.ts';
 import { writeQuantity } from '../../../renderer/units/parseQuantity.ts';
 import { DEFAULT_CHOICES, dayText, shownWith } from '../../../renderer/units/shown.ts';
@@ -76,10 +81,11 @@ describe('sentences', () => {
     expect(plain(metric.says(read))).toBe(read.text);
   });
   it('of a limit are told from the limit', () => {
+    const told = (limit: Limit) => markedRefusal(limitSentence(limit));
     const { weightKg, distanceKm } = LIMITS;
-    expect(plain(imperial.sentence(limitSentence(weightKg)))).toContain('0.22 to 330.7 lb.');
-    expect(plain(imperial.sentence(limitSentence(distanceKm)))).toContain('0.12 to 62.1 mi.');
-    expect(plain(metric.sentence(limitSentence(weightKg)))).toBe(limitSentence(weightKg));
+    expect(plain(imperial.sentence(told(weightKg)))).toContain('0.22 to 330.7 lb.');
+    expect(plain(imperial.sentence(told(distanceKm)))).toContain('0.12 to 62.1 mi.');
+    expect(plain(metric.sentence(told(weightKg)))).toBe(limitSentence(weightKg));
   });
 });
 
