@@ -1,5 +1,4 @@
 import { computed, ref } from 'vue';
-import { markedRefusal } from '../../electron/contract/limits.ts';
 import { useShown } from './useShown.ts';
 import { fieldId, useFieldContext } from './useForm.ts';
 
@@ -13,7 +12,7 @@ export function useField(path: () => string, hasHint: () => boolean) {
     const message = context.problemAt(path());
     const seen = left.value || context.attempted.value || context.isLive(path());
     // Core and service speak in SI units.
-    return message !== undefined && seen ? shown.value.sentence(markedRefusal(message)) : undefined;
+    return message !== undefined && seen ? shown.value.sentence(message) : undefined;
   });
   const describedBy = computed(() => {
     const ids = [

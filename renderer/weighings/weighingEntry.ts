@@ -1,4 +1,5 @@
 import type { DogFile } from '../../electron/contract/contract.ts';
+import { marked } from '../../core/quantityText.ts';
 import { LIMITS, limitSentence } from '../../electron/contract/limits.ts';
 import {
   weighingProblem,
@@ -54,6 +55,6 @@ export function checkedWeighing<T extends WeighingForm>(
 function need(form: Form<WeighingForm>, name: 'weightKg' | 'scaleStepKg', value: number | null) {
   const path = `weighing.${name}`;
   if (value === null && form.problemAt(path) === undefined) {
-    form.refuse(path, limitSentence(LIMITS[name]));
+    form.refuse(path, limitSentence(LIMITS[name], marked));
   }
 }
