@@ -40,7 +40,7 @@ export interface FieldProblem {
   readonly path: string;
   /** A whole sentence that names the field, its unit and its range. */
   readonly message: string;
-  /** The same with its amounts marked, where core said it. */
+  /** The same with its amounts marked, where it has any. */
   readonly said?: string;
   readonly unit?: string;
   readonly min?: number;

@@ -214,7 +214,11 @@ describe('visits', () => {
     });
     expect(error.kind).toBe('input');
     expect(error.fields).toEqual([
-      { path: 'visit.weightKg', message: 'Body weight must be from 0.1 to 150 kg.' },
+      {
+        path: 'visit.weightKg',
+        message: 'Body weight must be from 0.1 to 150 kg.',
+        said: 'Body weight must be from {0.1 to 150 kg}.',
+      },
     ]);
   });
 
