@@ -50,8 +50,8 @@ const SMALLEST: Readonly<Record<string, Small>> = {
     says: (printed) => expect(heads(printed)).toEqual(tablesOf('calibration')),
   },
   mutants: {
-    // Another line each time: its mutants are too few to be held to a share, and more take minutes.
-    words: `--seed ${Date.now()} --core 1 --service 0 --workers 1 --least 0`.split(' '),
+    // Other lines each time: too few to be held to a share, and more take minutes.
+    words: `--seed ${Date.now()} --core 2 --service 0 --workers 1 --least 0`.split(' '),
     says: (printed) => {
       expect(printed).toMatch(/\| all \| \d+ of \d+ \|/);
       console.log(printed);
