@@ -259,8 +259,9 @@ function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues)
  * is in step by its days.
  */
 function breaksNothingNew(kept: Ramp, before: Ramp, from: number): boolean {
-  const known = checkRamp(before);
-  return checkRamp(kept).every(({ code, weekIndex }) =>
+  const found = checkRamp(kept);
+  const known = found.length === 0 ? [] : checkRamp(before);
+  return found.every(({ code, weekIndex }) =>
     known.some((breach) => breach.code === code && breach.weekIndex === weekIndex + from),
   );
 }

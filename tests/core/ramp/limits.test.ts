@@ -11,18 +11,18 @@ import {
 } from '../../../core/ramp/limits.ts';
 import { settingOf } from '../../../core/ramp/request.ts';
 import type { Return, Slot } from '../../../core/ramp/slots.ts';
+import type { RampRequest } from '../../../core/ramp/types.ts';
 
 // What a week may hold, by hand from the rules: 20 % over the highest whole week of a conditioned dog,
 // 70 % of it to recover and of the week before an event's, 25 % back a week after a break (all D).
 
-const course = courseOf(
-  settingOf({
-    startDay: '2026-01-05',
-    start: 'conditioned',
-    sessionsPerWeek: 3,
-    goal: { continuousMinutes: 30 },
-  }),
-);
+const request: RampRequest = {
+  startDay: '2026-01-05',
+  start: 'conditioned',
+  sessionsPerWeek: 3,
+  goal: { continuousMinutes: 30 },
+};
+const course = courseOf(settingOf(request));
 /** Three sessions of six bouts of one minute. */
 const START = 18;
 const run = (day: string, minutes: number) => ({ day, minutes, response: 'clean' as const });
@@ -130,15 +130,8 @@ describe('the minutes of a session', () => {
 });
 
 describe('walks', () => {
-  const walking = courseOf(
-    settingOf({
-      startDay: '2026-01-05',
-      start: 'conditioned',
-      sessionsPerWeek: 3,
-      goal: { continuousMinutes: 30 },
-      programme: 'walking',
-    }),
-  );
+  const walking = courseOf(settingOf({ ...request, programme: 'walking' }));
+
   it('have no cap of run-minutes, in a week or a session', () => {
     expect(weekLimit(walking, load(), slot(), false)).toBe(Infinity);
     expect(sessionLimit(walking, load().recent, '2026-02-02')).toBe(Infinity);

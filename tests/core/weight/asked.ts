@@ -6,6 +6,7 @@ import {
   maintenanceEnergy,
   weightTrend,
   type AdjustFoodInput,
+  type Weighing,
   type FoodProposal,
 } from '../../../core/nutrition.ts';
 import { expectToReadInAnyUnits } from '../../support/otherUnits.ts';
@@ -86,3 +87,13 @@ export function record(need: number, fed = 780) {
     }),
   };
 }
+
+export const weighed = (days: number, weightKg: number): Weighing => ({
+  day: addDays(START, days),
+  weightKg,
+});
+/** A dog of 25 kg that needs `need` and eats 900 kcal, weighed without error. */
+export const course = (need: number, apart: number, count: number): Weighing[] =>
+  Array.from({ length: count }, (_, index) =>
+    weighed(index * apart, 25 + ((900 - need) * index * apart) / 7920),
+  );

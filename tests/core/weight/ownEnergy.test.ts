@@ -13,20 +13,11 @@ import {
   type Weighing,
 } from '../../../core/nutrition.ts';
 import { holds } from '../../support/laws.ts';
+import { course, START, weighed } from './asked.ts';
 
-const START = '2026-03-01';
 const RUNS = { seed: 1, numRuns: 300 };
 const prior = maintenanceEnergy({ weightKg: 25 });
 const intakes: readonly Intake[] = [{ fromDay: START, kcalPerDay: 900 }];
-const weighed = (days: number, weightKg: number): Weighing => ({
-  day: addDays(START, days),
-  weightKg,
-});
-/** A dog of 25 kg that needs `need` and eats 900 kcal, weighed without error. */
-const course = (need: number, apart: number, count: number): Weighing[] =>
-  Array.from({ length: count }, (_, index) =>
-    weighed(index * apart, 25 + ((900 - need) * index * apart) / 7920),
-  );
 
 describe('the dog’s own maintenance energy', () => {
   it('is the formula while there is no record', () => {

@@ -1,19 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { addDays } from '../../../core/day.ts';
-import { estimateMaintenance, maintenanceEnergy, type Weighing } from '../../../core/nutrition.ts';
+import { estimateMaintenance, maintenanceEnergy } from '../../../core/nutrition.ts';
+import { course, START, weighed } from './asked.ts';
 
-const START = '2026-03-01';
 const prior = maintenanceEnergy({ weightKg: 25 });
 const intakes = [{ fromDay: START, kcalPerDay: 900 }];
-const weighed = (days: number, weightKg: number): Weighing => ({
-  day: addDays(START, days),
-  weightKg,
-});
-/** A dog of 25 kg that needs `need` and eats 900 kcal, weighed without error. */
-const course = (need: number, apart: number, count: number): Weighing[] =>
-  Array.from({ length: count }, (_, index) =>
-    weighed(index * apart, 25 + ((900 - need) * index * apart) / 7920),
-  );
 
 describe('the record behind the dog’s own energy', () => {
   // Medians of three: 25 kg on the first two days, 24 on the others: 25 for 14 days, 24.5 for 14
