@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { footfallTiming, hildebrandClass, type FootfallTimes } from '../../../core/training.ts';
 import { circularSpread, spread } from '../../../core/gait/spread.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 type LimbId = FootfallTimes['limb'];
 
@@ -29,22 +29,17 @@ const symmetrical = (phase: number) => ({
 describe('footfall timing', () => {
   it('finds stride, duty factor and phase again that strides were made from', () => {
     holds(
-      fc.property(
-        fc.double({ min: 0.2, max: 1.5, noNaN: true }),
-        fc.double({ min: 10, max: 90, noNaN: true }),
-        fc.double({ min: 1, max: 99, noNaN: true }),
-        (stride, duty, phase) => {
-          const timing = footfallTiming(strides(stride, duty, symmetrical(phase)));
-          expect(timing.strideS!.mean).toBeCloseTo(stride, 9);
-          expect(timing.strideS!.sd).toBeCloseTo(0, 9);
-          expect(timing.dutyPercent!.mean).toBeCloseTo(duty, 6);
-          expect(timing.lateralPhase.both!.mean).toBeCloseTo(phase, 6);
-          expect(timing.footing).toBe(duty > 50 ? 'walking' : 'running');
-          expect(timing.pairPhase.hind!.mean).toBeCloseTo(50, 6);
-          expect(timing.stanceSymmetry.hind).toBeCloseTo(0, 6);
-          expect(timing.strides).toBe(7);
-        },
-      ),
+      fc.property(evenly(0.2, 1.5), evenly(10, 90), evenly(1, 99), (stride, duty, phase) => {
+        const timing = footfallTiming(strides(stride, duty, symmetrical(phase)));
+        expect(timing.strideS!.mean).toBeCloseTo(stride, 9);
+        expect(timing.strideS!.sd).toBeCloseTo(0, 9);
+        expect(timing.dutyPercent!.mean).toBeCloseTo(duty, 6);
+        expect(timing.lateralPhase.both!.mean).toBeCloseTo(phase, 6);
+        expect(timing.footing).toBe(duty > 50 ? 'walking' : 'running');
+        expect(timing.pairPhase.hind!.mean).toBeCloseTo(50, 6);
+        expect(timing.stanceSymmetry.hind).toBeCloseTo(0, 6);
+        expect(timing.strides).toBe(7);
+      }),
       { seed: 1, numRuns: 300 },
     );
   });
@@ -147,8 +142,8 @@ describe('footfall timing', () => {
 
 describe('a spread on the circle', () => {
   it('is that of the line, wherever on the circle the values lie', () => {
-    const values = fc.array(fc.double({ min: 0, max: 45, noNaN: true }), { minLength: 2 });
-    const turned = fc.double({ min: 0, max: 100, noNaN: true });
+    const values = fc.array(evenly(0, 45), { minLength: 2 });
+    const turned = evenly(0, 100);
     holds(
       fc.property(values, turned, (line, by) => {
         const onLine = spread(line)!;

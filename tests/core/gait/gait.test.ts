@@ -13,12 +13,14 @@ import {
   symmetryIndex,
   type GaitMeasurement,
 } from '../../../core/training.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 
 const RUNS = { seed: 1, numRuns: 500 };
-const height = fc.double({ min: 0.1, max: 1.2, noNaN: true });
-const speed = fc.double({ min: 0, max: 20, noNaN: true });
-const reading = fc.double({ min: 0.01, max: 1000, noNaN: true });
+const height = evenly(0.1, 1.2);
+const speed = evenly(0, 20);
+const reading = evenly(0.01, 1000);
+/** Four of them come to no more than the heaviest dog. */
+const onOneLimb = evenly(0.1, 37.5);
 
 describe('pace and gait', () => {
   it('gives the same Froude number to dogs whose speed grows with the root of their height', () => {
@@ -142,8 +144,7 @@ describe('measurements', () => {
 describe('standing weight', () => {
   it('shares add up to 100 %, whatever the readings', () => {
     holds(
-      fc.property(reading, reading, reading, reading, (a, b, c, d) => {
-        fc.pre(a + b + c + d >= 0.1 && a + b + c + d <= 150);
+      fc.property(onOneLimb, onOneLimb, onOneLimb, onOneLimb, (a, b, c, d) => {
         const { shares, foreSharePercent } = standingShares({
           leftFore: a,
           rightFore: b,

@@ -12,18 +12,18 @@ import {
   type RuleChanges,
   type RuleId,
 } from '../../../core/index.ts';
-import { holds } from '../../support/laws.ts';
+import { evenly, holds } from '../../support/laws.ts';
 import { expectToReadInAnyUnits } from '../../support/otherUnits.ts';
 
 const runs = { seed: 1, numRuns: 500 };
 const air = fc.record({
-  tempC: fc.double({ min: -20, max: 45, noNaN: true }),
-  humidityPct: fc.double({ min: 0, max: 100, noNaN: true }),
+  tempC: evenly(-20, 45),
+  humidityPct: evenly(0, 100),
 });
 const dogs: fc.Arbitrary<HeatDog> = fc.record(
   {
     bcs: fc.integer({ min: 1, max: 9 }),
-    weightKg: fc.double({ min: 1, max: 90, noNaN: true }),
+    weightKg: evenly(1, 90),
     coat: fc.constantFrom('ordinary', 'thick', 'dark', 'thick and dark'),
     senior: fc.boolean(),
     acclimatised: fc.boolean(),
@@ -44,7 +44,7 @@ const BURDENS: readonly HeatDog[] = [
 
 describe('the band of a dog', () => {
   it('never gets milder as the air gets warmer or damper', () => {
-    const more = fc.double({ min: 0, max: 20, noNaN: true });
+    const more = evenly(0, 20);
     holds(
       fc.property(air, dogs, more, more, ({ tempC, humidityPct }, dog, warmer, damper) => {
         const { band: now, reasons, cold } = heatBand({ tempC, humidityPct, dog });
@@ -77,8 +77,8 @@ describe('the band of a dog', () => {
       ends.filter((end) => value > end).length;
     holds(
       fc.property(
-        fc.double({ min: 0, max: 35, noNaN: true }),
-        fc.double({ min: 10, max: 100, noNaN: true }),
+        evenly(0, 35),
+        evenly(10, 100),
         fc.constantFrom<[HeatDog, number]>(
           [{}, 0],
           [{ senior: true }, 3],
@@ -241,7 +241,7 @@ describe('the limits a practice may set', () => {
   it('never make damper or warmer air milder, whatever they are', () => {
     const within = (id: RuleId) => {
       const { min, max, whole } = withRules({}).find((rule) => rule.id === id)!;
-      return whole === true ? fc.integer({ min, max }) : fc.double({ min, max, noNaN: true });
+      return whole === true ? fc.integer({ min, max }) : evenly(min, max);
     };
     const changes = fc.record(
       {
@@ -252,7 +252,7 @@ describe('the limits a practice may set', () => {
       },
       { requiredKeys: [] },
     );
-    const more = fc.double({ min: 0, max: 30, noNaN: true });
+    const more = evenly(0, 30);
     holds(
       fc.property(
         air,

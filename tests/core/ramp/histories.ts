@@ -10,6 +10,7 @@ import {
   type SessionResult,
 } from '../../../core/training.ts';
 import { openRequests } from './requests.ts';
+import { evenly } from '../../support/laws.ts';
 
 /** What comes of one session; missed sessions come in runs, so that there are breaks. */
 const outcome = fc.record({
@@ -25,7 +26,7 @@ const outcome = fc.record({
       arbitrary: fc.constantFrom(...STOP_SIGNS).map((sign) => [sign]),
     },
   ),
-  share: fc.double({ min: 0.05, max: 1, noNaN: true }),
+  share: evenly(0.05, 1),
 });
 
 /** A plan, how far it was followed, with gaps, and the days until the review. */

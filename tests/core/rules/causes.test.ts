@@ -29,7 +29,7 @@ function namedBy(): ReadonlyMap<string, ReadonlySet<string>> {
   run(named.plans, (input) => take(named.planSays(input)), 60);
   run(named.edits, (input) => take(named.editSays(input)), 240);
   run(named.reviews, (input) => take(named.reviewSays(input)), 120);
-  for (const days of [5, 12, 25, 40]) take(named.withBreak(days));
+  for (const days of [7, 12, 25, 40]) take(named.withBreak(days));
   for (const said of named.chosen()) take(said);
   return found;
 }

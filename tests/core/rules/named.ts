@@ -26,6 +26,7 @@ import {
 import { followed, histories } from '../ramp/histories.ts';
 import { eventRequests, openRequests } from '../ramp/requests.ts';
 import { records } from '../readiness/inputs.ts';
+import { evenly } from '../../support/laws.ts';
 
 /** A reason or figure, by its code or id. */
 export interface Said extends Provenance {
@@ -36,13 +37,14 @@ export interface Said extends Provenance {
 const figures = (all: readonly (Provenance & { id: string; formula: string })[]): Said[] =>
   all.map((figure) => ({ ...figure, code: figure.id, text: figure.formula }));
 
+/** The ends of a range are where most rules bite. */
+const place = fc.oneof(evenly(0, 1), fc.constantFrom(0, 1));
+
 /** Up to three rules of a group, each anywhere inside its range on a grid of whole values. */
 export function changesOf(...groups: RuleGroup[]): fc.Arbitrary<RuleChanges> {
   const rules = defaultRules().filter(({ group }) => groups.includes(group));
   return fc
-    .array(fc.tuple(fc.constantFrom(...rules), fc.double({ min: 0, max: 1, noNaN: true })), {
-      maxLength: 3,
-    })
+    .array(fc.tuple(fc.constantFrom(...rules), place), { maxLength: 3 })
     .map((changes) =>
       Object.fromEntries(
         changes.map(([{ id, min, max }, at]) => [id, Math.round(min + at * (max - min))]),
@@ -145,7 +147,7 @@ function edited(ramp: Ramp, at: number, factor: number, hand: (typeof HANDS)[num
 export const edits = fc.tuple(
   plans,
   fc.integer({ min: 0, max: 30 }),
-  fc.double({ min: 0.3, max: 3, noNaN: true }),
+  evenly(0.3, 3),
   fc.constantFrom(...HANDS),
 );
 type Edited = typeof edits extends fc.Arbitrary<infer T> ? T : never;
@@ -183,11 +185,11 @@ const readings = fc.record({
 /** A dog of any height at any speed, its measurements, the weight on its limbs and its footfalls. */
 export const gaits = fc.tuple(
   fc.record({
-    speedMps: fc.double({ min: 0.5, max: 8, noNaN: true }),
-    heightM: fc.double({ min: 0.2, max: 0.9, noNaN: true }),
+    speedMps: evenly(0.5, 8),
+    heightM: evenly(0.2, 0.9),
     measurement,
     readings,
-    lag: fc.double({ min: 0.05, max: 0.95, noNaN: true }),
+    lag: evenly(0.05, 0.95),
   }),
   changesOf('gait'),
 );

@@ -18,22 +18,22 @@ import {
 } from '../../../core/readiness/record.ts';
 import type { VisitFacts } from '../../../electron/contract/records.ts';
 import { openOwn, type TestDesk } from '../support/desk.ts';
-import { holdsAsync } from '../../support/laws.ts';
+import { evenly, holdsAsync } from '../../support/laws.ts';
 
 // What core can assess: a visit it cannot is refused, whatever its history.
-const kg = fc.double({ min: 5, max: 60, noNaN: true });
+const kg = evenly(5, 60);
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 const name = fc.constantFrom('Dry food', 'Wet food', 'Biscuits', '=1+1', 'Été');
 const words = fc.string({ maxLength: 12, unit: 'grapheme' }).map((text) => text.trim());
 const grade = maybe(fc.integer({ min: 0, max: 5 }));
 const grades = fc.record({ leftFore: grade, rightFore: grade, leftHind: grade, rightHind: grade });
-const seconds = fc.array(fc.double({ min: 0, max: 60, noNaN: true }), { maxLength: 3 });
+const seconds = fc.array(evenly(0, 60), { maxLength: 3 });
 
 const food: fc.Arbitrary<VisitFacts['diet'][number]> = fc.record({
   name,
   treat: fc.boolean(),
-  kcalPer100g: fc.double({ min: 5, max: 950, noNaN: true }),
-  gramsPerDay: fc.double({ min: 0, max: 400, noNaN: true }),
+  kcalPer100g: evenly(5, 950),
+  gramsPerDay: evenly(0, 400),
   gramsPerCup: maybe(fc.integer({ min: 1, max: 1000 })),
   fixedGrams: fc.boolean(),
   energyFrom: fc.constantFrom('declared' as const, 'label' as const),
@@ -60,7 +60,7 @@ const measurement: fc.Arbitrary<VisitFacts['measurements'][number]> = fc.oneof(
   fc.record({
     kind: fc.constant('thigh girth' as const),
     limb: fc.constantFrom(...LIMBS),
-    value: fc.double({ min: 5, max: 100, noNaN: true }),
+    value: evenly(5, 100),
     note: words,
   }),
 );
