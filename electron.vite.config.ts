@@ -43,7 +43,7 @@ export default defineConfig({
     build: {
       outDir: 'out/main',
       // What every start needs goes inside: some five hundred files fewer to read.
-      externalizeDeps: { exclude: ['@hono/node-server', 'hono', 'kysely', 'zod'] },
+      externalizeDeps: { exclude: ['kysely', 'zod'] },
       rollupOptions: {
         input: {
           main: at('./electron/shell/main.ts'),

@@ -1,6 +1,4 @@
-import { createReadStream } from 'node:fs';
 import type { IncomingMessage } from 'node:http';
-import { Readable } from 'node:stream';
 import type { Answer } from '../contract/errors.ts';
 import {
   FILE_PURPOSES,
@@ -15,7 +13,7 @@ import type { Service } from '../service/service.ts';
 /** Where files come in. A body may be as long as its purpose allows, and take its time. */
 export const FILES_IN = '/files/in';
 
-export interface Received {
+interface Received {
   readonly status: 200 | 400 | 413;
   readonly answer: Answer<TakenFile>;
 }
@@ -56,20 +54,4 @@ function decoded(name: string | string[] | undefined): string {
   } catch {
     return '';
   }
-}
-
-/** A file the service made, on its way out. */
-export interface Outgoing {
-  readonly content: ReadableStream;
-  readonly bytes: number;
-  /** Removes it; to be called once all of it has gone out. */
-  done(): void;
-}
-
-/** Opens a file the service made. Null: no such token. */
-export function sendFile(service: Service, token: string): Outgoing | null {
-  const given = service.giveOut(token);
-  if (!given.ok) return null;
-  const { file, bytes, done } = given.value;
-  return { content: Readable.toWeb(createReadStream(file)) as ReadableStream, bytes, done };
 }

@@ -18,7 +18,7 @@ export interface LockedPackage {
 export interface ShippedPackage {
   readonly name: string;
   readonly version: string;
-  /** Its folder in the lock, e.g. `node_modules/hono`. */
+  /** Its folder in the lock, e.g. `node_modules/zod`. */
   readonly path: string;
   readonly by: ShippedBy;
   readonly license: string | null;
