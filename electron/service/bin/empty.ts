@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { BinKind, Emptied, ErasureGround } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { assertMayRemove, keepErasure } from '../erasure/record.ts';
@@ -8,7 +7,7 @@ import { removeUnusedFiles } from '../files/unused.ts';
 import { keepHistory } from '../history/history.ts';
 import { keepingOf } from '../keeping/keeping.ts';
 import { notFound } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { scopeOf, type Scope } from './scope.ts';
 
@@ -28,7 +27,7 @@ export async function emptyBin(context: Context, emptying: Emptying): Promise<Em
 
 async function removeEntries(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   { entries, ground, insideRetentionConfirmed }: Emptying,
 ): Promise<Emptied> {
   const places: Place[] = [];
@@ -56,7 +55,7 @@ async function removeEntries(
 
 async function anyInsideRetention(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   places: readonly Place[],
 ): Promise<boolean> {
   for (const clientId of new Set(places.map((place) => place.clientId))) {
@@ -82,7 +81,7 @@ function together(scopes: readonly Scope[]): Scope {
  */
 async function noteRemoval(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   { kind, id, dogId, clientId }: Place,
   gone: Scope,
   reason: string,

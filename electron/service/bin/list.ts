@@ -1,8 +1,7 @@
-import type { Kysely } from 'kysely';
 import { BIN_KINDS, type BinLine } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { keepingOf } from '../keeping/keeping.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { binnedPlaces, type Place } from './place.ts';
 import { countsOf, scopeOf } from './scope.ts';
 
@@ -31,10 +30,7 @@ export async function listBin(context: Context): Promise<BinLine[]> {
 }
 
 /** Who put a record into the bin last, and why. */
-async function lastPut(
-  db: Kysely<Schema>,
-  id: string,
-): Promise<{ author: string; reason: string }> {
+async function lastPut(db: Db, id: string): Promise<{ author: string; reason: string }> {
   const row = await db
     .selectFrom('history')
     .select(['author', 'reason'])

@@ -1,7 +1,7 @@
-import { sql, type Kysely, type RawBuilder } from 'kysely';
+import { sql, type RawBuilder } from 'kysely';
 import type { BinKind } from '../../contract/keeping/bin.ts';
 import { notFound } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 /** Where a record that can lie in the bin stands; not what it says. */
 export interface Place {
@@ -56,7 +56,7 @@ const PLACES: Readonly<Record<BinKind, RawBuilder<Place>>> = {
 };
 
 /** Reads where a record stands, whether it lies in the bin or not. @throws Refusal (not-found). */
-export async function readPlace(db: Kysely<Schema>, kind: BinKind, id: string): Promise<Place> {
+export async function readPlace(db: Db, kind: BinKind, id: string): Promise<Place> {
   const found = await sql<Place>`${PLACES[kind]} where ${sql.ref(`${kind}.id`)} = ${id}`.execute(
     db,
   );
@@ -66,7 +66,7 @@ export async function readPlace(db: Kysely<Schema>, kind: BinKind, id: string): 
 }
 
 /** Everything of one kind in the bin. */
-export async function binnedPlaces(db: Kysely<Schema>, kind: BinKind): Promise<readonly Place[]> {
+export async function binnedPlaces(db: Db, kind: BinKind): Promise<readonly Place[]> {
   const binnedAt = sql.ref(`${kind}.binned_at`);
   return (await sql<Place>`${PLACES[kind]} where ${binnedAt} is not null`.execute(db)).rows;
 }

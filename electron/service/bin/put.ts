@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { BinCheck, BinKind } from '../../contract/keeping/bin.ts';
 import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/records/facts.ts';
 import { Refusal } from '../../contract/errors.ts';
@@ -9,12 +8,10 @@ import { readFoodDecisions } from '../food/decisions.ts';
 import { keepHistory } from '../history/history.ts';
 import { readPlans } from '../plans/plans.ts';
 import { notFound } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { readVisits } from '../visits/rows.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { countsOf, scopeOf } from './scope.ts';
-
-type Db = Kysely<Schema>;
 
 /** A record that can be seen now. @throws Refusal (not-found) for one in the bin. */
 async function readSeen(db: Db, kind: BinKind, id: string): Promise<Place> {

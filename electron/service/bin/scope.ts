@@ -1,8 +1,6 @@
-import { sql, type Kysely } from 'kysely';
+import { sql } from 'kysely';
 import type { BinKind, RecordCounts } from '../../contract/keeping/bin.ts';
-import type { Schema } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db } from '../database/schema.ts';
 
 /** The ids of a record and of all that belongs to it. */
 export interface Scope {

@@ -1,11 +1,10 @@
 import type { Database } from 'better-sqlite3';
-import type { Kysely } from 'kysely';
 import type { CallName, ParsedOf, ResultOf } from '../../contract/contract.ts';
-import type { Schema } from './schema.ts';
+import type { Db } from './schema.ts';
 
 /** One open practice: its file, its typed queries, and what the handlers may ask of the machine. */
 export interface Context {
-  readonly db: Kysely<Schema>;
+  readonly db: Db;
   readonly raw: Database;
   readonly which: 'own' | 'demo';
   /** The folder of records. */

@@ -1,4 +1,4 @@
-import type { Generated } from 'kysely';
+import type { Generated, Kysely } from 'kysely';
 import type { OwnFood, OwnPhrase } from '../../contract/food/shelf.ts';
 import type { Practice } from '../../contract/records.ts';
 import type { Bit, RowOf } from '../../contract/records/columns.ts';
@@ -211,3 +211,6 @@ export interface Schema {
   erasure: ErasureRow;
   erasedOwner: ErasedOwnerRow;
 }
+
+/** Typed queries on an open file, inside a transaction or not. */
+export type Db = Kysely<Schema>;

@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { Client, ClientInput } from '../../contract/records.ts';
 import { clientFactsOf } from '../../contract/records/facts.ts';
 import { CLIENT } from '../../contract/records/client.ts';
@@ -9,7 +8,7 @@ import { assertLatest } from '../visits/amend.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { keepHistory } from '../history/history.ts';
 import { notFound } from '../refuse.ts';
-import type { ClientRow, Schema } from '../database/schema.ts';
+import type { Db, ClientRow } from '../database/schema.ts';
 import { likeWords, matches, searchText } from './searchText.ts';
 
 const MOST_LISTED = 100;
@@ -24,7 +23,7 @@ export function searchable(client: ClientInput): string {
 }
 
 /** Reads one owner. @throws Refusal (not-found). */
-export async function readClient(db: Kysely<Schema>, id: string): Promise<Client> {
+export async function readClient(db: Db, id: string): Promise<Client> {
   const row = await db
     .selectFrom('client')
     .selectAll()
@@ -36,11 +35,7 @@ export async function readClient(db: Kysely<Schema>, id: string): Promise<Client
 }
 
 /** Keeps a new owner. */
-export async function insertClient(
-  context: Context,
-  db: Kysely<Schema>,
-  client: ClientInput,
-): Promise<Client> {
+export async function insertClient(context: Context, db: Db, client: ClientInput): Promise<Client> {
   const at = context.instant();
   const row: ClientRow = {
     ...toRow(CLIENT, client),
@@ -68,7 +63,7 @@ interface SentClient {
  */
 export async function amendClient(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   { id, basedOn, reason, client }: SentClient,
   path?: string,
 ): Promise<Client> {

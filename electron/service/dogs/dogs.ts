@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { Dog, DogInput } from '../../contract/records.ts';
 import { dogFactsOf } from '../../contract/records/facts.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
@@ -10,7 +9,7 @@ import { amendClient, insertClient, readClient } from './clients.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { DogRow, Schema } from '../database/schema.ts';
+import type { Db, DogRow } from '../database/schema.ts';
 import { searchText } from './searchText.ts';
 
 const KEPT_DOG = { ...DOG, ...REVISED, ...ARCHIVED };
@@ -24,7 +23,7 @@ export const dogToRow = (dog: DogInput) => ({
 });
 
 /** Reads one dog. @throws Refusal (not-found); also while its owner lies in the bin. */
-export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {
+export async function readDog(db: Db, id: string): Promise<Dog> {
   const row = await db
     .selectFrom('dog')
     .innerJoin('client', 'client.id', 'dog.clientId')
@@ -37,7 +36,7 @@ export async function readDog(db: Kysely<Schema>, id: string): Promise<Dog> {
   return dogFromRow(row);
 }
 
-async function insertDog(context: Context, db: Kysely<Schema>, dog: DogInput): Promise<Dog> {
+async function insertDog(context: Context, db: Db, dog: DogInput): Promise<Dog> {
   const at = context.instant();
   const row: DogRow = {
     ...dogToRow(dog),
@@ -67,7 +66,7 @@ interface SentDog {
 /** As `amendClient`, for a dog. */
 async function amendDog(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   { id, basedOn, reason, dog }: SentDog,
   path?: string,
 ): Promise<Dog> {

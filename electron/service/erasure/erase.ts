@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { Erased, EraseCheck, ErasureGround } from '../../contract/keeping/bin.ts';
 import { readPlace } from '../bin/place.ts';
 import { countsOf, scopeOf, type Scope } from '../bin/scope.ts';
@@ -6,12 +5,10 @@ import type { Context } from '../database/context.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
 import { keepingOf } from '../keeping/keeping.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { assertMayRemove, keepErasure } from './record.ts';
 import { draftsNaming, removeRecords } from './remove.ts';
 import { replaceBackups, wipeRemains } from './wipe.ts';
-
-type Db = Kysely<Schema>;
 
 interface Found {
   readonly check: EraseCheck;

@@ -1,9 +1,6 @@
 import { createHash } from 'node:crypto';
-import type { Kysely } from 'kysely';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db } from '../database/schema.ts';
 
 // An erasure keeps nothing of a person. So that an import does not bring an erased owner back
 // unseen, it keeps a one-way mark of the record's number: that number is random, named nobody, and

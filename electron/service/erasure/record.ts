@@ -1,8 +1,7 @@
-import type { Kysely } from 'kysely';
 import type { Erasure, ErasureGround } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { keepMarks } from './marks.ts';
 
 /**
@@ -11,7 +10,7 @@ import { keepMarks } from './marks.ts';
  */
 export async function keepErasure(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   erasure: Omit<Erasure, 'id' | 'erasedAt'>,
   clientIds: readonly string[],
 ): Promise<void> {
@@ -29,7 +28,7 @@ export async function keepErasure(
 }
 
 /** The erasures, the latest first. */
-export async function readErasures(db: Kysely<Schema>): Promise<Erasure[]> {
+export async function readErasures(db: Db): Promise<Erasure[]> {
   const rows = await db
     .selectFrom('erasure')
     .selectAll()

@@ -1,8 +1,5 @@
-import type { Kysely } from 'kysely';
 import { oneOf, type Scope } from '../bin/scope.ts';
-import type { Schema } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db } from '../database/schema.ts';
 
 /**
  * Removes records with all that belongs to them and all that was kept of them before. Runs inside

@@ -1,12 +1,10 @@
-import { sql, type Kysely } from 'kysely';
+import { sql } from 'kysely';
 import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import { oneOf } from '../bin/scope.ts';
 import { erasedAmong } from '../erasure/marks.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db, Schema } from '../database/schema.ts';
 import { readBundleRecords } from './bundleRecords.ts';
 import { NAMED_KINDS, type NamedKind } from './bundleNames.ts';
-
-type Db = Kysely<Schema>;
 
 /** What the records hold of what a bundle names. */
 export interface Here {

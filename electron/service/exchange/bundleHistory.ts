@@ -1,8 +1,7 @@
-import type { Kysely } from 'kysely';
 import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import type { DifferentChoice, ErasedChoice } from '../../contract/exchange/bundleImport.ts';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { fixed } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';
@@ -10,7 +9,6 @@ import { insertRows } from './bundleInsert.ts';
 import { NAMED_KINDS } from './bundleNames.ts';
 import { isReplaceable } from './bundleReplace.ts';
 
-type Db = Kysely<Schema>;
 type Entry = BundleRecords['history'][number];
 
 export interface Choices {

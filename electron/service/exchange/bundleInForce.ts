@@ -1,7 +1,6 @@
-import type { Kysely } from 'kysely';
 import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import type { DifferentChoice } from '../../contract/exchange/bundleImport.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 /**
  * Which plan of a dog is in force after an import: one here stays, unless the bundle is to be
@@ -9,7 +8,7 @@ import type { Schema } from '../database/schema.ts';
  * @param brought ids of the bundle's plans that are here now
  */
 export async function settleInForce(
-  db: Kysely<Schema>,
+  db: Db,
   bundle: BundleRecords['plans'],
   here: BundleRecords['plans'],
   brought: ReadonlySet<string>,

@@ -1,6 +1,6 @@
-import type { Insertable, Kysely } from 'kysely';
+import type { Insertable } from 'kysely';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema, StoredFileRow } from '../database/schema.ts';
+import type { Db, Schema, StoredFileRow } from '../database/schema.ts';
 import { PART_TABLES, partRows } from '../visits/parts.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
@@ -16,7 +16,6 @@ import {
   weighingRow,
 } from './bundleRows.ts';
 
-type Db = Kysely<Schema>;
 type Fresh = Comparison['fresh'];
 
 /** SQLite takes so many values in one statement, and the work looks up between statements. */

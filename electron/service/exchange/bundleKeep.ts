@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import {
   BUNDLE_SHOWN,
   type BundleDone,
@@ -8,7 +7,7 @@ import type { Context } from '../database/context.ts';
 import { dropMarks } from '../erasure/marks.ts';
 import { hasContent } from '../files/store.ts';
 import { keepHistory } from '../history/history.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { historyToKeep, insertHistory, unknownHistory, type Choices } from './bundleHistory.ts';
@@ -22,7 +21,7 @@ import { deedBase, isReplaceable, replaceRecords, type Replacing } from './bundl
 export interface KeepRoom {
   readonly context: Context;
   /** The transaction of the import. */
-  readonly db: Kysely<Schema>;
+  readonly db: Db;
   readonly work: Work;
   /** Name of the archive, for the history of what it replaces. */
   readonly name: string;

@@ -1,4 +1,4 @@
-import { sql, type Kysely, type RawBuilder } from 'kysely';
+import { sql, type RawBuilder } from 'kysely';
 import {
   DOGS,
   OWNERS,
@@ -9,10 +9,9 @@ import {
 } from '../../contract/exchange/bundle.ts';
 import { fromRow } from '../../contract/records/columns.ts';
 import { oneOf } from '../bin/scope.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db, Schema } from '../database/schema.ts';
 import { readVisitParts } from '../visits/parts.ts';
 
-type Db = Kysely<Schema>;
 type Where = RawBuilder<boolean>;
 
 /** Records read, or written, before other questions get their turn. */

@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { HistoryKind } from '../../contract/calls/history.ts';
 import {
   clientFactsOf,
@@ -8,7 +7,7 @@ import {
 } from '../../contract/records/facts.ts';
 import type { Context } from '../database/context.ts';
 import { keepHistory, type Deed } from '../history/history.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { writeVisitParts } from '../visits/parts.ts';
 import type { Work } from '../work.ts';
 import type { Pair } from './bundleCompare.ts';
@@ -21,8 +20,6 @@ import {
   visitRow,
   weighingRow,
 } from './bundleRows.ts';
-
-type Db = Kysely<Schema>;
 
 /** Everything that is written in place of what was here. */
 export interface Replacing {

@@ -1,6 +1,5 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import type { Kysely } from 'kysely';
 import { grouped } from '../../../core/quantityText.ts';
 import type { Weighing, WeighingMethod } from '../../../core/index.ts';
 import { Refusal } from '../../contract/errors.ts';
@@ -17,7 +16,7 @@ import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
 import { readPractice } from '../practice/practice.ts';
 import { badField } from '../refuse.ts';
-import type { Schema, WeighingRow } from '../database/schema.ts';
+import type { Db, WeighingRow } from '../database/schema.ts';
 import type { Taken } from '../files/transfer.ts';
 import type { Work } from '../work.ts';
 import { readCsv, type TableRow } from './csvRead.ts';
@@ -26,8 +25,6 @@ import { guessMapping, guessSeparator } from './guess.ts';
 import { markSlips } from './slips.ts';
 import { dogFinder } from './whichDog.ts';
 import { understandRows, type UnderstoodRow } from './weightRows.ts';
-
-type Db = Kysely<Schema>;
 
 /** Rows the page gets to see beside the question what is what. */
 const ROWS_OF_LOOK = 8;

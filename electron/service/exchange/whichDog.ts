@@ -1,5 +1,4 @@
-import type { Kysely } from 'kysely';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { searchText } from '../dogs/searchText.ts';
 import type { Read } from './cells.ts';
 
@@ -19,7 +18,7 @@ export interface DogFinder {
 }
 
 /** Every dog that is not in the bin; archived ones too, whose old weights may still come in. */
-export async function dogFinder(db: Kysely<Schema>): Promise<DogFinder> {
+export async function dogFinder(db: Db): Promise<DogFinder> {
   const dogs = await db
     .selectFrom('dog')
     .innerJoin('client', 'client.id', 'dog.clientId')

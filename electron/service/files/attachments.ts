@@ -1,6 +1,5 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { extname } from 'node:path';
-import type { Kysely } from 'kysely';
 import {
   ATTACHMENT_LIMITS,
   ATTACHMENT_TYPES,
@@ -19,10 +18,9 @@ import { readDog } from '../dogs/dogs.ts';
 import { contentToKeep, typeOf } from './content.ts';
 import { hasContent, keepContent, readContent } from './store.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { AttachmentRow, Schema, StoredFileRow } from '../database/schema.ts';
+import type { Db, AttachmentRow, StoredFileRow } from '../database/schema.ts';
 import type { Transfer } from './transfer.ts';
 
-type Db = Kysely<Schema>;
 type Row = Omit<AttachmentRow, 'binnedAt'> & Pick<StoredFileRow, 'mediaType' | 'bytes'>;
 
 /** Attachments that can be seen: neither they, their visit, their dog nor its owner are binned. */

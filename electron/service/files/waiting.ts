@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { z } from 'zod';
 import {
   ATTACHMENT_KINDS,
@@ -14,15 +13,13 @@ import { authorNow } from '../practice/author.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import type { Transfer } from './transfer.ts';
 import { hasContent } from './store.ts';
 import { removeUnusedFiles } from './unused.ts';
 
 // The list lies among the drafts, under the dog, so that it goes with the dog when it is erased; the
 // contents lie in the store already and are noted, so that a backup holds them too.
-
-type Db = Kysely<Schema>;
 
 const TYPES = Object.keys(ATTACHMENT_TYPES) as [AttachmentType, ...AttachmentType[]];
 const entry = z.object({

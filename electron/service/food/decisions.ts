@@ -1,6 +1,5 @@
-import type { Kysely } from 'kysely';
 import type { FoodDecision } from '../../contract/contract.ts';
-import type { FoodDecisionRow, Schema } from '../database/schema.ts';
+import type { Db, FoodDecisionRow } from '../database/schema.ts';
 
 export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
   return {
@@ -17,10 +16,7 @@ export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
 }
 
 /** All decisions on a dog's food, oldest first, without those of visits in the bin. */
-export async function readFoodDecisions(
-  db: Kysely<Schema>,
-  dogId: string,
-): Promise<FoodDecision[]> {
+export async function readFoodDecisions(db: Db, dogId: string): Promise<FoodDecision[]> {
   const rows = await db
     .selectFrom('foodDecision')
     .innerJoin('visit', 'visit.id', 'foodDecision.visitId')

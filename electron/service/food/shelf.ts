@@ -1,11 +1,8 @@
-import type { Kysely } from 'kysely';
 import type { OwnFoodInput } from '../../contract/calls/food.ts';
 import { folded, type Shelf } from '../../contract/food/shelf.ts';
 import type { Handlers } from '../database/context.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db } from '../database/schema.ts';
 
 const byText = (a: string, b: string): number => a.localeCompare(b);
 

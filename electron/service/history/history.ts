@@ -1,8 +1,7 @@
-import type { Kysely } from 'kysely';
 import type { HistoryAction, HistoryKind } from '../../contract/calls/history.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 /** What is done to a record, and what it was before. */
 export interface Deed {
@@ -19,7 +18,7 @@ export interface Deed {
 }
 
 /** Keeps what a record was before a deed. Runs inside the transaction of the deed itself. */
-export async function keepHistory(context: Context, db: Kysely<Schema>, deed: Deed): Promise<void> {
+export async function keepHistory(context: Context, db: Db, deed: Deed): Promise<void> {
   const { of, before, ...rest } = deed;
   await db
     .insertInto('history')

@@ -1,4 +1,4 @@
-import type { Kysely, Selectable } from 'kysely';
+import type { Selectable } from 'kysely';
 import type {
   DOG_RECORD_KINDS,
   DogHistoryEntry,
@@ -22,12 +22,11 @@ import {
 import { clientFromRow } from '../dogs/clients.ts';
 import type { Handlers } from '../database/context.ts';
 import { dogFromRow, readDog } from '../dogs/dogs.ts';
-import type { HistoryRow, Schema } from '../database/schema.ts';
+import type { Db, HistoryRow } from '../database/schema.ts';
 import { sessionFromRow } from '../plans/sessions.ts';
 import { readVisit } from '../visits/rows.ts';
 import { weighingFromRow } from '../weighings/weighings.ts';
 
-type Db = Kysely<Schema>;
 type Row = Selectable<HistoryRow>;
 type Present = {
   readonly [K in ChangingKind]: (db: Db, id: string) => Promise<KeptFacts[K] | null>;

@@ -1,13 +1,13 @@
-import { sql, type Kysely } from 'kysely';
+import { sql } from 'kysely';
 import { addMonths } from '../../../core/day.ts';
 import type { Keeping } from '../../contract/keeping/bin.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { localDay } from '../day.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 const MONTHS_A_YEAR = 12;
 
-async function retentionYears(db: Kysely<Schema>): Promise<number> {
+async function retentionYears(db: Db): Promise<number> {
   const row = await db.selectFrom('deskSetting').select('retentionYears').executeTakeFirstOrThrow();
   return row.retentionYears;
 }
@@ -18,7 +18,7 @@ interface Latest {
 }
 
 /** Looks at the records in the bin too: they are kept as long. */
-function latestOf(db: Kysely<Schema>, clientId: string): Promise<Latest> {
+function latestOf(db: Db, clientId: string): Promise<Latest> {
   return sql<Latest>`
     with of_client as (select id from dog where client_id = ${clientId}),
     entry (day, instant) as (
@@ -40,11 +40,7 @@ function latestOf(db: Kysely<Schema>, clientId: string): Promise<Latest> {
  * How long an owner's records are to be kept: the practice's retention period, counted from the
  * latest entry in any record of the owner, whatever of them is to be removed (D: the longest way).
  */
-export async function keepingOf(
-  db: Kysely<Schema>,
-  clientId: string,
-  today: string,
-): Promise<Keeping> {
+export async function keepingOf(db: Db, clientId: string, today: string): Promise<Keeping> {
   const { day, instant } = await latestOf(db, clientId);
   const entered = instant === null ? today : localDay(new Date(instant));
   const latestEntryDay = day !== null && day > entered ? day : entered;

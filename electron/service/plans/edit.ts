@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import {
   checkRamp,
   editRamp,
@@ -15,7 +14,7 @@ import type { Context, Handlers } from '../database/context.ts';
 import { currentPlan, keepPlan } from './plans.ts';
 import { badField } from '../refuse.ts';
 import { readRules } from '../practice/rules.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 export interface HandEdit {
   readonly plan: Plan;
@@ -29,11 +28,7 @@ export interface HandEdit {
 }
 
 /** Keeps a plan as changed by hand. Runs inside a transaction. @throws Refusal for a missing reason. */
-export async function keepEdit(
-  context: Context,
-  db: Kysely<Schema>,
-  edit: HandEdit,
-): Promise<Plan> {
+export async function keepEdit(context: Context, db: Db, edit: HandEdit): Promise<Plan> {
   const { plan, edits, kept, note, visitId, madeOn, path } = edit;
   const ramp = editRamp(plan.ramp, edits);
   const breaches = checkRamp(ramp, kept).filter(({ gravity }) => gravity === 'breach');
@@ -60,7 +55,7 @@ export async function keepEdit(
  * aside what a reason can. @throws Refusal (input)
  */
 async function assertInsideGoal(
-  db: Kysely<Schema>,
+  db: Db,
   { dogId, ramp: before }: Plan,
   { ramp, day, reasons }: { readonly ramp: Ramp; readonly day: string; readonly reasons: boolean },
 ): Promise<void> {

@@ -1,9 +1,8 @@
-import type { Kysely } from 'kysely';
 import type { Plan } from '../../contract/contract.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
 import { notFound } from '../refuse.ts';
-import type { PlanRow, Schema } from '../database/schema.ts';
+import type { Db, PlanRow } from '../database/schema.ts';
 
 function fromRow(row: PlanRow): Plan {
   return {
@@ -21,7 +20,7 @@ function fromRow(row: PlanRow): Plan {
  * All versions of a dog's plan, oldest first. Those made at a visit that lies in the bin are left
  * out: when the one in force was made there, none is in force until the visit is restored.
  */
-export async function readPlans(db: Kysely<Schema>, dogId: string): Promise<Plan[]> {
+export async function readPlans(db: Db, dogId: string): Promise<Plan[]> {
   const rows = await db
     .selectFrom('plan')
     .leftJoin('visit', 'visit.id', 'plan.visitId')
@@ -46,7 +45,7 @@ export function currentPlan({ plans }: { readonly plans: readonly Plan[] }): Pla
  */
 export async function keepPlan(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   plan: Omit<Plan, 'id' | 'version' | 'current' | 'createdAt' | 'author'>,
 ): Promise<Plan> {
   const last = await db

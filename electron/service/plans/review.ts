@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { reviewInput, reviewRamp, unaskedDays, type Assessment } from '../../../core/index.ts';
 import { presentInput, type AssessedRecord } from '../../contract/visits/assessInput.ts';
 import type { Plan, Visit } from '../../contract/contract.ts';
@@ -8,7 +7,7 @@ import type { Context, Handlers } from '../database/context.ts';
 import { currentPlan, keepPlan } from './plans.ts';
 import { notFound } from '../refuse.ts';
 import { readRules } from '../practice/rules.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 export interface ReviewedVisit {
   readonly record: AssessedRecord;
@@ -23,7 +22,7 @@ export interface ReviewedVisit {
 /** Has core review the plan in force, and keeps the new version. Runs inside a transaction. */
 export async function keepReview(
   context: Context,
-  db: Kysely<Schema>,
+  db: Db,
   { record, visit, assessment, clearedByVetOn, note }: ReviewedVisit,
 ): Promise<Plan> {
   const plan = currentPlan(record);

@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { SessionRecord } from '../../contract/contract.ts';
 import { sessionFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
@@ -11,9 +10,7 @@ import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
-import type { Schema, SessionResultRow } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db, SessionResultRow } from '../database/schema.ts';
 
 const KEPT_SESSION = { ...SESSION, ...STORED, ...OF_DOG, ...AUTHORED };
 

@@ -1,8 +1,7 @@
-import type { Kysely } from 'kysely';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 /** Initials of the practitioner at the desk; empty where none is chosen. */
-export async function authorNow(db: Kysely<Schema>): Promise<string> {
+export async function authorNow(db: Db): Promise<string> {
   const row = await db
     .selectFrom('deskSetting')
     .innerJoin('practitioner', 'practitioner.id', 'deskSetting.atDesk')

@@ -1,10 +1,7 @@
-import type { Kysely } from 'kysely';
 import type { People, Practitioner, PractitionerInput } from '../../contract/calls/practice.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { PractitionerRow, Schema } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db, PractitionerRow } from '../database/schema.ts';
 
 const fromRow = (row: PractitionerRow): Practitioner => ({ ...row, active: row.active === 1 });
 const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);

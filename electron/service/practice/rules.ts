@@ -1,14 +1,13 @@
-import type { Kysely } from 'kysely';
 import { checkHeatLimits, withRules } from '../../../core/index.ts';
 import { wholeSentence } from '../../contract/limits.ts';
 import { toRuleChanges } from '../../contract/plans/request.ts';
 import type { RuleChange } from '../../contract/records.ts';
 import type { Handlers } from '../database/context.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 /** The rules this practice changed. */
-export function readRules(db: Kysely<Schema>): Promise<RuleChange[]> {
+export function readRules(db: Db): Promise<RuleChange[]> {
   return db.selectFrom('ruleChange').selectAll().orderBy('ruleId').execute();
 }
 

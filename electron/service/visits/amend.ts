@@ -1,7 +1,6 @@
-import type { Kysely } from 'kysely';
 import { Refusal } from '../../contract/errors.ts';
 import { badField } from '../refuse.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 
 /** Letters, digits or signs: neither empty nor of invisible characters alone. */
 const SHOWS_SOMETHING = /[^\p{Z}\p{C}\p{M}]/u;
@@ -23,7 +22,7 @@ interface Counted {
  * @throws Refusal (input) without a revision, (conflict) when the record has changed since.
  */
 export async function assertLatest(
-  db: Kysely<Schema>,
+  db: Db,
   what: string,
   stored: Counted,
   basedOn: number | null | undefined,

@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { assess, presentState, type Assessment, type PresentState } from '../../../core/index.ts';
 import {
   assessInput,
@@ -12,13 +11,13 @@ import { readDog } from '../dogs/dogs.ts';
 import { readFoodDecisions } from '../food/decisions.ts';
 import { readPlans } from '../plans/plans.ts';
 import { readRules } from '../practice/rules.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { readSessions } from '../plans/sessions.ts';
 import { readVisits } from './rows.ts';
 import { readWeighings } from '../weighings/weighings.ts';
 
 /** Reads a dog's record. @throws Refusal (not-found). */
-export async function readRecord(db: Kysely<Schema>, dogId: string): Promise<AssessedRecord> {
+export async function readRecord(db: Db, dogId: string): Promise<AssessedRecord> {
   const [dog, visits, weighings, plans, foodDecisions, sessions] = await Promise.all([
     readDog(db, dogId),
     readVisits(db, dogId),
@@ -32,7 +31,7 @@ export async function readRecord(db: Kysely<Schema>, dogId: string): Promise<Ass
 
 /** What core makes of a record on `day`; null before the first weighing. */
 export async function assessRecord(
-  db: Kysely<Schema>,
+  db: Db,
   record: AssessedRecord,
   day: string,
   decidingVisitId: string | null = null,

@@ -1,14 +1,13 @@
-import type { Kysely } from 'kysely';
 import { LIMBS } from '../../../core/readiness/types.ts';
 import type { DietItem, Footfall, LimbGrades, Measurement } from '../../contract/records.ts';
 import type { TablesOf } from '../../contract/records/fieldKinds.ts';
 import type { VISIT } from '../../contract/records/visit.ts';
 import type {
+  Db,
   DietItemRow,
   FootfallRow,
   LamenessRow,
   MeasurementRow,
-  Schema,
 } from '../database/schema.ts';
 
 /** What belongs to a visit and is kept in tables of its own. */
@@ -27,7 +26,7 @@ const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
 
 /** Reads the parts of many visits at once; returns a look-up by visit. */
 export async function readVisitParts(
-  db: Kysely<Schema>,
+  db: Db,
   visitIds: readonly string[],
 ): Promise<(visitId: string) => VisitParts> {
   const [lameness, signs, overrides, diet, measurements, footfalls] = await Promise.all([
@@ -124,11 +123,7 @@ function footfallFromRow(row: FootfallRow): Footfall {
 }
 
 /** Replaces all parts of a visit. Runs inside a transaction. */
-export async function writeVisitParts(
-  db: Kysely<Schema>,
-  visitId: string,
-  parts: VisitParts,
-): Promise<void> {
+export async function writeVisitParts(db: Db, visitId: string, parts: VisitParts): Promise<void> {
   for (const table of PART_TABLES) {
     await db.deleteFrom(table).where('visitId', '=', visitId).execute();
   }

@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { buildRamp, goalLimitsOf, type Assessment } from '../../../core/index.ts';
 import { assessInput, type AssessedRecord } from '../../contract/visits/assessInput.ts';
 import type { Plan, Visit } from '../../contract/contract.ts';
@@ -11,9 +10,7 @@ import { keepReview } from '../plans/review.ts';
 import { keepPlan } from '../plans/plans.ts';
 import { badField } from '../refuse.ts';
 import { readRules } from '../practice/rules.ts';
-import type { Schema } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db } from '../database/schema.ts';
 
 /** What is asked of the plan at a visit; at most one of the two. */
 export interface AskedPlan {

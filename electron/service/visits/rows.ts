@@ -1,16 +1,15 @@
-import type { Kysely } from 'kysely';
 import type { Visit } from '../../contract/contract.ts';
 import type { VisitFacts } from '../../contract/records.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { AUTHORED, REVISED } from '../../contract/records/stored.ts';
 import { VISIT } from '../../contract/records/visit.ts';
-import type { Schema, VisitRow } from '../database/schema.ts';
+import type { Db, VisitRow } from '../database/schema.ts';
 import { readVisitParts, type VisitParts } from './parts.ts';
 
 const KEPT_VISIT = { ...VISIT, ...REVISED, ...AUTHORED };
 
 /** The visits of a dog, oldest first, each with all that belongs to it. */
-export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Visit[]> {
+export async function readVisits(db: Db, dogId: string): Promise<Visit[]> {
   const rows = await db
     .selectFrom('visit')
     .selectAll()
@@ -28,7 +27,7 @@ export async function readVisits(db: Kysely<Schema>, dogId: string): Promise<Vis
 }
 
 /** One visit, in the bin or not; null when there is none. */
-export async function readVisit(db: Kysely<Schema>, id: string): Promise<Visit | null> {
+export async function readVisit(db: Db, id: string): Promise<Visit | null> {
   const row = await db.selectFrom('visit').selectAll().where('id', '=', id).executeTakeFirst();
   if (row === undefined) return null;
   const partsOf = await readVisitParts(db, [id]);

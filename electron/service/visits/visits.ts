@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { rationOrNull, type Assessment, type Ration } from '../../../core/index.ts';
 import type { FoodDecision, SavedVisit, Visit } from '../../contract/contract.ts';
 import type { FoodDecisionInput } from '../../contract/records.ts';
@@ -11,12 +10,10 @@ import { readDog } from '../dogs/dogs.ts';
 import { badField } from '../refuse.ts';
 import { addWaitingFiles, forgetLeftOut } from '../files/waiting.ts';
 import { foodDecisionFromRow } from '../food/decisions.ts';
-import type { Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { keepSession } from '../plans/sessions.ts';
 import { planAt } from './plan.ts';
 import { writeVisit } from './write.ts';
-
-type Db = Kysely<Schema>;
 
 /** Keeps the practitioner's answer together with the proposal it answers. */
 async function decideFood(

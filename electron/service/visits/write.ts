@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import { visitFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import { visitFacts, type VisitFacts } from '../../contract/records.ts';
@@ -7,11 +6,9 @@ import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { Schema, VisitRow } from '../database/schema.ts';
+import type { Db, VisitRow } from '../database/schema.ts';
 import { writeVisitParts } from './parts.ts';
 import { readVisits, visitToRow } from './rows.ts';
-
-type Db = Kysely<Schema>;
 
 /** What is sent of a visit; `id` is null for a new one. */
 export interface SentVisit {

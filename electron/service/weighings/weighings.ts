@@ -1,4 +1,3 @@
-import type { Kysely } from 'kysely';
 import type { ParsedOf } from '../../contract/contract.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import {
@@ -16,9 +15,7 @@ import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { keepHistory, type Deed } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
-import type { Schema, WeighingRow } from '../database/schema.ts';
-
-type Db = Kysely<Schema>;
+import type { Db, WeighingRow } from '../database/schema.ts';
 
 const KEPT_WEIGHING = { ...WEIGHING, ...REVISED, ...OF_DOG, ...AUTHORED, ...ORIGIN };
 
