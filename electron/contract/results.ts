@@ -1,23 +1,10 @@
-import type {
-  Assessment,
-  Breach,
-  ChangeoverCalendar,
-  Figure,
-  FoodProposal,
-  PresentState,
-  Ramp,
-  Ration,
-  Reason,
-} from '../../core/index.ts';
+import type { Assessment, PresentState } from '../../core/index.ts';
 import type { LockState } from './calls/lock.ts';
 import type { Shelf } from './food/shelf.ts';
 import type { Trouble } from './errors.ts';
 import type {
   Client,
   Dog,
-  FoodDecisionInput,
-  FoodSwitch,
-  PlanRequest,
   Practice,
   PracticeLogo,
   Revised,
@@ -26,6 +13,8 @@ import type {
   Stored,
   VisitFacts,
 } from './records.ts';
+import type { FOOD_DECISIONS, PLANS } from './records/decided.ts';
+import type { ValuesOf } from './records/fieldKinds.ts';
 import type { WeighingRecord } from './weighings/weighing.ts';
 
 // What the calls answer with.
@@ -94,61 +83,10 @@ export type Visit = VisitFacts &
 export type SessionRecord = SessionInput &
   Stored & { readonly dogId: string; readonly author: string };
 
-export interface PlanReview {
-  readonly decision: string;
-  readonly reasons: readonly Reason[];
-}
+export type { PlanReview } from './records/decided.ts';
 
-/** A ramp as it was made, kept with what was asked for. Earlier versions stay. */
-export interface Plan {
-  readonly id: string;
-  readonly dogId: string;
-  /** The visit it was made at; null when made between visits. */
-  readonly visitId: string | null;
-  readonly version: number;
-  readonly madeOn: string;
-  readonly current: boolean;
-  /** How this version came about. */
-  readonly origin: 'built' | 'reviewed' | 'edited';
-  readonly request: PlanRequest;
-  readonly ramp: Ramp;
-  /** What the review said that led to this version. */
-  readonly review: PlanReview | null;
-  /** Rules the practitioner's edit breaks on purpose, each with the reason. */
-  readonly keptBreaches: readonly Breach[];
-  readonly note: string;
-  readonly author: string;
-  readonly createdAt: string;
-}
-
-/** What the dog is to eat from a day on, and what was known when it was decided. */
-export interface FoodDecision {
-  readonly id: string;
-  readonly dogId: string;
-  readonly visitId: string;
-  readonly decidedOn: string;
-  readonly decision: FoodDecisionInput['decision'];
-  readonly kcalPerDay: number;
-  readonly ration: Ration | null;
-  /** The food that changes, and how, day by day; null where none does. */
-  readonly foodSwitch: FoodSwitch | null;
-  readonly changeover: ChangeoverCalendar | null;
-  readonly proposal: FoodProposal;
-  /** What was known when it was decided. */
-  readonly known: {
-    readonly weightKg: number;
-    readonly targetWeightKg: number;
-    readonly intakeKcal: number;
-    /** Planned running that the ration holds, kcal/day. */
-    readonly runningKcalPerDay: number;
-    readonly maintenance: Figure;
-    readonly own: Figure;
-    readonly trend: Figure | null;
-  };
-  readonly note: string;
-  readonly author: string;
-  readonly createdAt: string;
-}
+export type Plan = ValuesOf<typeof PLANS>;
+export type FoodDecision = ValuesOf<typeof FOOD_DECISIONS>;
 
 /** Everything the dog's page and the visit form need, in one answer. */
 export interface DogFile {

@@ -9,6 +9,7 @@ import {
 } from '../../electron/contract/exchange/bundle.ts';
 import { blankOf } from '../../electron/contract/records/blank.ts';
 import { columnsOf, toRow, type Column } from '../../electron/contract/records/columns.ts';
+import { FOOD_DECISIONS, PLANS } from '../../electron/contract/records/decided.ts';
 import { VISIT } from '../../electron/contract/records/visit.ts';
 import type { Fields } from '../../electron/contract/records/fieldKinds.ts';
 import { migrate } from '../../electron/service/database/migrate.ts';
@@ -24,6 +25,8 @@ const TABLES: readonly (readonly [table: string, fields: Fields, own: readonly s
   ['visit', VISITS, []],
   ['session_result', SESSIONS, []],
   ['weighing', WEIGHINGS, []],
+  ['plan', PLANS, []],
+  ['food_decision', FOOD_DECISIONS, []],
 ];
 
 const snake = (name: string): string =>
@@ -48,6 +51,9 @@ const canBeNull = ({ field }: Column): boolean => 'nullable' in field && field.n
 /** Columns whose words the database leaves to the schema of the input. */
 const ANY_WORD: ReadonlySet<string> = new Set(['session_result.next_day']);
 
+/** Numbers that only count up. */
+const counted = (name: string): boolean => name === 'revision' || name === 'version';
+
 /** What the database itself must refuse of a column. */
 function checkOf(column: Column): string | null {
   const { field } = column;
@@ -58,7 +64,7 @@ function checkOf(column: Column): string | null {
   }
   if (field.kind === 'json') return `json_valid(${name})`;
   if (field.kind !== 'number') return null;
-  return name === 'revision' ? 'revision >= 1' : `${name} BETWEEN ${field.min} AND ${field.max}`;
+  return counted(name) ? `${name} >= 1` : `${name} BETWEEN ${field.min} AND ${field.max}`;
 }
 
 describe.each(TABLES)('the table %s', (table, fields, own) => {

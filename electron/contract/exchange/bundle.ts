@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ATTACHMENT_KINDS } from '../files/attachment.ts';
-import { choice, day, flag, id, line, notes, requiredLine, whole } from '../fields.ts';
+import { choice, id, line, notes, requiredLine, whole } from '../fields.ts';
 import {
   keptBreaches,
   keptChangeover,
@@ -12,6 +12,7 @@ import {
 } from '../records/kept.ts';
 import { foodSwitchInput, planRequest, sessionParts, visitParts } from '../records.ts';
 import { CLIENT } from '../records/client.ts';
+import { FOOD_DECISIONS, PLANS } from '../records/decided.ts';
 import { DOG } from '../records/dog.ts';
 import { shapeOf } from '../records/input.ts';
 import { SESSION } from '../records/session.ts';
@@ -44,38 +45,23 @@ const dog = z.strictObject(shapeOf(DOGS, {}));
 const visit = z.strictObject(shapeOf(VISITS, visitParts));
 const weighing = z.strictObject(shapeOf(WEIGHINGS, {}));
 const session = z.strictObject(shapeOf(SESSIONS, sessionParts));
-const plan = z.strictObject({
-  id: id(),
-  dogId: id('The dog'),
-  visitId: id('The visit').nullable(),
-  version: whole('revision'),
-  madeOn: day('Day of the plan'),
-  current: flag('Plan in force'),
-  origin: choice('Origin of the plan', ['built', 'reviewed', 'edited']),
-  request: planRequest,
-  /** Weeks and sessions as the program made them. */
-  ramp: keptRamp,
-  review: keptReview.nullable(),
-  keptBreaches,
-  note: notes('Note'),
-  author,
-  createdAt: instant,
-});
+const plan = z.strictObject(
+  shapeOf(PLANS, {
+    request: planRequest,
+    ramp: keptRamp,
+    review: keptReview.nullable(),
+    keptBreaches,
+  }),
+);
 const foodDecision = z.strictObject({
-  id: id(),
-  dogId: id('The dog'),
-  visitId: id('The visit'),
-  decidedOn: day('Day of the decision'),
-  decision: choice('Decision', ['accepted', 'edited', 'declined']),
+  ...shapeOf(FOOD_DECISIONS, {
+    ration: keptRation.nullable(),
+    foodSwitch: foodSwitchInput.nullable(),
+    changeover: keptChangeover.nullable(),
+    proposal: keptProposal,
+    known: keptKnown,
+  }),
   kcalPerDay: z.number().min(1).max(20000),
-  ration: keptRation.nullable(),
-  foodSwitch: foodSwitchInput.nullable(),
-  changeover: keptChangeover.nullable(),
-  proposal: keptProposal,
-  known: keptKnown,
-  note: notes('Note'),
-  author,
-  createdAt: instant,
 });
 const history = z.strictObject({
   kind: choice('Kind', ['client', 'dog', 'visit', 'session', 'weighing', 'attachment']),

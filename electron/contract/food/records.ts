@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { choice, day, flag, notes, number, quantity, requiredLine, whole } from '../fields.ts';
 import { QUANTITIES } from '../limits.ts';
+import { FOOD_DECISIONS } from '../records/decided.ts';
 
 // What a dog eats, and what was decided about it; part of records.ts.
 
@@ -34,8 +35,6 @@ export const dietItemInput = z.object({
 });
 export type DietItem = z.output<typeof dietItemInput>;
 
-export const DECISIONS = ['accepted', 'edited', 'declined'] as const;
-
 /** One food takes the place of another, at the same energy, over some days. */
 export const foodSwitchInput = z.object({
   replaces: requiredLine('Food to be replaced'),
@@ -48,7 +47,7 @@ export type FoodSwitch = z.output<typeof foodSwitchInput>;
 
 /** The practitioner's answer to the food the program proposes at this visit. */
 export const foodDecisionInput = z.object({
-  decision: choice('Decision on the food', DECISIONS),
+  decision: choice('Decision on the food', FOOD_DECISIONS.decision.words),
   /**
    * The day's energy the practitioner settled on; with `accepted` the proposal as it was seen, which
    * the service holds its own against (null: not seen on a form). Null where declined.

@@ -83,6 +83,14 @@ export const part = <T>(declared: Part<T>): TablesField<T> => ({ kind: 'tables',
 /** Declares a part kept as JSON, with the type it holds. */
 export const json = <T>(declared: Part<T>): JsonField<T> => ({ kind: 'json', ...declared });
 
+/** Declares what was made once and is kept as JSON: nobody begins one, and no history tells of it. */
+export const made = <T>(label: string, nullable = false): JsonField<T> => {
+  const empty = (): T => {
+    throw new Error(`${label}: there is no blank one.`);
+  };
+  return json<T>({ label, nullable, fixed: true, empty, read: () => [], since: 1 });
+};
+
 type AnyPart<F> = Omit<F, 'empty' | 'read'> & {
   readonly empty: () => unknown;
   // A reader of one type is no reader of `unknown`; `never` holds them all.

@@ -17,6 +17,8 @@ import type { FoodDecision, PlanReview } from '../results.ts';
 // What core made and a record keeps as it stood. It is read back as it is, never computed anew; so
 // a bundle is held against these shapes. Objects are loose: a later release may have kept more.
 
+type Kept<T> = z.ZodType<T, T>;
+
 const LONGEST_TEXT = 5000;
 const text = z.string().max(LONGEST_TEXT);
 const date = day('A day');
@@ -41,7 +43,7 @@ const reason = z.looseObject({
   params: z.record(z.string(), z.union([amount, text])),
   change: text.optional(),
 });
-const keptReason = reason as unknown as z.ZodType<Reason>;
+const keptReason = reason as unknown as Kept<Reason>;
 const reasons = z.array(keptReason).max(500);
 
 const figure = z.looseObject({
@@ -59,7 +61,7 @@ const figure = z.looseObject({
     .max(200),
   notes: z.array(text).max(50),
 });
-const keptFigure = figure as unknown as z.ZodType<Figure>;
+const keptFigure = figure as unknown as Kept<Figure>;
 
 const stage = z.enum(['time', 'pull', 'hills', 'speed']);
 const focus = z.enum(['pull', 'hills', 'speed']).nullable();
@@ -151,12 +153,12 @@ const ramp = z.looseObject({
   collisions: z.array(z.looseObject({ rules: z.array(text).max(100), text })).max(100),
   reasons,
 });
-export const keptRamp = ramp as unknown as z.ZodType<Ramp>;
+export const keptRamp = ramp as unknown as Kept<Ramp>;
 
 export const keptReview = z.looseObject({
   decision: text,
   reasons,
-}) as unknown as z.ZodType<PlanReview>;
+}) as unknown as Kept<PlanReview>;
 
 const breach = reason.extend({
   code: z.enum(BREACH_CODES),
@@ -165,7 +167,7 @@ const breach = reason.extend({
   gravity: z.enum(['breach', 'note']),
   keptBecause: text.nullable(),
 });
-export const keptBreaches = z.array(breach).max(1000) as unknown as z.ZodType<readonly Breach[]>;
+export const keptBreaches = z.array(breach).max(1000) as unknown as Kept<readonly Breach[]>;
 
 const ration = z.looseObject({
   kcalPerDay: amount,
@@ -187,7 +189,7 @@ const ration = z.looseObject({
   treatAllowanceKcal: amount,
   treatKcal: amount,
 });
-export const keptRation = ration as unknown as z.ZodType<Ration>;
+export const keptRation = ration as unknown as Kept<Ration>;
 
 export const keptChangeover = z.looseObject({
   ...provenance,
@@ -196,7 +198,7 @@ export const keptChangeover = z.looseObject({
   steps: z
     .array(z.looseObject({ day: date, newPercent: amount, oldGrams: amount, newGrams: amount }))
     .max(60),
-}) as unknown as z.ZodType<ChangeoverCalendar>;
+}) as unknown as Kept<ChangeoverCalendar>;
 
 const reference = z.looseObject({
   label: text,
@@ -217,7 +219,7 @@ export const keptProposal = z.looseObject({
   nextWeighInDay: date,
   references: z.array(reference).max(50),
   figure: figure.nullable(),
-}) as unknown as z.ZodType<FoodProposal>;
+}) as unknown as Kept<FoodProposal>;
 
 export const keptKnown = z.looseObject({
   weightKg: amount,
@@ -227,4 +229,4 @@ export const keptKnown = z.looseObject({
   maintenance: keptFigure,
   own: keptFigure,
   trend: keptFigure.nullable(),
-}) as unknown as z.ZodType<FoodDecision['known']>;
+}) as unknown as Kept<FoodDecision['known']>;

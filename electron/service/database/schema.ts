@@ -3,6 +3,7 @@ import type { OwnFood, OwnPhrase } from '../../contract/food/shelf.ts';
 import type { Practice } from '../../contract/records.ts';
 import type { Bit, RowOf } from '../../contract/records/columns.ts';
 import type { CLIENT } from '../../contract/records/client.ts';
+import type { FOOD_DECISIONS, PLANS } from '../../contract/records/decided.ts';
 import type { DOG } from '../../contract/records/dog.ts';
 import type { SESSION } from '../../contract/records/session.ts';
 import type {
@@ -63,39 +64,8 @@ export interface RuleChangeRow {
 export type OwnFoodRow = OwnFood & { updatedAt: string };
 export type OwnPhraseRow = OwnPhrase & { updatedAt: string };
 
-export interface PlanRow {
-  id: string;
-  dogId: string;
-  visitId: string | null;
-  version: number;
-  madeOn: string;
-  current: Bit;
-  origin: string;
-  request: string;
-  ramp: string;
-  review: string | null;
-  keptBreaches: string;
-  note: string;
-  createdAt: string;
-  author: string;
-}
-
-export interface FoodDecisionRow {
-  id: string;
-  dogId: string;
-  visitId: string;
-  decidedOn: string;
-  decision: string;
-  kcalPerDay: number;
-  ration: string | null;
-  foodSwitch: string | null;
-  changeover: string | null;
-  proposal: string;
-  known: string;
-  note: string;
-  createdAt: string;
-  author: string;
-}
+export type PlanRow = RowOf<typeof PLANS>;
+export type FoodDecisionRow = RowOf<typeof FOOD_DECISIONS>;
 
 export interface PractitionerRow {
   id: string;

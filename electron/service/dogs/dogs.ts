@@ -16,11 +16,11 @@ const KEPT_DOG = { ...DOG, ...REVISED, ...ARCHIVED };
 
 export const dogFromRow = (row: DogRow): Dog => fromRow(KEPT_DOG, row);
 
+/** The text a dog is found by. */
+export const searchableDog = (dog: DogInput): string => searchText(dog.name, dog.breed, dog.chip);
+
 /** The row of a dog, without what the service adds. */
-export const dogToRow = (dog: DogInput) => ({
-  ...toRow(DOG, dog),
-  searchText: searchText(dog.name, dog.breed, dog.chip),
-});
+const dogToRow = (dog: DogInput) => ({ ...toRow(DOG, dog), searchText: searchableDog(dog) });
 
 /** Reads one dog. @throws Refusal (not-found); also while its owner lies in the bin. */
 export async function readDog(db: Db, id: string): Promise<Dog> {

@@ -1,15 +1,9 @@
 import { grouped } from '../../../core/quantityText.ts';
 import type { BundleManifest, BundleRecords } from '../../contract/exchange/bundle.ts';
 import { BUNDLE_KINDS } from '../../contract/exchange/bundle.ts';
-import {
-  NAMED_KINDS,
-  namer,
-  spoken,
-  type Named,
-  type NameOf,
-  type NamedKind,
-} from './bundleNames.ts';
-import { KIND_NAMES } from './bundleRead.ts';
+import { NAMED_KINDS, type Named, type NamedKind } from './bundleKinds.ts';
+import { namer, spoken, type NameOf } from './bundleNames.ts';
+import { wordFor } from './bundleRead.ts';
 
 /** What contradicts itself inside a bundle, a whole sentence each. */
 export function contradictionsIn(
@@ -25,7 +19,7 @@ export function contradictionsIn(
       counts[kind] === records[kind].length
         ? []
         : [
-            `The bundle lists ${grouped(counts[kind] ?? 0)} records of the kind “${KIND_NAMES[kind]}” and holds ${grouped(records[kind].length)}.`,
+            `The bundle lists ${grouped(counts[kind] ?? 0)} records of the kind “${wordFor(kind)}” and holds ${grouped(records[kind].length)}.`,
           ],
     ),
     ...NAMED_KINDS.flatMap((kind) => twice(kind, records[kind], nameOf)),

@@ -6,15 +6,8 @@ import { SAME_WEIGHT_KG } from '../../contract/weighings/weighing.ts';
 import type { Work } from '../work.ts';
 import { fieldsOf, staysAsMade } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';
-import {
-  aroundOf,
-  NAMED_KINDS,
-  namer,
-  spoken,
-  type Named,
-  type NamedKind,
-  type NameOf,
-} from './bundleNames.ts';
+import { aroundOf, byKind, NAMED_KINDS, type Named, type NamedKind } from './bundleKinds.ts';
+import { namer, spoken, type NameOf } from './bundleNames.ts';
 
 /** A record that is here and differs in the bundle. */
 export interface Pair<K extends NamedKind = NamedKind> {
@@ -39,8 +32,7 @@ export interface Comparison {
 }
 
 type Lists = Record<NamedKind, Named[]>;
-const emptyLists = (): Lists =>
-  Object.fromEntries(NAMED_KINDS.map((kind) => [kind, []])) as unknown as Lists;
+const emptyLists = (): Lists => byKind(() => []);
 
 /** Records compared between two looks at whether the work is to stop. */
 const RECORDS_AT_ONCE = 500;
@@ -133,15 +125,9 @@ function contradiction(
   nameOf: NameOf,
 ): string | null {
   const said = spoken(nameOf(kind, theirs));
-  const here_ =
-    kind === 'owners'
-      ? 'owner'
-      : kind === 'dogs'
-        ? 'owner'
-        : kind === 'attachments'
-          ? 'visit'
-          : 'dog';
-  const elsewhere = `${said} is here already, under another ${here_} than in the bundle.`;
+  const around =
+    kind === 'owners' || kind === 'dogs' ? 'owner' : kind === 'attachments' ? 'visit' : 'dog';
+  const elsewhere = `${said} is here already, under another ${around} than in the bundle.`;
   if (ours === null) return here.elsewhere.has(theirs.id) ? elsewhere : null;
   if (aroundOf(kind, ours) !== aroundOf(kind, theirs)) return elsewhere;
   if (kind === 'sessions') {

@@ -5,7 +5,7 @@ import { readRecord } from '../../contract/records/reading.ts';
 import { SESSION } from '../../contract/records/session.ts';
 import { VISIT } from '../../contract/records/visit.ts';
 import { WEIGHING } from '../../contract/records/weighing.ts';
-import type { Named, NamedKind } from './bundleNames.ts';
+import type { Named, NamedKind } from './bundleKinds.ts';
 
 // What two states of a record are compared by. What the service adds (author, times, the count of
 // changes) does not make a record another one.

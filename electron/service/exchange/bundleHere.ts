@@ -2,9 +2,9 @@ import { sql } from 'kysely';
 import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import { oneOf } from '../bin/scope.ts';
 import { erasedAmong } from '../erasure/marks.ts';
-import type { Db, Schema } from '../database/schema.ts';
+import type { Db } from '../database/schema.ts';
 import { readBundleRecords } from './bundleRecords.ts';
-import { NAMED_KINDS, type NamedKind } from './bundleNames.ts';
+import { KINDS, NAMED_KINDS } from './bundleKinds.ts';
 
 /** What the records hold of what a bundle names. */
 export interface Here {
@@ -18,17 +18,6 @@ export interface Here {
   readonly erasedOwners: ReadonlySet<string>;
 }
 
-const TABLES = {
-  owners: 'client',
-  dogs: 'dog',
-  visits: 'visit',
-  plans: 'plan',
-  sessions: 'sessionResult',
-  foodDecisions: 'foodDecision',
-  weighings: 'weighing',
-  attachments: 'attachment',
-} as const satisfies Record<NamedKind, keyof Schema>;
-
 /** Reads what is here of what a bundle names. */
 export async function readHere(db: Db, bundle: BundleRecords): Promise<Here> {
   const clientIds = bundle.owners.map(({ id }) => id);
@@ -38,7 +27,7 @@ export async function readHere(db: Db, bundle: BundleRecords): Promise<Here> {
   for (const kind of NAMED_KINDS) {
     const absent = bundle[kind].map(({ id }) => id).filter((id) => !found.has(id));
     const rows = await db
-      .selectFrom(TABLES[kind])
+      .selectFrom(KINDS[kind].table)
       .select('id')
       .where('id', 'in', oneOf(absent))
       .execute();

@@ -6,7 +6,7 @@ import type { Comparison } from './bundleCompare.ts';
 import { fixed } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';
 import { insertRows } from './bundleInsert.ts';
-import { NAMED_KINDS } from './bundleNames.ts';
+import { NAMED_KINDS } from './bundleKinds.ts';
 import { isReplaceable } from './bundleReplace.ts';
 
 type Entry = BundleRecords['history'][number];

@@ -9,18 +9,20 @@ import {
 } from '../../contract/exchange/bundleImport.ts';
 import { Refusal } from '../../contract/errors.ts';
 import type { Context } from '../database/context.ts';
-import { hasContent } from '../files/store.ts';
+import { hasContent, keepContent } from '../files/store.ts';
 import type { Taken } from '../files/transfer.ts';
+import { removeUnusedFiles } from '../files/unused.ts';
 import type { Work } from '../work.ts';
 import { contradictionsIn } from './bundleCheck.ts';
 import { compare, toldOf, type Comparison } from './bundleCompare.ts';
-import { withContents } from './bundleContents.ts';
 import { readHere, type Here } from './bundleHere.ts';
 import { historyToKeep, unknownHistory, type Choices } from './bundleHistory.ts';
 import { keepBundle } from './bundleKeep.ts';
-import { NAMED_KINDS, namer } from './bundleNames.ts';
-import { readBundle, type BundleIn } from './bundleRead.ts';
+import { byKind, NAMED_KINDS } from './bundleKinds.ts';
+import { namer } from './bundleNames.ts';
+import { readBundle, takeContents, type BundleIn } from './bundleRead.ts';
 import { unreadable } from './bundleZip.ts';
+import { markImport } from './importMark.ts';
 
 /** A bundle, the records beside it, and what each record of it is. */
 export interface Understood {
@@ -87,17 +89,12 @@ export async function lookAtBundle(
 
 function statesOf(found: Comparison): Record<BundleRecordKind, StateCounts> {
   const differing = Map.groupBy(found.different, ({ kind }) => kind);
-  return Object.fromEntries(
-    NAMED_KINDS.map((kind): [BundleRecordKind, StateCounts] => [
-      kind,
-      {
-        new: found.fresh[kind].length,
-        equal: found.equal[kind].length,
-        different: differing.get(kind)?.length ?? 0,
-        erased: found.erased[kind].length,
-      },
-    ]),
-  ) as Record<BundleRecordKind, StateCounts>;
+  return byKind((kind) => ({
+    new: found.fresh[kind].length,
+    equal: found.equal[kind].length,
+    different: differing.get(kind)?.length ?? 0,
+    erased: found.erased[kind].length,
+  }));
 }
 
 export interface RunBundle extends Choices {
@@ -143,4 +140,30 @@ function wantedContents(
       .map(({ hash }) => hash)
       .filter((hash) => bundle.contents.has(hash) && !hasContent(context.folder, hash)),
   );
+}
+
+/**
+ * Keeps attached files of a bundle, then runs `keep`. When either fails, the files that no record
+ * names are removed again.
+ */
+async function withContents<T>(
+  context: Context,
+  work: Work,
+  { file, bundle, wanted }: { file: string; bundle: BundleIn; wanted: ReadonlySet<string> },
+  keep: () => Promise<T>,
+): Promise<T> {
+  if (wanted.size === 0) return keep();
+  const removeMark = markImport(context.folder);
+  try {
+    await takeContents(file, bundle, wanted, async (content, done) => {
+      await work.step({ done, total: wanted.size, step: 'Copying the attached files' });
+      await keepContent(context.folder, content);
+    });
+    return await keep();
+  } catch (error) {
+    removeUnusedFiles(context);
+    throw error;
+  } finally {
+    removeMark();
+  }
 }

@@ -1,20 +1,11 @@
 import type { Insertable } from 'kysely';
 import { oneOf } from '../bin/scope.ts';
-import type { Db, Schema, StoredFileRow } from '../database/schema.ts';
+import type { Db, Schema } from '../database/schema.ts';
+import { noteContent } from '../files/attachments.ts';
 import { PART_TABLES, partRows } from '../visits/parts.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
-import type { Named } from './bundleNames.ts';
-import {
-  attachmentRow,
-  dogRow,
-  foodDecisionRow,
-  ownerRow,
-  planRow,
-  sessionRow,
-  visitRow,
-  weighingRow,
-} from './bundleRows.ts';
+import { KINDS, rowOf, type Named, type NamedKind } from './bundleKinds.ts';
 
 type Fresh = Comparison['fresh'];
 
@@ -43,17 +34,19 @@ export async function insertRows<T extends keyof Schema & string>(
 /** Inserts what is new, owners first. Runs inside the transaction of the import. */
 export async function insertFresh(db: Db, work: Work, fresh: Fresh, at: string): Promise<void> {
   const step = (step: string, done: number) => () => work.step({ done, total: 8, step });
-  await insertRows(db, 'client', fresh.owners.map(ownerRow), step('Keeping the owners', 0));
-  await insertRows(db, 'dog', fresh.dogs.map(dogRow), step('Keeping the dogs', 1));
+  const insert = <K extends NamedKind>(kind: K, between: () => Promise<void>) => {
+    const rows = fresh[kind].map((record) => rowOf(kind, record));
+    return insertRows(db, KINDS[kind].table, rows as never[], between);
+  };
+  await insert('owners', step('Keeping the owners', 0));
+  await insert('dogs', step('Keeping the dogs', 1));
   await insertVisits(db, fresh.visits, step('Keeping the visits', 2));
   await insertPlans(db, fresh.plans, step('Keeping the plans', 3));
-  const sessions = fresh.sessions.map(sessionRow);
-  await insertRows(db, 'sessionResult', sessions, step('Keeping the session results', 4));
-  const decisions = fresh.foodDecisions.map(foodDecisionRow);
-  await insertRows(db, 'foodDecision', decisions, step('Keeping the decisions on food', 5));
-  const weighings = fresh.weighings.map(weighingRow);
-  await insertRows(db, 'weighing', weighings, step('Keeping the weighings', 6));
-  await insertFiles(db, fresh.attachments, at, step('Keeping the attached files', 7));
+  await insert('sessions', step('Keeping the session results', 4));
+  await insert('foodDecisions', step('Keeping the decisions on food', 5));
+  await insert('weighings', step('Keeping the weighings', 6));
+  await keepContents(db, fresh.attachments, at);
+  await insert('attachments', step('Keeping the attached files', 7));
 }
 
 async function insertVisits(
@@ -63,7 +56,8 @@ async function insertVisits(
 ): Promise<void> {
   for (let from = 0; from < visits.length; from += ROWS_AT_ONCE) {
     const some = visits.slice(from, from + ROWS_AT_ONCE);
-    await insertRows(db, 'visit', some.map(visitRow), between);
+    const rows = some.map((visit) => rowOf('visits', visit));
+    await insertRows(db, 'visit', rows, between);
     const parts = some.map((visit) => partRows(visit.id, visit));
     for (const table of PART_TABLES) {
       await insertRows(
@@ -102,30 +96,20 @@ async function insertPlans(
     return next;
   };
   const rows = plans.map((plan) => ({
-    ...planRow(plan),
+    ...rowOf('plans', plan),
     version: free(plan),
     current: 0 as const,
   }));
   await insertRows(db, 'plan', rows, between);
 }
 
-async function insertFiles(
+async function keepContents(
   db: Db,
   files: readonly Named<'attachments'>[],
   createdAt: string,
-  between: () => Promise<void>,
 ): Promise<void> {
-  const contents: readonly StoredFileRow[] = [
-    ...new Map(
-      files.map(({ hash, mediaType, bytes }) => [hash, { hash, mediaType, bytes, createdAt }]),
-    ).values(),
-  ];
-  for (const row of contents) {
-    await db
-      .insertInto('storedFile')
-      .values(row)
-      .onConflict((conflict) => conflict.doNothing())
-      .execute();
-  }
-  await insertRows(db, 'attachment', files.map(attachmentRow), between);
+  const contents = new Map(
+    files.map(({ hash, mediaType, bytes }) => [hash, { hash, mediaType, bytes, createdAt }]),
+  );
+  for (const content of contents.values()) await noteContent(db, content);
 }

@@ -1,7 +1,8 @@
+import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import {
   BUNDLE_SHOWN,
   type BundleDone,
-  type BundleRecordKind,
+  type DifferentChoice,
 } from '../../contract/exchange/bundleImport.ts';
 import type { Context } from '../database/context.ts';
 import { dropMarks } from '../erasure/marks.ts';
@@ -12,9 +13,8 @@ import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { historyToKeep, insertHistory, unknownHistory, type Choices } from './bundleHistory.ts';
 import type { Understood } from './bundleImport.ts';
-import { settleInForce } from './bundleInForce.ts';
 import { insertFresh } from './bundleInsert.ts';
-import { NAMED_KINDS, type Named, type NamedKind } from './bundleNames.ts';
+import { byKind, NAMED_KINDS, type Named, type NamedKind } from './bundleKinds.ts';
 import { deedBase, isReplaceable, replaceRecords, type Replacing } from './bundleReplace.ts';
 
 /** What the import is carried out with. */
@@ -65,11 +65,8 @@ const pairedPlans = ({ different }: Comparison): readonly Named[] =>
   different.flatMap(({ kind, ours }) => (kind === 'plans' && ours !== null ? [ours] : []));
 
 /** New records and those that come back, in one. */
-function together({ fresh, erased }: Comparison): Comparison['fresh'] {
-  return Object.fromEntries(
-    NAMED_KINDS.map((kind) => [kind, [...fresh[kind], ...erased[kind]]]),
-  ) as unknown as Comparison['fresh'];
-}
+const together = ({ fresh, erased }: Comparison): Comparison['fresh'] =>
+  byKind((kind) => [...fresh[kind], ...erased[kind]]) as unknown as Comparison['fresh'];
 
 /** Says in the history of what came back that it did, and forgets that its owner was erased. */
 async function tellReturn(replacing: Replacing, found: Comparison): Promise<void> {
@@ -85,11 +82,9 @@ async function tellReturn(replacing: Replacing, found: Comparison): Promise<void
   }
 }
 
-type Counts = Record<BundleRecordKind, number>;
-
-const countsOf = (lists: Comparison['fresh']): Counts =>
-  Object.fromEntries(NAMED_KINDS.map((kind) => [kind, lists[kind].length])) as Counts;
-const sum = (counts: Counts): number =>
+const countsOf = (lists: Comparison['fresh']): BundleDone['added'] =>
+  byKind((kind) => lists[kind].length);
+const sum = (counts: BundleDone['added']): number =>
   Object.values(counts).reduce((total, count) => total + count, 0);
 
 const missingOf = (context: Context, { attachments }: Comparison['fresh']): number =>
@@ -113,4 +108,26 @@ function dogsOf(
   const all = dogs.filter(({ id, binnedAt }) => touched.has(id) && binnedAt === null);
   const first = all.slice(0, BUNDLE_SHOWN.records).map(({ id, name }) => ({ id, name }));
   return { count: all.length, first };
+}
+
+/**
+ * Which plan of a dog is in force after an import: one here stays, unless the bundle is to be
+ * followed and has one in force. Runs inside the transaction, after the plans are kept.
+ * @param brought ids of the bundle's plans that are here now
+ */
+async function settleInForce(
+  db: Db,
+  bundle: BundleRecords['plans'],
+  here: BundleRecords['plans'],
+  brought: ReadonlySet<string>,
+  choice: DifferentChoice,
+): Promise<void> {
+  const ours = new Map(here.filter(({ current }) => current).map((plan) => [plan.dogId, plan.id]));
+  for (const { id, dogId, current } of bundle) {
+    if (!current || !brought.has(id)) continue;
+    const now = ours.get(dogId);
+    if (now === id || (now !== undefined && choice === 'ours')) continue;
+    await db.updateTable('plan').set({ current: 0 }).where('dogId', '=', dogId).execute();
+    await db.updateTable('plan').set({ current: 1 }).where('id', '=', id).execute();
+  }
 }

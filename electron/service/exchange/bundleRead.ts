@@ -14,11 +14,11 @@ import {
 import { Refusal } from '../../contract/errors.ts';
 import { FILE_PURPOSES, MEGABYTE } from '../../contract/files/purposes.ts';
 import { contentToKeep, typeOf } from '../files/content.ts';
+import { isBeyond } from '../jsonLimits.ts';
 import type { Work } from '../work.ts';
-import { cleanBefore } from './bundleBefore.ts';
-import { completed } from './bundleEarlier.ts';
+import { cleanBefore, completed } from './bundleEarlier.ts';
 import { cleanedOf, namingCleaned, type Cleaned, type CleanedContents } from './bundleClean.ts';
-import { readJson } from './bundleJson.ts';
+import { KINDS } from './bundleKinds.ts';
 import { openArchive, quoted, unreadable, type Archive } from './bundleZip.ts';
 
 /**
@@ -27,6 +27,8 @@ import { openArchive, quoted, unreadable, type Archive } from './bundleZip.ts';
  */
 const MOST_PARTS = { 'manifest.json': 1_000_000, 'records.json': 16_000_000 } as const;
 const MOST_BYTES = { 'manifest.json': 16 * MEGABYTE, 'records.json': 256 * MEGABYTE } as const;
+/** No record goes deeper (D). */
+const DEEPEST = 64;
 /** Records checked between two looks at whether the work is to stop. */
 const RECORDS_AT_ONCE = 500;
 /** Refused fields that are told. */
@@ -141,6 +143,18 @@ async function readText(
   }
 }
 
+/** @throws Refusal (input) for a text that is no JSON, or goes beyond any of ours */
+function readJson(text: string, name: keyof typeof MOST_PARTS): unknown {
+  if (isBeyond(text, { deepest: DEEPEST, mostParts: MOST_PARTS[name] })) {
+    throw unreadable(`${name} in the bundle holds more, or goes deeper, than any of ours.`);
+  }
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw unreadable(`${name} in the bundle is not valid JSON.`);
+  }
+}
+
 /** An attached file: named by its hash, of the type its ending says. */
 async function readContent(archive: Archive, entry: Listed): Promise<Buffer> {
   const pieces: Buffer[] = [];
@@ -152,7 +166,7 @@ async function readContent(archive: Archive, entry: Listed): Promise<Buffer> {
 }
 
 function readManifest(text: string): BundleManifest {
-  const value = readJson(text, 'manifest.json', MOST_PARTS['manifest.json']);
+  const value = readJson(text, 'manifest.json');
   const head = z.looseObject({ format: z.literal(BUNDLE_FORMAT), version: z.int().min(1) });
   const known = head.safeParse(value);
   if (!known.success) throw unreadable('The archive is no bundle of Trotwell.');
@@ -208,20 +222,11 @@ const lists = z.strictObject(
 );
 
 /** What one record is called in a sentence. */
-export const KIND_NAMES: Readonly<Record<BundleKind, string>> = {
-  owners: 'owner',
-  dogs: 'dog',
-  visits: 'visit',
-  plans: 'running plan',
-  sessions: 'session result',
-  foodDecisions: 'decision on the food',
-  weighings: 'weighing',
-  attachments: 'attached file',
-  history: 'history entry',
-};
+export const wordFor = (kind: BundleKind): string =>
+  kind === 'history' ? 'history entry' : KINDS[kind].word;
 
 async function readRecords(text: string, version: number, work: Work): Promise<BundleRecords> {
-  const all = lists.safeParse(readJson(text, 'records.json', MOST_PARTS['records.json']));
+  const all = lists.safeParse(readJson(text, 'records.json'));
   if (!all.success) throw unreadable('The lists in records.json of the bundle are damaged.');
   const total = BUNDLE_KINDS.reduce((sum, kind) => sum + all.data[kind].length, 0);
   const read = Object.fromEntries(BUNDLE_KINDS.map((kind) => [kind, [] as unknown[]]));
@@ -248,7 +253,7 @@ async function readRecords(text: string, version: number, work: Work): Promise<B
 function problemsOf(kind: BundleKind, index: number, error: z.ZodError) {
   return error.issues.slice(0, FIELDS_SHOWN).map((issue) => {
     const path = issue.path.map(String).join('.');
-    const where = `${KIND_NAMES[kind]} ${index + 1}`;
+    const where = `${wordFor(kind)} ${index + 1}`;
     const sentence = `In the bundle, ${where}${path === '' ? '' : ` (${path})`}: ${issue.message}`;
     return { path: `${kind}.${index}${path === '' ? '' : `.${path}`}`, message: sentence };
   });

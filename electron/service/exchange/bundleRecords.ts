@@ -8,6 +8,7 @@ import {
   type BundleRecords,
 } from '../../contract/exchange/bundle.ts';
 import { fromRow } from '../../contract/records/columns.ts';
+import { FOOD_DECISIONS, PLANS } from '../../contract/records/decided.ts';
 import { oneOf } from '../bin/scope.ts';
 import type { Db, Schema } from '../database/schema.ts';
 import { readVisitParts } from '../visits/parts.ts';
@@ -42,9 +43,9 @@ export async function readBundleRecords(
     owners: await read('client', among('id'), (row) => fromRow(OWNERS, row)),
     dogs: await read('dog', owned, (row) => fromRow(DOGS, row)),
     visits: await readVisitRecords(db, ofDog, pause),
-    plans: await read('plan', ofDog, planOf),
+    plans: await read('plan', ofDog, (row) => fromRow(PLANS, row)),
     sessions: await read('sessionResult', ofDog, (row) => fromRow(SESSIONS, row)),
-    foodDecisions: await read('foodDecision', ofDog, foodDecisionOf),
+    foodDecisions: await read('foodDecision', ofDog, (row) => fromRow(FOOD_DECISIONS, row)),
     weighings: await read('weighing', ofDog, (row) => fromRow(WEIGHINGS, row)),
     attachments: await readAttachments(db, ofDog),
     history: await readHistory(db, owned, ofDog, pause),
@@ -77,26 +78,6 @@ async function inSlices<Row, R>(db: Db, sliced: Sliced<Row, R>): Promise<R[]> {
   return all;
 }
 
-const planOf = (row: Schema['plan']) =>
-  ({
-    ...row,
-    current: row.current === 1,
-    request: JSON.parse(row.request),
-    ramp: JSON.parse(row.ramp),
-    review: parsed(row.review),
-    keptBreaches: JSON.parse(row.keptBreaches),
-  }) as BundleRecords['plans'][number];
-
-const foodDecisionOf = (row: Schema['foodDecision']) =>
-  ({
-    ...row,
-    ration: parsed(row.ration),
-    foodSwitch: parsed(row.foodSwitch),
-    changeover: parsed(row.changeover),
-    proposal: JSON.parse(row.proposal),
-    known: JSON.parse(row.known),
-  }) as BundleRecords['foodDecisions'][number];
-
 const readHistory = (
   db: Db,
   owned: Where,
@@ -114,8 +95,6 @@ const readHistory = (
           ({ ...row, before: JSON.parse(before) }) as BundleRecords['history'][number],
       ),
   });
-
-const parsed = (json: string | null): unknown => (json === null ? null : JSON.parse(json));
 
 const readVisitRecords = (
   db: Db,

@@ -1,25 +1,11 @@
-import type { HistoryKind } from '../../contract/calls/history.ts';
-import {
-  clientFactsOf,
-  dogFactsOf,
-  sessionFactsOf,
-  visitFactsOf,
-} from '../../contract/records/facts.ts';
+import { factsOf as factsOfKind } from '../../contract/records/facts.ts';
 import type { Context } from '../database/context.ts';
 import { keepHistory, type Deed } from '../history/history.ts';
-import type { Db } from '../database/schema.ts';
+import type { AttachmentRow, Db } from '../database/schema.ts';
 import { writeVisitParts } from '../visits/parts.ts';
 import type { Work } from '../work.ts';
 import type { Pair } from './bundleCompare.ts';
-import type { Named, NamedKind } from './bundleNames.ts';
-import {
-  attachmentRow,
-  dogRow,
-  ownerRow,
-  sessionRow,
-  visitRow,
-  weighingRow,
-} from './bundleRows.ts';
+import { KINDS, rowOf, type Named, type NamedKind } from './bundleKinds.ts';
 
 /** Everything that is written in place of what was here. */
 export interface Replacing {
@@ -33,17 +19,8 @@ export interface Replacing {
 /** The kinds that have a history and so can be replaced; plans and decisions never are. */
 export type ReplaceableKind = Exclude<NamedKind, 'plans' | 'foodDecisions'>;
 
-const HISTORY_KINDS: Readonly<Record<ReplaceableKind, HistoryKind>> = {
-  owners: 'client',
-  dogs: 'dog',
-  visits: 'visit',
-  sessions: 'session',
-  weighings: 'weighing',
-  attachments: 'attachment',
-};
-
 export const isReplaceable = (kind: NamedKind): kind is ReplaceableKind =>
-  Object.hasOwn(HISTORY_KINDS, kind);
+  KINDS[kind].history !== null;
 
 /** Takes the bundle's state of records that differ, and keeps what each was in its history. */
 export async function replaceRecords(
@@ -106,7 +83,7 @@ export function deedBase(
         ? dogOfVisit.get((record as Named<'attachments'>).visitId)!
         : (record as Named<'visits'>).dogId;
   return {
-    kind: HISTORY_KINDS[kind],
+    kind: KINDS[kind].history,
     recordId,
     of: kind === 'owners' ? { clientId: recordId } : { dogId },
     revision: 'revision' in record ? record.revision : null,
@@ -116,40 +93,22 @@ export function deedBase(
 
 /** What a record was, as its own history keeps it. */
 function factsOf(kind: ReplaceableKind, record: Named): object {
-  switch (kind) {
-    case 'owners':
-      return clientFactsOf(record as Named<'owners'>);
-    case 'dogs':
-      return dogFactsOf(record as Named<'dogs'>);
-    case 'visits':
-      return visitFactsOf(record as Named<'visits'>);
-    case 'sessions': {
-      const session = record as Named<'sessions'>;
-      return { ...sessionFactsOf(session), author: session.author };
-    }
-    case 'weighings':
-      return weighingRow(record as Named<'weighings'>);
-    case 'attachments': {
-      const { visitId, hash, kind: what, name } = record as Named<'attachments'>;
-      return { visitId, hash, kind: what, name };
-    }
+  if (kind === 'weighings') return rowOf(kind, record as Named<'weighings'>);
+  if (kind === 'attachments') {
+    const { visitId, hash, kind: what, name } = record as Named<'attachments'>;
+    return { visitId, hash, kind: what, name };
   }
+  const facts = factsOfKind(KINDS[kind].history, record as never);
+  return kind === 'sessions' ? { ...facts, author: (record as Named<'sessions'>).author } : facts;
 }
 
 /** Brings back a session or weighing that was taken out here. */
 async function putBack({ db }: Replacing, kind: ReplaceableKind, theirs: Named): Promise<void> {
-  if (kind === 'sessions') {
-    await db
-      .insertInto('sessionResult')
-      .values(sessionRow(theirs as Named<'sessions'>))
-      .execute();
-  }
-  if (kind === 'weighings') {
-    await db
-      .insertInto('weighing')
-      .values(weighingRow(theirs as Named<'weighings'>))
-      .execute();
-  }
+  if (kind !== 'sessions' && kind !== 'weighings') return;
+  await db
+    .insertInto(KINDS[kind].table)
+    .values(rowOf(kind, theirs as never))
+    .execute();
 }
 
 /** Writes the bundle's state under the number and the first day the record has here. */
@@ -160,44 +119,23 @@ async function write(
   theirs: Named,
 ): Promise<void> {
   const { id } = ours;
-  const stored = { id, createdAt: ours.createdAt, updatedAt: context.instant() };
-  // A form opened before the import must not overwrite what came with it.
-  const revision = 'revision' in ours ? ours.revision + 1 : 1;
-  switch (kind) {
-    case 'owners': {
-      const row = { ...ownerRow(theirs as Named<'owners'>), ...stored, revision };
-      await db.updateTable('client').set(row).where('id', '=', id).execute();
-      return;
-    }
-    case 'dogs': {
-      const row = { ...dogRow(theirs as Named<'dogs'>), ...stored, revision };
-      await db.updateTable('dog').set(row).where('id', '=', id).execute();
-      return;
-    }
-    case 'visits': {
-      const visit = theirs as Named<'visits'>;
-      const row = { ...visitRow(visit), ...stored, revision };
-      await db.updateTable('visit').set(row).where('id', '=', id).execute();
-      await writeVisitParts(db, id, visit);
-      return;
-    }
-    case 'sessions': {
-      const row = { ...sessionRow(theirs as Named<'sessions'>), ...stored };
-      await db.updateTable('sessionResult').set(row).where('id', '=', id).execute();
-      return;
-    }
-    case 'weighings': {
-      const row = { ...weighingRow(theirs as Named<'weighings'>), ...stored };
-      await db.updateTable('weighing').set(row).where('id', '=', id).execute();
-      return;
-    }
-    case 'attachments': {
-      const { name, kind: what, binnedAt } = attachmentRow(theirs as Named<'attachments'>);
-      await db
-        .updateTable('attachment')
-        .set({ name, kind: what, binnedAt })
-        .where('id', '=', id)
-        .execute();
-    }
+  await db
+    .updateTable(KINDS[kind].table)
+    .set(changedRow(context, kind, ours, theirs) as never)
+    .where('id', '=', id)
+    .execute();
+  if (kind === 'visits') await writeVisitParts(db, id, theirs as Named<'visits'>);
+}
+
+function changedRow(context: Context, kind: ReplaceableKind, ours: Named, theirs: Named): object {
+  const row = rowOf(kind, theirs as never);
+  if (kind === 'attachments') {
+    const { name, kind: what, binnedAt } = row as AttachmentRow;
+    return { name, kind: what, binnedAt };
   }
+  const stored = { id: ours.id, createdAt: ours.createdAt, updatedAt: context.instant() };
+  if (kind === 'sessions' || kind === 'weighings') return { ...row, ...stored };
+  // A form opened before the import must not overwrite what came with it.
+  const { revision } = ours as Named<'owners' | 'dogs' | 'visits'>;
+  return { ...row, ...stored, revision: revision + 1 };
 }

@@ -1,19 +1,7 @@
 import type { FoodDecision } from '../../contract/contract.ts';
-import type { Db, FoodDecisionRow } from '../database/schema.ts';
-
-export function foodDecisionFromRow(row: FoodDecisionRow): FoodDecision {
-  return {
-    ...row,
-    decision: row.decision as FoodDecision['decision'],
-    ration: row.ration === null ? null : (JSON.parse(row.ration) as FoodDecision['ration']),
-    foodSwitch:
-      row.foodSwitch === null ? null : (JSON.parse(row.foodSwitch) as FoodDecision['foodSwitch']),
-    changeover:
-      row.changeover === null ? null : (JSON.parse(row.changeover) as FoodDecision['changeover']),
-    proposal: JSON.parse(row.proposal) as FoodDecision['proposal'],
-    known: JSON.parse(row.known) as FoodDecision['known'],
-  };
-}
+import { fromRow } from '../../contract/records/columns.ts';
+import { FOOD_DECISIONS } from '../../contract/records/decided.ts';
+import type { Db } from '../database/schema.ts';
 
 /** All decisions on a dog's food, oldest first, without those of visits in the bin. */
 export async function readFoodDecisions(db: Db, dogId: string): Promise<FoodDecision[]> {
@@ -26,5 +14,5 @@ export async function readFoodDecisions(db: Db, dogId: string): Promise<FoodDeci
     .orderBy('foodDecision.decidedOn')
     .orderBy('foodDecision.createdAt')
     .execute();
-  return rows.map(foodDecisionFromRow);
+  return rows.map((row) => fromRow(FOOD_DECISIONS, row));
 }

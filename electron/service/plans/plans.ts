@@ -1,20 +1,10 @@
 import type { Plan } from '../../contract/contract.ts';
+import { fromRow, toRow } from '../../contract/records/columns.ts';
+import { PLANS } from '../../contract/records/decided.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
 import { notFound } from '../refuse.ts';
-import type { Db, PlanRow } from '../database/schema.ts';
-
-function fromRow(row: PlanRow): Plan {
-  return {
-    ...row,
-    current: row.current === 1,
-    origin: row.origin as Plan['origin'],
-    request: JSON.parse(row.request) as Plan['request'],
-    ramp: JSON.parse(row.ramp) as Plan['ramp'],
-    review: row.review === null ? null : (JSON.parse(row.review) as Plan['review']),
-    keptBreaches: JSON.parse(row.keptBreaches) as Plan['keptBreaches'],
-  };
-}
+import type { Db } from '../database/schema.ts';
 
 /**
  * All versions of a dog's plan, oldest first. Those made at a visit that lies in the bin are left
@@ -29,7 +19,7 @@ export async function readPlans(db: Db, dogId: string): Promise<Plan[]> {
     .where('visit.binnedAt', 'is', null)
     .orderBy('plan.version')
     .execute();
-  return rows.map(fromRow);
+  return rows.map((row) => fromRow(PLANS, row));
 }
 
 /** The plan in force. @throws Refusal (not-found) without one. */
@@ -56,19 +46,17 @@ export async function keepPlan(
   await db.updateTable('plan').set({ current: 0 }).where('dogId', '=', plan.dogId).execute();
   const row = await db
     .insertInto('plan')
-    .values({
-      ...plan,
-      id: context.newId(),
-      version: (last?.version ?? 0) + 1,
-      current: 1,
-      request: JSON.stringify(plan.request),
-      ramp: JSON.stringify(plan.ramp),
-      review: plan.review === null ? null : JSON.stringify(plan.review),
-      keptBreaches: JSON.stringify(plan.keptBreaches),
-      author: await authorNow(db),
-      createdAt: context.instant(),
-    })
+    .values(
+      toRow(PLANS, {
+        ...plan,
+        id: context.newId(),
+        version: (last?.version ?? 0) + 1,
+        current: true,
+        author: await authorNow(db),
+        createdAt: context.instant(),
+      }),
+    )
     .returningAll()
     .executeTakeFirstOrThrow();
-  return fromRow(row);
+  return fromRow(PLANS, row);
 }

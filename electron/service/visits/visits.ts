@@ -1,6 +1,8 @@
 import { rationOrNull, type Assessment, type Ration } from '../../../core/index.ts';
 import type { FoodDecision, SavedVisit, Visit } from '../../contract/contract.ts';
 import type { FoodDecisionInput } from '../../contract/records.ts';
+import { fromRow, toRow } from '../../contract/records/columns.ts';
+import { FOOD_DECISIONS } from '../../contract/records/decided.ts';
 import { changeoverFor, switchedDiet } from '../../contract/food/switch.ts';
 import { LIMITS, limitSentence } from '../../contract/limits.ts';
 import { assessRecord, readRecord } from './assessment.ts';
@@ -9,7 +11,6 @@ import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { badField } from '../refuse.ts';
 import { addWaitingFiles, forgetLeftOut } from '../files/waiting.ts';
-import { foodDecisionFromRow } from '../food/decisions.ts';
 import type { Db } from '../database/schema.ts';
 import { keepSession } from '../plans/sessions.ts';
 import { planAt } from './plan.ts';
@@ -28,28 +29,26 @@ async function decideFood(
   }
   if (input.foodSwitch !== null) assertFedNow(visit, input.foodSwitch.replaces);
   const settled = settledFood(assessment, visit, input);
-  const changeover = changeoverFor(visit.diet, input.foodSwitch, settled.ration);
   const row = await db
     .insertInto('foodDecision')
-    .values({
-      id: context.newId(),
-      dogId: visit.dogId,
-      visitId: visit.id,
-      decidedOn: visit.day,
-      decision: input.decision,
-      kcalPerDay: settled.kcalPerDay,
-      ration: settled.ration === null ? null : JSON.stringify(settled.ration),
-      foodSwitch: input.foodSwitch === null ? null : JSON.stringify(input.foodSwitch),
-      changeover: changeover === null ? null : JSON.stringify(changeover),
-      proposal: JSON.stringify(assessment.food),
-      known: JSON.stringify(whatWasKnown(assessment)),
-      note: input.note,
-      author: await authorNow(db),
-      createdAt: context.instant(),
-    })
+    .values(
+      toRow(FOOD_DECISIONS, {
+        ...input,
+        ...settled,
+        id: context.newId(),
+        dogId: visit.dogId,
+        visitId: visit.id,
+        decidedOn: visit.day,
+        changeover: changeoverFor(visit.diet, input.foodSwitch, settled.ration),
+        proposal: assessment.food,
+        known: whatWasKnown(assessment),
+        author: await authorNow(db),
+        createdAt: context.instant(),
+      }),
+    )
     .returningAll()
     .executeTakeFirstOrThrow();
-  return foodDecisionFromRow(row);
+  return fromRow(FOOD_DECISIONS, row);
 }
 
 /** What the decision rested on; the rest of the assessment can be computed again from the record. */
