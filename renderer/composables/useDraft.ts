@@ -5,7 +5,7 @@ import { whenLeaving } from './leaving.ts';
 import { changedOver, draftStore, layOver, type KeptDraft } from './draftStore.ts';
 import { plainCopy } from './plainCopy.ts';
 import { useDraftUndo } from './useDraftUndo.ts';
-import type { Form } from './useForm.ts';
+import type { FieldContext, Form } from './useForm.ts';
 
 const WAIT_MS = 700;
 
@@ -48,7 +48,7 @@ const draftOf = <T extends object>({ values, typed }: Form<T>): KeptDraft => ({
   savedAt: new Date().toISOString(),
 });
 
-const hasTyped = ({ typed }: Form<object>): boolean => Object.keys(typed).length > 0;
+const hasTyped = ({ typed }: FieldContext): boolean => Object.keys(typed).length > 0;
 const same = (a: object, b: object): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /** Puts a draft into its form, and over it what was typed there since the form was at `initial`. */

@@ -9,6 +9,7 @@ import {
   type Ref,
 } from 'vue';
 import type { AppError } from '../../electron/contract/errors.ts';
+import { fieldsOf, type FieldsOf } from './fieldsOf.ts';
 import { plainCopy } from './plainCopy.ts';
 
 /** One refused field, as the summary above the form lists it. */
@@ -40,6 +41,8 @@ export interface FieldContext {
 
 export interface Form<T extends object> extends FieldContext {
   readonly values: T;
+  /** Binds a field to one of the values. */
+  readonly at: FieldsOf<T>;
   /** What is to be shown above the form: nothing before the first attempt to save. */
   readonly problems: ComputedRef<readonly Problem[]>;
   /** How many attempts to save have failed. */
@@ -69,6 +72,7 @@ export function useForm<T extends object>(initial: T, name = ''): Form<T> {
   const form: Form<T> = {
     name,
     values,
+    at: fieldsOf(values),
     typed,
     attempted,
     failures,

@@ -19,6 +19,8 @@ export interface WeighingForm {
   weighing: WeighingEntry;
 }
 
+type Checked = Pick<Form<WeighingForm>, 'values' | 'problemAt' | 'refuse' | 'attempt'>;
+
 interface Around {
   readonly file: DogFile;
   readonly today: string;
@@ -30,8 +32,8 @@ interface Around {
  * Puts the sentences of the service beside the fields before it is asked.
  * @returns the weighing when nothing stands in the way
  */
-export function checkedWeighing<T extends WeighingForm>(
-  form: Form<T>,
+export function checkedWeighing(
+  form: Checked,
   { file, today, amended }: Around,
 ): WeighingInput | null {
   const { weightKg, scaleStepKg, ...rest } = form.values.weighing;
@@ -52,7 +54,7 @@ export function checkedWeighing<T extends WeighingForm>(
   return form.attempt() ? weighing : null;
 }
 
-function need(form: Form<WeighingForm>, name: 'weightKg' | 'scaleStepKg', value: number | null) {
+function need(form: Checked, name: 'weightKg' | 'scaleStepKg', value: number | null) {
   const path = `weighing.${name}`;
   if (value === null && form.problemAt(path) === undefined) {
     form.refuse(path, limitSentence(LIMITS[name], marked));
