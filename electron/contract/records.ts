@@ -18,24 +18,13 @@ import {
   questionnaireInput,
 } from './records/parts.ts';
 import { SESSION } from './records/session.ts';
+import type { KEPT } from './records/stored.ts';
 import { VISIT } from './records/visit.ts';
 
 export * from './food/records.ts';
 export type { Footfall, LimbGrades, Measurement } from './records/parts.ts';
 
-// What the front end may send to be kept. A record as it is read back is its input plus `Stored`.
-
-/** What the service adds to a record it keeps. Times are UTC instants in ISO text. */
-export interface Stored {
-  readonly id: string;
-  readonly createdAt: string;
-  readonly updatedAt: string;
-}
-
-/** A record whose changes are counted: a save names the revision it was read at. */
-export interface Revised extends Stored {
-  readonly revision: number;
-}
+// What the front end may send to be kept. A record as it is read back has what the service adds.
 
 export const PAPERS = ['A4', 'LETTER'] as const;
 export const DAY_FORMATS = ['YYYY-MM-DD', 'DD.MM.YYYY', 'DD/MM/YYYY', 'MM/DD/YYYY'] as const;
@@ -95,15 +84,11 @@ export type Practice = z.output<typeof practiceInput>;
 
 export const clientInput = inputOf(CLIENT, {});
 export type ClientInput = ValuesOf<typeof CLIENT>;
-export type Client = ClientInput & Revised;
+export type Client = ValuesOf<typeof KEPT.client>;
 
 export const dogInput = inputOf(DOG, {});
 export type DogInput = ValuesOf<typeof DOG>;
-export type Dog = DogInput &
-  Revised & {
-    /** When the dog was put away, its record kept; null while it is seen. */
-    readonly archivedAt: string | null;
-  };
+export type Dog = ValuesOf<typeof KEPT.dog>;
 
 /** The lists of a visit. */
 export const visitParts = {

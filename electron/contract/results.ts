@@ -2,19 +2,10 @@ import type { Assessment, PresentState } from '../../core/index.ts';
 import type { LockState } from './calls/lock.ts';
 import type { Shelf } from './food/shelf.ts';
 import type { Trouble } from './errors.ts';
-import type {
-  Client,
-  Dog,
-  Practice,
-  PracticeLogo,
-  Revised,
-  RuleChange,
-  SessionInput,
-  Stored,
-  VisitFacts,
-} from './records.ts';
+import type { Client, Dog, Practice, PracticeLogo, RuleChange } from './records.ts';
 import type { FOOD_DECISIONS, PLANS } from './records/decided.ts';
 import type { ValuesOf } from './records/fieldKinds.ts';
+import type { KEPT } from './records/stored.ts';
 import type { WeighingRecord } from './weighings/weighing.ts';
 
 // What the calls answer with.
@@ -74,14 +65,8 @@ export interface FoundDogs {
   readonly foundIn: 'names' | 'notes';
 }
 
-export type Visit = VisitFacts &
-  Revised & {
-    /** Initials of who wrote it; empty where the practice has one practitioner. */
-    readonly author: string;
-  };
-
-export type SessionRecord = SessionInput &
-  Stored & { readonly dogId: string; readonly author: string };
+export type Visit = ValuesOf<typeof KEPT.visit>;
+export type SessionRecord = ValuesOf<typeof KEPT.session>;
 
 export type { PlanReview } from './records/decided.ts';
 

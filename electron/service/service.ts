@@ -16,7 +16,6 @@ import { binHandlers, erasureHandlers } from './bin/handlers.ts';
 import { clientHandlers } from './dogs/clients.ts';
 import { Later, type Context, type Handlers, type LateHandlers } from './database/context.ts';
 import { diagnosticsHandlers } from './keeping/diagnostics.ts';
-import { deedHandlers } from './dogs/deeds.ts';
 import { dogFileHandlers } from './dogs/file.ts';
 import { dogListHandlers } from './dogs/list.ts';
 import { waitingFileHandlers } from './files/waiting.ts';
@@ -103,7 +102,6 @@ const handlers = {
   ...erasureHandlers,
   ...keepingHandlers,
   ...historyHandlers,
-  ...deedHandlers,
   ...practiceYearHandlers,
   ...practitionerHandlers,
   ...shelfHandlers,

@@ -48,20 +48,10 @@ export interface DogHistoryEntry extends HistoryEntry {
 }
 
 /** What was done to a record of a dog after it was first kept, without what it was before. */
-export interface DogDeed {
-  readonly id: number;
+export interface DogDeed extends Omit<DogHistoryEntry, 'revision' | 'changes'> {
   readonly kind: HistoryKind;
-  readonly recordId: string;
-  readonly action: HistoryAction;
-  /** UTC instant, ISO text. */
-  readonly at: string;
-  /** Initials; empty where nobody was chosen. */
-  readonly author: string;
-  readonly reason: string;
   /** Day of the visit, session or weighing as it was before; null where it has none. */
   readonly day: string | null;
-  /** Name of a file; empty for others. */
-  readonly name: string;
   /** The visit, or the one a file stands at; null for others. */
   readonly visitId: string | null;
   /** True where the record is out of the dog's file now. */

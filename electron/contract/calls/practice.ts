@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { CountedDog, PracticeYear } from '../../../core/index.ts';
 import { flag, id, requiredLine, whole } from '../fields.ts';
-import type { Stored } from '../records.ts';
+import type { ValuesOf } from '../records/fieldKinds.ts';
+import type { STORED } from '../records/stored.ts';
 import { call, nothing } from './call.ts';
 
 /** A dog of the year as it is listed. */
@@ -34,7 +35,7 @@ export const practitionerInput = z.object({
 });
 export type PractitionerInput = z.output<typeof practitionerInput>;
 
-export type Practitioner = PractitionerInput & Stored;
+export type Practitioner = PractitionerInput & ValuesOf<typeof STORED>;
 
 /** Who works in the practice, and who is at the desk. */
 export interface People {

@@ -11,6 +11,7 @@ import {
 
 /** Yes or no. */
 export type Bit = 0 | 1;
+export const bit = (yes: boolean): Bit => (yes ? 1 : 0);
 
 type Nullable<D, T> = D extends { readonly nullable: true } ? T | null : T;
 type StoredOf<D> = D extends { readonly kind: 'flag' }

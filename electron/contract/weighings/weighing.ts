@@ -1,18 +1,12 @@
-import type { Revised } from '../records.ts';
 import type { ValuesOf } from '../records/fieldKinds.ts';
 import { inputOf } from '../records/input.ts';
-import { WEIGHING, type WEIGHING_ORIGINS } from '../records/weighing.ts';
+import type { KEPT } from '../records/stored.ts';
+import { WEIGHING } from '../records/weighing.ts';
 
 export const weighingInput = inputOf(WEIGHING, {});
 export type WeighingInput = ValuesOf<typeof WEIGHING>;
 
-export type WeighingRecord = WeighingInput &
-  Revised & {
-    readonly dogId: string;
-    readonly origin: (typeof WEIGHING_ORIGINS)[number];
-    /** Initials; empty where the practice has one practitioner. */
-    readonly author: string;
-  };
+export type WeighingRecord = ValuesOf<typeof KEPT.weighing>;
 
 /** Weights nearer than this are the same reading, typed in another unit, kg (D). */
 export const SAME_WEIGHT_KG = 0.0005;

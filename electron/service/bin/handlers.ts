@@ -3,10 +3,9 @@ import { readErasures } from '../erasure/record.ts';
 import { olderBackups } from '../erasure/wipe.ts';
 import type { Handlers } from '../database/context.ts';
 import { removeUnusedFiles } from '../files/unused.ts';
-import { archiveDog } from './archive.ts';
 import { emptyBin } from './empty.ts';
 import { listBin } from './list.ts';
-import { checkBin, putIntoBin, restoreFromBin } from './put.ts';
+import { archiveDog, checkBin, putIntoBin, restoreFromBin } from './put.ts';
 
 type BinCall = 'bin/check' | 'bin/put' | 'bin/restore' | 'bin/list' | 'bin/empty' | 'dogs/archive';
 type ErasureCall = 'clients/eraseCheck' | 'clients/erase' | 'erasures/list' | 'erasures/finish';

@@ -1,15 +1,15 @@
 import type { BinCheck, BinKind } from '../../contract/keeping/bin.ts';
-import { clientFactsOf, dogFactsOf, visitFactsOf } from '../../contract/records/facts.ts';
+import { dogFactsOf } from '../../contract/records/facts.ts';
+import type { Dog } from '../../contract/records.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { readClient } from '../dogs/clients.ts';
 import type { Context } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { readFoodDecisions } from '../food/decisions.ts';
 import { keepHistory } from '../history/history.ts';
+import { presentFacts } from '../history/list.ts';
 import { readPlans } from '../plans/plans.ts';
 import { notFound } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
-import { readVisits } from '../visits/rows.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { countsOf, scopeOf } from './scope.ts';
 
@@ -36,28 +36,14 @@ export async function checkBin(db: Db, kind: BinKind, id: string): Promise<BinCh
   };
 }
 
-/** The complete facts of a record that can be seen, as its history keeps them. */
-async function factsOf(db: Db, place: Place): Promise<{ facts: object; revision: number | null }> {
-  const { kind, id, dogId } = place;
-  if (kind === 'client') {
-    const client = await readClient(db, id);
-    return { facts: clientFactsOf(client), revision: client.revision };
-  }
-  if (kind === 'dog') {
-    const dog = await readDog(db, id);
-    return { facts: dogFactsOf(dog), revision: dog.revision };
-  }
-  if (kind === 'visit') {
-    const visit = (await readVisits(db, dogId!)).find((entry) => entry.id === id);
-    if (visit === undefined) throw notFound(RECORD_NAMES.visit);
-    return { facts: visitFactsOf(visit), revision: visit.revision };
-  }
-  const facts = await db
+/** The complete facts of a record, as its history keeps them. */
+async function factsOf(db: Db, { kind, id }: Place): Promise<object> {
+  if (kind !== 'attachment') return (await presentFacts(db, kind, id))!;
+  return db
     .selectFrom('attachment')
     .select(['visitId', 'hash', 'kind', 'name'])
     .where('id', '=', id)
     .executeTakeFirstOrThrow();
-  return { facts, revision: null };
 }
 
 interface Move {
@@ -68,12 +54,7 @@ interface Move {
 
 /** Hides or shows a record; nothing else of it changes, its revision neither. */
 async function move(context: Context, db: Db, place: Place, to: Move): Promise<void> {
-  const { kind, id, dogId, clientId } = place;
-  const set = () =>
-    db.updateTable(kind).set({ binnedAt: to.binnedAt }).where('id', '=', id).execute();
-  // Its facts can be read only while it is seen, and are the same before and after.
-  if (to.action === 'restored') await set();
-  const { facts, revision } = await factsOf(db, place);
+  const { kind, id, dogId, clientId, revision } = place;
   await keepHistory(context, db, {
     kind,
     recordId: id,
@@ -81,9 +62,9 @@ async function move(context: Context, db: Db, place: Place, to: Move): Promise<v
     action: to.action,
     revision,
     reason: to.reason,
-    before: facts,
+    before: await factsOf(db, place),
   });
-  if (to.action === 'binned') await set();
+  await db.updateTable(kind).set({ binnedAt: to.binnedAt }).where('id', '=', id).execute();
 }
 
 /** Puts a record into the bin. @throws Refusal (not-found). */
@@ -114,5 +95,25 @@ export async function restoreFromBin(context: Context, kind: BinKind, id: string
       });
     }
     await move(context, db, place, { action: 'restored', binnedAt: null, reason: '' });
+  });
+}
+
+/** Puts a dog away that no longer comes, or takes it back. @throws Refusal (not-found). */
+export async function archiveDog(context: Context, id: string, archived: boolean): Promise<Dog> {
+  return context.db.transaction().execute(async (db) => {
+    const dog = await readDog(db, id);
+    if ((dog.archivedAt !== null) === archived) return dog;
+    await keepHistory(context, db, {
+      kind: 'dog',
+      recordId: id,
+      of: { dogId: id },
+      action: archived ? 'archived' : 'unarchived',
+      revision: dog.revision,
+      reason: '',
+      before: dogFactsOf(dog),
+    });
+    const archivedAt = archived ? context.instant() : null;
+    await db.updateTable('dog').set({ archivedAt }).where('id', '=', id).execute();
+    return { ...dog, archivedAt };
   });
 }

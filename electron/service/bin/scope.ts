@@ -1,4 +1,4 @@
-import { sql } from 'kysely';
+import { sql, type RawBuilder } from 'kysely';
 import type { BinKind, RecordCounts } from '../../contract/keeping/bin.ts';
 import type { Db } from '../database/schema.ts';
 
@@ -21,29 +21,18 @@ export async function scopeOf(
   id: string,
   hiddenToo: boolean,
 ): Promise<Scope> {
+  const idsIn = async (table: 'dog' | 'visit' | 'attachment', within: RawBuilder<boolean>) => {
+    const seen = hiddenToo ? sql`` : sql`and binned_at is null`;
+    const { rows } = await sql<{ id: string }>`
+      select id from ${sql.table(table)} where ${within} ${seen}`.execute(db);
+    return rows.map((row) => row.id);
+  };
   const clientIds = kind === 'client' ? [id] : [];
-  const dogIds = kind === 'dog' ? [id] : await dogsOf(db, clientIds, hiddenToo);
-  const visitIds = kind === 'visit' ? [id] : await visitsOf(db, dogIds, hiddenToo);
-  const attachmentIds = kind === 'attachment' ? [id] : await filesAt(db, visitIds, hiddenToo);
+  const dogIds = kind === 'dog' ? [id] : await idsIn('dog', sql`client_id in ${oneOf(clientIds)}`);
+  const visitIds = kind === 'visit' ? [id] : await idsIn('visit', sql`dog_id in ${oneOf(dogIds)}`);
+  const attachmentIds =
+    kind === 'attachment' ? [id] : await idsIn('attachment', sql`visit_id in ${oneOf(visitIds)}`);
   return { clientIds, dogIds, visitIds, attachmentIds };
-}
-
-async function dogsOf(db: Db, clientIds: readonly string[], hiddenToo: boolean): Promise<string[]> {
-  let select = db.selectFrom('dog').select('id').where('clientId', 'in', oneOf(clientIds));
-  if (!hiddenToo) select = select.where('binnedAt', 'is', null);
-  return (await select.execute()).map(({ id }) => id);
-}
-
-async function visitsOf(db: Db, dogIds: readonly string[], hiddenToo: boolean): Promise<string[]> {
-  let select = db.selectFrom('visit').select('id').where('dogId', 'in', oneOf(dogIds));
-  if (!hiddenToo) select = select.where('binnedAt', 'is', null);
-  return (await select.execute()).map(({ id }) => id);
-}
-
-async function filesAt(db: Db, visitIds: readonly string[], hiddenToo: boolean): Promise<string[]> {
-  let select = db.selectFrom('attachment').select('id').where('visitId', 'in', oneOf(visitIds));
-  if (!hiddenToo) select = select.where('binnedAt', 'is', null);
-  return (await select.execute()).map(({ id }) => id);
 }
 
 /** How much a scope holds. */

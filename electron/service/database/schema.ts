@@ -1,31 +1,22 @@
 import type { Generated, Kysely } from 'kysely';
+import type { HistoryAction, HistoryKind } from '../../contract/calls/history.ts';
+import type { Practitioner } from '../../contract/calls/practice.ts';
+import type { Attachment, AttachmentType } from '../../contract/files/attachment.ts';
 import type { OwnFood, OwnPhrase } from '../../contract/food/shelf.ts';
-import type { Practice } from '../../contract/records.ts';
+import type { Erasure } from '../../contract/keeping/bin.ts';
+import type { Draft } from '../../contract/results.ts';
+import type {
+  DietItem,
+  FoodLabel,
+  Measurement,
+  Practice,
+  PracticeLogo,
+  RuleChange,
+} from '../../contract/records.ts';
 import type { Bit, RowOf } from '../../contract/records/columns.ts';
-import type { CLIENT } from '../../contract/records/client.ts';
 import type { FOOD_DECISIONS, PLANS } from '../../contract/records/decided.ts';
-import type { DOG } from '../../contract/records/dog.ts';
-import type { SESSION } from '../../contract/records/session.ts';
-import type {
-  ARCHIVED,
-  AUTHORED,
-  BINNED,
-  OF_DOG,
-  REVISED,
-  STORED,
-} from '../../contract/records/stored.ts';
-import type { ORIGIN, WEIGHING } from '../../contract/records/weighing.ts';
-import type {
-  DietItemRow,
-  FootfallRow,
-  LamenessRow,
-  MeasurementRow,
-  OverrideRow,
-  SignRow,
-  VisitRow,
-} from '../visits/schema.ts';
-
-export type * from '../visits/schema.ts';
+import type { Footfall, LimbGrades, Override } from '../../contract/records/parts.ts';
+import type { BINNED, KEPT } from '../../contract/records/stored.ts';
 
 // The rows of the database as Kysely sees them (camelCase, see `CamelCasePlugin`). Yes/no is 0 or 1.
 
@@ -36,47 +27,42 @@ export interface PracticeRow extends Omit<Practice, 'intakeSheets' | 'followUpSh
   updatedAt: string;
 }
 
-export interface PracticeLogoRow {
-  id: 1;
-  mediaType: string;
-  data: string;
-}
+type PracticeLogoRow = PracticeLogo & { id: 1 };
 
 interface Found {
   searchText: string;
 }
 
-export type ClientRow = RowOf<typeof CLIENT & typeof REVISED & typeof BINNED> & Found;
+export type ClientRow = RowOf<typeof KEPT.client & typeof BINNED> & Found;
+export type DogRow = RowOf<typeof KEPT.dog & typeof BINNED> & Found;
+export type VisitRow = RowOf<typeof KEPT.visit & typeof BINNED>;
+export type SessionResultRow = RowOf<typeof KEPT.session>;
+export type WeighingRow = RowOf<typeof KEPT.weighing>;
 
-export type DogRow = RowOf<typeof DOG & typeof REVISED & typeof ARCHIVED & typeof BINNED> & Found;
-
-export type SessionResultRow = RowOf<
-  typeof SESSION & typeof STORED & typeof OF_DOG & typeof AUTHORED
->;
-
-export interface RuleChangeRow {
-  ruleId: string;
-  value: number;
-  reason: string;
-  updatedAt: string;
+/** A part of a visit; the entries of a list have their place in it. */
+interface Part {
+  visitId: string;
+}
+interface Entry extends Part {
+  position: number;
 }
 
-export type OwnFoodRow = OwnFood & { updatedAt: string };
-export type OwnPhraseRow = OwnPhrase & { updatedAt: string };
+export type LamenessRow = Part & { gait: string; limb: keyof LimbGrades; grade: number };
+export type DietItemRow = Entry &
+  Omit<DietItem, 'treat' | 'fixedGrams' | 'label'> & {
+    treat: Bit;
+    fixedGrams: Bit;
+  } & { [K in keyof FoodLabel]: number | null };
+export type MeasurementRow = Entry &
+  Omit<Measurement, 'joint' | 'movement'> & { joint: string | null; movement: string | null };
+export type FootfallRow = Part & Pick<Footfall, 'limb'> & { touchDowns: string; liftOffs: string };
 
 export type PlanRow = RowOf<typeof PLANS>;
 export type FoodDecisionRow = RowOf<typeof FOOD_DECISIONS>;
 
-export interface PractitionerRow {
-  id: string;
-  name: string;
-  initials: string;
-  active: Bit;
-  createdAt: string;
-  updatedAt: string;
-}
+export type PractitionerRow = Omit<Practitioner, 'active'> & { active: Bit };
 
-export interface DeskSettingRow {
+interface DeskSettingRow {
   id: 1;
   atDesk: string | null;
   retentionYears: number;
@@ -84,7 +70,7 @@ export interface DeskSettingRow {
   weeklyBackups: number;
 }
 
-export interface AppLockRow {
+interface AppLockRow {
   id: 1;
   salt: Buffer;
   verifier: Buffer;
@@ -95,11 +81,11 @@ export interface AppLockRow {
 /** What a record was before it was changed, binned or removed. Belongs to a dog or to an owner. */
 export interface HistoryRow {
   id: Generated<number>;
-  kind: string;
+  kind: HistoryKind;
   recordId: string;
   clientId: string | null;
   dogId: string | null;
-  action: string;
+  action: HistoryAction;
   revision: number | null;
   author: string;
   reason: string;
@@ -107,49 +93,25 @@ export interface HistoryRow {
   at: string;
 }
 
-export type WeighingRow = RowOf<
-  typeof WEIGHING & typeof REVISED & typeof OF_DOG & typeof AUTHORED & typeof ORIGIN
->;
-
 export interface StoredFileRow {
   hash: string;
-  mediaType: string;
+  mediaType: AttachmentType;
   bytes: number;
   createdAt: string;
 }
 
-export interface AttachmentRow {
-  id: string;
-  visitId: string;
+export type AttachmentRow = Omit<Attachment, 'mediaType' | 'bytes' | 'thumbnail' | 'missing'> & {
   hash: string;
-  kind: string;
-  name: string;
   thumbnail: Buffer | null;
-  author: string;
-  createdAt: string;
   binnedAt: string | null;
-}
+};
 
-export interface ErasureRow {
-  id: string;
-  erasedAt: string;
-  ground: string;
-  insideRetention: Bit;
-  dogs: number;
-  visits: number;
-  files: number;
-}
+type ErasureRow = Omit<Erasure, 'insideRetention'> & { insideRetention: Bit };
 
 /** Tells an owner who was erased, should an import bring the records back; see erasure/marks.ts. */
-export interface ErasedOwnerRow {
+interface ErasedOwnerRow {
   mark: string;
   erasureId: string;
-}
-
-export interface DraftRow {
-  key: string;
-  json: string;
-  savedAt: string;
 }
 
 export interface Schema {
@@ -159,18 +121,18 @@ export interface Schema {
   dog: DogRow;
   visit: VisitRow;
   visitLameness: LamenessRow;
-  visitSign: SignRow;
-  visitOverride: OverrideRow;
+  visitSign: Entry & { sign: string };
+  visitOverride: Entry & Override;
   dietItem: DietItemRow;
   visitMeasurement: MeasurementRow;
   visitFootfall: FootfallRow;
   sessionResult: SessionResultRow;
-  ruleChange: RuleChangeRow;
-  ownFood: OwnFoodRow;
-  ownPhrase: OwnPhraseRow;
+  ruleChange: RuleChange;
+  ownFood: OwnFood & { updatedAt: string };
+  ownPhrase: OwnPhrase & { updatedAt: string };
   plan: PlanRow;
   foodDecision: FoodDecisionRow;
-  draft: DraftRow;
+  draft: Draft;
   practitioner: PractitionerRow;
   deskSetting: DeskSettingRow;
   appLock: AppLockRow;

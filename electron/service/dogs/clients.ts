@@ -2,7 +2,7 @@ import type { Client, ClientInput } from '../../contract/records.ts';
 import { clientFactsOf } from '../../contract/records/facts.ts';
 import { CLIENT } from '../../contract/records/client.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
-import { REVISED } from '../../contract/records/stored.ts';
+import { KEPT } from '../../contract/records/stored.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import { assertLatest } from '../visits/amend.ts';
 import type { Context, Handlers } from '../database/context.ts';
@@ -13,9 +13,7 @@ import { likeWords, matches, searchText } from './searchText.ts';
 
 const MOST_LISTED = 100;
 
-const KEPT_CLIENT = { ...CLIENT, ...REVISED };
-
-export const clientFromRow = (row: ClientRow): Client => fromRow(KEPT_CLIENT, row);
+export const clientFromRow = (row: ClientRow): Client => fromRow(KEPT.client, row);
 
 /** The text an owner is found by. */
 export function searchable(client: ClientInput): string {
@@ -29,8 +27,7 @@ export async function readClient(db: Db, id: string): Promise<Client> {
     .selectAll()
     .where('id', '=', id)
     .where('binnedAt', 'is', null)
-    .executeTakeFirst();
-  if (row === undefined) throw notFound('The owner');
+    .executeTakeFirstOrThrow(() => notFound('The owner'));
   return clientFromRow(row);
 }
 

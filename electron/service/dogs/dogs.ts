@@ -2,7 +2,7 @@ import type { Dog, DogInput } from '../../contract/records.ts';
 import { dogFactsOf } from '../../contract/records/facts.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { DOG } from '../../contract/records/dog.ts';
-import { ARCHIVED, REVISED } from '../../contract/records/stored.ts';
+import { KEPT } from '../../contract/records/stored.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import { assertLatest } from '../visits/amend.ts';
 import { amendClient, insertClient, readClient } from './clients.ts';
@@ -12,9 +12,7 @@ import { badField, notFound } from '../refuse.ts';
 import type { Db, DogRow } from '../database/schema.ts';
 import { searchText } from './searchText.ts';
 
-const KEPT_DOG = { ...DOG, ...REVISED, ...ARCHIVED };
-
-export const dogFromRow = (row: DogRow): Dog => fromRow(KEPT_DOG, row);
+export const dogFromRow = (row: DogRow): Dog => fromRow(KEPT.dog, row);
 
 /** The text a dog is found by. */
 export const searchableDog = (dog: DogInput): string => searchText(dog.name, dog.breed, dog.chip);
@@ -31,8 +29,7 @@ export async function readDog(db: Db, id: string): Promise<Dog> {
     .where('dog.id', '=', id)
     .where('dog.binnedAt', 'is', null)
     .where('client.binnedAt', 'is', null)
-    .executeTakeFirst();
-  if (row === undefined) throw notFound('The dog');
+    .executeTakeFirstOrThrow(() => notFound('The dog'));
   return dogFromRow(row);
 }
 

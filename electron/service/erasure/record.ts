@@ -1,4 +1,4 @@
-import type { Erasure, ErasureGround } from '../../contract/keeping/bin.ts';
+import type { Erasure } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { badField } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
@@ -37,7 +37,6 @@ export async function readErasures(db: Db): Promise<Erasure[]> {
     .execute();
   return rows.map((row) => ({
     ...row,
-    ground: row.ground as ErasureGround,
     insideRetention: row.insideRetention === 1,
   }));
 }

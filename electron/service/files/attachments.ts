@@ -55,17 +55,15 @@ export const pictureAddress = (picture: Buffer): string =>
 function fromRow(folder: string, { hash, thumbnail, ...row }: Row): Attachment {
   return {
     ...row,
-    kind: row.kind as AttachmentKind,
-    mediaType: row.mediaType as AttachmentType,
     thumbnail: thumbnail === null ? null : pictureAddress(thumbnail),
     missing: !hasContent(folder, hash),
   };
 }
 
-async function readOne(db: Db, id: string): Promise<Row> {
-  const row = await seen(db).where('attachment.id', '=', id).executeTakeFirst();
-  if (row === undefined) throw notFound('The file');
-  return row;
+function readOne(db: Db, id: string): Promise<Row> {
+  return seen(db)
+    .where('attachment.id', '=', id)
+    .executeTakeFirstOrThrow(() => notFound('The file'));
 }
 
 async function assertRoom(db: Db, visitId: string): Promise<void> {
@@ -74,8 +72,7 @@ async function assertRoom(db: Db, visitId: string): Promise<void> {
     .select('dogId')
     .where('id', '=', visitId)
     .where('binnedAt', 'is', null)
-    .executeTakeFirst();
-  if (visit === undefined) throw notFound('The visit');
+    .executeTakeFirstOrThrow(() => notFound('The visit'));
   await readDog(db, visit.dogId);
   const { files } = await db
     .selectFrom('attachment')
@@ -198,7 +195,7 @@ export function attachmentHandlers({
       const content = await readContent(context.folder, hash, name);
       return {
         name,
-        mediaType: mediaType as AttachmentType,
+        mediaType,
         base64: content.toString('base64'),
       };
     },

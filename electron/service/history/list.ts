@@ -1,66 +1,54 @@
-import type { Selectable } from 'kysely';
+import { sql, type Selectable } from 'kysely';
 import type {
   DOG_RECORD_KINDS,
   DogHistoryEntry,
-  HistoryAction,
+  DogDeed,
   HistoryEntry,
   HistoryKind,
 } from '../../contract/calls/history.ts';
-import {
-  clientFactsOf,
-  dogFactsOf,
-  sessionFactsOf,
-  visitFactsOf,
-  weighingFactsOf,
-} from '../../contract/records/facts.ts';
+import { MOST_DEEDS } from '../../contract/dogs/list.ts';
+import { fromRow } from '../../contract/records/columns.ts';
+import { factsOf, RECORDS } from '../../contract/records/facts.ts';
 import {
   changesBetween,
   type ChangingKind,
   type FieldChange,
   type KeptFacts,
 } from '../../contract/history/historyDiff.ts';
-import { clientFromRow } from '../dogs/clients.ts';
 import type { Handlers } from '../database/context.ts';
-import { dogFromRow, readDog } from '../dogs/dogs.ts';
+import { readDog } from '../dogs/dogs.ts';
 import type { Db, HistoryRow } from '../database/schema.ts';
-import { sessionFromRow } from '../plans/sessions.ts';
 import { readVisit } from '../visits/rows.ts';
-import { weighingFromRow } from '../weighings/weighings.ts';
 
 type Row = Selectable<HistoryRow>;
-type Present = {
-  readonly [K in ChangingKind]: (db: Db, id: string) => Promise<KeptFacts[K] | null>;
-};
 
-/** The record as it stands, in the bin or not; null when it is not there any more. */
-const PRESENT: Present = {
-  async client(db, id) {
-    const row = await db.selectFrom('client').selectAll().where('id', '=', id).executeTakeFirst();
-    return row === undefined ? null : clientFactsOf(clientFromRow(row));
-  },
-  async dog(db, id) {
-    const row = await db.selectFrom('dog').selectAll().where('id', '=', id).executeTakeFirst();
-    return row === undefined ? null : dogFactsOf(dogFromRow(row));
-  },
-  async visit(db, id) {
+const TABLES = {
+  client: 'client',
+  dog: 'dog',
+  session: 'sessionResult',
+  weighing: 'weighing',
+} as const;
+
+/** The facts of a record as it stands, in the bin or not; null when it is not there any more. */
+export async function presentFacts<K extends ChangingKind>(
+  db: Db,
+  kind: K,
+  id: string,
+): Promise<KeptFacts[K] | null>;
+export async function presentFacts(
+  db: Db,
+  kind: ChangingKind,
+  id: string,
+): Promise<KeptFacts[ChangingKind] | null> {
+  if (kind === 'visit') {
     const visit = await readVisit(db, id);
-    return visit === null ? null : visitFactsOf(visit);
-  },
-  async session(db, id) {
-    const row = await db
-      .selectFrom('sessionResult')
-      .selectAll()
-      .where('id', '=', id)
-      .executeTakeFirst();
-    return row === undefined ? null : sessionFactsOf(sessionFromRow(row));
-  },
-  async weighing(db, id) {
-    const row = await db.selectFrom('weighing').selectAll().where('id', '=', id).executeTakeFirst();
-    return row === undefined ? null : weighingFactsOf(weighingFromRow(row));
-  },
-};
+    return visit === null ? null : factsOf('visit', visit);
+  }
+  const { rows } = await sql`select * from ${sql.table(TABLES[kind])} where id = ${id}`.execute(db);
+  return rows[0] === undefined ? null : (fromRow(RECORDS[kind], rows[0] as never) as never);
+}
 
-const isChanging = (kind: HistoryKind): kind is ChangingKind => Object.hasOwn(PRESENT, kind);
+const isChanging = (kind: HistoryKind): kind is ChangingKind => Object.hasOwn(RECORDS, kind);
 
 /** True where the facts themselves changed; bin and archive leave them as they are. */
 const changesFacts = ({ action, before }: Row): boolean =>
@@ -76,7 +64,7 @@ async function changesOf<K extends ChangingKind>(
   const states = rows
     .filter(changesFacts)
     .map(({ id, before }) => ({ id, facts: JSON.parse(before) as KeptFacts[K] | null }));
-  const present = await (PRESENT as Present)[kind](db, recordId);
+  const present = await presentFacts(db, kind, recordId);
   return new Map(
     states.map(({ id, facts }, index) => {
       const next = index + 1 < states.length ? states[index + 1]!.facts : present;
@@ -86,17 +74,8 @@ async function changesOf<K extends ChangingKind>(
 }
 
 function entryFrom(row: Row, changes: readonly FieldChange[] = []): HistoryEntry {
-  const { id, recordId, at, author, reason, revision } = row;
-  return {
-    id,
-    recordId,
-    at,
-    author,
-    reason,
-    revision,
-    changes,
-    action: row.action as HistoryAction,
-  };
+  const { id, recordId, at, author, reason, revision, action } = row;
+  return { id, recordId, at, author, reason, revision, changes, action };
 }
 
 /** What an entry kept of the record; an entry that brought one back kept nothing. */
@@ -105,6 +84,8 @@ interface Kept {
   readonly name?: string;
   readonly visitId?: string;
 }
+
+const takesOut = ({ action }: Row): boolean => action === 'removed' || action === 'binned';
 
 /** The entries of one record of a dog, `rows` in order. */
 async function ofRecord(
@@ -118,18 +99,37 @@ async function ofRecord(
     const known = [...rows.slice(index), ...rows.slice(0, index).reverse()]
       .map(({ before }) => JSON.parse(before) as Kept | null)
       .find((before) => before !== null);
-    const takenOut = row.action === 'removed' || row.action === 'binned';
     return {
       ...entryFrom(row, changes.get(row.id)),
       day: known?.day ?? null,
       name: known?.name ?? '',
       visitId: known?.visitId ?? null,
-      gone: takenOut && index === rows.length - 1,
+      gone: takesOut(row) && index === rows.length - 1,
     };
   });
 }
 
-export const historyHandlers: Handlers<'history/list' | 'history/ofDog'> = {
+function deedFrom(row: Row, kept: Kept, gone: boolean): DogDeed {
+  const { id, kind, recordId, action, at, author, reason } = row;
+  const of = { day: kept.day ?? null, name: kind === 'attachment' ? (kept.name ?? '') : '' };
+  const visitId = kind === 'visit' ? recordId : (kept.visitId ?? null);
+  return { id, kind, recordId, action, at, author, reason, ...of, visitId, gone };
+}
+
+/** The deeds on one record, latest first. */
+function deedsOn(rows: readonly Row[]): DogDeed[] {
+  const kept = rows.map(({ before }) => JSON.parse(before) as Kept | null);
+  const gone = takesOut(rows[0]!);
+  return rows.map((row, index) => {
+    // Where an entry kept nothing, the one nearest to it tells day and name.
+    const near = kept[index] ?? kept.slice(index + 1).find(Boolean) ?? kept.find(Boolean) ?? {};
+    return deedFrom(row, near, gone);
+  });
+}
+
+type HistoryCall = 'history/list' | 'history/ofDog' | 'dogs/deeds';
+
+export const historyHandlers: Handlers<HistoryCall> = {
   'history/ofDog': async ({ db }, { dogId, kind }) => {
     await readDog(db, dogId);
     const rows = await db
@@ -156,5 +156,17 @@ export const historyHandlers: Handlers<'history/list' | 'history/ofDog'> = {
       .execute();
     const changes = isChanging(kind) ? await changesOf(db, kind, rows, recordId) : new Map();
     return rows.map((row) => entryFrom(row, changes.get(row.id)));
+  },
+  'dogs/deeds': async ({ db }, { dogId }) => {
+    await readDog(db, dogId);
+    const rows = await db
+      .selectFrom('history')
+      .selectAll()
+      .where('dogId', '=', dogId)
+      .orderBy('id', 'desc')
+      .limit(MOST_DEEDS)
+      .execute();
+    const records = Map.groupBy(rows, ({ kind, recordId }) => `${kind} ${recordId}`);
+    return [...records.values()].flatMap(deedsOn).sort((a, b) => b.id - a.id);
   },
 };

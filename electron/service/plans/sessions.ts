@@ -4,7 +4,7 @@ import { changesBetween } from '../../contract/history/historyDiff.ts';
 import type { SessionInput } from '../../contract/records.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { SESSION } from '../../contract/records/session.ts';
-import { AUTHORED, OF_DOG, STORED } from '../../contract/records/stored.ts';
+import { KEPT } from '../../contract/records/stored.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
@@ -12,9 +12,7 @@ import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
 import type { Db, SessionResultRow } from '../database/schema.ts';
 
-const KEPT_SESSION = { ...SESSION, ...STORED, ...OF_DOG, ...AUTHORED };
-
-export const sessionFromRow = (row: SessionResultRow): SessionRecord => fromRow(KEPT_SESSION, row);
+export const sessionFromRow = (row: SessionResultRow): SessionRecord => fromRow(KEPT.session, row);
 
 /** The session results of a dog, oldest first. */
 export async function readSessions(db: Db, dogId: string): Promise<SessionRecord[]> {

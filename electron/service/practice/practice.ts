@@ -18,13 +18,8 @@ export async function readPractice(context: Context): Promise<Practice | null> {
 
 /** The practice's logo; null without one. */
 export async function readLogo(context: Context): Promise<PracticeLogo | null> {
-  const row = await context.db
-    .selectFrom('practiceLogo')
-    .select(['mediaType', 'data'])
-    .executeTakeFirst();
-  return row === undefined
-    ? null
-    : { mediaType: row.mediaType as PracticeLogo['mediaType'], data: row.data };
+  const logo = context.db.selectFrom('practiceLogo').select(['mediaType', 'data']);
+  return (await logo.executeTakeFirst()) ?? null;
 }
 
 export const practiceHandlers: Handlers<'practice/save' | 'practice/setLogo'> = {

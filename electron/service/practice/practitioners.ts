@@ -1,10 +1,10 @@
 import type { People, Practitioner, PractitionerInput } from '../../contract/calls/practice.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { bit } from '../../contract/records/columns.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { Db, PractitionerRow } from '../database/schema.ts';
 
 const fromRow = (row: PractitionerRow): Practitioner => ({ ...row, active: row.active === 1 });
-const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
 
 async function readPeople(db: Db): Promise<People> {
   const rows = await db
@@ -89,13 +89,12 @@ async function keep(
       .execute();
     return;
   }
-  const row = await db
+  await db
     .updateTable('practitioner')
     .set(facts)
     .where('id', '=', id)
     .returning('id')
-    .executeTakeFirst();
-  if (row === undefined) throw notFound('The practitioner');
+    .executeTakeFirstOrThrow(() => notFound('The practitioner'));
 }
 
 /** Someone who left is not at the desk; who is the only one is. */

@@ -1,5 +1,13 @@
+import { sql } from 'kysely';
 import { LIMBS } from '../../../core/readiness/types.ts';
-import type { DietItem, Footfall, LimbGrades, Measurement } from '../../contract/records.ts';
+import type {
+  DietItem,
+  FoodLabel,
+  Footfall,
+  LimbGrades,
+  Measurement,
+} from '../../contract/records.ts';
+import { bit } from '../../contract/records/columns.ts';
 import type { TablesOf } from '../../contract/records/fieldKinds.ts';
 import type { VISIT } from '../../contract/records/visit.ts';
 import type {
@@ -8,6 +16,7 @@ import type {
   FootfallRow,
   LamenessRow,
   MeasurementRow,
+  Schema,
 } from '../database/schema.ts';
 
 /** What belongs to a visit and is kept in tables of its own. */
@@ -22,89 +31,62 @@ export const PART_TABLES = [
   'visitFootfall',
 ] as const;
 
-const bit = (yes: boolean): 0 | 1 => (yes ? 1 : 0);
+type PartTable = (typeof PART_TABLES)[number];
+
+/** What is timed and graded limb by limb is stored without an order. */
+const UNORDERED: ReadonlySet<PartTable> = new Set(['visitLameness', 'visitFootfall']);
+
+/** The rows of one table of parts, those of each visit in their order. */
+async function readTable<T extends PartTable>(db: Db, table: T, visitIds: readonly string[]) {
+  const order = UNORDERED.has(table) ? sql`` : sql`order by position`;
+  const { rows } = await sql<Schema[T]>`select * from ${sql.table(table)}
+    where visit_id in (${sql.join(visitIds)}) ${order}`.execute(db);
+  const byVisit = Map.groupBy(rows, ({ visitId }) => visitId);
+  return (visitId: string): readonly Schema[T][] => byVisit.get(visitId) ?? [];
+}
 
 /** Reads the parts of many visits at once; returns a look-up by visit. */
 export async function readVisitParts(
   db: Db,
   visitIds: readonly string[],
 ): Promise<(visitId: string) => VisitParts> {
+  const read = <T extends PartTable>(table: T) => readTable(db, table, visitIds);
   const [lameness, signs, overrides, diet, measurements, footfalls] = await Promise.all([
-    db.selectFrom('visitLameness').selectAll().where('visitId', 'in', visitIds).execute(),
-    db
-      .selectFrom('visitSign')
-      .selectAll()
-      .where('visitId', 'in', visitIds)
-      .orderBy('position')
-      .execute(),
-    db
-      .selectFrom('visitOverride')
-      .selectAll()
-      .where('visitId', 'in', visitIds)
-      .orderBy('position')
-      .execute(),
-    db
-      .selectFrom('dietItem')
-      .selectAll()
-      .where('visitId', 'in', visitIds)
-      .orderBy('position')
-      .execute(),
-    db
-      .selectFrom('visitMeasurement')
-      .selectAll()
-      .where('visitId', 'in', visitIds)
-      .orderBy('position')
-      .execute(),
-    db.selectFrom('visitFootfall').selectAll().where('visitId', 'in', visitIds).execute(),
+    read('visitLameness'),
+    read('visitSign'),
+    read('visitOverride'),
+    read('dietItem'),
+    read('visitMeasurement'),
+    read('visitFootfall'),
   ]);
-  const of = {
-    lameness: Map.groupBy(lameness, visitOf),
-    signs: Map.groupBy(signs, visitOf),
-    overrides: Map.groupBy(overrides, visitOf),
-    diet: Map.groupBy(diet, visitOf),
-    measurements: Map.groupBy(measurements, visitOf),
-    footfalls: Map.groupBy(footfalls, visitOf),
-  };
   return (id) => ({
-    lamenessWalk: grades(of.lameness.get(id) ?? [], 'walk'),
-    lamenessTrot: grades(of.lameness.get(id) ?? [], 'trot'),
-    signs: (of.signs.get(id) ?? []).map(({ sign }) => sign),
-    overrides: (of.overrides.get(id) ?? []).map(({ code, reason }) => ({ code, reason })),
-    diet: (of.diet.get(id) ?? []).map(dietItemFromRow),
-    measurements: (of.measurements.get(id) ?? []).map(measurementFromRow),
-    footfalls: (of.footfalls.get(id) ?? []).map(footfallFromRow),
+    lamenessWalk: grades(lameness(id), 'walk'),
+    lamenessTrot: grades(lameness(id), 'trot'),
+    signs: signs(id).map(({ sign }) => sign),
+    overrides: overrides(id).map(({ code, reason }) => ({ code, reason })),
+    diet: diet(id).map(dietItemFromRow),
+    measurements: measurements(id).map(measurementFromRow),
+    footfalls: footfalls(id).map(footfallFromRow),
   });
 }
-
-const visitOf = ({ visitId }: { visitId: string }): string => visitId;
 
 function grades(rows: readonly LamenessRow[], gait: 'walk' | 'trot'): LimbGrades {
   const result: LimbGrades = { leftFore: null, rightFore: null, leftHind: null, rightHind: null };
   for (const row of rows) {
-    if (row.gait === gait) result[row.limb as (typeof LIMBS)[number]] = row.grade;
+    if (row.gait === gait) result[row.limb] = row.grade;
   }
   return result;
 }
 
 function dietItemFromRow(row: DietItemRow): DietItem {
-  const { proteinPct, fatPct, fibrePct, moisturePct, ashPct } = row;
-  const label =
-    proteinPct === null ||
-    fatPct === null ||
-    fibrePct === null ||
-    moisturePct === null ||
-    ashPct === null
-      ? null
-      : { proteinPct, fatPct, fibrePct, moisturePct, ashPct };
+  const { visitId: _visit, position: _position, treat, fixedGrams, ...rest } = row;
+  const { proteinPct, fatPct, fibrePct, moisturePct, ashPct, ...item } = rest;
+  const label = { proteinPct, fatPct, fibrePct, moisturePct, ashPct };
   return {
-    name: row.name,
-    treat: row.treat === 1,
-    kcalPer100g: row.kcalPer100g,
-    gramsPerDay: row.gramsPerDay,
-    gramsPerCup: row.gramsPerCup,
-    fixedGrams: row.fixedGrams === 1,
-    energyFrom: row.energyFrom as DietItem['energyFrom'],
-    label,
+    ...item,
+    treat: treat === 1,
+    fixedGrams: fixedGrams === 1,
+    label: Object.values(label).includes(null) ? null : (label as FoodLabel),
   };
 }
 
@@ -116,7 +98,7 @@ function measurementFromRow(row: MeasurementRow): Measurement {
 
 function footfallFromRow(row: FootfallRow): Footfall {
   return {
-    limb: row.limb as Footfall['limb'],
+    limb: row.limb,
     touchDowns: JSON.parse(row.touchDowns) as number[],
     liftOffs: JSON.parse(row.liftOffs) as number[],
   };

@@ -1,12 +1,10 @@
 import type { Visit } from '../../contract/contract.ts';
 import type { VisitFacts } from '../../contract/records.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
-import { AUTHORED, REVISED } from '../../contract/records/stored.ts';
+import { KEPT } from '../../contract/records/stored.ts';
 import { VISIT } from '../../contract/records/visit.ts';
 import type { Db, VisitRow } from '../database/schema.ts';
 import { readVisitParts, type VisitParts } from './parts.ts';
-
-const KEPT_VISIT = { ...VISIT, ...REVISED, ...AUTHORED };
 
 /** The visits of a dog, oldest first, each with all that belongs to it. */
 export async function readVisits(db: Db, dogId: string): Promise<Visit[]> {
@@ -35,7 +33,7 @@ export async function readVisit(db: Db, id: string): Promise<Visit | null> {
 }
 
 export const visitFromRow = (row: VisitRow): Omit<Visit, keyof VisitParts> =>
-  fromRow(KEPT_VISIT, row);
+  fromRow(KEPT.visit, row);
 
 /** The row of a visit, without what the service adds. */
 export const visitToRow = (visit: VisitFacts) => toRow(VISIT, visit);

@@ -7,8 +7,8 @@ import {
   type WeighingRecord,
 } from '../../contract/weighings/weighing.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
-import { AUTHORED, OF_DOG, REVISED } from '../../contract/records/stored.ts';
-import { ORIGIN, WEIGHING } from '../../contract/records/weighing.ts';
+import { KEPT } from '../../contract/records/stored.ts';
+import { WEIGHING } from '../../contract/records/weighing.ts';
 import { assertLatest, assertReasonGiven } from '../visits/amend.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context, Handlers } from '../database/context.ts';
@@ -17,9 +17,7 @@ import { keepHistory, type Deed } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { Db, WeighingRow } from '../database/schema.ts';
 
-const KEPT_WEIGHING = { ...WEIGHING, ...REVISED, ...OF_DOG, ...AUTHORED, ...ORIGIN };
-
-export const weighingFromRow = (row: WeighingRow): WeighingRecord => fromRow(KEPT_WEIGHING, row);
+export const weighingFromRow = (row: WeighingRow): WeighingRecord => fromRow(KEPT.weighing, row);
 
 /** The weighings of a dog between visits, oldest first. */
 export async function readWeighings(db: Db, dogId: string): Promise<WeighingRecord[]> {
@@ -93,8 +91,11 @@ async function amendWeighing(
   db: Db,
   { id, basedOn, reason, weighing }: ParsedOf<'weighings/amend'>,
 ): Promise<WeighingRecord> {
-  const row = await db.selectFrom('weighing').selectAll().where('id', '=', id).executeTakeFirst();
-  if (row === undefined) throw notFound('The weighing');
+  const row = await db
+    .selectFrom('weighing')
+    .selectAll()
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow(() => notFound('The weighing'));
   await readDog(db, row.dogId);
   await assertLatest(db, 'The weighing', row, basedOn);
   const stored = weighingFromRow(row);
