@@ -147,8 +147,7 @@ export function sessionBreaches(ramp: Ramp, walk: Walk): Found[] {
 export function pathBreaches(ramp: Ramp, walk: Walk): Found[] {
   const { path } = walk.setting;
   const needed = ramp.rules.sessionsPerStep;
-  return walk.weeks.flatMap(({ week, before, slot, recovery }, weekIndex): Found[] => {
-    if (recovery || slot.kind !== 'build') return [];
+  return walk.weeks.flatMap(({ week, before, slot }, weekIndex): Found[] => {
     let state = startsAnew(before, slot) ? { ...before, stepIndex: 0, sessionsOnStep: 0 } : before;
     return week.sessions.flatMap((session): Found[] => {
       const { stepIndex, sessionsOnStep } = state;

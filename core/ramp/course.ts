@@ -10,7 +10,7 @@ import {
   type Course,
   type Load,
 } from './limits.ts';
-import { EPSILON, weekCap } from './load.ts';
+import { EPSILON } from './load.ts';
 import type { BoutStep } from './path.ts';
 import type { Setting } from './request.ts';
 import {
@@ -234,18 +234,16 @@ function stepOf({ sessions }: Rung): BoutStep | null {
  */
 function rungFor(course: Course, place: Place, slot: Slot, cap: number): number | null {
   const { rungs } = course.ladder;
-  const back = slot.return.kind;
   const top = Math.min(place.next, rungs.length - 1);
-  const holds = (index: number): boolean =>
-    rungs[index]!.minutes <= cap + EPSILON &&
-    withinSessions(course, place, slot, rungs[index]!.sessions);
   const held = rungs[Math.min(Math.max(0, place.last), top)]!.minutes;
-  const rise = weekCap(place.peak, course.setting.capPercent, course.setting.rules);
-  const isBack = back !== 'none' || (place.returning && cap < rise - EPSILON);
-  if (isBack && cap < held - EPSILON) return null;
-  if (holds(top)) return top;
-  for (let index = top - 1; index > 0; index -= 1) if (holds(index)) return index;
-  return 0;
+  if ((slot.return.kind !== 'none' || place.returning) && cap < held - EPSILON) return null;
+  const highest = rungs
+    .slice(0, top + 1)
+    .findLastIndex(
+      ({ minutes, sessions }) =>
+        minutes <= cap + EPSILON && withinSessions(course, place, slot, sessions),
+    );
+  return Math.max(0, highest);
 }
 
 function withinSessions(
@@ -273,23 +271,19 @@ function sessionsOf(course: Course, place: Place, slot: Slot, index: number): Se
   const count = slot.days.length;
   const fits = (plans: readonly SessionPlan[]): boolean =>
     withinSessions(course, place, slot, plans);
-  if (count < sessions.length) {
+  if (count <= sessions.length) {
     const last = sessions.slice(-count);
     return withEfforts(isOneStep(sessions) && fits(last) ? last : sessions.slice(0, count));
   }
-  if (count === sessions.length) return [...sessions];
   const parted = sessions
     .map((_, at) => withHalves(course.setting, sessions, at))
     .find((plans) => plans !== null && fits(plans));
   return withEfforts(parted ?? sessions);
 }
 
-/** Bouts of one step all: the fuller ones, which come last, may stand alone. */
-const isOneStep = (sessions: readonly SessionPlan[]): boolean =>
-  sessions.every(
-    ({ kind, runMin, walkMin }) =>
-      kind === 'bouts' && runMin === sessions[0]!.runMin && walkMin === sessions[0]!.walkMin,
-  );
+/** All alike but for their number of bouts: the fuller ones, which come last, may stand alone. */
+const isOneStep = ([first, ...others]: readonly SessionPlan[]): boolean =>
+  others.every(({ runMin, walkMin }) => runMin === first!.runMin && walkMin === first!.walkMin);
 
 /** The sessions with one of them parted over two days; null where it is too short for that. */
 function withHalves(
