@@ -1,14 +1,89 @@
 import type { RuleId } from './all.ts';
 
+/** Every kind of reason, by its code, and of figure, by its id, that a rule can decide. */
+const TEXTS = {
+  Screening: {
+    'age-growth': 'Too young to run in harness',
+    'age-advice': 'Waiting longer is advised',
+    senior: 'Senior: one level lower',
+    'bcs-high': 'Body condition too high to run',
+    'bcs-low': 'Body condition so low that the vet comes first',
+    'walk-base': 'The walk base comes first',
+    'after-injury': 'Start as after an injury',
+    'thigh-thinner': 'Note on a thinner thigh after injury',
+    'goal-limit': 'Goal too long for a short-nosed or heavy dog',
+    'goal-long': 'A goal that needs the vet’s written yes',
+    'loosened-rule': 'Note that the practice has set a milder rule',
+  },
+  'Running plan': {
+    'session-cap': 'How fast a single session may grow',
+    'long-goal': 'A goal to talk over first',
+    'walking-programme': 'Brisk walks up to the walk base',
+    'weekly-cap': 'How fast run-minutes may rise',
+    'recovery-weeks': 'Easy weeks',
+    'break-less': 'Less after days without running',
+    'break-anew': 'Brisk walks anew after a long break',
+    'break-restart': 'A new start after a long break',
+    'rule-changed': 'Named in every plan once the practice changed it',
+  },
+  'Plan changed by hand': {
+    'session-too-long': 'A session too long for the last 30 days',
+    'over-cap': 'A week with too many run-minutes',
+    'recovery-missing': 'An easy week that is none',
+    'event-week-not-easy': 'Last week before an event not easy',
+    'two-week-rise': 'Note on a fast rise over two weeks',
+    'bout-path': 'A step of the bout path skipped',
+    'step-too-soon': 'A step of the bout path taken too soon',
+    'longest-not-followed-by-easy': 'No easy run after the longest one',
+  },
+  'Review of the plan': {
+    'review-break-repeat': 'The week is repeated after a gap',
+    'review-break-less': 'Less after a break',
+    'review-break-anew': 'Brisk walks anew after a break',
+    'review-break-restart': 'Back to the walk base after a break',
+    'review-stiff-24': 'Stiff for over 24 h: days off',
+    'review-stiff-returned': 'Stiffness that came back: days off',
+    'review-again': 'A second setback: two steps back',
+    'review-third': 'Setbacks that come again: the vet first',
+    'review-illness': 'Half the load after an illness',
+  },
+  Heat: {
+    'heat-bands': 'The bands of temperature for the dog',
+    'heat-humid': 'Damp air, by wet-bulb globe temperature',
+    'heat-bcs': 'Bands lower for body condition',
+    'heat-heavy': 'Bands lower for a heavy dog',
+    'heat-coat': 'Bands lower for the coat',
+    'heat-senior': 'Bands lower for a senior dog',
+    'heat-not-used': 'Bands lower for a dog not used to the weather',
+    'heat-short-nosed': 'Bands lower for a short-nosed dog',
+    'heat-shift-capped': 'The most by which the bands are lowered',
+  },
+  Cold: {
+    'cold-warm-up': 'A longer warm-up',
+    'cold-coat': 'A coat',
+    'cold-half': 'Half the run time',
+    'cold-none': 'No run',
+  },
+  Gait: {
+    froudeNumber: 'Froude number at a pace, and the gait it points to',
+    trotSpeed: 'Speed at which walk becomes trot',
+    canterSpeed: 'Speed at which trot becomes canter',
+    canterPace: 'Pace at which dogs of this height change to a canter or gallop',
+    'gait-joint-angle': 'Change of a joint angle',
+    'gait-thigh-girth': 'Change of the thigh girth',
+    'gait-standing-weight': 'Change of the standing weight of a limb',
+    hindDifference: 'Difference of the hind limbs in standing weight',
+    'hind-difference': 'Flag on a difference of the hind limbs',
+    'gait-asymmetrical': 'Footfalls of a pair not evenly spaced',
+  },
+} as const satisfies Readonly<Record<string, Readonly<Record<string, string>>>>;
+
+type Texts = typeof TEXTS;
+
 /** Where in the program a reason or figure is shown. */
-export type CausePlace =
-  | 'Screening'
-  | 'Running plan'
-  | 'Plan changed by hand'
-  | 'Review of the plan'
-  | 'Heat'
-  | 'Cold'
-  | 'Gait';
+export type CausePlace = keyof Texts;
+
+export type CauseCode = { [Place in CausePlace]: keyof Texts[Place] }[CausePlace];
 
 /** A kind of reason or figure, in words. */
 export interface Cause {
@@ -16,98 +91,11 @@ export interface Cause {
   readonly text: string;
 }
 
-/** Every kind of reason, by its code, and of figure, by its id, that a rule can decide. */
-export const CAUSES = {
-  'age-growth': { place: 'Screening', text: 'Too young to run in harness' },
-  'age-advice': { place: 'Screening', text: 'Waiting longer is advised' },
-  senior: { place: 'Screening', text: 'Senior: one level lower' },
-  'bcs-high': { place: 'Screening', text: 'Body condition too high to run' },
-  'bcs-low': { place: 'Screening', text: 'Body condition so low that the vet comes first' },
-  'walk-base': { place: 'Screening', text: 'The walk base comes first' },
-  'after-injury': { place: 'Screening', text: 'Start as after an injury' },
-  'thigh-thinner': { place: 'Screening', text: 'Note on a thinner thigh after injury' },
-  'goal-limit': { place: 'Screening', text: 'Goal too long for a short-nosed or heavy dog' },
-  'goal-long': { place: 'Screening', text: 'A goal that needs the vet’s written yes' },
-  'loosened-rule': { place: 'Screening', text: 'Note that the practice has set a milder rule' },
-  'session-cap': { place: 'Running plan', text: 'How fast a single session may grow' },
-  'long-goal': { place: 'Running plan', text: 'A goal to talk over first' },
-  'walking-programme': { place: 'Running plan', text: 'Brisk walks up to the walk base' },
-  'weekly-cap': { place: 'Running plan', text: 'How fast run-minutes may rise' },
-  'recovery-weeks': { place: 'Running plan', text: 'Easy weeks' },
-  'break-less': { place: 'Running plan', text: 'Less after days without running' },
-  'break-anew': { place: 'Running plan', text: 'Brisk walks anew after a long break' },
-  'break-restart': { place: 'Running plan', text: 'A new start after a long break' },
-  'rule-changed': {
-    place: 'Running plan',
-    text: 'Named in every plan once the practice changed it',
-  },
-  'session-too-long': {
-    place: 'Plan changed by hand',
-    text: 'A session too long for the last 30 days',
-  },
-  'over-cap': { place: 'Plan changed by hand', text: 'A week with too many run-minutes' },
-  'recovery-missing': { place: 'Plan changed by hand', text: 'An easy week that is none' },
-  'event-week-not-easy': {
-    place: 'Plan changed by hand',
-    text: 'Last week before an event not easy',
-  },
-  'two-week-rise': { place: 'Plan changed by hand', text: 'Note on a fast rise over two weeks' },
-  'bout-path': { place: 'Plan changed by hand', text: 'A step of the bout path skipped' },
-  'step-too-soon': {
-    place: 'Plan changed by hand',
-    text: 'A step of the bout path taken too soon',
-  },
-  'longest-not-followed-by-easy': {
-    place: 'Plan changed by hand',
-    text: 'No easy run after the longest one',
-  },
-  'review-break-repeat': { place: 'Review of the plan', text: 'The week is repeated after a gap' },
-  'review-break-less': { place: 'Review of the plan', text: 'Less after a break' },
-  'review-break-anew': {
-    place: 'Review of the plan',
-    text: 'Brisk walks anew after a break',
-  },
-  'review-break-restart': {
-    place: 'Review of the plan',
-    text: 'Back to the walk base after a break',
-  },
-  'review-stiff-24': { place: 'Review of the plan', text: 'Stiff for over 24 h: days off' },
-  'review-stiff-returned': {
-    place: 'Review of the plan',
-    text: 'Stiffness that came back: days off',
-  },
-  'review-again': { place: 'Review of the plan', text: 'A second setback: two steps back' },
-  'review-third': { place: 'Review of the plan', text: 'Setbacks that come again: the vet first' },
-  'review-illness': { place: 'Review of the plan', text: 'Half the load after an illness' },
-  'heat-bands': { place: 'Heat', text: 'The bands of temperature for the dog' },
-  'heat-humid': { place: 'Heat', text: 'Damp air, by wet-bulb globe temperature' },
-  'heat-bcs': { place: 'Heat', text: 'Bands lower for body condition' },
-  'heat-heavy': { place: 'Heat', text: 'Bands lower for a heavy dog' },
-  'heat-coat': { place: 'Heat', text: 'Bands lower for the coat' },
-  'heat-senior': { place: 'Heat', text: 'Bands lower for a senior dog' },
-  'heat-not-used': { place: 'Heat', text: 'Bands lower for a dog not used to the weather' },
-  'heat-short-nosed': { place: 'Heat', text: 'Bands lower for a short-nosed dog' },
-  'heat-shift-capped': { place: 'Heat', text: 'The most by which the bands are lowered' },
-  'cold-warm-up': { place: 'Cold', text: 'A longer warm-up' },
-  'cold-coat': { place: 'Cold', text: 'A coat' },
-  'cold-half': { place: 'Cold', text: 'Half the run time' },
-  'cold-none': { place: 'Cold', text: 'No run' },
-  froudeNumber: { place: 'Gait', text: 'Froude number at a pace, and the gait it points to' },
-  trotSpeed: { place: 'Gait', text: 'Speed at which walk becomes trot' },
-  canterSpeed: { place: 'Gait', text: 'Speed at which trot becomes canter' },
-  canterPace: {
-    place: 'Gait',
-    text: 'Pace at which dogs of this height change to a canter or gallop',
-  },
-  'gait-joint-angle': { place: 'Gait', text: 'Change of a joint angle' },
-  'gait-thigh-girth': { place: 'Gait', text: 'Change of the thigh girth' },
-  'gait-standing-weight': { place: 'Gait', text: 'Change of the standing weight of a limb' },
-  hindDifference: { place: 'Gait', text: 'Difference of the hind limbs in standing weight' },
-  'hind-difference': { place: 'Gait', text: 'Flag on a difference of the hind limbs' },
-  'gait-asymmetrical': { place: 'Gait', text: 'Footfalls of a pair not evenly spaced' },
-} as const satisfies Readonly<Record<string, Cause>>;
-
-export type CauseCode = keyof typeof CAUSES;
+export const CAUSES = Object.fromEntries(
+  Object.entries(TEXTS).flatMap(([place, texts]) =>
+    Object.entries(texts).map(([code, text]) => [code, { place, text }]),
+  ),
+) as Readonly<Record<CauseCode, Cause>>;
 
 const AGE = ['age-growth', 'loosened-rule'] as const;
 const SESSION = ['session-cap', 'session-too-long'] as const;

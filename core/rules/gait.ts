@@ -1,4 +1,4 @@
-import { OWN_RULE, valuesOf, type RuleTable } from './rule.ts';
+import { OWN_RULE, valuesOf, ruleTable } from './rule.ts';
 
 const froude = {
   unit: '',
@@ -8,91 +8,75 @@ const froude = {
 } as const;
 
 /** Every number behind gait and measurement. */
-export const GAIT_RULES = {
+export const GAIT_RULES = ruleTable({
   froudeTrot: {
-    id: 'froudeTrot',
     name: 'Walk becomes trot near a Froude number of',
     value: 0.5,
-    min: 0.2,
-    max: 1,
+    range: [0.2, 1],
     ...froude,
     note: 'Speed alone never identifies a gait.',
   },
   froudeCanterLow: {
-    id: 'froudeCanterLow',
     name: 'Trot becomes canter: low end of the Froude number',
     value: 2,
-    min: 1,
-    max: 3,
+    range: [1, 3],
     ...froude,
     note: 'Speed alone never identifies a gait.',
   },
   froudeCanterHigh: {
-    id: 'froudeCanterHigh',
     name: 'Trot becomes canter: high end of the Froude number',
     value: 3,
-    min: 2,
-    max: 5,
+    range: [2, 5],
     ...froude,
     note: 'Speed alone never identifies a gait.',
   },
   jointErrorDegrees: {
-    id: 'jointErrorDegrees',
     name: 'Joint angle: changes within error, up to',
     value: 6,
     unit: '°',
-    min: 2,
-    max: 10,
+    range: [2, 10],
     evidence: 'A',
     mark: 'S',
     sources: ['jaegger2002'],
     note: 'The repeat error is 1–6 degrees.',
   },
   girthErrorCm: {
-    id: 'girthErrorCm',
     name: 'Thigh girth: changes within error, under',
     value: 1,
     unit: 'cm',
-    min: 0.5,
-    max: 3,
+    range: [0.5, 3],
     evidence: 'A',
     mark: 'S',
     sources: ['bascunan2016'],
     note: 'Same site, same stance, same clip.',
   },
   standingErrorPercent: {
-    id: 'standingErrorPercent',
     name: 'Standing weight of a limb: changes within error, up to',
     value: 5,
     unit: '% of the reading',
-    min: 1,
-    max: 20,
+    range: [1, 20],
     ...OWN_RULE,
     note: 'No repeat error was found; a dog shifts its weight. Measure three times.',
   },
   hindDifferencePercent: {
-    id: 'hindDifferencePercent',
     name: 'Standing weight: hind left-right difference worth a flag, above',
     value: 8.7,
     unit: '% of body weight',
-    min: 3,
-    max: 15,
+    range: [3, 15],
     evidence: 'A',
     mark: 'C',
     sources: ['hyytiainen2012'],
     note: 'A normal result does not rule lameness out.',
   },
   pairPhaseTolerance: {
-    id: 'pairPhaseTolerance',
     name: 'Footfalls of a pair count as evenly spaced within',
     value: 10,
     unit: '% of the stride',
-    min: 5,
-    max: 20,
+    range: [5, 20],
     ...OWN_RULE,
     note: 'Beyond this the gait is called asymmetrical (canter, gallop).',
   },
-} as const satisfies RuleTable;
+});
 
 export type GaitRuleId = keyof typeof GAIT_RULES;
 export type GaitRuleValues = Readonly<Record<GaitRuleId, number>>;

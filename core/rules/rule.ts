@@ -23,6 +23,20 @@ export interface Rule extends Origin {
 /** Rules by id. */
 export type RuleTable = Readonly<Record<string, Rule>>;
 
+/** A rule as a table writes it down: under its id, with its range from the least to the most. */
+type Written = Omit<Rule, 'id' | 'min' | 'max'> & { readonly range: readonly [number, number] };
+
+/** The rules of one subject, in the order the settings show them. */
+export function ruleTable<const Id extends string>(
+  table: Readonly<Record<Id, Written>>,
+): { readonly [K in Id]: Rule & { readonly id: K } } {
+  const rules = Object.entries<Written>(table).map(([id, { range, ...rule }]) => {
+    const [min, max] = range;
+    return [id, { id, min, max, ...rule }];
+  });
+  return Object.fromEntries(rules) as { readonly [K in Id]: Rule & { readonly id: K } };
+}
+
 /** Provenance of a rule that is our own choice. */
 export const OWN_RULE = { evidence: 'D', mark: 'D', sources: ['ownDecision'] } as const;
 
