@@ -1,7 +1,8 @@
 import { idealWeight } from '../condition/idealWeight.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
-import { because, OWN } from '../weight/foodDraft.ts';
+import { OWN } from '../origin.ts';
+import { because } from '../weight/foodDraft.ts';
 import type { Weighing } from '../weight/weighing.ts';
 import type { AimVisit } from './aim.ts';
 import type { AssessedVisit } from './types.ts';

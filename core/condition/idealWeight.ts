@@ -1,5 +1,6 @@
 import { weightInRange, wholeInRange } from '../check.ts';
 import { estimate, type Estimate, type FigureText } from '../figure.ts';
+import { from } from '../origin.ts';
 
 /** Body fat at the ideal score, % (Clinician's Brief 2010, S). */
 const IDEAL_FAT_PERCENT = 20;
@@ -56,9 +57,7 @@ function overIdeal(dog: IdealWeightInput): IdealWeight {
   return build(dog, [weightKg / (1 + PER_POINT.usual * points), low, high], {
     rangeMeaning: '15 % a point over ideal, to constant lean mass',
     formula: 'kg / (1 + 0.10 × points over 5)',
-    evidence: 'C',
-    mark: 'S',
-    sources: ['aahaWeight', 'vetTimes2015', 'cliniciansBrief2010', 'arithmetic'],
+    ...from('C', 'S', 'aahaWeight', 'vetTimes2015', 'cliniciansBrief2010', 'arithmetic'),
     notes: [
       'A range, not a point: the practitioner sets the target.',
       'The high end is our arithmetic: lean mass unchanged, from memory, at the body fat of the score.',
@@ -72,9 +71,7 @@ function atIdeal(dog: IdealWeightInput): IdealWeight {
   return build(dog, [weightKg, weightKg, high], {
     rangeMeaning: 'the present weight, to one score point more',
     formula: 'the present weight (body condition 4–5 of 9 is ideal)',
-    evidence: 'C',
-    mark: 'S',
-    sources: ['laflamme1997', 'wsavaNutrition'],
+    ...from('C', 'S', 'laflamme1997', 'wsavaNutrition'),
     notes: [],
   });
 }
@@ -87,9 +84,7 @@ function underIdeal(dog: IdealWeightInput): IdealWeight {
   return build(dog, [weightKg / (1 - PER_POINT.usual * points), low, high], {
     rangeMeaning: '5 % a point, to counted from score 5',
     formula: 'kg / (1 − 0.10 × points under 4)',
-    evidence: 'D',
-    mark: 'M',
-    sources: ['ownDecision'],
+    ...from('D', 'M', 'ownDecision'),
     notes: [
       'No percentage is published for thin dogs; 10 % a point under 4 is from memory. Find the cause first.',
     ],

@@ -1,5 +1,6 @@
 import { oneOf } from '../check.ts';
 import { estimate, type Estimate, type Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import type { SourceId } from '../sources.ts';
 import { growthEnergy, growthEnergyBySteps, growthEstimate } from './growth.ts';
 import { METABOLIC_EXPONENT, metabolicWeight, restingEnergy } from './resting.ts';
@@ -26,45 +27,33 @@ const BY_ACTIVITY: Readonly<Record<Activity, { kcal: number; words: string } & P
   low: {
     kcal: 95,
     words: 'under 1 h a day',
-    evidence: 'A',
-    mark: 'S',
-    sources: ['fediaf2017', 'lmuThesis'],
+    ...from('A', 'S', 'fediaf2017', 'lmuThesis'),
   },
   moderate: {
     kcal: 110,
     words: '1–3 h a day, low impact',
-    evidence: 'C',
-    mark: 'M',
-    sources: ['fediaf2017Activity', 'fediaf2017', 'lmuThesis'],
+    ...from('C', 'M', 'fediaf2017Activity', 'fediaf2017', 'lmuThesis'),
   },
   high: {
     kcal: 125,
     words: '1–3 h a day, high impact',
-    evidence: 'C',
-    mark: 'M',
-    sources: ['fediaf2017Activity', 'lmuThesis'],
+    ...from('C', 'M', 'fediaf2017Activity', 'lmuThesis'),
   },
   working: {
     kcal: 162.5,
     words: '3–6 h work a day',
-    evidence: 'C',
-    mark: 'M',
-    sources: ['fediaf2017Activity', 'lmuThesis'],
+    ...from('C', 'M', 'fediaf2017Activity', 'lmuThesis'),
   },
 };
 
 /** What intact and senior dogs need beside neutered adults, as published multiples of RER. */
 const INTACT: Provenance & { factor: number } = {
   factor: 1.8 / 1.6,
-  evidence: 'C',
-  mark: 'C',
-  sources: ['hand2010'],
+  ...from('C', 'C', 'hand2010'),
 };
 const SENIOR: Provenance & { factor: number } = {
   factor: 1.4 / 1.6,
-  evidence: 'C',
-  mark: 'M',
-  sources: ['hand2010Senior'],
+  ...from('C', 'M', 'hand2010Senior'),
 };
 
 /** Measured in dogs after weight loss: 68.1 ± 13.1 kcal per kg^0.75, n = 24 (German 2011, S). */
@@ -196,9 +185,7 @@ function afterWeightLoss(
     rangeMeaning: 'holds 90 of 100 slimmed dogs',
     formula: '68.1 × kg^0.75',
     inputs: [{ label: 'Body weight', value: weightKg, unit: 'kg' }],
-    evidence: 'A',
-    mark: 'S',
-    sources: ['german2011'],
+    ...from('A', 'S', 'german2011'),
     notes: [
       'Measured in 24 dogs that had lost weight: they need far less than other dogs of their size.',
     ],

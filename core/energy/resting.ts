@@ -1,5 +1,6 @@
 import { weightInRange } from '../check.ts';
 import { figure, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 
 /** kcal per kg^0.75 and day. */
 export const RESTING_COEFFICIENT = 70;
@@ -40,9 +41,7 @@ export function restingEnergyFigure(weightKg: number): Figure {
     unit: 'kcal/day',
     formula: '70 × kg^0.75',
     inputs: [{ label: 'Body weight', value: weightKg, unit: 'kg' }],
-    evidence: 'C',
-    mark: 'S',
-    sources: ['hand2010', 'kleiber1961', 'nrc2006'],
+    ...from('C', 'S', 'hand2010', 'kleiber1961', 'nrc2006'),
     notes: [
       'The energy a resting dog spends in a day. A real dog eats more: see maintenance energy.',
     ],

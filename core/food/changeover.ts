@@ -1,16 +1,13 @@
 import { inRange, wholeInRange } from '../check.ts';
 import { addDays, dayNumber, type IsoDay } from '../day.ts';
 import type { Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import { FOOD_KCAL_RANGE } from './foodChoice.ts';
 
 /** Days over which one food replaces another (M): usual, and the range to choose from. */
 export const CHANGEOVER_DAYS = { usual: 10, min: 7, max: 10 } as const;
 
-export const CHANGEOVER_PROVENANCE: Provenance = {
-  evidence: 'D',
-  mark: 'M',
-  sources: ['commonPractice'],
-};
+export const CHANGEOVER_PROVENANCE: Provenance = from('D', 'M', 'commonPractice');
 
 export interface ChangeoverInput {
   readonly startDay: IsoDay;

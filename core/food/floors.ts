@@ -1,6 +1,7 @@
 import { inRange, weightInRange } from '../check.ts';
 import { metabolicWeight, restingEnergy } from '../energy/resting.ts';
 import { figure, type Figure, type Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 
 /**
@@ -40,9 +41,7 @@ export function nutrientFloorFigure(targetWeightKg: number): Figure {
     unit: 'kcal/day',
     formula: '79 × target kg^0.75',
     inputs: [{ label: 'Target weight', value: targetWeightKg, unit: 'kg' }],
-    evidence: 'A',
-    mark: 'S',
-    sources: ['linder2012'],
+    ...from('A', 'S', 'linder2012'),
     notes: [
       'Below it some nutrient fell short in every ordinary diet tested. A complete diet made for weight loss carries more nutrients for the same energy.',
     ],
@@ -75,8 +74,6 @@ export function nutrientFloorWarning(ration: {
     ),
     params: { kcal },
     change: 'A complete diet made for weight loss.',
-    evidence: 'A',
-    mark: 'S',
-    sources: ['linder2012'],
+    ...from('A', 'S', 'linder2012'),
   };
 }

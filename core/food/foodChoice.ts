@@ -1,5 +1,6 @@
 import { inRange } from '../check.ts';
 import { figure, type Figure, type Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import { foodEnergy, METHODS_DIFFER_FROM, type LabelAnalysis } from './foodEnergy.ts';
 
@@ -80,9 +81,7 @@ function differenceWarning(known: Known, used: number): Reason | null {
       `The ways to tell the energy of this food differ by more than 10 %: ${list} per 100 g. Check the label, or ask the maker.`,
     ),
     params: Object.fromEntries(names.map((name) => [name, Math.round(known[name]!)])),
-    evidence: 'D',
-    mark: 'D',
-    sources: ['fediaf2017', 'ownDecision'],
+    ...from('D', 'D', 'fediaf2017', 'ownDecision'),
   };
 }
 
@@ -110,9 +109,7 @@ function choiceFigure(
             percent('Moisture', label.moisturePct),
             percent('Ash', label.ashPct),
           ],
-    evidence: 'C',
-    mark: 'S',
-    sources: ['fediaf2017'],
+    ...from('C', 'S', 'fediaf2017'),
     notes: warning === null ? [] : [warning.said ?? warning.text],
   });
 }

@@ -1,5 +1,6 @@
 import { ArgumentError, inRange } from '../check.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import { from, OWN } from '../origin.ts';
 import type { Limb } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
@@ -8,7 +9,7 @@ import { circularSpread, spread } from './spread.ts';
 import { symmetryIndex } from './symmetry.ts';
 import type { FootfallTimes, FootfallTiming, GaitClass, LimbTiming, Spread } from './types.ts';
 
-const HILDEBRAND: Provenance = { evidence: 'C', mark: 'M', sources: ['hildebrand'] };
+const HILDEBRAND: Provenance = from('C', 'M', 'hildebrand');
 const SECONDS = { min: 0, max: 86_400 } as const;
 
 /** Upper ends of the classes of lateral phase, % of the stride; the last goes round to pace. */
@@ -184,9 +185,7 @@ function reasonsFor(symmetrical: boolean | null, strides: number, tolerance: num
       code: 'gait-few-strides',
       text: `Only ${strides} whole strides were timed; the spread says little.`,
       params: { strides },
-      evidence: 'D',
-      mark: 'D',
-      sources: ['ownDecision'],
+      ...OWN,
       change: `Time at least ${FEW_STRIDES} strides at a steady speed.`,
     });
   }

@@ -1,5 +1,6 @@
 import { inRange } from '../check.ts';
 import { estimate, figure, type Estimate, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
 import { provenanceOf } from '../rules/rule.ts';
@@ -90,9 +91,7 @@ export function likelyGait(input: {
       { label: 'Speed', value: input.speedMps, unit: 'm/s' },
       { label: 'Height at the withers', value: input.heightM, unit: 'm' },
     ],
-    evidence: 'C',
-    mark: 'M',
-    sources: ['froudeGaits', 'kano2016'],
+    ...from('C', 'M', 'froudeGaits', 'kano2016'),
     rules: ['froudeTrot', 'froudeCanterLow', 'froudeCanterHigh'],
     notes: [
       `Walk to trot near ${rules.froudeTrot}, trot to canter about ${rules.froudeCanterLow}–${rules.froudeCanterHigh} (from memory).`,

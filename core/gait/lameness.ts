@@ -1,13 +1,10 @@
 import { wholeInRange } from '../check.ts';
 import type { Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import type { Limb, LimbGrades } from '../readiness/types.ts';
 
 /** Of a grade in our own words. No canine scale is validated: never convert to another. */
-export const LAMENESS_PROVENANCE: Provenance = {
-  evidence: 'D',
-  mark: 'S',
-  sources: ['lamenessScales'],
-};
+export const LAMENESS_PROVENANCE: Provenance = from('D', 'S', 'lamenessScales');
 
 /** One limb at one gait, then and now. */
 export interface LamenessChange {

@@ -1,4 +1,5 @@
 import type { Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import type { Joint, Movement } from './types.ts';
 
 /** A published joint angle of sound dogs, degrees. */
@@ -6,8 +7,8 @@ export interface JointReference extends Provenance {
   readonly degrees: number;
 }
 
-const FORE: Provenance = { evidence: 'A', mark: 'S', sources: ['jaegger2002'] };
-const HIND: Provenance = { evidence: 'A', mark: 'M', sources: ['jaegger2002Hind'] };
+const FORE: Provenance = from('A', 'S', 'jaegger2002');
+const HIND: Provenance = from('A', 'M', 'jaegger2002Hind');
 
 const at = (degrees: number, from: Provenance): JointReference => ({ degrees, ...from });
 

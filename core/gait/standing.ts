@@ -1,5 +1,6 @@
 import { inRange, weightInRange } from '../check.ts';
 import { figure, type Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import { LIMBS, type Limb } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
@@ -48,9 +49,7 @@ export function standingShares(
         label: 'Standing weight on the fore limbs',
         unit: '%',
         formula: '100 × (left fore + right fore) / sum',
-        evidence: 'A',
-        mark: 'S',
-        sources: ['standingShare'],
+        ...from('A', 'S', 'standingShare'),
         notes: [`Sound dogs ${FORE_SHARE.mean} ± ${FORE_SHARE.sd} %.`, normal],
       }),
       low: FORE_SHARE.mean - FORE_SHARE.sd,

@@ -1,4 +1,5 @@
 import { figure, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 import { dewPoint, heatIndex, type Air } from './air.ts';
 
 const inputsOf = ({ tempC, humidityPct }: Air) => [
@@ -15,9 +16,7 @@ export function heatIndexFigure(air: Air): Figure {
     formula: 'regression of Rothfusz with the agency’s switch and adjustments',
     inputs: inputsOf(air),
     notes: ['Made for resting people in the shade. It gates nothing here.'],
-    evidence: 'B',
-    mark: 'S',
-    sources: ['noaaHeatIndex'],
+    ...from('B', 'S', 'noaaHeatIndex'),
   });
 }
 
@@ -31,8 +30,6 @@ export function dewPointFigure(air: Air): Figure | null {
     formula: '243.04 γ / (17.625 − γ), γ = ln(RH / 100) + 17.625 t / (243.04 + t)',
     inputs: inputsOf(air),
     notes: ['The higher it is, the less panting cools. It gates nothing here.'],
-    evidence: 'C',
-    mark: 'C',
-    sources: ['magnus'],
+    ...from('C', 'C', 'magnus'),
   });
 }

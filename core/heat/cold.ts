@@ -1,4 +1,5 @@
-import type { Provenance, Reason } from '../figure.ts';
+import type { Reason } from '../figure.ts';
+import { OWN } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import { HEAT_RULES, type HeatRuleId, type HeatRuleValues } from '../rules/heat.ts';
 import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
@@ -20,8 +21,6 @@ export function coldLimits(dog: HeatDog, rules: HeatRuleValues): ColdLimits {
     noneBelowC: rules.coldNoneBelowC,
   };
 }
-
-const ICE: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
 
 function because(
   code: string,
@@ -85,7 +84,7 @@ export function coldBand(tempC: number, dog: HeatDog, rules: HeatRuleValues): Co
   const band = bandOf(tempC, limits);
   const coatText = `Dogs under {${spelled(rules.coldCoatUnderKg)} kg}, thin dogs and seniors wear a coat in the cold`;
   const coat = because('cold-coat', coatText, 'coldCoatUnderKg', rules);
-  const ice = { code: 'cold-ice', text: 'No running on ice.', params: {}, ...ICE };
+  const ice = { code: 'cold-ice', text: 'No running on ice.', params: {}, ...OWN };
   return {
     band,
     advice: adviceIn(band, limits),

@@ -1,5 +1,6 @@
 import { inRange, oneOf, weightInRange } from '../check.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import type { RuleId } from '../rules/all.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
@@ -74,7 +75,7 @@ export function heatShift(dog: HeatDog, rules: HeatRuleValues): HeatShift {
 }
 
 function shortNosedReason(shiftC: number, notCleared: boolean): Reason {
-  const odds: Provenance = { evidence: 'A', mark: 'S', sources: ['vetCompass', 'ownDecision'] };
+  const odds: Provenance = from('A', 'S', 'vetCompass', 'ownDecision');
   if (notCleared) {
     return {
       code: 'heat-short-nosed-not-cleared',

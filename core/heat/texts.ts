@@ -1,4 +1,5 @@
 import type { Provenance } from '../figure.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
 import { saying, type Saying } from '../quantityText.ts';
 
 /** A paragraph for screens and handouts. `code` is stable: wording files translate it. */
@@ -6,15 +7,14 @@ export interface CareText extends Provenance, Saying {
   readonly code: string;
 }
 
-const practice: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
-const coolFirst: Provenance = { evidence: 'A', mark: 'S', sources: ['heatFirstAid'] };
+const coolFirst: Provenance = from('A', 'S', 'heatFirstAid');
 
 /** Heat illness: printed on every running handout. */
 export const HEAT_FIRST_AID: readonly CareText[] = [
   {
     code: 'heat-stop',
     text: 'Heavy panting that does not ease, a wide dark tongue, staggering, vomiting or collapse: stop at once. This is an emergency.',
-    ...practice,
+    ...PRACTICE,
   },
   {
     code: 'heat-cool-first',
@@ -34,7 +34,7 @@ export const HEAT_FIRST_AID: readonly CareText[] = [
   {
     code: 'heat-vet',
     text: 'Call the vet on the way, even if the dog seems well again.',
-    ...practice,
+    ...PRACTICE,
   },
 ];
 
@@ -45,19 +45,17 @@ export const HOT_GROUND: readonly CareText[] = [
     ...saying(
       'In the sun asphalt is far hotter than the air: about {52 °C} at {25 °C} air, about {57 °C} at {30 °C}.',
     ),
-    evidence: 'C',
-    mark: 'S',
-    sources: ['berens1970'],
+    ...from('C', 'S', 'berens1970'),
   },
   {
     code: 'hand-test',
     text: 'Hold the back of your hand on the ground. If you cannot keep it there, neither can the paws.',
-    ...practice,
+    ...PRACTICE,
   },
   {
     code: 'early-or-late',
     text: 'In summer run early or late, carry water, and offer it every 15 to 20 minutes.',
-    ...practice,
+    ...PRACTICE,
   },
 ];
 
@@ -66,19 +64,17 @@ export const COLD: readonly CareText[] = [
   {
     code: 'cold-no-limit',
     text: 'No limit from research was found for running in the cold; ours are cautious choices.',
-    ...practice,
+    ...PRACTICE,
   },
   {
     code: 'cold-ice',
     text: 'No running on ice.',
-    evidence: 'D',
-    mark: 'D',
-    sources: ['ownDecision'],
+    ...OWN,
   },
   {
     code: 'cold-boots',
     text: 'Boots only in extreme conditions: the claws give grip.',
-    ...practice,
+    ...PRACTICE,
   },
 ];
 
@@ -88,7 +84,5 @@ export const SPORT_LIMIT_NOTE: CareText = {
   ...saying(
     'Sport rules for fit racing dogs are quoted as allowing up to about {25 °C} (second hand). A pet that is being built up is no racing dog, so our bands are lower.',
   ),
-  evidence: 'C',
-  mark: 'S',
-  sources: ['raceLimits'],
+  ...from('C', 'S', 'raceLimits'),
 };

@@ -1,4 +1,5 @@
 import { figure, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 import { checkAir, type Air } from './air.ts';
 
 /** What Stull's fit was made for; outside it the nearest edge is taken. */
@@ -66,8 +67,6 @@ export function shadeWbgtFigure(air: Air): Figure {
       'In the shade and at sea level; the wet bulb about {1 °C off} at most.',
       'That a composite of warmth and humidity tells more than warmth alone was seen in dogs after races; where the bands lie on it is our own choice.',
     ],
-    evidence: 'D',
-    mark: 'C',
-    sources: ['stull2011', 'carterHall2018', 'higginsIampietro'],
+    ...from('D', 'C', 'stull2011', 'carterHall2018', 'higginsIampietro'),
   });
 }

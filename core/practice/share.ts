@@ -1,6 +1,7 @@
 import { wholeInRange } from '../check.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { estimate, type Estimate } from '../figure.ts';
+import { from } from '../origin.ts';
 
 /**
  * The interval of a share that `count` of `of` trials stand for, by Wilson's score, without a
@@ -45,9 +46,7 @@ export function shareOf(label: string, count: number, of: number): Estimate | nu
       { label: 'Counted', value: count, unit: '' },
       { label: 'Of', value: of, unit: '' },
     ],
-    evidence: 'C',
-    mark: 'S',
-    sources: ['wilson1927', 'newcombe1998'],
+    ...from('C', 'S', 'wilson1927', 'newcombe1998'),
     notes: [
       'It says how far a share can be leaned on that rests on so few dogs, not how another practice would fare: these dogs came as they came.',
     ],

@@ -1,5 +1,6 @@
 import { addDays, dayNumber, daysBetween, weekday, type IsoDay } from '../day.ts';
 import type { Provenance } from '../figure.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
 import type { Breach, BreachCode } from './editTypes.ts';
@@ -16,9 +17,7 @@ import { alongPath, type Walk, type WalkedWeek } from './walk.ts';
 /** A breach before the practitioner's reason is looked up. */
 export type Found = Omit<Breach, 'keptBecause'>;
 
-const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
-const REST: Provenance = { evidence: 'C', mark: 'CP', sources: ['commonPractice'] };
-const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
+const REST: Provenance = from('C', 'CP', 'commonPractice');
 /** What a hand edit may be over a limit before it is called so, minutes: half a second. */
 const SLACK_MIN = 0.01;
 

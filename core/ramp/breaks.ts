@@ -1,5 +1,6 @@
 import { daysBetween } from '../day.ts';
-import type { Provenance, Reason } from '../figure.ts';
+import type { Reason } from '../figure.ts';
+import { OWN } from '../origin.ts';
 import type { RampRuleValues } from '../rules/ramp.ts';
 import { breakGrounds } from './breakRules.ts';
 import { lastRunWeek } from './done.ts';
@@ -8,8 +9,6 @@ import { programmeOf } from './outing.ts';
 import { missedBefore, type Standing } from './replay.ts';
 import type { Review, ReviewDecision } from './reviewTypes.ts';
 import { returnAfter, type Return } from './slots.ts';
-
-const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
 
 /** True while there is no running that a break could take minutes off. */
 function notBegun({ ramp, done }: Standing): boolean {

@@ -1,5 +1,6 @@
 import { addDays } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
 import { redFlagLabel } from '../readiness/signs.ts';
 import { isClean, type Done, type DueSession } from './done.ts';
 import { programmeOf } from './outing.ts';
@@ -15,15 +16,9 @@ export interface Seen {
   readonly reason: Reason;
 }
 
-const SORENESS: Provenance = { evidence: 'B', mark: 'M', sources: ['sorenessRules'] };
+const SORENESS: Provenance = from('B', 'M', 'sorenessRules');
 /** What ends running rests on practice and our own caution; the human rules only agree with it. */
-const STOPPING: Provenance = {
-  evidence: 'D',
-  mark: 'CP',
-  sources: ['commonPractice', 'ownDecision', 'sorenessRules'],
-};
-const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
-const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
+const STOPPING: Provenance = from('D', 'CP', 'commonPractice', 'ownDecision', 'sorenessRules');
 const VET = 'The vet examines the dog and clears it in writing.';
 
 /** Codes of what ends running until the vet clears the dog. */

@@ -1,4 +1,3 @@
-import type { Provenance } from '../figure.ts';
 import type { Programme, Ramp, RampSession, RampWeek } from './types.ts';
 
 /**
@@ -57,9 +56,3 @@ export const BETWEEN_RUNS = {
   walkMinutes: { low: 20, high: 30 },
   strengthDays: { low: 2, high: 3 },
 } as const;
-
-export const BETWEEN_PROVENANCE: Provenance = {
-  evidence: 'D',
-  mark: 'CP',
-  sources: ['commonPractice'],
-};

@@ -1,5 +1,6 @@
 import type { IsoDay } from '../day.ts';
 import type { Provenance, Reason } from '../figure.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
 import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
 import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
@@ -15,7 +16,7 @@ interface Dates {
   readonly earliestEventDay: IsoDay | null;
 }
 
-const COUNTED: Provenance = { evidence: 'C', mark: 'C', sources: ['arithmetic'] };
+const COUNTED: Provenance = from('C', 'C', 'arithmetic');
 
 /** Why the plan looks as it does. A rule the practice changed is named. */
 export function reasonsFor(
@@ -109,8 +110,6 @@ function recoveryReason({ rules }: Setting): Reason {
   };
 }
 
-const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
-
 function longGoal({ goal, request }: Setting): Reason[] {
   const { goalLongMinutes: limit } = readinessRuleValues(request.rules);
   if (goal <= limit) return [];
@@ -133,9 +132,7 @@ function notBefore(day: IsoDay): Reason {
     code: 'not-before',
     text: `Running does not begin before ${day}.`,
     params: { day },
-    evidence: 'D',
-    mark: 'CP',
-    sources: ['commonPractice'],
+    ...PRACTICE,
   };
 }
 

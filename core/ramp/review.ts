@@ -1,5 +1,6 @@
 import { addDays, type IsoDay } from '../day.ts';
-import type { Provenance, Reason } from '../figure.ts';
+import type { Reason } from '../figure.ts';
+import { from, OWN } from '../origin.ts';
 import type { RampRuleValues } from '../rules/ramp.ts';
 import { breakBefore, breakOf, breakSeen } from './breaks.ts';
 import { buildRamp } from './build.ts';
@@ -120,15 +121,11 @@ function strictest(seen: readonly Seen[]): ReviewDecision {
   return STRICTNESS[rank]!;
 }
 
-const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
-
 const ALL_CLEAR: Reason = {
   code: 'review-all-clear',
   text: 'All done, sound, and normal within 24 h: go on as planned.',
   params: {},
-  evidence: 'B',
-  mark: 'M',
-  sources: ['sorenessRules'],
+  ...from('B', 'M', 'sorenessRules'),
 };
 
 const NOTHING_DUE: Reason = {

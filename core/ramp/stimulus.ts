@@ -1,15 +1,12 @@
 import type { IsoDay } from '../day.ts';
 import type { Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import type { Ramp } from './types.ts';
 
 /** Continuous trot from which endurance is trained: minutes, and times a week. */
 export const ENDURANCE_STIMULUS = { minutes: 20, timesPerWeek: 3 } as const;
 
-export const ENDURANCE_PROVENANCE: Provenance = {
-  evidence: 'C',
-  mark: 'S',
-  sources: ['zinkVanDyke'],
-};
+export const ENDURANCE_PROVENANCE: Provenance = from('C', 'S', 'zinkVanDyke');
 
 /**
  * The first day of the week from which the plan trains endurance: 20 min without a break, three

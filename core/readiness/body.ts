@@ -1,22 +1,22 @@
 import type { Provenance } from '../figure.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
 import type { RuleChanges, RuleId } from '../rules/all.ts';
 import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
 import { changeNote, type Rule } from '../rules/rule.ts';
 import { adviceRules, ageGate, isSenior } from './age.ts';
-import { found, OWN, PRACTICE, underRule, type Found } from './reason.ts';
+import { found, underRule, type Found } from './reason.ts';
 import type { ScreeningInput } from './types.ts';
 
-const GROWTH: Provenance = {
-  evidence: 'C',
-  mark: 'CP',
-  sources: ['commonPractice', 'sportRules', 'hart2020', 'plateClosure'],
-};
-const ADVICE: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision', 'salmeri1991'] };
-const SENIOR: Provenance = {
-  evidence: 'D',
-  mark: 'CP',
-  sources: ['commonPractice', 'aahaLifeStages'],
-};
+const GROWTH: Provenance = from(
+  'C',
+  'CP',
+  'commonPractice',
+  'sportRules',
+  'hart2020',
+  'plateClosure',
+);
+const ADVICE: Provenance = from('D', 'D', 'ownDecision', 'salmeri1991');
+const SENIOR: Provenance = from('D', 'CP', 'commonPractice', 'aahaLifeStages');
 
 /** Below this age a present weight says little of the adult one: months (D). */
 const ADULT_WEIGHT_ASKED_MONTHS = 24;

@@ -1,4 +1,5 @@
-import { found, PRACTICE, type Found } from './reason.ts';
+import { PRACTICE } from '../origin.ts';
+import { found, type Found } from './reason.ts';
 import type { ScreeningInput } from './types.ts';
 
 type Asked = Pick<ScreeningInput, 'consent' | 'day'>;

@@ -1,7 +1,8 @@
+import { OWN } from '../origin.ts';
 import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { changeNote } from '../rules/rule.ts';
-import { found, OWN, underRule, type Found } from './reason.ts';
+import { found, underRule, type Found } from './reason.ts';
 import type { ScreeningInput, ScreeningReason } from './types.ts';
 
 const SHORT = 'goal-limit';

@@ -1,9 +1,10 @@
 import type { Provenance } from '../figure.ts';
-import { found, OWN, PRACTICE, type Found } from './reason.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
+import { found, type Found } from './reason.ts';
 import { RED_FLAGS, type RedFlag } from './signs.ts';
 import type { ScreeningInput } from './types.ts';
 
-const SHORT_NOSED: Provenance = { evidence: 'A', mark: 'S', sources: ['vetCompass'] };
+const SHORT_NOSED: Provenance = from('A', 'S', 'vetCompass');
 
 const codeOf = (id: RedFlag): string => `sign-${id}`;
 const EMERGENCY_CODES: readonly string[] = RED_FLAGS.filter(({ emergency }) => emergency).map(

@@ -1,9 +1,10 @@
+import { OWN, PRACTICE } from '../origin.ts';
 import { monthsBetween } from '../day.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
 import { READINESS_RULES, readinessRuleValues } from '../rules/readiness.ts';
 import { changeNote, spelled, type Rule } from '../rules/rule.ts';
-import { found, OWN, PRACTICE, underRule, type Found } from './reason.ts';
+import { found, underRule, type Found } from './reason.ts';
 import type { Injury } from './record.ts';
 import type { ScreeningInput } from './types.ts';
 

@@ -1,5 +1,6 @@
+import { OWN } from '../origin.ts';
 import { consentHolds } from './consent.ts';
-import { found, OWN, type Found } from './reason.ts';
+import { found, type Found } from './reason.ts';
 import type { Disease } from './record.ts';
 import type { Gate, ScreeningInput } from './types.ts';
 

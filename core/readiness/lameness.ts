@@ -1,5 +1,6 @@
+import { OWN, PRACTICE } from '../origin.ts';
 import type { IsoDay } from '../day.ts';
-import { found, OWN, PRACTICE, type Found } from './reason.ts';
+import { found, type Found } from './reason.ts';
 import type { LamenessClearance } from './record.ts';
 import { LIMBS, type Limb, type LimbGrades, type ScreeningInput } from './types.ts';
 

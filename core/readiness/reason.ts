@@ -7,9 +7,6 @@ import type { Gate, ScreeningReason } from './types.ts';
 /** A reason before overrides are looked at. */
 export type Found = Omit<ScreeningReason, 'overriddenBecause' | 'unseen'>;
 
-export const PRACTICE: Provenance = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] };
-export const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
-
 export interface FoundText {
   readonly code: string;
   readonly gate: Gate;

@@ -1,4 +1,5 @@
 import type { Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import type { IsoDay } from '../day.ts';
 import type { Limb } from './types.ts';
 
@@ -88,11 +89,7 @@ export interface QuestionnaireTotal {
 /** A change of a total that owners notice, in points; falling is better in both (A, S). */
 const LEAST_DIFFERENCE: Readonly<Record<string, number>> = { load: 4, coi: 14 };
 
-export const LEAST_DIFFERENCE_PROVENANCE: Provenance = {
-  evidence: 'A',
-  mark: 'S',
-  sources: ['alvesInnes2023'],
-};
+export const LEAST_DIFFERENCE_PROVENANCE: Provenance = from('A', 'S', 'alvesInnes2023');
 
 /**
  * The least change of a questionnaire's total that counts, by its usual short name; null for one

@@ -1,3 +1,4 @@
+import { from } from '../origin.ts';
 import { addMonths, monthsBetween, type IsoDay } from '../day.ts';
 import type { StartLevel } from '../ramp/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
@@ -147,7 +148,7 @@ function loosened(input: ScreeningInput, ageMonths: number | null): Found[] {
           gate: 'note',
           text: `The practice has set a milder rule. As published: ${text}`,
         },
-        { evidence: 'D', mark: 'D', sources: ['practiceSetting'], rules },
+        { ...from('D', 'D', 'practiceSetting'), rules },
       ),
     );
 }

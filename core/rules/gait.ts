@@ -1,10 +1,9 @@
-import { OWN_RULE, valuesOf, ruleTable } from './rule.ts';
+import { from, OWN } from '../origin.ts';
+import { valuesOf, ruleTable } from './rule.ts';
 
 const froude = {
   unit: '',
-  evidence: 'C',
-  mark: 'M',
-  sources: ['froudeGaits'],
+  ...from('C', 'M', 'froudeGaits'),
 } as const;
 
 /** Every number behind gait and measurement. */
@@ -35,9 +34,7 @@ export const GAIT_RULES = ruleTable({
     value: 6,
     unit: '°',
     range: [2, 10],
-    evidence: 'A',
-    mark: 'S',
-    sources: ['jaegger2002'],
+    ...from('A', 'S', 'jaegger2002'),
     note: 'The repeat error is 1–6 degrees.',
   },
   girthErrorCm: {
@@ -45,9 +42,7 @@ export const GAIT_RULES = ruleTable({
     value: 1,
     unit: 'cm',
     range: [0.5, 3],
-    evidence: 'A',
-    mark: 'S',
-    sources: ['bascunan2016'],
+    ...from('A', 'S', 'bascunan2016'),
     note: 'Same site, same stance, same clip.',
   },
   standingErrorPercent: {
@@ -55,7 +50,7 @@ export const GAIT_RULES = ruleTable({
     value: 5,
     unit: '% of the reading',
     range: [1, 20],
-    ...OWN_RULE,
+    ...OWN,
     note: 'No repeat error was found; a dog shifts its weight. Measure three times.',
   },
   hindDifferencePercent: {
@@ -63,9 +58,7 @@ export const GAIT_RULES = ruleTable({
     value: 8.7,
     unit: '% of body weight',
     range: [3, 15],
-    evidence: 'A',
-    mark: 'C',
-    sources: ['hyytiainen2012'],
+    ...from('A', 'C', 'hyytiainen2012'),
     note: 'A normal result does not rule lameness out.',
   },
   pairPhaseTolerance: {
@@ -73,7 +66,7 @@ export const GAIT_RULES = ruleTable({
     value: 10,
     unit: '% of the stride',
     range: [5, 20],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Beyond this the gait is called asymmetrical (canter, gallop).',
   },
 });

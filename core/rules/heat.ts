@@ -1,10 +1,9 @@
-import { OWN_RULE, valuesOf, ruleTable } from './rule.ts';
+import { from, OWN } from '../origin.ts';
+import { valuesOf, ruleTable } from './rule.ts';
 
 const band = {
   unit: '°C',
-  evidence: 'D',
-  mark: 'D',
-  sources: ['ownDecision', 'hall2022', 'carterHall2018'],
+  ...from('D', 'D', 'ownDecision', 'hall2022', 'carterHall2018'),
 } as const;
 /**
  * Most the practice may set, °C (D): the sport limit for fit racing dogs, about 25 °C (S, second
@@ -14,7 +13,7 @@ const MOST = { usual: 15, caution: 20, half: 23, walk: 25 } as const;
 const note = 'Our own cautious band; no published limit for pet dogs was found.';
 
 const COLD_NOTE = 'Our own; no limit from research was found for running in the cold.';
-const cold = { unit: '°C', ...OWN_RULE, note: COLD_NOTE } as const;
+const cold = { unit: '°C', ...OWN, note: COLD_NOTE } as const;
 
 /** Every number of the heat and cold bands. Temperatures are in the shade. */
 export const HEAT_RULES = ruleTable({
@@ -44,9 +43,7 @@ export const HEAT_RULES = ruleTable({
     value: 70,
     unit: '% relative humidity',
     range: [50, 95],
-    evidence: 'D',
-    mark: 'D',
-    sources: ['ownDecision', 'stull2011', 'carterHall2018', 'higginsIampietro'],
+    ...from('D', 'D', 'ownDecision', 'stull2011', 'carterHall2018', 'higginsIampietro'),
     note: 'Damper air counts by its shade wet-bulb globe temperature: the limits on it are those of the air temperature at this humidity, and the stricter of the two bands holds.',
   },
   heatWalkToC: {
@@ -63,7 +60,7 @@ export const HEAT_RULES = ruleTable({
     value: 3,
     unit: '°C',
     range: [1, 6],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Down, in air temperature and in wet-bulb globe temperature, for each of: body condition 6 and more, over {50 kg}, thick or dark coat, senior, not used to the weather.',
   },
   heatShiftMostC: {
@@ -72,7 +69,7 @@ export const HEAT_RULES = ruleTable({
     value: 6,
     unit: '°C',
     range: [3, 12],
-    ...OWN_RULE,
+    ...OWN,
     note: 'A short-nosed dog with clearance is shifted by this much at once.',
   },
   heatBcsFrom: {
@@ -81,7 +78,7 @@ export const HEAT_RULES = ruleTable({
     unit: 'of 9',
     range: [6, 8],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Fat insulates.',
   },
   heatHeavyOverKg: {
@@ -89,7 +86,7 @@ export const HEAT_RULES = ruleTable({
     value: 50,
     unit: 'kg',
     range: [25, 70],
-    ...OWN_RULE,
+    ...OWN,
     note: 'A heavy dog sheds heat more slowly.',
   },
   heatNotUsedWeeks: {
@@ -98,7 +95,7 @@ export const HEAT_RULES = ruleTable({
     unit: 'weeks',
     range: [1, 6],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Then a dog counts as used to the warm weather.',
   },
   coldWarmUpBelowC: {
@@ -113,7 +110,7 @@ export const HEAT_RULES = ruleTable({
     unit: 'min',
     range: [10, 30],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: COLD_NOTE,
   },
   coldCoatUnderKg: {
@@ -121,7 +118,7 @@ export const HEAT_RULES = ruleTable({
     value: 10,
     unit: 'kg',
     range: [2, 30],
-    ...OWN_RULE,
+    ...OWN,
     note: 'A small dog cools faster. Thin dogs (body condition 3 and less) and seniors wear one too.',
   },
   coldHalfBelowC: {

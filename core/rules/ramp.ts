@@ -1,12 +1,9 @@
+import { from, OWN, PRACTICE } from '../origin.ts';
 import { RAMP_LIFE_RULES } from './rampLife.ts';
-import { OWN_RULE, PRACTICE_RULE, valuesOf, ruleTable } from './rule.ts';
+import { valuesOf, ruleTable } from './rule.ts';
 
 /** The weekly rise is the weaker rule: the cohort that bounds the session found no relation to it. */
-const weekly = {
-  evidence: 'D',
-  mark: 'D',
-  sources: ['frandsen2025', 'buist2008', 'nielsen2014', 'ownDecision'],
-} as const;
+const weekly = from('D', 'D', 'frandsen2025', 'buist2008', 'nielsen2014', 'ownDecision');
 
 const BUILD_RULES = ruleTable({
   sessionRisePercent: {
@@ -14,9 +11,7 @@ const BUILD_RULES = ruleTable({
     value: 10,
     unit: '%',
     range: [5, 30],
-    evidence: 'B',
-    mark: 'S',
-    sources: ['frandsen2025'],
+    ...from('B', 'S', 'frandsen2025'),
     note: 'From runners: an overuse injury was likelier after a session more than 10 % longer than the longest of the last 30 days. No such study in dogs.',
   },
   sessionStepMinutes: {
@@ -24,7 +19,7 @@ const BUILD_RULES = ruleTable({
     value: 2,
     unit: 'run-minutes',
     range: [1, 4],
-    ...OWN_RULE,
+    ...OWN,
     note: 'A tenth of a short session is less than one bout.',
   },
   sessionWindowDays: {
@@ -33,9 +28,7 @@ const BUILD_RULES = ruleTable({
     unit: 'days',
     range: [14, 60],
     whole: true,
-    evidence: 'B',
-    mark: 'S',
-    sources: ['frandsen2025'],
+    ...from('B', 'S', 'frandsen2025'),
     note: 'The window of the same study.',
   },
   capConditioned: {
@@ -67,7 +60,7 @@ const BUILD_RULES = ruleTable({
     value: 2,
     unit: 'min a week',
     range: [0, 4],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Allowed while the highest week so far is short, even where it exceeds the cap; it never lifts a week out of the short range by itself.',
   },
   shortWeekMinutes: {
@@ -75,7 +68,7 @@ const BUILD_RULES = ruleTable({
     value: 20,
     unit: 'min a week',
     range: [10, 40],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Below this a percentage is smaller than one bout.',
   },
   twoWeekRisePercent: {
@@ -83,9 +76,7 @@ const BUILD_RULES = ruleTable({
     value: 30,
     unit: '%',
     range: [10, 100],
-    evidence: 'B',
-    mark: 'S',
-    sources: ['nielsen2014'],
+    ...from('B', 'S', 'nielsen2014'),
     note: 'A note, not a gate: faster rises did worse in a cohort of novice runners, with a wide interval, read second hand.',
   },
   recoveryEvery: {
@@ -94,7 +85,7 @@ const BUILD_RULES = ruleTable({
     unit: 'weeks',
     range: [3, 6],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Afterwards the plan goes on from the earlier peak.',
   },
   recoveryPercent: {
@@ -102,7 +93,7 @@ const BUILD_RULES = ruleTable({
     value: 70,
     unit: '% of the highest week',
     range: [40, 90],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Never under the start. No trial in dogs compares easy weeks.',
   },
   recoverySkipPercent: {
@@ -110,7 +101,7 @@ const BUILD_RULES = ruleTable({
     value: 75,
     unit: '% of the highest week',
     range: [50, 90],
-    ...OWN_RULE,
+    ...OWN,
     note: 'An easy week comes after three weeks of full load; a light week, as after a break, begins the count anew.',
   },
   easyBeforeEventPercent: {
@@ -118,7 +109,7 @@ const BUILD_RULES = ruleTable({
     value: 70,
     unit: '% of the week before',
     range: [30, 90],
-    ...OWN_RULE,
+    ...OWN,
     note: 'The same as an easy week.',
   },
   boutsConditioned: {
@@ -127,7 +118,7 @@ const BUILD_RULES = ruleTable({
     unit: 'bouts of 1 min',
     range: [2, 8],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'With three sessions a week: 18 run-minutes.',
   },
   boutsUnconditioned: {
@@ -136,9 +127,7 @@ const BUILD_RULES = ruleTable({
     unit: 'bouts of 1 min',
     range: [2, 6],
     whole: true,
-    evidence: 'B',
-    mark: 'D',
-    sources: ['nielsen2014', 'ownDecision'],
+    ...from('B', 'D', 'nielsen2014', 'ownDecision'),
     note: 'That heavy or unfit beginners start lower is from a study of novice runners; the number is our choice. 12 run-minutes a week.',
   },
   boutsPostInjury: {
@@ -147,7 +136,7 @@ const BUILD_RULES = ruleTable({
     unit: 'bouts of half a minute',
     range: [2, 6],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'With three sessions a week: 6 run-minutes, on soft flat ground.',
   },
   sessionsPerStep: {
@@ -156,9 +145,7 @@ const BUILD_RULES = ruleTable({
     unit: 'sessions',
     range: [2, 8],
     whole: true,
-    evidence: 'B',
-    mark: 'S',
-    sources: ['trials2023'],
+    ...from('B', 'S', 'trials2023'),
     note: 'The form of the path is that of a military trial table; the number is our choice. A step changes at the start of a week.',
   },
   boutsPerSession: {
@@ -166,7 +153,7 @@ const BUILD_RULES = ruleTable({
     value: 2,
     unit: 'bouts a session',
     range: [1, 4],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Keeps a low week from being one long bout.',
   },
   mostBouts: {
@@ -175,7 +162,7 @@ const BUILD_RULES = ruleTable({
     unit: 'bouts',
     range: [6, 20],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Beyond this the outing gets long for dog and owner; longer bouts come instead.',
   },
   leastSharePercent: {
@@ -183,7 +170,7 @@ const BUILD_RULES = ruleTable({
     value: 60,
     unit: '% of the longest of its week',
     range: [30, 100],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Keeps the sessions of a week alike.',
   },
   leastContinuousMinutes: {
@@ -192,7 +179,7 @@ const BUILD_RULES = ruleTable({
     unit: 'min',
     range: [4, 15],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Shorter ones are bouts.',
   },
   equalUntilMinutes: {
@@ -201,9 +188,7 @@ const BUILD_RULES = ruleTable({
     unit: 'min',
     range: [10, 40],
     whole: true,
-    evidence: 'C',
-    mark: 'D',
-    sources: ['zinkVanDyke', 'ownDecision'],
+    ...from('C', 'D', 'zinkVanDyke', 'ownDecision'),
     note: 'Three trots of 20 min a week are a published start of endurance work; that longer runs then alternate with easier ones is our choice.',
   },
   mediumPercent: {
@@ -211,7 +196,7 @@ const BUILD_RULES = ruleTable({
     value: 75,
     unit: '% of the longest',
     range: [50, 90],
-    ...OWN_RULE,
+    ...OWN,
     note: 'A 30 min run stands beside two of 22 min.',
   },
   stageWeeks: {
@@ -220,7 +205,7 @@ const BUILD_RULES = ruleTable({
     unit: 'weeks',
     range: [1, 12],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'One change at a time: the minutes stay where they are while the new thing comes in.',
   },
   warmUpMinutes: {
@@ -228,7 +213,7 @@ const BUILD_RULES = ruleTable({
     value: 10,
     unit: 'min',
     range: [5, 20],
-    ...PRACTICE_RULE,
+    ...PRACTICE,
     note: '5–10 min walk, then moving stretches; not run-minutes.',
   },
   coolDownMinutes: {
@@ -236,7 +221,7 @@ const BUILD_RULES = ruleTable({
     value: 10,
     unit: 'min',
     range: [5, 20],
-    ...PRACTICE_RULE,
+    ...PRACTICE,
     note: '5–10 min walk after; never straight into a warm car.',
   },
 });

@@ -1,4 +1,5 @@
-import { OWN_RULE, ruleTable } from './rule.ts';
+import { from, OWN } from '../origin.ts';
+import { ruleTable } from './rule.ts';
 
 /** What ordinary life does to a plan: breaks, illness, setbacks; and the walking programme. */
 export const RAMP_LIFE_RULES = ruleTable({
@@ -8,7 +9,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'days',
     range: [3, 10],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Days without running.',
   },
   breakShortDays: {
@@ -17,7 +18,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'days',
     range: [8, 21],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Days without running.',
   },
   breakShortPercent: {
@@ -25,7 +26,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     value: 25,
     unit: '%',
     range: [10, 60],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Of the run-minutes of the week before the break.',
   },
   breakLongDays: {
@@ -34,7 +35,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'days',
     range: [15, 42],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'After more than this the dog starts again from the walk base.',
   },
   breakLongPercent: {
@@ -42,7 +43,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     value: 50,
     unit: '%',
     range: [25, 80],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Of the run-minutes of the week before the break.',
   },
   returnRisePercent: {
@@ -50,7 +51,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     value: 25,
     unit: '%',
     range: [10, 50],
-    ...OWN_RULE,
+    ...OWN,
     note: 'The session stays capped as always.',
   },
   illnessPercent: {
@@ -58,7 +59,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     value: 50,
     unit: '%',
     range: [25, 80],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Of the run-minutes of the last whole week.',
   },
   illnessRestDays: {
@@ -67,7 +68,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'days',
     range: [2, 14],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: '48 hours; the vet may ask for more.',
   },
   daysOffAfterBack: {
@@ -76,9 +77,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'days',
     range: [1, 7],
     whole: true,
-    evidence: 'B',
-    mark: 'M',
-    sources: ['sorenessRules'],
+    ...from('B', 'M', 'sorenessRules'),
     note: 'From the soreness rules of human rehabilitation, from memory.',
   },
   setbackDays: {
@@ -87,7 +86,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'days',
     range: [14, 56],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'A second stiffness over 24 h goes back two steps, a third to the vet.',
   },
   settledAfter: {
@@ -96,7 +95,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'clean sessions',
     range: [3, 12],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Done in full, sound, and normal on the next day.',
   },
   walkDays: {
@@ -105,7 +104,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'a week',
     range: [3, 7],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Walking before running is common practice; the number is our choice.',
   },
   walkFirstMinutes: {
@@ -114,7 +113,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'min',
     range: [5, 20],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Else what the dog walks briskly today.',
   },
   walkStepMinutes: {
@@ -123,7 +122,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'min',
     range: [1, 10],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'From 10 to 30 min in five weeks.',
   },
   pullFirstMinutes: {
@@ -132,7 +131,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'min',
     range: [1, 20],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Pull in the long run of the week, for so long.',
   },
   pullStepMinutes: {
@@ -141,7 +140,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'min',
     range: [1, 15],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'One change at a time: the run itself stays as long as it was.',
   },
   hillTimes: {
@@ -150,7 +149,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'times',
     range: [1, 10],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Each as long as the next rule says.',
   },
   hillMinutes: {
@@ -159,7 +158,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'min',
     range: [1, 5],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Up at an easy pace, down at a walk.',
   },
   speedTimes: {
@@ -168,7 +167,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 'times',
     range: [1, 10],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Each as long as the next rule says.',
   },
   speedSeconds: {
@@ -177,7 +176,7 @@ export const RAMP_LIFE_RULES = ruleTable({
     unit: 's',
     range: [10, 60],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'Faster, not flat out; an easy trot between.',
   },
 });

@@ -1,10 +1,7 @@
-import { OWN_RULE, PRACTICE_RULE, valuesOf, ruleTable } from './rule.ts';
+import { from, OWN, PRACTICE } from '../origin.ts';
+import { valuesOf, ruleTable } from './rule.ts';
 
-const age = {
-  evidence: 'C',
-  mark: 'CP',
-  sources: ['commonPractice', 'sportRules', 'plateClosure'],
-} as const;
+const age = from('C', 'CP', 'commonPractice', 'sportRules', 'plateClosure');
 
 /** Every number of the screening before running. */
 export const READINESS_RULES = ruleTable({
@@ -29,9 +26,7 @@ export const READINESS_RULES = ruleTable({
     value: 20,
     unit: 'kg',
     range: [10, 40],
-    evidence: 'D',
-    mark: 'D',
-    sources: ['hart2020', 'ownDecision'],
+    ...from('D', 'D', 'hart2020', 'ownDecision'),
     note: 'Size classes from the study; that the line is drawn here is our choice.',
   },
   giantFromKg: {
@@ -39,7 +34,7 @@ export const READINESS_RULES = ruleTable({
     value: 40,
     unit: 'kg',
     range: [30, 70],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Advice, not a gate.',
   },
   ageGiantAdvisedMonths: {
@@ -47,7 +42,7 @@ export const READINESS_RULES = ruleTable({
     value: 24,
     unit: 'months',
     range: [18, 36],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Advice, not a gate.',
   },
   earlyNeuterBeforeMonths: {
@@ -55,7 +50,7 @@ export const READINESS_RULES = ruleTable({
     value: 12,
     unit: 'months',
     range: [4, 24],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Growth plates close later after early neutering.',
   },
   earlyNeuterExtraMonths: {
@@ -63,9 +58,7 @@ export const READINESS_RULES = ruleTable({
     value: 6,
     unit: 'months',
     range: [0, 12],
-    evidence: 'D',
-    mark: 'D',
-    sources: ['salmeri1991', 'ownDecision'],
+    ...from('D', 'D', 'salmeri1991', 'ownDecision'),
     note: 'At most to the advised age of very large dogs.',
   },
   bcsWalkOnlyFrom: {
@@ -74,7 +67,7 @@ export const READINESS_RULES = ruleTable({
     unit: 'of 9',
     range: [7, 9],
     whole: true,
-    ...PRACTICE_RULE,
+    ...PRACTICE,
     note: 'Running would load joints and heart too much.',
   },
   bcsVetUpTo: {
@@ -83,7 +76,7 @@ export const READINESS_RULES = ruleTable({
     unit: 'of 9',
     range: [1, 3],
     whole: true,
-    ...PRACTICE_RULE,
+    ...PRACTICE,
     note: 'The cause has to be found.',
   },
   seniorFromPercent: {
@@ -91,9 +84,7 @@ export const READINESS_RULES = ruleTable({
     value: 75,
     unit: '%',
     range: [60, 90],
-    evidence: 'C',
-    mark: 'S',
-    sources: ['aahaLifeStages', 'mcmillan2024'],
+    ...from('C', 'S', 'aahaLifeStages', 'mcmillan2024'),
     note: 'The last quarter. Median life spans: 12.7 years small, 11.9 large, 9.8 short-nosed (told of one breed); 10 from {40 kg} on is our own. Set it lower where dogs age sooner.',
   },
   walkBaseMinutes: {
@@ -101,7 +92,7 @@ export const READINESS_RULES = ruleTable({
     value: 30,
     unit: 'min',
     range: [15, 60],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Twice in a week, sound, and clear the next day, before any running.',
   },
   goalShortMinutes: {
@@ -109,7 +100,7 @@ export const READINESS_RULES = ruleTable({
     value: 30,
     unit: 'min',
     range: [10, 60],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Without a break. A plan beyond it needs a written reason.',
   },
   goalHeavyFromBcs: {
@@ -118,7 +109,7 @@ export const READINESS_RULES = ruleTable({
     unit: 'of 9',
     range: [6, 8],
     whole: true,
-    ...OWN_RULE,
+    ...OWN,
     note: 'At 5 and lower only a short nose limits the goal.',
   },
   goalLongMinutes: {
@@ -126,7 +117,7 @@ export const READINESS_RULES = ruleTable({
     value: 90,
     unit: 'min',
     range: [60, 120],
-    ...OWN_RULE,
+    ...OWN,
     note: 'Without a break. No written reason stands in for the vet.',
   },
   afterInjuryMonths: {
@@ -134,7 +125,7 @@ export const READINESS_RULES = ruleTable({
     value: 12,
     unit: 'months',
     range: [6, 24],
-    ...OWN_RULE,
+    ...OWN,
     note: 'From its day; longer ago it is history. Without a day it counts as recent.',
   },
 });

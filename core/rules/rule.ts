@@ -1,5 +1,6 @@
 import { ArgumentError, inRange } from '../check.ts';
 import type { Origin, Provenance } from '../figure.ts';
+import { from } from '../origin.ts';
 import { marked } from '../quantityText.ts';
 import type { RuleId } from './all.ts';
 
@@ -37,12 +38,6 @@ export function ruleTable<const Id extends string>(
   return Object.fromEntries(rules) as { readonly [K in Id]: Rule & { readonly id: K } };
 }
 
-/** Provenance of a rule that is our own choice. */
-export const OWN_RULE = { evidence: 'D', mark: 'D', sources: ['ownDecision'] } as const;
-
-/** Provenance of a rule that is common practice of the trade. */
-export const PRACTICE_RULE = { evidence: 'D', mark: 'CP', sources: ['commonPractice'] } as const;
-
 /**
  * The values of one table, with the practice's `changes` over them. Ids of other tables are passed
  * over, so that one set of changes serves every function.
@@ -79,7 +74,7 @@ export function originOf(rule: Rule, value: number): Origin {
   if (value === rule.value) {
     return { evidence: rule.evidence, mark: rule.mark, sources: rule.sources };
   }
-  return { evidence: 'D', mark: 'D', sources: ['practiceSetting'] };
+  return from('D', 'D', 'practiceSetting');
 }
 
 /** The origin of a reason or figure that a rule decided, with the rule and the `others` beside it. */

@@ -1,5 +1,6 @@
 import { inRange, weightInRange } from '../check.ts';
 import { estimate, type Estimate } from '../figure.ts';
+import { from } from '../origin.ts';
 import { KJ_PER_KCAL } from '../units.ts';
 
 /** Speed-proportional cost of distance, J/m = 10.7 × kg^0.684 (C from Taylor et al. 1982). */
@@ -57,9 +58,7 @@ export function runningCost(run: {
       { label: 'Distance', value: distanceKm, unit: 'km' },
       { label: 'Climb', value: climbM, unit: 'm' },
     ],
-    evidence: 'A',
-    mark: 'C',
-    sources: ['taylor1982', 'bryce2017', 'climbEfficiency'],
+    ...from('A', 'C', 'taylor1982', 'bryce2017', 'climbEfficiency'),
     notes: ['Above what the dog spends at rest; walking counts as daily activity.'],
   });
 }

@@ -1,6 +1,7 @@
 import { ArgumentError, inRange, weightInRange } from '../check.ts';
 import type { IsoDay } from '../day.ts';
 import type { Estimate, Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import { runningCost } from './cost.ts';
 
@@ -143,8 +144,6 @@ function weekReason(week: number, perRunningDay: number, perDay: number): Reason
         : `Week ${week}: {${running} kcal} more on running days ({${average} kcal} a day on average).`,
     ),
     params: { week, kcalPerRunningDay: running, kcalPerDay: average },
-    evidence: 'A',
-    mark: 'C',
-    sources: ['taylor1982', 'bryce2017'],
+    ...from('A', 'C', 'taylor1982', 'bryce2017'),
   };
 }

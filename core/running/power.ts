@@ -1,5 +1,6 @@
 import { inRange, weightInRange } from '../check.ts';
 import { estimate, type Estimate } from '../figure.ts';
+import { from } from '../origin.ts';
 
 /**
  * Gross metabolic power of level running at steady speed, W per kg:
@@ -35,9 +36,7 @@ export function runningPowerFigure(run: { weightKg: number; speedMps: number }):
       { label: 'Body weight', value: run.weightKg, unit: 'kg' },
       { label: 'Speed', value: run.speedMps, unit: 'm/s' },
     ],
-    evidence: 'A',
-    mark: 'S',
-    sources: ['taylor1982'],
+    ...from('A', 'S', 'taylor1982'),
     notes: ['Level ground, steady speed; what the dog spends at rest is in it.'],
   });
 }

@@ -1,4 +1,5 @@
 import type { Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import {
   EXERCISES,
   type Contraindication,
@@ -38,9 +39,7 @@ const reason = (code: string, text: string, params: Reason['params'] = {}): Reas
   code,
   text,
   params,
-  evidence: 'D',
-  mark: 'D',
-  sources: ['ownDecision', 'rehabilitation2018'],
+  ...from('D', 'D', 'ownDecision', 'rehabilitation2018'),
 });
 
 /**

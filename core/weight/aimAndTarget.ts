@@ -1,5 +1,6 @@
 import type { Reason } from '../figure.ts';
-import { because, OWN } from './foodDraft.ts';
+import { OWN } from '../origin.ts';
+import { because } from './foodDraft.ts';
 import type { FoodGoal } from './foodTypes.ts';
 
 /** An aim, the target it is to lead to, and where the dog stands. Weights in kg. */

@@ -1,5 +1,6 @@
 import { inRange, weightInRange } from '../check.ts';
 import { figure, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 
 /** Energy in adipose change, kcal/kg (Hand Table 27-15, S). */
 export const KCAL_PER_KG_CHANGE = 7920;
@@ -60,9 +61,7 @@ export function energyBalanceFigure(input: BalanceInput & { readonly weightKg: n
       { label: 'Weight change', value: input.changeKg, unit: 'kg' },
       { label: 'Days', value: input.days, unit: 'days' },
     ],
-    evidence: 'C',
-    mark: 'C',
-    sources: ['hand2010', 'arithmetic'],
+    ...from('C', 'C', 'hand2010', 'arithmetic'),
     notes: ['Early weight loss carries water and gut fill, so the first weeks overstate it.'],
   });
 }

@@ -1,4 +1,5 @@
 import type { Estimate, FigureText, Provenance, Reason } from '../figure.ts';
+import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import type { FoodCase, FoodVerdict } from './foodTypes.ts';
 import { ownEnergyAt } from './ownEnergy.ts';
@@ -19,12 +20,11 @@ export interface FoodDraft {
   readonly settled?: boolean;
 }
 
-export const OWN: Provenance = { evidence: 'D', mark: 'D', sources: ['ownDecision'] };
-export const HAND: Provenance = { evidence: 'C', mark: 'S', sources: ['hand2010'] };
-export const GERMAN: Provenance = { evidence: 'A', mark: 'S', sources: ['german2011'] };
+export const HAND: Provenance = from('C', 'S', 'hand2010');
+export const GERMAN: Provenance = from('A', 'S', 'german2011');
 /** Size of a step: from memory, with one handbook case (920 to 725 kcal) read. */
-export const STEP: Provenance = { evidence: 'D', mark: 'M', sources: ['hand2010'] };
-const RUNNING: Provenance = { evidence: 'A', mark: 'C', sources: ['taylor1982', 'bryce2017'] };
+export const STEP: Provenance = from('D', 'M', 'hand2010');
+const RUNNING: Provenance = from('A', 'C', 'taylor1982', 'bryce2017');
 
 export function because(
   code: string,

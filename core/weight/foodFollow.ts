@@ -1,4 +1,5 @@
 import type { Provenance } from '../figure.ts';
+import { OWN } from '../origin.ts';
 import { KCAL_PER_KG_CHANGE } from './balance.ts';
 import { LOSS_AIM_PERCENT, LOSS_MAX_PERCENT, LOSS_MIN_PERCENT } from './corridor.ts';
 import {
@@ -6,7 +7,6 @@ import {
   GERMAN,
   HAND,
   needOf,
-  OWN,
   runningReasons,
   STEP,
   type FoodDraft,

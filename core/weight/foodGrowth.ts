@@ -1,6 +1,7 @@
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import type { Estimate } from '../figure.ts';
-import { because, OWN, runningReasons, type FoodDraft } from './foodDraft.ts';
+import { OWN } from '../origin.ts';
+import { because, runningReasons, type FoodDraft } from './foodDraft.ts';
 import type { AdjustFoodInput, FoodCase } from './foodTypes.ts';
 
 /** A ration this close to the growth energy is left as it is, % (D). */

@@ -1,9 +1,10 @@
+import { OWN } from '../origin.ts';
 import { idealWeight } from '../condition/idealWeight.ts';
 import { referralFloor } from '../food/floors.ts';
 import { LOSS_AIM_PERCENT } from './corridor.ts';
 import { aimContradiction, type AimedAt } from './aimAndTarget.ts';
 import { UNPLANNED_LOSS_PERCENT, weightDrift } from './drift.ts';
-import { because, OWN, refer, STEP, type FoodDraft } from './foodDraft.ts';
+import { because, refer, STEP, type FoodDraft } from './foodDraft.ts';
 import { STEP_PERCENT } from './foodStart.ts';
 import { growthOf } from './foodGrowth.ts';
 import type { AdjustFoodInput } from './foodTypes.ts';

@@ -2,16 +2,8 @@ import { maintenanceEnergy, type EnergyReference } from '../energy/maintenance.t
 import { referralFloor } from '../food/floors.ts';
 import { metabolicWeight, restingEnergy } from '../energy/resting.ts';
 import type { Provenance } from '../figure.ts';
-import {
-  because,
-  HAND,
-  needOf,
-  OWN,
-  refer,
-  runningReasons,
-  STEP,
-  type FoodDraft,
-} from './foodDraft.ts';
+import { from, OWN } from '../origin.ts';
+import { because, HAND, needOf, refer, runningReasons, STEP, type FoodDraft } from './foodDraft.ts';
 import { KCAL_PER_KG_CHANGE } from './balance.ts';
 import type { AdjustFoodInput, FoodCase } from './foodTypes.ts';
 
@@ -107,11 +99,7 @@ export function lossReferences(input: FoodCase): EnergyReference[] {
 }
 
 /** The middle of the published multiples, our arithmetic. */
-const GAIN_BY_TARGET: Provenance = {
-  evidence: 'C',
-  mark: 'C',
-  sources: ['hand2010', 'arithmetic'],
-};
+const GAIN_BY_TARGET: Provenance = from('C', 'C', 'hand2010', 'arithmetic');
 
 /** More than this above the present ration is no start, % (D). */
 const GAIN_START_MOST_PERCENT = 25;

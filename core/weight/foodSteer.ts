@@ -1,6 +1,7 @@
 import { addDays } from '../day.ts';
 import type { Reason } from '../figure.ts';
-import { because, HAND, OWN, refer, STEP, type FoodDraft } from './foodDraft.ts';
+import { OWN } from '../origin.ts';
+import { because, HAND, refer, STEP, type FoodDraft } from './foodDraft.ts';
 import { earlyWater, wait, withRunning } from './foodFollow.ts';
 import type { FoodCase } from './foodTypes.ts';
 import {

@@ -1,9 +1,10 @@
 import { idealWeight } from '../condition/idealWeight.ts';
 import { restingEnergy } from '../energy/resting.ts';
 import type { Reason } from '../figure.ts';
+import { OWN } from '../origin.ts';
 import { nutrientFloorWarning } from '../food/floors.ts';
 import { intakeEnergy, TREAT_SHARE, type Ration } from '../food/ration.ts';
-import { because, HAND, OWN } from './foodDraft.ts';
+import { because, HAND } from './foodDraft.ts';
 import { TARGET_TOLERANCE_PERCENT } from './foodReferral.ts';
 import type { AdjustFoodInput } from './foodTypes.ts';
 

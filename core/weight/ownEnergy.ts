@@ -2,6 +2,7 @@ import { ArgumentError, inRange, listOf, weightInRange } from '../check.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { METABOLIC_EXPONENT } from '../energy/resting.ts';
 import { estimate, type Estimate, type FigureInput } from '../figure.ts';
+import { from } from '../origin.ts';
 import { KCAL_PER_KG_CHANGE } from './balance.ts';
 import {
   checkedRuns,
@@ -239,9 +240,7 @@ function build(
         { label: 'Time spanned', value: spanDays, unit: 'days' },
         ...(record === null ? [] : [meanWeightInput(points)]),
       ],
-      evidence: 'C',
-      mark: 'C',
-      sources: ['hand2010', 'ownDecision'],
+      ...from('C', 'C', 'hand2010', 'ownDecision'),
       notes: [
         sentence,
         'Early weight loss carries water and gut fill, so the first weeks overstate the need.',

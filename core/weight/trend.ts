@@ -2,6 +2,7 @@ import { listOf } from '../check.ts';
 import { dayFromNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 import { fitLine, lineAt, type LineFit } from './fit.ts';
 import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
 import { measured, toObservation, type MeasuredWeight, type Weighing } from './weighing.ts';
@@ -226,9 +227,7 @@ function trendFigure(
       { label: 'Time spanned', value: spanDays, unit: 'days' },
       { label: 'Error of one weighing', value: errorKg, unit: 'kg' },
     ],
-    evidence: 'D',
-    mark: 'D',
-    sources: ['aahaWeight', 'german2011', 'ownDecision'],
+    ...from('D', 'D', 'aahaWeight', 'german2011', 'ownDecision'),
     notes: [
       'No published error of canine scales was found: 1 % of body weight and the step of the scale are our own choice.',
     ],

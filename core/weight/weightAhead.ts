@@ -2,6 +2,7 @@ import { inRange, wholeInRange } from '../check.ts';
 import { addDays, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
+import { from } from '../origin.ts';
 import { predict, type Filtered, type WeightState } from './weightState.ts';
 
 /** Weeks looked ahead: two monthly weigh-ins. Beyond that the need is hardly known (D). */
@@ -72,9 +73,7 @@ export function aheadFigure(input: AheadInput): Figure {
         { label: 'Need by the record', value: Math.round(body.need), unit: 'kcal/day' },
         { label: 'Weight by the record', value: Math.round(10 * body.kg) / 10, unit: 'kg' },
       ],
-      evidence: 'C',
-      mark: 'C',
-      sources: ['hand2010', 'ownDecision'],
+      ...from('C', 'C', 'hand2010', 'ownDecision'),
       notes: [
         'It holds while the dog is fed so; the need is that of the food log, so food that is not told is inside it.',
       ],
