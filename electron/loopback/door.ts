@@ -11,19 +11,6 @@ export type Exchange =
   /** Too old, replaced by a newer one, or of another start. */
   | { readonly kind: 'late' };
 
-/**
- * Lets windows in. A start code stands in an address, and addresses are read by others: in the list
- * of processes, over the shoulder, in a terminal's scroll-back. So a code works once and for a short
- * time, and is exchanged for a key that is never shown.
- */
-export interface Door {
-  /** A new code. The one before it no longer opens anything. */
-  newCode(): string;
-  exchange(code: string): Exchange;
-  /** True when the key was given out by this door and not withdrawn. */
-  opens(key: string): boolean;
-}
-
 interface Issued {
   readonly digest: Buffer;
   readonly untilMs: number;
@@ -34,8 +21,13 @@ interface Issued {
 const digestOf = (text: string): Buffer => createHash('sha256').update(text).digest();
 const secret = (): string => randomBytes(32).toString('base64url');
 
-/** @param nowMs milliseconds that never run backwards; a changed clock must not lengthen a code */
-export function createDoor(nowMs: () => number = () => performance.now()): Door {
+/**
+ * Lets windows in. A start code stands in an address, and addresses are read by others: in the list
+ * of processes, over the shoulder, in a terminal's scroll-back. So a code works once and for a short
+ * time, and is exchanged for a key that is never shown.
+ * @param nowMs milliseconds that never run backwards; a changed clock must not lengthen a code
+ */
+export function createDoor(nowMs: () => number = () => performance.now()) {
   let issued: Issued[] = [];
   let keys: Buffer[] = [];
 
@@ -51,13 +43,14 @@ export function createDoor(nowMs: () => number = () => performance.now()): Door 
   }
 
   return {
-    newCode() {
+    /** A new code. The one before it no longer opens anything. */
+    newCode(): string {
       const code = secret();
       issued = issued.filter(({ key, untilMs }) => key !== null && untilMs > nowMs());
       issued.push({ digest: digestOf(code), untilMs: nowMs() + CODE_LIFE_MS, key: null });
       return code;
     },
-    exchange(given) {
+    exchange(given: string): Exchange {
       const code = find(issued, ({ digest }) => digest, given);
       if (code === undefined || code.untilMs <= nowMs()) return { kind: 'late' };
       if (code.key !== null) {
@@ -69,6 +62,8 @@ export function createDoor(nowMs: () => number = () => performance.now()): Door 
       keys.push(code.key);
       return { kind: 'key', key };
     },
-    opens: (given) => find(keys, (key) => key, given) !== undefined,
+    /** True when the key was given out by this door and not withdrawn. */
+    opens: (given: string): boolean => find(keys, (key) => key, given) !== undefined,
   };
 }
+export type Door = ReturnType<typeof createDoor>;

@@ -12,18 +12,6 @@ export interface Work {
   readonly signal: AbortSignal;
 }
 
-/** The long work going on, by the name its page gave it. */
-export interface WorkRegister {
-  /** Runs `task` under a name, so that `state` and `cancel` find it. */
-  run<T>(workId: string, task: (work: Work) => Promise<T>): Promise<T>;
-  state(workId: string): WorkState | null;
-  cancel(workId: string): void;
-  /** Has everything that goes on stop. */
-  cancelAll(): void;
-  /** The same, and resolves when it has. Not to be awaited by work itself. */
-  stopAll(): Promise<void>;
-}
-
 interface Going {
   state: WorkState | null;
   readonly stop: AbortController;
@@ -35,12 +23,12 @@ export function cancelled(): Refusal {
   return new Refusal({ kind: 'cancelled', message: 'Cancelled; nothing was changed.' });
 }
 
-/** A register without any work going on. */
-export function createWorkRegister(): WorkRegister {
+/** The long work going on, by the name its page gave it. */
+export function createWorkRegister() {
   const going = new Map<string, Going>();
   const all = new Set<Going>();
 
-  async function run<T>(workId: string, entry: Going, task: (work: Work) => Promise<T>) {
+  async function perform<T>(workId: string, entry: Going, task: (work: Work) => Promise<T>) {
     try {
       return await task({
         signal: entry.stop.signal,
@@ -56,24 +44,28 @@ export function createWorkRegister(): WorkRegister {
       if (going.get(workId) === entry) going.delete(workId);
     }
   }
+  /** Has everything that goes on stop. */
   function cancelAll(): void {
     for (const { stop } of all) stop.abort();
   }
   return {
-    run(workId, task) {
+    /** Runs `task` under a name, so that `state` and `cancel` find it. */
+    run<T>(workId: string, task: (work: Work) => Promise<T>): Promise<T> {
       const entry: Going = { state: null, stop: new AbortController(), ended: Promise.resolve() };
       going.set(workId, entry);
       all.add(entry);
-      const result = run(workId, entry, task);
+      const result = perform(workId, entry, task);
       entry.ended = result.catch(() => undefined);
       return result;
     },
-    state: (workId) => going.get(workId)?.state ?? null,
-    cancel: (workId) => going.get(workId)?.stop.abort(),
+    state: (workId: string): WorkState | null => going.get(workId)?.state ?? null,
+    cancel: (workId: string): void => going.get(workId)?.stop.abort(),
     cancelAll,
-    async stopAll() {
+    /** The same, and resolves when it has. Not to be awaited by work itself. */
+    async stopAll(): Promise<void> {
       cancelAll();
       await Promise.all([...all].map(({ ended }) => ended));
     },
   };
 }
+export type WorkRegister = ReturnType<typeof createWorkRegister>;

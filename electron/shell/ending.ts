@@ -2,30 +2,16 @@ import { app, ipcMain, powerMonitor, type BrowserWindow } from 'electron';
 import { fileAmong } from '../service/files/openedFile.ts';
 import { LEAVE_CHANNEL, LEFT_CHANNEL } from './channels.ts';
 import { fromOurPage } from './sender.ts';
-import type { ServiceLink } from './serviceLink.ts';
+import type { ShellRoom } from './serviceLink.ts';
 
 /** How long the page may take to hand over what was typed last, in milliseconds. Ours (D). */
 const LEAVE_LIMIT_MS = 2_000;
-
-export interface EndingRoom {
-  service(): ServiceLink | null;
-  window(): BrowserWindow | null;
-}
-
-export interface Ending {
-  /** Closing the window ends the program, as quitting does. */
-  watchWindow(window: BrowserWindow): void;
-  /** True from the moment Trotwell closes. */
-  begun(): boolean;
-  /** Opens Trotwell again once it is closed, with the file that a start during closing brought. */
-  openAgain(file: string | null): void;
-}
 
 /**
  * The end of the program, by whatever way: the page hands over what was typed last, the window hides,
  * the service closes with its backup, then Electron quits. Must begin once the app is ready.
  */
-export function endingOf(room: EndingRoom): Ending {
+export function endingOf(room: ShellRoom) {
   let state: 'open' | 'closing' | 'over' = 'open';
   let again: { file: string | null } | null = null;
   const page = pageHandingOver();
@@ -61,16 +47,20 @@ export function endingOf(room: EndingRoom): Ending {
   });
   powerMonitor.on('shutdown', cutShort);
   return {
-    watchWindow(window) {
+    /** Closing the window ends the program, as quitting does. */
+    watchWindow(window: BrowserWindow): void {
       window.on('close', holdUp);
       window.on('session-end', cutShort);
     },
-    begun: () => state !== 'open',
-    openAgain(file) {
+    /** True from the moment Trotwell closes. */
+    begun: (): boolean => state !== 'open',
+    /** Opens Trotwell again once it is closed, with the file that a start during closing brought. */
+    openAgain(file: string | null): void {
       again = { file: file ?? again?.file ?? null };
     },
   };
 }
+export type Ending = ReturnType<typeof endingOf>;
 
 /** The words of this start, with another backup file or none. */
 function wordsFor(file: string | null): string[] {

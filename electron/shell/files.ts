@@ -15,16 +15,11 @@ import {
   DROP_FILE_CHANNEL,
   SAVE_PRODUCED_CHANNEL,
 } from './channels.ts';
-import { fromOurPage } from './sender.ts';
+import { fromOurPage, STRANGER } from './sender.ts';
 import type { ServiceLink } from './serviceLink.ts';
 
 // The page says what a file is for and gets a token. Every path comes from the system's dialogue
 // and goes to the service only.
-
-const STRANGER: Answer<never> = {
-  ok: false,
-  error: { kind: 'input', message: 'This page may not ask Trotwell for anything.' },
-};
 
 /** A dropped file crosses in one piece, in memory; larger ones come by the dialogue. */
 const MOST_DROPPED = Math.max(FILE_PURPOSES.attachment.maxBytes, FILE_PURPOSES.csv.maxBytes);
@@ -63,17 +58,25 @@ function filterOf(purpose: FilePurpose): FileFilter {
   return { name: label, extensions: [...extensions] };
 }
 
+async function chosenPaths(
+  parent: BrowserWindow,
+  purpose: FilePurpose,
+  properties: ('openFile' | 'multiSelections')[],
+): Promise<readonly string[]> {
+  const { canceled, filePaths } = await dialog.showOpenDialog(parent, {
+    properties,
+    filters: [filterOf(purpose)],
+  });
+  return canceled ? [] : filePaths;
+}
+
 async function choose(
   parent: BrowserWindow,
   service: ServiceLink,
   purpose: FilePurpose,
 ): Promise<Answer<TakenFile | null>> {
-  const { canceled, filePaths } = await dialog.showOpenDialog(parent, {
-    properties: ['openFile'],
-    filters: [filterOf(purpose)],
-  });
-  const path = filePaths[0];
-  if (canceled || path === undefined) return { ok: true, value: null };
+  const [path] = await chosenPaths(parent, purpose, ['openFile']);
+  if (path === undefined) return { ok: true, value: null };
   return service.takeIn(basename(path), path, FILE_PURPOSES[purpose].maxBytes);
 }
 
@@ -83,12 +86,8 @@ async function chooseSeveral(
   service: ServiceLink,
   purpose: FilePurpose,
 ): Promise<readonly ChosenFile[]> {
-  const { canceled, filePaths } = await dialog.showOpenDialog(parent, {
-    properties: ['openFile', 'multiSelections'],
-    filters: [filterOf(purpose)],
-  });
   const chosen: ChosenFile[] = [];
-  for (const path of canceled ? [] : filePaths) {
+  for (const path of await chosenPaths(parent, purpose, ['openFile', 'multiSelections'])) {
     const name = basename(path);
     const taken = await service.takeIn(name, path, FILE_PURPOSES[purpose].maxBytes);
     chosen.push({ name, taken });

@@ -1,28 +1,13 @@
-import { dialog, type BrowserWindow } from 'electron';
+import { dialog } from 'electron';
 import { takeOpened } from '../service/files/openedFile.ts';
 import { showRoute } from './window.ts';
-import type { ServiceLink } from './serviceLink.ts';
-
-/** What opening a file needs of the shell; there is no service before the start and while closing. */
-export interface OpeningRoom {
-  service(): ServiceLink | null;
-  window(): BrowserWindow | null;
-}
-
-export interface Opening {
-  /** Opens a backup file; before the start it waits, and the last one counts. */
-  open(path: string | null): void;
-  /** The file that waits for the start. */
-  waiting(): string | null;
-  /** Opens what has waited. */
-  started(): void;
-}
+import type { ServiceLink, ShellRoom } from './serviceLink.ts';
 
 /**
  * Leads the window to a backup that was opened from outside. The path comes from the system and goes
  * to the service only; the page gets a token in its address.
  */
-export function openingIn(room: OpeningRoom): Opening {
+export function openingIn(room: ShellRoom) {
   let early: string | null = null;
 
   async function take(path: string, service: ServiceLink): Promise<void> {
@@ -40,6 +25,7 @@ export function openingIn(room: OpeningRoom): Opening {
     });
   }
 
+  /** Opens a backup file; before the start it waits, and the last one counts. */
   function open(path: string | null): void {
     if (path === null) return;
     const service = room.service();
@@ -49,8 +35,10 @@ export function openingIn(room: OpeningRoom): Opening {
 
   return {
     open,
-    waiting: () => early,
-    started() {
+    /** The file that waits for the start. */
+    waiting: (): string | null => early,
+    /** Opens what has waited. */
+    started(): void {
       open(early);
       early = null;
     },

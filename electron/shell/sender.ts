@@ -1,5 +1,12 @@
 import type { IpcMainInvokeEvent } from 'electron';
+import type { Answer } from '../contract/errors.ts';
 import { APP_ORIGIN } from './channels.ts';
+
+/** What a page that is not ours is answered. */
+export const STRANGER: Answer<never> = {
+  ok: false,
+  error: { kind: 'input', message: 'This page may not ask Trotwell for anything.' },
+};
 
 /** True for our own page in the top frame; frames and foreign addresses get no answer. */
 export function fromOurPage(event: IpcMainInvokeEvent): boolean {

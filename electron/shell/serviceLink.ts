@@ -1,18 +1,8 @@
-import { utilityProcess } from 'electron';
+import { utilityProcess, type BrowserWindow } from 'electron';
 import type { CallName } from '../contract/contract.ts';
 import type { Answer } from '../contract/errors.ts';
 import type { TakenFile } from '../contract/files/purposes.ts';
 import type { FromService, ServiceSettings, ToService } from './messages.ts';
-
-export interface ServiceLink {
-  call(name: CallName, input: unknown): Promise<Answer<unknown>>;
-  /** Has the service take in a file: the one at a chosen path, or a dropped one's bytes. */
-  takeIn(name: string, from: string | Uint8Array, maxBytes: number): Promise<Answer<TakenFile>>;
-  /** Has the service write a file it made to a chosen path. */
-  writeOut(token: string, path: string): Promise<Answer<null>>;
-  /** Has the service close its database, and waits for it to end. */
-  close(): Promise<void>;
-}
 
 /**
  * A service that does not close by itself in this time is ended; SQLite's journal keeps it whole. It
@@ -30,7 +20,7 @@ const GONE: Answer<never> = {
 };
 
 /** Starts the service in a process of its own; a fault there does not take the window along. */
-export function startService(entry: string, settings: ServiceSettings): ServiceLink {
+export function startService(entry: string, settings: ServiceSettings) {
   const child = utilityProcess.fork(entry, [JSON.stringify(settings)], {
     serviceName: 'Trotwell records',
   });
@@ -63,16 +53,26 @@ export function startService(entry: string, settings: ServiceSettings): ServiceL
     });
   };
   return {
-    call: (name, input) => ask((id) => ({ kind: 'call', id, name, input })),
-    takeIn: (name, from, maxBytes) =>
+    call: (name: CallName, input: unknown) => ask((id) => ({ kind: 'call', id, name, input })),
+    /** Has the service take in a file: the one at a chosen path, or a dropped one's bytes. */
+    takeIn: (name: string, from: string | Uint8Array, maxBytes: number) =>
       ask((id) => ({ kind: 'take-in', id, name, from, maxBytes })) as Promise<Answer<TakenFile>>,
-    writeOut: (token, path) =>
+    /** Has the service write a file it made to a chosen path. */
+    writeOut: (token: string, path: string) =>
       ask((id) => ({ kind: 'write-out', id, token, path })) as Promise<Answer<null>>,
-    async close() {
+    /** Has the service close its database, and waits for it to end. */
+    async close(): Promise<void> {
       if (running) send({ kind: 'close' });
       const late = setTimeout(() => child.kill(), CLOSE_LIMIT_MS);
       await ended;
       clearTimeout(late);
     },
   };
+}
+export type ServiceLink = ReturnType<typeof startService>;
+
+/** What the parts of the shell ask for; there is no service before the start and while closing. */
+export interface ShellRoom {
+  service(): ServiceLink | null;
+  window(): BrowserWindow | null;
 }

@@ -7,13 +7,6 @@ import { leaveRequest, sweepRequests, watchRequests, type StartRequest } from '.
 const ANSWER_LIMIT_MS = 10_000;
 const LOOK_EVERY_MS = 200;
 
-/** The hold on a folder of records, until it is let go or the process ends. */
-export interface Claim {
-  /** Calls back for every later start on the same folder. */
-  onLaterStart(answer: (request: StartRequest) => void): void;
-  release(): void;
-}
-
 export type Claimed =
   | { readonly kind: 'ours'; readonly claim: Claim }
   /** Another Trotwell works on the folder and has taken up the request. */
@@ -74,18 +67,20 @@ function tryLock(running: string): Database | 'taken' | null {
 /** A lock that nothing refers to would be closed by the garbage collector. */
 const locks = new Set<Database>();
 
-function hold(running: string, lock: Database | null): Claim {
+/** The hold on a folder of records, until it is let go or the process ends. */
+function hold(running: string, lock: Database | null) {
   let stop = (): void => undefined;
   if (lock !== null) {
     locks.add(lock);
     sweepRequests(running);
   }
   return {
-    onLaterStart(answer) {
+    /** Calls back for every later start on the same folder. */
+    onLaterStart(answer: (request: StartRequest) => void): void {
       if (lock !== null) stop = watchRequests(running, answer);
     },
     // The file stays: were it removed, two later starts could each lock a file of their own.
-    release() {
+    release(): void {
       stop();
       if (lock === null) return;
       locks.delete(lock);
@@ -93,3 +88,4 @@ function hold(running: string, lock: Database | null): Claim {
     },
   };
 }
+export type Claim = ReturnType<typeof hold>;

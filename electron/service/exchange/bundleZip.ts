@@ -34,25 +34,13 @@ const damaged = (): Refusal =>
 export const quoted = (name: string): string =>
   `“${name.length > 80 ? `${name.slice(0, 80)}…` : name}”`;
 
-/** An archive whose names and sizes have been looked at; its contents have not. */
-export interface Archive {
-  readonly names: readonly string[];
-  bytesOf(name: string): number;
-  /**
-   * Reads an entry to its end, piece by piece, and checks it against the archive's own sum.
-   * @returns its SHA-256, in hex
-   * @throws Refusal (input) when it is damaged, or longer than the archive says
-   */
-  read(name: string, each: (piece: Buffer) => void): Promise<string>;
-  close(): void;
-}
-
 /**
  * Opens a zip archive and refuses, by name, what no bundle has: names that lead out of a folder,
  * names twice, secret or otherwise packed entries, and sizes that would fill disk or memory.
+ * @returns an archive whose names and sizes have been looked at; its contents have not
  * @throws Refusal (input)
  */
-export async function openArchive(file: string): Promise<Archive> {
+export async function openArchive(file: string) {
   const { default: yauzl } = await import('yauzl');
   const zip = await yauzl
     .openPromise(file, { autoClose: false, lazyEntries: true, strictFileNames: true })
@@ -61,15 +49,22 @@ export async function openArchive(file: string): Promise<Archive> {
     const entries = await readEntries(zip);
     return {
       names: [...entries.keys()],
-      bytesOf: (name) => entries.get(name)!.uncompressedSize,
-      read: (name, each) => readEntry(zip, entries.get(name)!, each),
-      close: () => zip.close(),
+      bytesOf: (name: string): number => entries.get(name)!.uncompressedSize,
+      /**
+       * Reads an entry to its end, piece by piece, and checks it against the archive's own sum.
+       * @returns its SHA-256, in hex
+       * @throws Refusal (input) when it is damaged, or longer than the archive says
+       */
+      read: (name: string, each: (piece: Buffer) => void): Promise<string> =>
+        readEntry(zip, entries.get(name)!, each),
+      close: (): void => zip.close(),
     };
   } catch (error) {
     zip.close();
     throw error instanceof Refusal ? error : damaged();
   }
 }
+export type Archive = Awaited<ReturnType<typeof openArchive>>;
 
 async function readEntries(zip: ZipFile): Promise<Map<string, Entry>> {
   const entries = new Map<string, Entry>();

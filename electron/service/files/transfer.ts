@@ -33,42 +33,6 @@ export interface Given {
   done(): void;
 }
 
-/**
- * The one place where files pass between page and service. A page never names a path: it holds
- * random tokens. What lies here is removed after use, on closing, and on the next start.
- */
-export interface Transfer {
-  /**
-   * Copies a stream, or the file at a path the practitioner chose, into the folder of transfers,
-   * piece by piece.
-   * @param saidBytes how long a stream is said to be, where that is known
-   * @throws Refusal: (input) for an empty file or one of more than `maxBytes`, (storage) for one that
-   *   the disk has no room for; the disk's own errors
-   */
-  takeIn(
-    name: string,
-    from: Readable | string,
-    maxBytes: number,
-    saidBytes?: number,
-  ): Promise<Taken>;
-  /** The file behind a token. @throws Refusal (not-found) for a token unknown, used or too old */
-  open(token: string): Taken;
-  /** Forgets a token and removes its file; an unknown one is no matter. */
-  drop(token: string): void;
-  /** Runs `use` on the file behind a token. Afterwards, whatever came of it, the file is gone. */
-  use<T>(token: string, use: (taken: Taken) => Promise<T>): Promise<T>;
-  /** A path inside the folder of transfers for a file the service is about to make. */
-  room(): string;
-  /** Takes over a finished file, wherever on the same disk it lies. @returns its token */
-  produced(file: string, name: string, mediaType: string): Promise<string>;
-  /** A file the service made, for a host. @throws Refusal (not-found), as `open` */
-  giveOut(token: string): Given;
-  /** Forgets every token and removes its file. */
-  forgetAll(): void;
-  /** Removes everything. */
-  close(): void;
-}
-
 type Waiting =
   { readonly kind: 'in'; readonly taken: Taken } | { readonly kind: 'out'; given: Given };
 
@@ -76,6 +40,7 @@ type Waiting =
 function waitingList() {
   const waiting = new Map<string, Waiting>();
 
+  /** Forgets a token and removes its file; an unknown one is no matter. */
   function drop(token: string): void {
     const found = waiting.get(token);
     if (found === undefined) return;
@@ -86,18 +51,21 @@ function waitingList() {
   return {
     drop,
     clear: () => waiting.clear(),
-    forgetAll: () => [...waiting.keys()].forEach(drop),
+    /** Forgets every token and removes its file. */
+    forgetAll: (): void => [...waiting.keys()].forEach(drop),
     keep(token: string, entry: Waiting): void {
       waiting.set(token, entry);
       const oldest = waiting.keys().next().value;
       if (waiting.size > MOST_WAITING && oldest !== undefined) drop(oldest);
     },
-    taken(token: string): Taken {
+    /** The file behind a token. @throws Refusal (not-found) for a token unknown, used or too old */
+    open(token: string): Taken {
       const found = waiting.get(token);
       if (found?.kind !== 'in') throw gone();
       return found.taken;
     },
-    given(token: string): Given {
+    /** A file the service made, for a host. @throws Refusal (not-found), as `open` */
+    giveOut(token: string): Given {
       const found = waiting.get(token);
       if (found?.kind !== 'out') throw gone();
       return found.given;
@@ -105,24 +73,40 @@ function waitingList() {
   };
 }
 
-/** @param folder the folder of records */
-export function createTransfer(folder: string, freeBytes: FreeBytes = freeBytesOf): Transfer {
+/**
+ * The one place where files pass between page and service. A page never names a path: it holds
+ * random tokens. What lies here is removed after use, on closing, and on the next start.
+ * @param folder the folder of records
+ */
+export function createTransfer(folder: string, freeBytes: FreeBytes = freeBytesOf) {
   const transfers = join(folder, 'transfer');
   // Named by its process, so that a start sweeps away what a killed one left, and nothing else.
   const own = join(transfers, `${process.pid}-${newToken()}`);
-  const { drop, keep, taken: find, given: giveOut, clear, forgetAll } = waitingList();
+  const { keep, clear, ...waiting } = waitingList();
   sweep(transfers);
 
+  /** A path inside the folder of transfers for a file the service is about to make. */
   function room(): string {
     makeFolder(own);
     return join(own, newToken());
   }
 
   return {
+    ...waiting,
     room,
-    drop,
-    open: find,
-    async takeIn(name, from, maxBytes, saidBytes = 0) {
+    /**
+     * Copies a stream, or the file at a path the practitioner chose, into the folder of transfers,
+     * piece by piece.
+     * @param saidBytes how long a stream is said to be, where that is known
+     * @throws Refusal: (input) for an empty file or one of more than `maxBytes`, (storage) for one
+     *   that the disk has no room for; the disk's own errors
+     */
+    async takeIn(
+      name: string,
+      from: Readable | string,
+      maxBytes: number,
+      saidBytes = 0,
+    ): Promise<Taken> {
       const expected = typeof from === 'string' ? await bytesOf(from) : saidBytes;
       if (expected > maxBytes) throw badField('file', tooLargeSentence(maxBytes));
       assertRoom(folder, expected, freeBytes);
@@ -138,38 +122,36 @@ export function createTransfer(folder: string, freeBytes: FreeBytes = freeBytesO
         throw error;
       }
     },
-    async use(token, use) {
-      const taken = find(token);
+    /** Runs `use` on the file behind a token. Afterwards, whatever came of it, the file is gone. */
+    async use<T>(token: string, use: (taken: Taken) => Promise<T>): Promise<T> {
+      const taken = waiting.open(token);
       try {
         return await use(taken);
       } finally {
-        drop(token);
+        waiting.drop(token);
       }
     },
-    async produced(made, name, mediaType) {
+    /** Takes over a finished file, wherever on the same disk it lies. @returns its token */
+    async produced(made: string, name: string, mediaType: string): Promise<string> {
       const file = room();
       await rename(made, file);
       await chmod(file, 0o600);
       const token = newToken();
       const { size: bytes } = await stat(file);
       const plain = plainFileName(name, 'file');
-      const given = { file, bytes, mediaType, name: plain, done: () => drop(token) };
+      const given = { file, bytes, mediaType, name: plain, done: () => waiting.drop(token) };
       keep(token, { kind: 'out', given });
       return token;
     },
-    giveOut,
-    forgetAll,
-    close() {
+    /** Removes everything. */
+    close(): void {
       clear();
-      try {
-        rmSync(own, { recursive: true, force: true });
-      } catch {
-        // A folder that may not be looked into any more; the next start that can sweeps it away.
-      }
+      removeAll(own);
       removeIfEmpty(transfers);
     },
   };
 }
+export type Transfer = ReturnType<typeof createTransfer>;
 
 const newToken = (): string => randomBytes(24).toString('base64url');
 
@@ -237,6 +219,14 @@ function runs(pid: number): boolean {
   } catch (error) {
     // A process of another user may not be asked, but is there.
     return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+function removeAll(folder: string): void {
+  try {
+    rmSync(folder, { recursive: true, force: true });
+  } catch {
+    // A folder that may not be looked into any more; the next start that can sweeps it away.
   }
 }
 

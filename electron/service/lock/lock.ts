@@ -20,27 +20,6 @@ const BY_ITSELF: ReadonlySet<CallName> = new Set([
   'lock/now',
 ] as const);
 
-/**
- * Keeps the own practice shut until its passphrase is given. It guards the way through the program
- * only: the file of records itself is not encrypted.
- */
-export interface AppLock {
-  /** Null while the open practice has no lock. */
-  state(): LockState | null;
-  /** Takes over the lock of a practice that was just opened (null without one); it starts locked. */
-  take(idleMinutes: number | null): void;
-  /** Takes over a lock that was just set or changed by someone who is there. */
-  change(idleMinutes: number | null): void;
-  lock(): void;
-  unlock(): void;
-  /** True while locked; notices by itself that nobody was there for too long. */
-  isLocked(): boolean;
-  /** @throws Refusal (locked) for a call that is not answered while locked */
-  guard(name: CallName): void;
-  /** Notes that a call came that a person caused. */
-  note(name: CallName): void;
-}
-
 export interface Clocks {
   /** Milliseconds that never run backwards, but may stand still while the computer sleeps. */
   readonly monotonicMs: () => number;
@@ -51,7 +30,11 @@ export interface Clocks {
 export const lockedRefusal = (): Refusal =>
   new Refusal({ kind: 'locked', message: 'The records are locked. Give the passphrase.' });
 
-export function createLock({ monotonicMs, wallMs }: Clocks): AppLock {
+/**
+ * Keeps the own practice shut until its passphrase is given. It guards the way through the program
+ * only: the file of records itself is not encrypted.
+ */
+export function createLock({ monotonicMs, wallMs }: Clocks) {
   let idleMinutes: number | null = null;
   let locked = false;
   let seen = { monotonic: monotonicMs(), wall: wallMs() };
@@ -60,6 +43,7 @@ export function createLock({ monotonicMs, wallMs }: Clocks): AppLock {
     seen = { monotonic: monotonicMs(), wall: wallMs() };
   };
 
+  /** True while locked; notices by itself that nobody was there for too long. */
   function isLocked(): boolean {
     if (idleMinutes === null) return false;
     // The longer of the two: a sleeping computer stops the one, a clock set back shortens the other.
@@ -70,29 +54,36 @@ export function createLock({ monotonicMs, wallMs }: Clocks): AppLock {
 
   return {
     isLocked,
-    state: () => (idleMinutes === null ? null : { locked: isLocked(), idleMinutes }),
-    take(minutes) {
+    /** Null while the open practice has no lock. */
+    state: (): LockState | null =>
+      idleMinutes === null ? null : { locked: isLocked(), idleMinutes },
+    /** Takes over the lock of a practice that was just opened (null without one); it starts locked. */
+    take(minutes: number | null): void {
       idleMinutes = minutes;
       locked = minutes !== null;
       see();
     },
-    change(minutes) {
+    /** Takes over a lock that was just set or changed by someone who is there. */
+    change(minutes: number | null): void {
       idleMinutes = minutes;
       locked = false;
       see();
     },
-    lock() {
+    lock(): void {
       if (idleMinutes !== null) locked = true;
     },
-    unlock() {
+    unlock(): void {
       locked = false;
       see();
     },
-    guard(name) {
+    /** @throws Refusal (locked) for a call that is not answered while locked */
+    guard(name: CallName): void {
       if (isLocked() && !WHILE_LOCKED.has(name)) throw lockedRefusal();
     },
-    note(name) {
+    /** Notes that a call came that a person caused. */
+    note(name: CallName): void {
       if (!isLocked() && !BY_ITSELF.has(name)) see();
     },
   };
 }
+export type AppLock = ReturnType<typeof createLock>;

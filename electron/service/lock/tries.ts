@@ -12,15 +12,6 @@ export function waitAfter(wrongTries: number): number {
   return Math.min(2 ** (wrongTries - FREE_TRIES + 1), LONGEST_WAIT_S);
 }
 
-/** Counts wrong tries and says how long the next one has to wait. */
-export interface Tries {
-  /** Seconds left before another try is looked at; 0 when one is. */
-  secondsLeft(): number;
-  /** Counts a try before it is looked at, so that ending the program meanwhile wins nothing. */
-  begun(): void;
-  right(): void;
-}
-
 /** Where the count outlives the program; how many wrong tries there were in a row. */
 export interface TriesNote {
   read(): number;
@@ -28,10 +19,10 @@ export interface TriesNote {
 }
 
 /**
- * A start goes on where the last one ended: the wait of the wrong tries before begins anew.
+ * Counts wrong tries and says how long the next one has to wait. A start goes on where the last one ended: the wait of the wrong tries before begins anew.
  * @param nowMs milliseconds that never run backwards; a changed clock must not shorten a wait
  */
-export function countTries(nowMs: () => number, note: TriesNote): Tries {
+export function countTries(nowMs: () => number, note: TriesNote) {
   let wrongTries: number | null = null;
   let notBefore = 0;
 
@@ -45,20 +36,23 @@ export function countTries(nowMs: () => number, note: TriesNote): Tries {
     return wrongTries ?? 0;
   }
   return {
-    secondsLeft() {
+    /** Seconds left before another try is looked at; 0 when one is. */
+    secondsLeft(): number {
       soFar();
       return Math.max(0, Math.ceil((notBefore - nowMs()) / 1000));
     },
-    begun() {
+    /** Counts a try before it is looked at, so that ending the program meanwhile wins nothing. */
+    begun(): void {
       count(soFar() + 1);
       note.write(wrongTries ?? 0);
     },
-    right() {
+    right(): void {
       count(0);
       note.write(0);
     },
   };
 }
+export type Tries = ReturnType<typeof countTries>;
 
 /** The note in a file of the folder of records. Whoever can remove it can read the records too. */
 export function triesNote(folder: string): TriesNote {

@@ -30,25 +30,7 @@ export interface PracticesHooks {
 }
 
 /** Which practice is open: the own one, the demonstration, or none yet. */
-export interface Practices {
-  /**
-   * The open practice; opens the own one where it exists and none is open. Null on first run.
-   * @throws Refusal when its file cannot be used
-   */
-  context(): OpenContext | null;
-  /** What is open just now, without opening anything. */
-  openNow(): OpenContext | null;
-  open(which: 'own' | 'demo'): Promise<void>;
-  status(): Promise<AppStatus>;
-  /** Makes a backup when the day has changed while the practice was open. Never throws. */
-  keepDaily(): Promise<void>;
-  /** Closes what is open without a backup. */
-  letGo(): Promise<void>;
-  /** Closes what is open; the own practice is backed up where it changed. */
-  close(): Promise<void>;
-}
-
-export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): Practices {
+export function practicesIn(options: PracticesOptions, hooks: PracticesHooks) {
   const { folder, version, clock } = options;
   let current: OpenContext | null = null;
   const settle = settleFirst(folder);
@@ -65,18 +47,24 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
     return current;
   }
 
+  /**
+   * The open practice; opens the own one where it exists and none is open. Null on first run.
+   * @throws Refusal when its file cannot be used
+   */
   function context(): OpenContext | null {
     if (current !== null) return (current = wideWherePossible(current, clock));
     settle();
     return ownExists() ? openAs('own') : null;
   }
 
+  /** Closes what is open without a backup. */
   async function letGo(): Promise<void> {
     const closing = current;
     current = null;
     await closing?.close();
   }
 
+  /** Closes what is open; the own practice is backed up where it changed. */
   async function close(): Promise<void> {
     if (current?.which === 'own' && current.limited === null) await keepBackupIfChanged(current);
     await letGo();
@@ -86,8 +74,9 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
     context,
     letGo,
     close,
-    openNow: () => current,
-    async open(which) {
+    /** What is open just now, without opening anything. */
+    openNow: (): OpenContext | null => current,
+    async open(which: 'own' | 'demo'): Promise<void> {
       await close();
       settle();
       if (which === 'own') ownExists();
@@ -96,13 +85,14 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
       const opened = openAs(which);
       if (which === 'demo') await (await import('../demo/seed.ts')).seedDemo(opened);
     },
-    async keepDaily() {
+    /** Makes a backup when the day has changed while the practice was open. Never throws. */
+    async keepDaily(): Promise<void> {
       const today = localDay(clock());
       if (current?.which !== 'own' || current.limited !== null || today === lookedAt) return;
       lookedAt = today;
       await keepBackupIfChanged(current);
     },
-    async status() {
+    async status(): Promise<AppStatus> {
       const { trouble, ...open } = await readStatus(context, hooks.lockState);
       return {
         version,
@@ -115,6 +105,7 @@ export function practicesIn(options: PracticesOptions, hooks: PracticesHooks): P
     },
   };
 }
+export type Practices = ReturnType<typeof practicesIn>;
 
 /** Records that were opened for reading only are opened as ever once there is room again. */
 function wideWherePossible(context: OpenContext, clock: () => Date): OpenContext {
