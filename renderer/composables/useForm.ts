@@ -123,9 +123,6 @@ export function useFieldContext(): FieldContext {
   return context;
 }
 
-/** The name of the form around a component; empty outside of one. */
-export const useFormName = (): string => inject(FIELDS, null)?.name ?? '';
-
 /** The id of the element that takes the focus for a field of the form of that name. */
 export function fieldId(path: string, formName = ''): string {
   const whole = formName === '' ? path : `${formName}.${path}`;
