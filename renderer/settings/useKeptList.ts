@@ -1,37 +1,39 @@
-import { nextTick, ref, shallowRef, type Ref } from 'vue';
-import type { Shelf } from '../../electron/contract/food/shelf.ts';
-import type { Answer, AppError } from '../../electron/contract/errors.ts';
+import { nextTick, ref, type Ref } from 'vue';
+import type { Answer } from '../../electron/contract/errors.ts';
 import { fieldId, type Form } from '../composables/useForm.ts';
+import { useSaving } from '../composables/useSaving.ts';
 import { useNotice } from '../stores/notice.ts';
-import { useShelf } from '../stores/shelf.ts';
 
-interface KeptList<T extends object> {
+interface KeptList<T extends object, R> {
   readonly form: Form<T>;
   readonly blank: () => T;
   /** Path of the field that takes the focus. */
   readonly first: string;
   /** How an entry is called in a notice. */
   readonly nameOf: (values: T) => string;
-  readonly keep: (id: string | null, values: T) => Promise<Answer<Shelf>>;
-  readonly drop: (id: string) => Promise<Answer<Shelf>>;
+  /** How a notice says that it was taken in. */
+  readonly deed: 'kept' | 'saved';
+  readonly keep: (id: string | null, values: T) => Promise<Answer<R>>;
+  /** Left out where nothing is ever taken off the list. */
+  readonly drop?: (id: string) => Promise<Answer<R>>;
+  /** Takes over the list as it is kept now. */
+  readonly take: (kept: R) => void;
   /** The button that begins a new one; has the focus again once that is done. */
   readonly add: Readonly<Ref<HTMLButtonElement | null>>;
 }
 
-/** Something the practice keeps on its shelf, changed one entry at a time in one small form. */
-export function useKeptList<T extends object>(list: KeptList<T>) {
-  const shelf = useShelf();
+/** A list that the practice keeps, changed one entry at a time in one small form. */
+export function useKeptList<T extends object, R>(list: KeptList<T, R>) {
   const notice = useNotice();
   const { form } = list;
   /** Id of what is being changed; null while something new is written. */
   const editing = ref<string | null>(null);
   const open = ref(false);
-  const saving = ref(false);
-  const error = shallowRef<AppError | null>(null);
+  const { saving, error, save: saveBy } = useSaving(form);
 
-  function taken(answer: Answer<Shelf>): boolean {
+  function taken(answer: Answer<R>): boolean {
     error.value = answer.ok ? null : answer.error;
-    if (answer.ok) shelf.keep(answer.value);
+    if (answer.ok) list.take(answer.value);
     return answer.ok;
   }
 
@@ -51,21 +53,16 @@ export function useKeptList<T extends object>(list: KeptList<T>) {
   }
 
   async function save(): Promise<void> {
-    if (saving.value || !form.attempt()) return;
-    saving.value = true;
-    const answer = await list.keep(editing.value, form.values);
-    saving.value = false;
-    if (!taken(answer)) {
-      if (!answer.ok) form.takeError(answer.error);
-      return;
-    }
-    notice.say(`${list.nameOf(form.values).trim()} is kept.`);
+    const kept = await saveBy(() => list.keep(editing.value, form.values));
+    if (kept === null) return;
+    list.take(kept);
+    notice.say(`${list.nameOf(form.values).trim()} is ${list.deed}.`);
     await end();
   }
 
   /** What is removed comes back as it was, wherever the practitioner has gone since. */
   async function remove(id: string, values: T): Promise<void> {
-    if (!taken(await list.drop(id))) return;
+    if (list.drop === undefined || !taken(await list.drop(id))) return;
     notice.say(`${list.nameOf(values)} is removed. Visits keep what they say.`, {
       label: 'Undo',
       run: async () => {

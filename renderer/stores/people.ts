@@ -12,8 +12,8 @@ export const usePeople = defineStore('people', () => {
   const people = shallowRef<People>(NOBODY);
   const active = computed(() => people.value.practitioners.filter((one) => one.active));
 
-  function keep(answer: Answer<People>): void {
-    if (answer.ok) people.value = answer.value;
+  function keep(known: People): void {
+    people.value = known;
   }
 
   function forget(): void {
@@ -23,12 +23,13 @@ export const usePeople = defineStore('people', () => {
   /** Reads them again; nobody is shown while another practice opens. */
   async function load(): Promise<void> {
     forget();
-    keep(await client.call('practitioners/list', {}));
+    const answer = await client.call('practitioners/list', {});
+    if (answer.ok) keep(answer.value);
   }
 
   async function sitDown(practitionerId: string | null): Promise<Answer<People>> {
     const answer = await client.call('practitioners/atDesk', { practitionerId });
-    keep(answer);
+    if (answer.ok) keep(answer.value);
     return answer;
   }
 
