@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nextTick } from 'vue';
+import { computed, nextTick, ref } from 'vue';
 import { blankDog } from '../../../electron/contract/records/forms.ts';
 import DogFields from '../../../renderer/dogs/form/DogFields.vue';
 import DayField from '../../../renderer/components/fields/DayField.vue';
@@ -8,6 +8,7 @@ import RadioField from '../../../renderer/components/fields/RadioField.vue';
 import ScaleField from '../../../renderer/components/fields/ScaleField.vue';
 import SelectField from '../../../renderer/components/fields/SelectField.vue';
 import TextField from '../../../renderer/components/fields/TextField.vue';
+import type { Problem } from '../../../renderer/composables/useForm.ts';
 import { mount } from '@vue/test-utils';
 import { mountField } from '../support/mountField.ts';
 
@@ -88,12 +89,17 @@ describe('a choice', () => {
 });
 
 describe('the summary of what stands in the way', () => {
-  const problems = [{ path: 'dog.name', message: 'Name of the dog is needed.' }];
+  const problem = { path: 'dog.name', message: 'Name of the dog is needed.' };
+  const formWith = (problems: readonly Problem[]) => ({
+    name: '',
+    problems: computed(() => problems),
+    failures: ref(1),
+  });
 
   it('is an alert, and each line leads to its field', async () => {
     document.body.innerHTML = '<input id="field-dog-name">';
     const summary = mount(ErrorSummary, {
-      props: { error: null, problems, failures: 1 },
+      props: { error: null, form: formWith([problem]) },
       attachTo: document.body,
     });
     expect(summary.get('[role=alert]').text()).toContain('Everything you typed is still here.');
@@ -101,21 +107,22 @@ describe('the summary of what stands in the way', () => {
     expect(document.activeElement?.id).toBe('field-dog-name');
   });
   it('takes the focus after every failed attempt', async () => {
+    const form = formWith([problem]);
     const summary = mount(ErrorSummary, {
-      props: { error: null, problems, failures: 1 },
+      props: { error: null, form },
       attachTo: document.body,
     });
-    await summary.setProps({ failures: 2 } as object);
+    form.failures.value++;
     await nextTick();
     expect(document.activeElement).toBe(summary.get('[role=alert]').element);
   });
   it('says what happened when no field is to blame', () => {
     const error = { kind: 'storage', message: 'The disk is full.' } as const;
-    const summary = mount(ErrorSummary, { props: { error, problems: [], failures: 1 } });
+    const summary = mount(ErrorSummary, { props: { error, form: formWith([]) } });
     expect(summary.text()).toContain('The disk is full.');
   });
   it('is absent while all is well', () => {
-    const summary = mount(ErrorSummary, { props: { error: null, problems: [], failures: 0 } });
+    const summary = mount(ErrorSummary, { props: { error: null, form: formWith([]) } });
     expect(summary.find('[role=alert]').exists()).toBe(false);
   });
 });
