@@ -94,6 +94,15 @@ export function listOf<T>(argument: string, value: readonly T[]): readonly T[] {
   );
 }
 
+/**
+ * What is known of these facts: what a record keeps as null is left out, as inputs of core have it.
+ * @example known({ bcs: 5, muscle: null }) // => { bcs: 5 }
+ */
+export function known<T extends object>(facts: T): { [K in keyof T]?: NonNullable<T[K]> } {
+  const told = Object.entries(facts).filter(([, fact]) => fact !== null && fact !== undefined);
+  return Object.fromEntries(told) as { [K in keyof T]?: NonNullable<T[K]> };
+}
+
 /** Body weights the program accepts: the lightest toy puppy to the heaviest giant breed, in kg (D). */
 export const WEIGHT_KG: Range = { min: 0.1, max: 150 };
 

@@ -1,4 +1,5 @@
 import { idealWeight } from '../condition/idealWeight.ts';
+import { known } from '../check.ts';
 import { addDays, dayNumber, monthsBetween, type IsoDay } from '../day.ts';
 import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { restingEnergyFigure } from '../energy/resting.ts';
@@ -82,7 +83,7 @@ export function assess(input: AssessInput): Assessment | null {
       adjustFood({
         ...facts,
         ...fedAt(visits, latest),
-        ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
+        ...known({ adultWeightKg: dog.adultWeightKg }),
         ...planAt(visits, aim, decision),
         ...startOf(aim, weightKg, earlierKg),
         ...steeredBy(body, ration, day),
@@ -181,7 +182,7 @@ function watched({ dog, ageMonths, aim, weighings }: Watched) {
   return {
     lostPercentIn4Weeks: lostIn4Weeks(weighings),
     neuteredLately: since >= 0 && since <= AFTER_NEUTERING_MONTHS,
-    ...(aim.afterGapDays === null ? {} : { afterGapDays: aim.afterGapDays }),
+    ...known({ afterGapDays: aim.afterGapDays }),
   };
 }
 
@@ -233,8 +234,7 @@ function fedAt(visits: readonly AssessedVisit[], visit: AssessedVisit) {
   const bcs = lastKnown(visits, (entry) => entry.bcs);
   const muscle = lastKnown(visits, (entry) => entry.muscle);
   return {
-    ...(bcs === null ? {} : { bcs }),
-    ...(muscle === null ? {} : { muscle }),
+    ...known({ bcs, muscle }),
     unwell: visit.signs.some((sign) => SIGNS_OF_ILLNESS.includes(sign)),
     unlikeItself: isUnlikeItself(visit),
     onMedicine: (visit.medicine ?? '').trim() !== '',
@@ -264,7 +264,7 @@ function maintenanceOf(
     neuter: dog.neuter,
     activity: latest.activity,
     afterWeightLoss: isSlimmed(visits, weightKg),
-    ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
+    ...known({ adultWeightKg: dog.adultWeightKg }),
   });
   return unknown ? asOfAnAdult(maintenance) : maintenance;
 }

@@ -1,3 +1,4 @@
+import { known } from '../check.ts';
 import type { IsoDay } from '../day.ts';
 import type { NextDayResponse, ReviewInput, SessionResult, StopSign } from '../ramp/reviewTypes.ts';
 import type { Ramp } from '../ramp/types.ts';
@@ -50,10 +51,12 @@ export function reviewInput(record: ReviewedRecord): ReviewInput {
     results: record.sessions.filter(({ day }) => days.has(day)).map(asResult),
     rules: record.rules,
     unasked: record.unasked,
-    ...(record.visit?.wellSince == null ? {} : { wellSince: record.visit.wellSince }),
     ...unplannedRuns(record, days),
-    ...(record.clearedByVetOn === null ? {} : { clearedByVetOn: record.clearedByVetOn }),
-    ...(findings === null ? {} : { findings }),
+    ...known({
+      wellSince: record.visit?.wellSince,
+      clearedByVetOn: record.clearedByVetOn,
+      findings,
+    }),
   };
 }
 
@@ -64,9 +67,9 @@ function unplannedRuns(
 ): Pick<ReviewInput, 'unplanned'> {
   const { startDay, resume } = plan.ramp.request;
   const since = resume?.reviewedOn ?? startDay;
-  const known = new Set(resume?.recent?.map(({ day }) => day));
+  const resumed = new Set(resume?.recent?.map(({ day }) => day));
   const unplanned = sessions
-    .filter(({ day }) => !days.has(day) && !known.has(day) && day >= since && day < today)
+    .filter(({ day }) => !days.has(day) && !resumed.has(day) && day >= since && day < today)
     .map(({ day, longestRunMinutes, runMinutes }) => ({
       day,
       minutes: longestRunMinutes ?? runMinutes ?? 0,
@@ -88,7 +91,7 @@ function findingsOf(
       trot: unclearedGrades(lamenessTrot, 'trot', cleared, day),
     },
     signs: [...visit.signs, ...late],
-    ...(screening === null ? {} : { screening }),
+    ...known({ screening }),
   };
 }
 
@@ -123,5 +126,5 @@ export function asResult({
   climbedM = null,
 }: Omit<ToldResult, 'updatedAt'>): ResultWithRun {
   const told = { day, outcome, nextDay, signs, note, runKm, longestRunMinutes, climbedM };
-  return { ...told, ...(runMinutes === null ? {} : { runMinutes }) };
+  return { ...told, ...known({ runMinutes }) };
 }

@@ -1,3 +1,4 @@
+import { known } from '../check.ts';
 import { goalMinutes } from '../ramp/request.ts';
 import type { RampRequest } from '../ramp/types.ts';
 import { openGoalLimits } from '../readiness/goal.ts';
@@ -19,14 +20,12 @@ export function screenRecord(
   latest: AssessedVisit,
   weightKg: number | null,
 ): Screening {
+  const { adultWeightKg, neuteredAtMonths } = dog;
   const bcs = lastKnown(visits, (visit) => visit.bcs);
   return screenForRunning({
     day,
     birthDay: dog.birthDay,
-    ...(weightKg === null ? {} : { weightKg }),
-    ...(dog.adultWeightKg === null ? {} : { adultWeightKg: dog.adultWeightKg }),
-    ...(bcs === null ? {} : { bcs }),
-    ...(dog.neuteredAtMonths === null ? {} : { neuteredAtMonths: dog.neuteredAtMonths }),
+    ...known({ weightKg, adultWeightKg, bcs, neuteredAtMonths, rules }),
     shortNosed: dog.shortNosed,
     airwayDisease: latest.airwayDisease,
     airwayClearance: latest.airwayClearance,
@@ -45,7 +44,6 @@ export function screenRecord(
     longRunClearance: latest.longRunClearance ?? false,
     ...goalOf(plan),
     ...historyOf(visits, latest),
-    ...(rules === undefined ? {} : { rules }),
   });
 }
 
@@ -86,8 +84,8 @@ function gradesOf(
 ): LimbGrades {
   const now = of(visits.at(-1)!);
   const grade = (limb: Limb): number | null => {
-    const known = lastKnown(visits, (visit) => of(visit)[limb]);
-    return (known ?? 0) > 0 ? known : now[limb];
+    const last = lastKnown(visits, (visit) => of(visit)[limb]);
+    return (last ?? 0) > 0 ? last : now[limb];
   };
   return {
     leftFore: grade('leftFore'),
@@ -104,15 +102,8 @@ function historyOf(
 ): ScreeningInput {
   const muscle = lastKnown(visits, (visit) => visit.muscle);
   const thighGirthCm = lastKnown(visits, bothGirths);
-  return {
-    ...(lamenessClearances === undefined ? {} : { lamenessClearances }),
-    ...(injuries === undefined ? {} : { injuries }),
-    ...(disease === undefined ? {} : { disease }),
-    ...(heatIllness === undefined ? {} : { heatIllness }),
-    ...(medicine === undefined ? {} : { medicine }),
-    ...(muscle === null ? {} : { muscle }),
-    ...(thighGirthCm === null ? {} : { thighGirthCm }),
-  };
+  const body = { muscle, thighGirthCm };
+  return known({ lamenessClearances, injuries, disease, heatIllness, medicine, ...body });
 }
 
 /** The girths of both thighs, cm, of a visit that has both: left and right of one day. */

@@ -1,4 +1,4 @@
-import { walkBaseGoal, type RampRequest, type RuleChanges } from '../../../core/index.ts';
+import { known, walkBaseGoal, type RampRequest, type RuleChanges } from '../../../core/index.ts';
 import type { PlanRequest, RuleChange } from '../records.ts';
 
 /** The rule values a practice changed, as core takes them. */
@@ -16,12 +16,7 @@ export function toRampRequest(plan: PlanRequest, rules: RuleChanges = {}): RampR
   const { programme, ownerMinutes, walkMinutesNow: _walk, ...rest } = other;
   return {
     ...rest,
-    ...(eventDay === null ? {} : { eventDay }),
-    ...(capPercent === null ? {} : { capPercent }),
-    ...(weekdays === null ? {} : { weekdays }),
-    ...(paceMinPerKm === null ? {} : { paceMinPerKm }),
-    ...(programme === undefined ? {} : { programme }),
-    ...(ownerMinutes == null ? {} : { ownerMinutes }),
+    ...known({ eventDay, capPercent, weekdays, paceMinPerKm, programme, ownerMinutes }),
     ...(Object.keys(rules).length === 0 ? {} : { rules }),
   };
 }
@@ -35,8 +30,7 @@ function toWalkRequest(plan: PlanRequest, rules: RuleChanges): RampRequest {
     sessionsPerWeek,
     goal: walkBaseGoal(rules),
     daysOut,
-    ...(weekdays === null ? {} : { weekdays }),
-    ...(walkMinutesNow == null ? {} : { walkMinutesNow }),
+    ...known({ weekdays, walkMinutesNow }),
     ...(Object.keys(rules).length === 0 ? {} : { rules }),
   };
 }
