@@ -114,6 +114,7 @@ describe('the summary of what stands in the way', () => {
     });
     form.failures.value++;
     await nextTick();
+    await nextTick();
     expect(document.activeElement).toBe(summary.get('[role=alert]').element);
   });
   it('says what happened when no field is to blame', () => {
