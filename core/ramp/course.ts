@@ -169,26 +169,34 @@ function easyWeek(
   cap: number,
 ): FilledWeek {
   const rung = rungAt(course.ladder, place.last);
-  const sessions = easySessions(course, slot.days.length, rung, cap);
+  const days = slot.days.length;
+  const even = easySessions(course, days, rung, cap);
+  // A week without a run would be a break, not an easy week.
+  const sessions = recovery && even.length === 0 ? shortestRuns(course, days, cap) : even;
   const recent = withRuns(place.recent, slot, sessions);
   const light = isLight(course, place, minutesOf(sessions));
   const after = { ...place, light, recent };
   return { slot, sessions, rung: null, recovery, cap, after };
 }
 
-/** On as many days as hold a session each; fewer days hold their part of the minutes only. */
-function easySessions(
-  { rhythm, setting }: Course,
-  days: number,
-  rung: Rung,
-  cap: number,
-): SessionPlan[] {
-  for (let count = Math.min(days, rhythm.sessions); count > 0; count -= 1) {
-    const minutes = (cap * count) / rhythm.sessions;
-    const plans = givenWeek(stepOf(rung), minutes, count, setting.rules);
-    if (plans.length === count) return plans;
-  }
-  return [];
+/** Fewer days than usual hold their part of the minutes only. */
+const partOf = ({ rhythm }: Course, days: number, minutes: number): number =>
+  (minutes * Math.min(days, rhythm.sessions)) / rhythm.sessions;
+
+/** A session on each day; none where each would be too short. */
+function easySessions(course: Course, days: number, rung: Rung, minutes: number): SessionPlan[] {
+  const { rhythm, setting } = course;
+  const count = Math.min(days, rhythm.sessions);
+  const part = partOf(course, days, minutes);
+  const plans = givenWeek(stepOf(rung), part, count, setting.rules);
+  return plans.length === count ? plans : [];
+}
+
+/** As many runs of the least length as the minutes hold. */
+function shortestRuns(course: Course, days: number, minutes: number): SessionPlan[] {
+  const { leastContinuousMinutes: least } = course.setting.rules;
+  const length = Math.floor(partOf(course, days, minutes) / least + EPSILON);
+  return Array.from({ length }, () => continuousSession(least));
 }
 
 /**

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../core/day.ts';
-import { buildRamp, enduranceFrom, type RampRequest } from '../../../core/training.ts';
+import {
+  buildRamp,
+  checkRamp,
+  enduranceFrom,
+  START_LEVELS,
+  type RampRequest,
+} from '../../../core/training.ts';
 
 const request: RampRequest = {
   startDay: '2026-03-02',
@@ -104,6 +110,15 @@ describe('buildRamp', () => {
       published: 10,
     });
     expect(ramp.rules.recoveryPercent).toBe(60);
+  });
+
+  // The longest that the rule may ask for: an easy week has not room for as many such runs as others.
+  it.each(START_LEVELS)('leaves no week without a run, however long a run must be: %s', (start) => {
+    for (const sessionsPerWeek of [2, 3, 4]) {
+      const ramp = build({ start, sessionsPerWeek, rules: { leastContinuousMinutes: 15 } });
+      expect(ramp.weeks.filter(({ sessions }) => sessions.length === 0)).toEqual([]);
+      expect(checkRamp(ramp)).toEqual([]);
+    }
   });
 
   it('names the rules that collide when the load cannot grow', () => {

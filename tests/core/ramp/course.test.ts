@@ -200,15 +200,14 @@ describe('an easy week', () => {
     expect(shape(bridge)).toEqual([14]);
   });
 
-  it('has fewer sessions where each would be under five minutes, and those no longer', () => {
-    const injured = { ...course, setting: settingOf({ ...request, start: 'post-injury' }) };
-    const rungs = [rung(0, bouts(0.5, 4, [4, 4, 4])), rung(8, runs([6, 6, 6]))];
-    const of = { ...injured, ladder: { rungs, reachesGoal: true } };
-    const place: Place = { ...FRESH, peak: 18, previous: 18, recent: recent(6), next: 1, last: 1 };
-    // 70 % of 18 min are 12.6, a third of it 4.2: no run without a break is so short.
-    expect(shape(fill({ ...place, light: false }, { recovery: true }, of))).toEqual([]);
-    const more = { ...place, peak: 24, light: false };
-    expect(shape(fill(more, { recovery: true }, of))).toEqual([5, 5, 5]);
+  it('has fewer runs where each would be shorter than a run without a break may be', () => {
+    const rules = { leastContinuousMinutes: 15 };
+    const of = { ...course, setting: settingOf({ ...request, rules }) };
+    // 70 % of 60 min are 42, a third of it 14: two runs of 15 fit.
+    expect(shape(fill(after(TWENTY), { recovery: true }, of))).toEqual([15, 15]);
+    const two = { recovery: true, days: [MONDAY, MONDAY + 2] };
+    expect(shape(fill(after(TWENTY), two, of))).toEqual([15]);
+    expect(shape(fill(after(TWENTY), { kind: 'bridge', days: [MONDAY] }, of))).toEqual([]);
   });
 });
 
