@@ -1,5 +1,6 @@
 import { sql, type RawBuilder } from 'kysely';
 import type { BinKind, RecordCounts } from '../../contract/keeping/bin.ts';
+import { oneOf } from '../database/rows.ts';
 import type { Db } from '../database/schema.ts';
 
 /** The ids of a record and of all that belongs to it. */
@@ -9,10 +10,6 @@ export interface Scope {
   readonly visitIds: readonly string[];
   readonly attachmentIds: readonly string[];
 }
-
-/** One parameter, however many ids. */
-export const oneOf = (ids: readonly string[]) =>
-  sql<string>`(select value from json_each(${JSON.stringify(ids)}))`;
 
 /** What belongs to a record; `hiddenToo` counts in what already lies in the bin. */
 export async function scopeOf(

@@ -108,7 +108,7 @@ export type AttachmentRow = Omit<Attachment, 'mediaType' | 'bytes' | 'thumbnail'
 
 type ErasureRow = Omit<Erasure, 'insideRetention'> & { insideRetention: Bit };
 
-/** Tells an owner who was erased, should an import bring the records back; see erasure/marks.ts. */
+/** Tells an owner who was erased, should an import bring the records back; see erasure/record.ts. */
 interface ErasedOwnerRow {
   mark: string;
   erasureId: string;

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import type { DraftLine } from '../../contract/contract.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { putRow, seenDogs } from '../database/rows.ts';
 import { WAITING_KEYS } from '../files/waiting.ts';
 import { badField } from '../refuse.ts';
 
@@ -52,13 +53,9 @@ async function listDrafts(context: Context): Promise<DraftLine[]> {
   );
   const lines = all.filter(({ what, dogId }) => what !== 'files' || !begunVisits.has(dogId));
   if (lines.length === 0) return [];
-  const dogs = await context.db
-    .selectFrom('dog')
-    .innerJoin('client', 'client.id', 'dog.clientId')
+  const dogs = await seenDogs(context.db)
     .select(['dog.id', 'dog.name', 'client.name as clientName'])
     .where('dog.id', 'in', [...new Set(lines.map(({ dogId }) => dogId))])
-    .where('dog.binnedAt', 'is', null)
-    .where('client.binnedAt', 'is', null)
     .execute();
   const binned = await binnedVisits(context, lines);
   const byId = new Map(dogs.map((dog) => [dog.id, dog]));
@@ -91,12 +88,7 @@ export const draftHandlers: Handlers<DraftCall> = {
     null,
   'drafts/put': async (context, { key, json }) => {
     if (key.startsWith(WAITING_KEYS)) throw badField('key', 'Files are added by their own call.');
-    const savedAt = context.instant();
-    await context.db
-      .insertInto('draft')
-      .values({ key, json, savedAt })
-      .onConflict((conflict) => conflict.column('key').doUpdateSet({ json, savedAt }))
-      .execute();
+    await putRow(context.db, 'draft', 'key', { key, json, savedAt: context.instant() });
     return null;
   },
   'drafts/drop': async (context, { key }) => {

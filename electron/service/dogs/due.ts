@@ -9,6 +9,7 @@ import {
 } from '../../contract/dogs/due.ts';
 import { readState } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { seenDogs } from '../database/rows.ts';
 import { presentDues, presentLines } from './presentLines.ts';
 import { readRules } from '../practice/rules.ts';
 
@@ -25,13 +26,9 @@ interface ListedDog {
 }
 
 const listedDogs = ({ db }: Context) =>
-  db
-    .selectFrom('dog')
-    .innerJoin('client', 'client.id', 'dog.clientId')
+  seenDogs(db)
     .select(['dog.id', 'dog.name', 'client.name as clientName'])
-    .where('dog.binnedAt', 'is', null)
-    .where('dog.archivedAt', 'is', null)
-    .where('client.binnedAt', 'is', null);
+    .where('dog.archivedAt', 'is', null);
 
 const heardOfSince = (day: string) => sql<boolean>`dog.id in (
   select dog_id from visit where binned_at is null and day >= ${day}

@@ -2,6 +2,7 @@ import { sql, type RawBuilder } from 'kysely';
 import type { DogLine, FoundDogs } from '../../contract/contract.ts';
 import { MOST_LISTED, type DogFilter, type DogOrder } from '../../contract/dogs/list.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { oneOf, seenDogs } from '../database/rows.ts';
 import { dogsHolding } from './filters.ts';
 import { lastMeasures } from './presentLines.ts';
 import { likeWords, matches } from './searchText.ts';
@@ -64,20 +65,14 @@ function matchesWord(word: string, readsNotes: boolean): RawBuilder<boolean> {
 
 /** The dogs that match a listing, with their owners. */
 async function matching(context: Context, { query, filters = [] }: Listing, place: Place) {
-  let select = context.db
-    .selectFrom('dog')
-    .innerJoin('client', 'client.id', 'dog.clientId')
-    .where('dog.binnedAt', 'is', null)
-    .where('client.binnedAt', 'is', null);
+  let select = seenDogs(context.db);
   if (!filters.includes('archived too')) select = select.where('dog.archivedAt', 'is', null);
   const words = likeWords(query);
   const readsNotes = place === 'notes' && words.some(isTelling);
   for (const word of words) select = select.where(matchesWord(word, readsNotes));
   for (const filter of filters) {
     if (filter === 'archived too') continue;
-    const ids = JSON.stringify(await dogsHolding(context, filter));
-    // One parameter, however many dogs.
-    select = select.where('dog.id', 'in', sql<string>`(select value from json_each(${ids}))`);
+    select = select.where('dog.id', 'in', oneOf(await dogsHolding(context, filter)));
   }
   return select;
 }

@@ -10,6 +10,7 @@ import {
   type Weighing,
 } from '../../../core/index.ts';
 import type { Context } from '../database/context.ts';
+import { oneOf } from '../database/rows.ts';
 
 // Lists of many dogs. SQL reads what was recorded and narrows to the dogs that can be named at all;
 // where each of them stands comes from core alone. A state stored beside the records would be of
@@ -215,10 +216,6 @@ async function readDecisions(
     proposal: { nextWeighInDay },
   }));
 }
-
-/** One parameter, however many dogs. */
-export const oneOf = (ids: readonly string[]) =>
-  sql<string>`(select value from json_each(${JSON.stringify(ids)}))`;
 
 function byDog<R extends { readonly dogId: string }, T>(
   rows: readonly R[],

@@ -1,4 +1,5 @@
-import { oneOf, type Scope } from '../bin/scope.ts';
+import type { Scope } from '../bin/scope.ts';
+import { oneOf } from '../database/rows.ts';
 import type { Db } from '../database/schema.ts';
 
 /**

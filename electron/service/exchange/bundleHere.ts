@@ -1,7 +1,7 @@
 import { sql } from 'kysely';
 import type { BundleRecords } from '../../contract/exchange/bundle.ts';
-import { oneOf } from '../bin/scope.ts';
-import { erasedAmong } from '../erasure/marks.ts';
+import { oneOf } from '../database/rows.ts';
+import { erasedAmong } from '../erasure/record.ts';
 import type { Db } from '../database/schema.ts';
 import { readBundleRecords } from './bundleRecords.ts';
 import { KINDS, NAMED_KINDS } from './bundleKinds.ts';

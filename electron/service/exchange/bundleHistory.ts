@@ -1,6 +1,6 @@
 import type { BundleRecords } from '../../contract/exchange/bundle.ts';
 import type { DifferentChoice, ErasedChoice } from '../../contract/exchange/bundleImport.ts';
-import { oneOf } from '../bin/scope.ts';
+import { oneOf } from '../database/rows.ts';
 import type { Db } from '../database/schema.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { fixed } from './bundleFields.ts';

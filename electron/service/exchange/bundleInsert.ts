@@ -1,5 +1,5 @@
 import type { Insertable } from 'kysely';
-import { oneOf } from '../bin/scope.ts';
+import { oneOf } from '../database/rows.ts';
 import type { Db, Schema } from '../database/schema.ts';
 import { noteContent } from '../files/attachments.ts';
 import { PART_TABLES, partRows } from '../visits/parts.ts';

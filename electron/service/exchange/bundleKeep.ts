@@ -5,7 +5,7 @@ import {
   type DifferentChoice,
 } from '../../contract/exchange/bundleImport.ts';
 import type { Context } from '../database/context.ts';
-import { dropMarks } from '../erasure/marks.ts';
+import { dropMarks } from '../erasure/record.ts';
 import { hasContent } from '../files/store.ts';
 import { keepHistory } from '../history/history.ts';
 import type { Db } from '../database/schema.ts';

@@ -11,8 +11,7 @@ import type { BundleRecordKind } from '../../contract/exchange/bundleImport.ts';
 import { toRow } from '../../contract/records/columns.ts';
 import { FOOD_DECISIONS, PLANS } from '../../contract/records/decided.ts';
 import type { Fields } from '../../contract/records/fieldKinds.ts';
-import { searchable } from '../dogs/clients.ts';
-import { searchableDog } from '../dogs/dogs.ts';
+import { searchableClient, searchableDog } from '../dogs/records.ts';
 import type { Schema } from '../database/schema.ts';
 
 /** A record of any kind but history, which is named by the record it is of. */
@@ -72,7 +71,7 @@ export function rowOf<K extends NamedKind>(kind: K, record: Named<K>): RowIn<K> 
 }
 
 const rowsBy: { readonly [K in NamedKind]: (record: Named<K>) => RowIn<K> } = {
-  owners: (owner) => ({ ...toRow(OWNERS, owner), searchText: searchable(owner) }),
+  owners: (owner) => ({ ...toRow(OWNERS, owner), searchText: searchableClient(owner) }),
   dogs: (dog) => ({ ...toRow(DOGS, dog), searchText: searchableDog(dog) }),
   visits: (visit) => toRow(VISITS, visit),
   plans: (plan) => toRow(PLANS, plan),

@@ -9,7 +9,7 @@ import {
 } from '../../contract/exchange/bundle.ts';
 import { fromRow } from '../../contract/records/columns.ts';
 import { FOOD_DECISIONS, PLANS } from '../../contract/records/decided.ts';
-import { oneOf } from '../bin/scope.ts';
+import { oneOf } from '../database/rows.ts';
 import type { Db, Schema } from '../database/schema.ts';
 import { readVisitParts } from '../visits/parts.ts';
 
@@ -69,10 +69,9 @@ async function inSlices<Row, R>(db: Db, sliced: Sliced<Row, R>): Promise<R[]> {
   const all: R[] = [];
   for (let at = 0; at < found.rows.length; at += AT_ONCE) {
     await pause();
-    const ids = JSON.stringify(found.rows.slice(at, at + AT_ONCE).map(({ id }) => id));
+    const ids = found.rows.slice(at, at + AT_ONCE).map(({ id }) => id);
     const { rows } = await sql<Row>`
-      select * from ${from} where id in (select value from json_each(${ids}))
-      order by ${order}`.execute(db);
+      select * from ${from} where id in ${oneOf(ids)} order by ${order}`.execute(db);
     for (const record of await make(rows)) all.push(record);
   }
   return all;

@@ -14,6 +14,7 @@ import {
 } from '../../contract/exchange/weightImport.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
+import { firstRevision } from '../database/rows.ts';
 import { readPractice } from '../practice/practice.ts';
 import { badField } from '../refuse.ts';
 import type { Db, WeighingRow } from '../database/schema.ts';
@@ -224,13 +225,12 @@ async function newRows(
   { weighingMethod, scaleStepKg }: WeightMapping,
 ): Promise<WeighingRow[]> {
   const author = await authorNow(db);
-  const at = context.instant();
   return understood.flatMap(({ state, dogId, day, weightKg }) =>
     state !== 'new' || dogId === null || day === null || weightKg === null
       ? []
       : [
           {
-            id: context.newId(),
+            ...firstRevision(context),
             dogId,
             day,
             weightKg,
@@ -239,9 +239,6 @@ async function newRows(
             origin: 'imported',
             note: '',
             author,
-            createdAt: at,
-            updatedAt: at,
-            revision: 1,
           },
         ],
   );

@@ -1,4 +1,5 @@
 import type { Db } from '../database/schema.ts';
+import { seenDogs } from '../database/rows.ts';
 import { searchText } from '../dogs/searchText.ts';
 import type { Read } from './cells.ts';
 
@@ -19,12 +20,8 @@ export interface DogFinder {
 
 /** Every dog that is not in the bin; archived ones too, whose old weights may still come in. */
 export async function dogFinder(db: Db): Promise<DogFinder> {
-  const dogs = await db
-    .selectFrom('dog')
-    .innerJoin('client', 'client.id', 'dog.clientId')
+  const dogs = await seenDogs(db)
     .select(['dog.id', 'dog.name', 'dog.birthDay', 'client.name as ownerName'])
-    .where('dog.binnedAt', 'is', null)
-    .where('client.binnedAt', 'is', null)
     .execute();
   const ids = new Map(dogs.map((dog) => [dog.id, dog]));
   const names = new Map<string, KnownDog[]>();

@@ -11,6 +11,7 @@ import { Refusal } from '../../contract/errors.ts';
 import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from './attachments.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { putRow } from '../database/rows.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
@@ -60,12 +61,8 @@ async function writeEntries(
     await db.deleteFrom('draft').where('key', '=', key).execute();
     return;
   }
-  const kept = { json: JSON.stringify({ files }), savedAt: context.instant() };
-  await db
-    .insertInto('draft')
-    .values({ key, ...kept })
-    .onConflict((conflict) => conflict.column('key').doUpdateSet(kept))
-    .execute();
+  const savedAt = context.instant();
+  await putRow(db, 'draft', 'key', { key, json: JSON.stringify({ files }), savedAt });
 }
 
 const shownFrom = (context: Context, files: readonly Entry[]): WaitingFile[] =>

@@ -1,6 +1,7 @@
 import type { OwnFoodInput } from '../../contract/calls/food.ts';
 import { folded, type Shelf } from '../../contract/food/shelf.ts';
 import type { Handlers } from '../database/context.ts';
+import { putRow } from '../database/rows.ts';
 import { badField } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
 
@@ -47,11 +48,7 @@ export const shelfHandlers: Handlers<ShelfCall> = {
     context.db.transaction().execute(async (db) => {
       await assertOwnName(db, id, food);
       const row = { ...food, id: id ?? context.newId(), updatedAt: context.instant() };
-      await db
-        .insertInto('ownFood')
-        .values(row)
-        .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
-        .execute();
+      await putRow(db, 'ownFood', 'id', row);
       return readShelf(db);
     }),
   'shelf/dropFood': async ({ db }, { id }) => {
@@ -62,11 +59,7 @@ export const shelfHandlers: Handlers<ShelfCall> = {
     context.db.transaction().execute(async (db) => {
       await assertNewText(db, id, text);
       const row = { text, id: id ?? context.newId(), updatedAt: context.instant() };
-      await db
-        .insertInto('ownPhrase')
-        .values(row)
-        .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
-        .execute();
+      await putRow(db, 'ownPhrase', 'id', row);
       return readShelf(db);
     }),
   'shelf/dropPhrase': async ({ db }, { id }) => {

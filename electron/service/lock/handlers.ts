@@ -3,6 +3,7 @@ import type { lockCalls } from '../../contract/calls/lock.ts';
 import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
 import type { Context } from '../database/context.ts';
+import { putRow } from '../database/rows.ts';
 import type { OpenContext } from '../database/open.ts';
 import { stretch } from './passphrase.ts';
 import type { Practices } from '../practice/practices.ts';
@@ -78,11 +79,7 @@ async function keepLock(context: Context, passphrase: string, idleMinutes: numbe
   const salt = randomBytes(16);
   const verifier = await stretch(passphrase, salt, KEY_BYTES);
   const row = { salt, verifier, idleMinutes, updatedAt: context.instant() };
-  await context.db
-    .insertInto('appLock')
-    .values({ id: 1, ...row })
-    .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
-    .execute();
+  await putRow(context.db, 'appLock', 'id', { id: 1, ...row });
 }
 
 function needOwn(practices: Practices): OpenContext {

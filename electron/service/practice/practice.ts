@@ -1,6 +1,7 @@
 import type { Practice, PracticeLogo } from '../../contract/records.ts';
 import { checkLogo } from '../../../templates/logo.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { putRow } from '../database/rows.ts';
 import { contentToKeep } from '../files/content.ts';
 import { badField } from '../refuse.ts';
 
@@ -24,17 +25,13 @@ export async function readLogo(context: Context): Promise<PracticeLogo | null> {
 
 export const practiceHandlers: Handlers<'practice/save' | 'practice/setLogo'> = {
   'practice/save': async (context, practice) => {
-    const row = {
+    await putRow(context.db, 'practice', 'id', {
       ...practice,
+      id: 1,
       intakeSheets: JSON.stringify(practice.intakeSheets),
       followUpSheets: JSON.stringify(practice.followUpSheets),
       updatedAt: context.instant(),
-    };
-    await context.db
-      .insertInto('practice')
-      .values({ id: 1, ...row })
-      .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
-      .execute();
+    });
     return practice;
   },
   'practice/setLogo': async (context, { base64 }) => {
@@ -50,11 +47,7 @@ export const practiceHandlers: Handlers<'practice/save' | 'practice/setLogo'> = 
       mediaType === 'image/svg+xml'
         ? check.logo.data
         : contentToKeep(Buffer.from(check.logo.data, 'base64')).content.toString('base64');
-    await context.db
-      .insertInto('practiceLogo')
-      .values({ id: 1, mediaType, data })
-      .onConflict((conflict) => conflict.column('id').doUpdateSet({ mediaType, data }))
-      .execute();
+    await putRow(context.db, 'practiceLogo', 'id', { id: 1, mediaType, data });
     return { mediaType, data };
   },
 };

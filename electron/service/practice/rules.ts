@@ -3,6 +3,7 @@ import { wholeSentence } from '../../contract/limits.ts';
 import { toRuleChanges } from '../../contract/plans/request.ts';
 import type { RuleChange } from '../../contract/records.ts';
 import type { Handlers } from '../database/context.ts';
+import { putRow } from '../database/rows.ts';
 import { badField } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
 
@@ -29,11 +30,7 @@ export const ruleHandlers: Handlers<'rules/set'> = {
       throw badField('value', wholeSentence({ ...rule, label: `“${rule.name}”` }));
     }
     checkHeatLimits(toRuleChanges([...others, change]));
-    await context.db
-      .insertInto('ruleChange')
-      .values(change)
-      .onConflict((conflict) => conflict.column('ruleId').doUpdateSet(change))
-      .execute();
+    await putRow(context.db, 'ruleChange', 'ruleId', change);
     return readRules(context.db);
   },
 };

@@ -5,6 +5,7 @@ import type { YearAccount, YearDog } from '../../contract/calls/practice.ts';
 import type { RuleChange } from '../../contract/records.ts';
 import { readRecord } from '../visits/assessment.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { seenDogs } from '../database/rows.ts';
 import { readRules } from './rules.ts';
 
 /** A plan can begin so long after the dog was last heard of. */
@@ -23,12 +24,8 @@ function spanOf(year: number | null, today: string): { fromDay: string; toDay: s
  * inside it. Only their records are read whole.
  */
 function dogsOf(context: Context, since: string) {
-  return context.db
-    .selectFrom('dog')
-    .innerJoin('client', 'client.id', 'dog.clientId')
+  return seenDogs(context.db)
     .select(['dog.id', 'dog.name', 'dog.archivedAt', 'client.name as clientName'])
-    .where('dog.binnedAt', 'is', null)
-    .where('client.binnedAt', 'is', null)
     .where((eb) =>
       eb.or([
         eb.exists(eb.selectFrom('plan').select('plan.id').whereRef('plan.dogId', '=', 'dog.id')),

@@ -1,9 +1,10 @@
 import { visitFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import { visitFacts, type VisitFacts } from '../../contract/records.ts';
-import { assertLatest, assertReasonGiven } from './amend.ts';
+import { assertLatest, assertReasonGiven } from '../history/amend.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context } from '../database/context.ts';
+import { firstRevision } from '../database/rows.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { Db, VisitRow } from '../database/schema.ts';
@@ -26,13 +27,9 @@ export async function writeVisit(context: Context, db: Db, sent: SentVisit): Pro
 }
 
 async function insertVisit(context: Context, db: Db, facts: VisitFacts): Promise<string> {
-  const at = context.instant();
   const row: VisitRow = {
     ...visitToRow(facts),
-    id: context.newId(),
-    createdAt: at,
-    updatedAt: at,
-    revision: 1,
+    ...firstRevision(context),
     author: await authorNow(db),
     binnedAt: null,
   };

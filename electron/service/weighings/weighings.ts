@@ -9,9 +9,10 @@ import {
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { KEPT } from '../../contract/records/stored.ts';
 import { WEIGHING } from '../../contract/records/weighing.ts';
-import { assertLatest, assertReasonGiven } from '../visits/amend.ts';
+import { assertLatest, assertReasonGiven } from '../history/amend.ts';
 import { authorNow } from '../practice/author.ts';
 import type { Context, Handlers } from '../database/context.ts';
+import { firstRevision } from '../database/rows.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { keepHistory, type Deed } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
@@ -118,16 +119,12 @@ export const weighingHandlers: Handlers<WeighingCall> = {
   'weighings/save': (context, { dogId, weighing }) =>
     context.db.transaction().execute(async (db) => {
       await assertKeepable(context, db, dogId, weighing);
-      const at = context.instant();
       const row: WeighingRow = {
         ...toRow(WEIGHING, weighing),
-        id: context.newId(),
+        ...firstRevision(context),
         dogId,
         origin: 'typed',
         author: await authorNow(db),
-        createdAt: at,
-        updatedAt: at,
-        revision: 1,
       };
       await db.insertInto('weighing').values(row).execute();
       return weighingFromRow(row);
