@@ -7,7 +7,11 @@ import {
   type FoodProposal,
   type Ramp,
   type Ration,
+  type RampRuleId,
+  type RampRuleValues,
   type Reason,
+  type RuleChanges,
+  type RuleId,
   type SourceId,
 } from '../../../core/index.ts';
 import { BREACH_CODES } from '../../../core/ramp/editTypes.ts';
@@ -19,6 +23,28 @@ import type { FoodDecision, PlanReview } from '../results.ts';
 
 type Kept<T> = z.ZodType<T, T>;
 
+/** What is declared of a type, alike for what core makes and for what a loose schema reads. */
+type Declared<T> = T extends string | number | boolean | null
+  ? T
+  : T extends readonly (infer Item)[]
+    ? Declared<Item>[]
+    : {
+        -readonly [K in keyof T as string extends K ? never : K]: Declared<
+          Exclude<T[K], undefined>
+        >;
+      };
+
+type Same<A, B> =
+  (<X>() => X extends A ? 1 : 2) extends <X>() => X extends B ? 1 : 2 ? true : false;
+
+/** The schema of what core makes as `T`. One that leaves a field out, or reads another, does not compile. */
+const keeps =
+  <T>() =>
+  <S extends z.ZodType>(
+    schema: S & (Same<Declared<z.output<S>>, Declared<T>> extends true ? unknown : never),
+  ): Kept<T> =>
+    schema as unknown as Kept<T>;
+
 const LONGEST_TEXT = 5000;
 const text = z.string().max(LONGEST_TEXT);
 const date = day('A day');
@@ -29,10 +55,15 @@ const index = z.int().min(0).max(10_000);
 const source = z.custom<SourceId>((id) => typeof id === 'string' && Object.hasOwn(SOURCES, id), {
   error: 'A source is not in the register of this program.',
 });
+/** Which rules there are changes from release to release: one that is not known is kept as it is. */
+const ruleId = z.custom<RuleId>((id) => typeof id === 'string' && id.length <= 100);
+const rampRuleId = ruleId as z.ZodType<RampRuleId>;
+const ruleValues = z.record(z.string(), amount);
 const provenance = {
   evidence: z.enum(['A', 'B', 'C', 'D']),
   mark: z.enum(['S', 'M', 'C', 'CP', 'D']),
   sources: z.array(source).max(50),
+  rules: z.array(ruleId).max(100).optional(),
 };
 
 const reason = z.looseObject({
@@ -43,8 +74,7 @@ const reason = z.looseObject({
   params: z.record(z.string(), z.union([amount, text])),
   change: text.optional(),
 });
-const keptReason = reason as unknown as Kept<Reason>;
-const reasons = z.array(keptReason).max(500);
+const reasons = z.array(keeps<Reason>()(reason)).max(500);
 
 const figure = z.looseObject({
   ...provenance,
@@ -61,7 +91,7 @@ const figure = z.looseObject({
     .max(200),
   notes: z.array(text).max(50),
 });
-const keptFigure = figure as unknown as Kept<Figure>;
+const keptFigure = keeps<Figure>()(figure);
 
 const stage = z.enum(['time', 'pull', 'hills', 'speed']);
 const focus = z.enum(['pull', 'hills', 'speed']).nullable();
@@ -87,6 +117,8 @@ const week = z.looseObject({
   recovery: z.boolean(),
   easyBeforeEvent: z.boolean(),
   stage,
+  rung: index.optional(),
+  returning: z.boolean().optional(),
   step: text,
   stepIndex: index,
   capMinutes: minutes,
@@ -99,6 +131,11 @@ const goal = z.union([
   z.looseObject({ continuousMinutes: minutes }),
   z.looseObject({ distanceKm: amount, paceMinPerKm: amount }),
 ]);
+const recentRun = z.looseObject({
+  day: date,
+  minutes,
+  response: z.enum(['clean', 'mild', 'setback', 'other']),
+});
 const rampRequest = z.looseObject({
   programme: z.enum(['walking', 'running']).optional(),
   startDay: date,
@@ -114,7 +151,7 @@ const rampRequest = z.looseObject({
   ownerMinutes: minutes.optional(),
   walkMinutesNow: minutes.optional(),
   laterStages: z.array(z.enum(['pull', 'hills', 'speed'])).optional(),
-  rules: z.record(z.string(), amount).optional(),
+  rules: (ruleValues as z.ZodType<RuleChanges>).optional(),
   resume: z
     .looseObject({
       weekNumber: index,
@@ -126,6 +163,11 @@ const rampRequest = z.looseObject({
       fullestMinutes: minutes.optional(),
       lastRunDay: date.nullable(),
       firstWeekMinutes: minutes.nullable(),
+      rung: index.optional(),
+      lastRung: z.int().min(-1).max(10_000).optional(),
+      returning: z.boolean().optional(),
+      lightWeekBefore: z.boolean().optional(),
+      recent: z.array(recentRun).max(1000).optional(),
       reviewedOn: date,
     })
     .optional(),
@@ -133,7 +175,7 @@ const rampRequest = z.looseObject({
 const ramp = z.looseObject({
   request: rampRequest,
   version: index,
-  rules: z.record(z.string(), amount),
+  rules: z.custom<RampRuleValues>((values) => ruleValues.safeParse(values).success),
   capPercent: amount,
   weeks: z.array(week).max(1000),
   stages: z
@@ -150,15 +192,12 @@ const ramp = z.looseObject({
       sessionKm: amount.nullable(),
     })
     .nullable(),
-  collisions: z.array(z.looseObject({ rules: z.array(text).max(100), text })).max(100),
+  collisions: z.array(z.looseObject({ rules: z.array(rampRuleId).max(100), text })).max(100),
   reasons,
 });
-export const keptRamp = ramp as unknown as Kept<Ramp>;
+export const keptRamp = keeps<Ramp>()(ramp);
 
-export const keptReview = z.looseObject({
-  decision: text,
-  reasons,
-}) as unknown as Kept<PlanReview>;
+export const keptReview = keeps<PlanReview>()(z.looseObject({ decision: text, reasons }));
 
 const breach = reason.extend({
   code: z.enum(BREACH_CODES),
@@ -167,7 +206,7 @@ const breach = reason.extend({
   gravity: z.enum(['breach', 'note']),
   keptBecause: text.nullable(),
 });
-export const keptBreaches = z.array(breach).max(1000) as unknown as Kept<readonly Breach[]>;
+export const keptBreaches = z.array(keeps<Breach>()(breach)).max(1000);
 
 const ration = z.looseObject({
   kcalPerDay: amount,
@@ -189,16 +228,17 @@ const ration = z.looseObject({
   treatAllowanceKcal: amount,
   treatKcal: amount,
 });
-export const keptRation = ration as unknown as Kept<Ration>;
+export const keptRation = keeps<Ration>()(ration);
 
-export const keptChangeover = z.looseObject({
+const changeover = z.looseObject({
   ...provenance,
   oldFood: text,
   newFood: text,
   steps: z
     .array(z.looseObject({ day: date, newPercent: amount, oldGrams: amount, newGrams: amount }))
     .max(60),
-}) as unknown as Kept<ChangeoverCalendar>;
+});
+export const keptChangeover = keeps<ChangeoverCalendar>()(changeover);
 
 const reference = z.looseObject({
   label: text,
@@ -207,7 +247,13 @@ const reference = z.looseObject({
   high: amount.optional(),
   source,
 });
-export const keptProposal = z.looseObject({
+const forecast = z.looseObject({
+  kcalPerDay: amount,
+  percentPerWeek: amount,
+  low: amount,
+  high: amount,
+});
+const proposal = z.looseObject({
   verdict: z.enum(['start', 'change', 'keep', 'wait', 'refer']),
   kcalPerDay: amount.nullable(),
   ration: ration.nullable(),
@@ -219,9 +265,11 @@ export const keptProposal = z.looseObject({
   nextWeighInDay: date,
   references: z.array(reference).max(50),
   figure: figure.nullable(),
-}) as unknown as Kept<FoodProposal>;
+  forecast: forecast.optional(),
+});
+export const keptProposal = keeps<FoodProposal>()(proposal);
 
-export const keptKnown = z.looseObject({
+const known = z.looseObject({
   weightKg: amount,
   targetWeightKg: amount,
   intakeKcal: amount,
@@ -229,4 +277,5 @@ export const keptKnown = z.looseObject({
   maintenance: keptFigure,
   own: keptFigure,
   trend: keptFigure.nullable(),
-}) as unknown as Kept<FoodDecision['known']>;
+});
+export const keptKnown = keeps<FoodDecision['known']>()(known);

@@ -219,6 +219,16 @@ describe('records that no practice could have kept', () => {
       /running plan 1 \(ramp\.weeks\)/,
     ],
     [
+      'a step of a plan that is no number',
+      ({ plans }) => void Object.assign(plans[0]!.ramp.weeks[0]!, { rung: 'first' }),
+      /running plan 1 \(ramp\.weeks\.0\.rung\)/,
+    ],
+    [
+      'a forecast without its rate',
+      ({ foodDecisions }) => void Object.assign(foodDecisions[0]!.proposal, { forecast: {} }),
+      /\(proposal\.forecast\./,
+    ],
+    [
       'a source nobody knows',
       ({ plans }) => void Object.assign(plans[0]!.ramp.reasons[0]!, { sources: ['evil'] }),
       /A source is not in the register/,
