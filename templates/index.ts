@@ -1,46 +1,17 @@
 // The handouts: data in, a pdfmake document out. `renderPdf` in render.ts makes the file; who only
 // collects the data need not read pdfmake for it.
 export type { HandoutDocument, RenderedPdf, RenderOptions } from './render.ts';
-export type {
-  Consent,
-  DogFacts,
-  Findings,
-  HandoutContext,
-  LimbGrades,
-  Logo,
-  MuscleCondition,
-  Override,
-  OwnerFacts,
-  PracticePrint,
-  ToldFact,
-  ToldFacts,
-} from './model.ts';
-export { checkAccent, type AccentCheck } from './colour.ts';
-export { checkLogo, LOGO_MAX_BYTES, type LogoCheck } from './logo.ts';
+export type { Findings, HandoutContext, Logo, PracticePrint, ToldFacts } from './model.ts';
 export { FONT_FILE_NAMES } from './fonts.ts';
-export {
-  assessmentRecord,
-  type Amendment,
-  type AssessmentRecordData,
-} from './sheets/assessmentRecord.ts';
-export { bowlLabels, type BowlLabelsData } from './sheets/bowlLabels.ts';
-export { feedingSheet, type FeedingSheetData } from './sheets/feedingSheet.ts';
-export { heatCard, type HeatCardData } from './sheets/heatCard.ts';
-export { kitSheet, type KitSheetData } from './sheets/kitSheet.ts';
-export {
-  progressReport,
-  type FoodProgress,
-  type ProgressReportData,
-  type RunningProgress,
-} from './sheets/progressReport.ts';
-export { runningPlan, type PlanOnward, type RunningPlanData } from './sheets/runningPlan.ts';
-export { strengthSheet, type StrengthSheetData } from './sheets/strengthSheet.ts';
-export {
-  vetLetter,
-  type LetterHistory,
-  type LetterWords,
-  type VetLetterData,
-} from './sheets/vetLetter.ts';
+export type { Amendment, AssessmentRecordData } from './sheets/assessmentRecord.ts';
+export type { BowlLabelsData } from './sheets/bowlLabels.ts';
+export type { FeedingSheetData } from './sheets/feedingSheet.ts';
+export type { HeatCardData } from './sheets/heatCard.ts';
+export type { KitSheetData } from './sheets/kitSheet.ts';
+export type { FoodProgress, ProgressReportData, RunningProgress } from './sheets/progressReport.ts';
+export type { PlanOnward, RunningPlanData } from './sheets/runningPlan.ts';
+export type { StrengthSheetData } from './sheets/strengthSheet.ts';
+export type { LetterHistory, LetterWords, VetLetterData } from './sheets/vetLetter.ts';
 export { visitBundle, type BundleWords, type VisitSheet } from './sheets/visitBundle.ts';
 export { createFormat, fill, type Format } from './format.ts';
 export { sessionText } from './parts/weekTable.ts';

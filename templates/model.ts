@@ -1,4 +1,6 @@
+import type { MuscleCondition } from '../core/condition/bodyCondition.ts';
 import type { IsoDay } from '../core/day.ts';
+import type { LimbGrades } from '../core/readiness/types.ts';
 import type { Exercise } from '../core/training.ts';
 import type { PrintSettings } from './format.ts';
 
@@ -56,13 +58,6 @@ export interface HandoutContext {
   readonly demo: boolean;
 }
 
-export interface LimbGrades {
-  readonly leftFore: number | null;
-  readonly rightFore: number | null;
-  readonly leftHind: number | null;
-  readonly rightHind: number | null;
-}
-
 export interface Consent {
   readonly given: boolean;
   readonly vet: string;
@@ -76,8 +71,6 @@ export interface Override {
   readonly code: string;
   readonly reason: string;
 }
-
-export type MuscleCondition = 'normal' | 'mild loss' | 'moderate loss' | 'severe loss';
 
 /** One thing that was told or noted at the visit, in one line. */
 export interface ToldFact {

@@ -60,7 +60,8 @@ export function weekLadder(
   );
 }
 
-const isEasy = ({ kind }: WeekLoad) => kind !== 'building';
+/** Marked on the ladder and in the table of the weeks alike. */
+export const isEasy = ({ kind }: WeekLoad) => kind !== 'building';
 
 function bar(box: readonly number[], easy: boolean, colours: Palette): string {
   const [x, y, width, height] = box.map((value) => value.toFixed(2));

@@ -2,7 +2,7 @@ import type { Content, TableCell } from 'pdfmake/interfaces';
 import { fill } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
-import { bullets, callout, calmTable, paragraph, section } from './layout.ts';
+import { bullets, callout, calmTable, paragraph, section, tableHead } from './layout.ts';
 
 // Advice that stands on more than one sheet. `dog` is the dog's name.
 
@@ -78,13 +78,7 @@ export function nextDay(words: OwnerWords, dog: string, tools: Press): Content {
       table: {
         widths: ['*', 196],
         dontBreakRows: true,
-        body: [
-          [
-            { text: plan.nextHead, style: 'tableHead' },
-            { text: plan.nextStepHead, style: 'tableHead' },
-          ],
-          ...rows,
-        ],
+        body: [[tableHead(plan.nextHead), tableHead(plan.nextStepHead)], ...rows],
       },
       layout: { ...calmTable(tools.colours), paddingTop: () => 2.5, paddingBottom: () => 2.5 },
     },

@@ -9,16 +9,11 @@ import {
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
-import { calmTable, section } from './layout.ts';
+import { calmTable, section, tableHead } from './layout.ts';
 
 type FeedingWords = OwnerWords['feeding'];
 
 const right = (text: string, bold = false): TableCell => ({ text, alignment: 'right', bold });
-const head = (text: string, alignment: 'left' | 'right' = 'left'): TableCell => ({
-  text,
-  style: 'tableHead',
-  alignment,
-});
 
 /** Whole grams of each meal; one number where the meals are alike, the larger meals first. */
 export function mealGrams(gramsByMeal: readonly number[], format: Format): string {
@@ -60,11 +55,11 @@ export function bowlTable(ration: Ration, words: FeedingWords, tools: Press): Co
   const { columns } = words;
   const body: TableCell[][] = [
     [
-      head(columns.food),
-      head(columns.perDay, 'right'),
-      head(columns.perMeal, 'right'),
-      ...(cups ? [head(columns.cups, 'right')] : []),
-      head(columns.energy, 'right'),
+      tableHead(columns.food),
+      tableHead(columns.perDay, 'right'),
+      tableHead(columns.perMeal, 'right'),
+      ...(cups ? [tableHead(columns.cups, 'right')] : []),
+      tableHead(columns.energy, 'right'),
     ],
     ...foods.map((item) =>
       foodRow(item, weighed[ration.items.indexOf(item)]!, cups, words, tools.format),
@@ -111,11 +106,7 @@ export function changeoverCalendar(
   const body = [
     [
       name(words.gramsADay),
-      ...steps.map((step) => ({
-        text: format.stackedDay(step.day),
-        style: 'tableHead',
-        alignment: 'center' as const,
-      })),
+      ...steps.map((step) => tableHead(format.stackedDay(step.day), 'center')),
     ],
     [name(changeover.oldFood), ...steps.map((step) => cell(format.number(step.oldGrams)))],
     [name(changeover.newFood), ...steps.map((step) => cell(format.number(step.newGrams), true))],

@@ -1,6 +1,6 @@
-import { LIMBS } from '../../core/readiness/types.ts';
+import { LIMBS, type LimbGrades } from '../../core/readiness/types.ts';
 import { fill, type Format } from '../format.ts';
-import type { Findings, LimbGrades } from '../model.ts';
+import type { Findings } from '../model.ts';
 import type { OwnerWords } from '../words/words.ts';
 import type { Fact } from './layout.ts';
 

@@ -3,7 +3,7 @@ import type { HeatBandId, HeatTable } from '../../core/training.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
-import { bullets, calmTable, paragraph } from './layout.ts';
+import { bullets, calmTable, paragraph, tableHead } from './layout.ts';
 import { levelMark } from './sources.ts';
 
 type HeatWords = OwnerWords['heat'];
@@ -73,10 +73,9 @@ function neverLine(words: HeatWords, tools: Press): Content {
 /** The bands one under another, with what each means, in large type: limits by humidity. */
 export function heatLadder(table: HeatTable, words: HeatWords, tools: Press): Content {
   if (neverRuns(table)) return neverLine(words, tools);
-  const heads = humidities(table, words, tools.format).map((to): TableCell => ({
-    text: fill(words.humidity, { to }),
-    style: 'tableHead',
-  }));
+  const heads = humidities(table, words, tools.format).map((to) =>
+    tableHead(fill(words.humidity, { to })),
+  );
   const body = bandLines(table, words, tools.format).map(({ band, ranges }): TableCell[] => [
     ...ranges.map((text): TableCell => ({ text, font: 'Serif', fontSize: 10.5, noWrap: true })),
     { text: [{ text: words.bands[band], bold: true }, `. ${words.advice[band]}`] },

@@ -125,6 +125,12 @@ export function ruleLine(width: number, colour: string, weight = 0.7): Content {
   };
 }
 
+/** A cell of a table's header. */
+export const tableHead = (
+  text: string,
+  alignment: 'left' | 'right' | 'center' = 'left',
+): TableCell => ({ text, style: 'tableHead', alignment });
+
 /** Table lines: a firm rule under the header, hairlines between rows, no uprights. */
 export function calmTable(colours: Palette, headerRows = 1): CustomTableLayout {
   return {

@@ -1,20 +1,15 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Figure, Reason } from '../../core/figure.ts';
-import { LIMBS } from '../../core/readiness/types.ts';
+import { LIMBS, type LimbGrades } from '../../core/readiness/types.ts';
 import type { JudgedMeasurement, Screening } from '../../core/training.ts';
 import { fill, withUnit, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
-import type { DogFacts, Findings, LimbGrades } from '../model.ts';
+import type { DogFacts, Findings } from '../model.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
-import { bullets, calmTable, listSection, section } from './layout.ts';
+import { bullets, calmTable, listSection, section, tableHead } from './layout.ts';
 import { levelMark } from './sources.ts';
 
 // Parts of the sheets that one professional writes for another.
-
-export const tableHead = (
-  text: string,
-  alignment: 'left' | 'right' | 'center' = 'left',
-): TableCell => ({ text, style: 'tableHead', alignment });
 
 export function sexText(dog: DogFacts, words: PracticeWords['letter']): string {
   return words.sexes[`${dog.sex} ${dog.neuter}`];

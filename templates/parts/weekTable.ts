@@ -2,10 +2,11 @@ import type { Column, Content, TableCell } from 'pdfmake/interfaces';
 import { outingMinutes, stepBackWeek } from '../../core/ramp/outing.ts';
 import type { WeekLoad } from '../../core/ramp/weekSeries.ts';
 import type { Ramp, RampSession, RampWeek } from '../../core/training.ts';
+import { isEasy } from '../charts/weekLadder.ts';
 import { fill, type Format } from '../format.ts';
 import type { Press } from '../frame.ts';
 import type { OwnerWords } from '../words/words.ts';
-import { BARE, calmTable, tickBox } from './layout.ts';
+import { BARE, calmTable, tableHead, tickBox } from './layout.ts';
 
 type PlanWords = OwnerWords['plan'];
 
@@ -114,8 +115,6 @@ function weekLine(
   };
 }
 
-const isEasy = ({ kind }: WeekLoad) => kind !== 'building';
-
 /** A framed word: marks an easy week without the help of colour. */
 function easyTag(text: string): Column {
   return {
@@ -135,24 +134,19 @@ function easyTag(text: string): Column {
 
 function headerRow(words: PlanWords): TableCell[] {
   const { columns } = words;
-  const head = (text: string, alignment: 'left' | 'right' | 'center' = 'left'): TableCell => ({
-    text,
-    style: 'tableHead',
-    alignment,
-  });
   const sessionHead = [
-    head(columns.day),
-    head(columns.run),
-    head(columns.minutes, 'right'),
-    head(columns.done, 'center'),
-    head(columns.fine, 'center'),
-    head(columns.stiff, 'center'),
-    head(columns.lame, 'center'),
-    head(columns.notes),
+    tableHead(columns.day),
+    tableHead(columns.run),
+    tableHead(columns.minutes, 'right'),
+    tableHead(columns.done, 'center'),
+    tableHead(columns.fine, 'center'),
+    tableHead(columns.stiff, 'center'),
+    tableHead(columns.lame, 'center'),
+    tableHead(columns.notes),
   ];
-  const nextDay = { ...(head(columns.nextDay, 'center') as object), colSpan: 3 } as TableCell;
+  const nextDay = { ...(tableHead(columns.nextDay, 'center') as object), colSpan: 3 } as TableCell;
   const groupHead = ['', '', '', '', nextDay, '', '', ''].map((cell) =>
-    cell === '' ? head('') : cell,
+    cell === '' ? tableHead('') : cell,
   );
   return [sessionTable([groupHead, sessionHead], false)];
 }

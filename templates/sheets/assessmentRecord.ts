@@ -5,7 +5,7 @@ import type { FedFood } from '../../core/nutrition.ts';
 import { raised } from '../../core/quantityText.ts';
 import type { JudgedMeasurement, Screening } from '../../core/training.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext, ToldFacts } from '../model.ts';
 import { bodyFacts, consentFact } from '../parts/findings.ts';
 import {
@@ -15,6 +15,7 @@ import {
   lastShort,
   paragraph,
   section,
+  tableHead,
   writingLine,
   type Fact,
 } from '../parts/layout.ts';
@@ -25,12 +26,10 @@ import {
   measurementTable,
   screeningResult,
   sexText,
-  tableHead,
 } from '../parts/professional.ts';
 import { planLine, type RecordPlan } from '../parts/planLine.ts';
 import { levelMark, referencesBelow } from '../parts/sources.ts';
 import { exerciseLine, signText, toldHistory, toldTable } from '../parts/told.ts';
-import type { HandoutDocument } from '../render.ts';
 import { ownerRuns, type LetterWords } from './vetLetter.ts';
 
 export interface AssessmentRecordData extends HandoutContext {
@@ -279,8 +278,8 @@ function signature(words: LetterWords, tools: Press): Content {
   return { table: { widths: [66, '*', 66, '*'], body: [cells] }, layout: BARE, unbreakable: true };
 }
 
-/** The assessment record as one part of a document. */
-export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWords): Sheet {
+/** The whole assessment of one visit, for the practice's own file. */
+export function assessmentRecord(data: AssessmentRecordData, words: LetterWords): Sheet {
   const tools = press(data, words.owner.frame);
   const { record, letter } = words.practice;
   const because = [
@@ -322,9 +321,4 @@ export function assessmentRecordPart(data: AssessmentRecordData, words: LetterWo
     ],
     end: end.end,
   };
-}
-
-/** The whole assessment of one visit, for the practice's own file. */
-export function assessmentRecord(data: AssessmentRecordData, words: LetterWords): HandoutDocument {
-  return assemble(data, [assessmentRecordPart(data, words)]);
 }

@@ -2,10 +2,10 @@ import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { IsoDay } from '../../core/day.ts';
 import type { Bowl } from '../../core/nutrition.ts';
 import { fill, shorten } from '../format.ts';
-import { assemble, press, type LabelSheet, type Press } from '../frame.ts';
+import { press, type LabelSheet, type Press } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import { mealGrams } from '../parts/bowl.ts';
-import type { HandoutDocument } from '../render.ts';
+import { BARE } from '../parts/layout.ts';
 import type { Paper } from '../theme.ts';
 import type { OwnerWords } from '../words/words.ts';
 
@@ -96,22 +96,15 @@ function label(bowl: Bowl, data: BowlLabelsData, words: OwnerWords, tools: Press
           widths: ['*', 'auto'],
           body: foodLines(bowl, data.practice.paper, words, tools),
         },
-        layout: {
-          hLineWidth: () => 0,
-          vLineWidth: () => 0,
-          paddingLeft: () => 0,
-          paddingRight: () => 0,
-          paddingTop: () => 0,
-          paddingBottom: () => 0.5,
-        },
+        layout: { ...BARE, paddingBottom: () => 0.5 },
       },
       ...(data.demo ? [{ text: frame.demo, fontSize: 6.5, color: colours.muted }] : []),
     ],
   };
 }
 
-/** One label for each day of a change of food, and of what stays the rest of the last row. */
-export function bowlLabelsPart(data: BowlLabelsData, words: OwnerWords): LabelSheet {
+/** Labels for the bowl alone. */
+export function bowlLabels(data: BowlLabelsData, words: OwnerWords): LabelSheet {
   const tools = press(data, words.frame);
   const { columns, width, height, gutter, side, top } = LABELS[data.practice.paper];
   const days = data.bowls.slice(0, -1);
@@ -138,19 +131,7 @@ export function bowlLabelsPart(data: BowlLabelsData, words: OwnerWords): LabelSh
     margins: [side, top, 0, 0],
     labels: {
       table: { widths, heights: height, dontBreakRows: true, body },
-      layout: {
-        hLineWidth: () => 0,
-        vLineWidth: () => 0,
-        paddingLeft: () => 0,
-        paddingRight: () => 0,
-        paddingTop: () => 0,
-        paddingBottom: () => 0,
-      },
+      layout: BARE,
     },
   };
-}
-
-/** Labels for the bowl alone. */
-export function bowlLabels(data: BowlLabelsData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [bowlLabelsPart(data, words)]);
 }

@@ -4,13 +4,12 @@ import type { IsoDay } from '../../core/day.ts';
 import type { Estimate, Provenance } from '../../core/figure.ts';
 import type { ChangeoverCalendar, FoodGoal, FoodProposal, Ration } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import { bowlTable, changeoverCalendar } from '../parts/bowl.ts';
 import { bullets, callout, pair, section } from '../parts/layout.ts';
 import { reasonList, reasonText } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
-import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface FeedingSheetData extends HandoutContext {
@@ -160,8 +159,8 @@ function why(data: FeedingSheetData, words: OwnerWords, tools: Press): Content |
   ]);
 }
 
-/** The feeding sheet as one part of a document. */
-export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): Sheet {
+/** The feeding sheet for the fridge door, on one page. */
+export function feedingSheet(data: FeedingSheetData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { feeding } = words;
   const { ration, changeover, need, proposal, kcalPerDay } = data;
@@ -192,9 +191,4 @@ export function feedingSheetPart(data: FeedingSheetData, words: OwnerWords): She
     ],
     end: [reasons === null ? ask : pair(reasons, ask), sourceNote(because, words.sources)],
   };
-}
-
-/** The feeding sheet for the fridge door, on one page. */
-export function feedingSheet(data: FeedingSheetData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [feedingSheetPart(data, words)]);
 }

@@ -2,13 +2,12 @@ import type { Content } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
 import type { HeatTable } from '../../core/training.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Sheet } from '../frame.ts';
+import { press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import { heatFirstAid } from '../parts/advice.ts';
 import { coldLines, heatLadder, heatReasons, heatWatch } from '../parts/heatBands.ts';
 import { pair, paragraph, section } from '../parts/layout.ts';
 import { sourceNote } from '../parts/sources.ts';
-import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface HeatCardData extends HandoutContext {
@@ -25,8 +24,8 @@ const ADVICE: readonly Provenance[] = [
 const sideBySide = ([left, right]: readonly Content[]): readonly Content[] =>
   left === undefined ? [] : [right === undefined ? left : pair(left, right)];
 
-/** The heat card as one part of a document. */
-export function heatCardPart(data: HeatCardData, words: OwnerWords): Sheet {
+/** How warm is too warm for this dog, and what to do when it was too warm. */
+export function heatCard(data: HeatCardData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { heat } = words;
   const name = data.dog.name;
@@ -52,9 +51,4 @@ export function heatCardPart(data: HeatCardData, words: OwnerWords): Sheet {
       sourceNote([...data.heat.reasons, ...ADVICE], words.sources),
     ],
   };
-}
-
-/** How warm is too warm for this dog, and what to do when it was too warm. */
-export function heatCard(data: HeatCardData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [heatCardPart(data, words)]);
 }

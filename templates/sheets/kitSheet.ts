@@ -2,11 +2,10 @@ import type { Content } from 'pdfmake/interfaces';
 import type { Provenance } from '../../core/figure.ts';
 import type { GaitChanges } from '../../core/training.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import { BARE, bullets, callout, pair, section, tickBox, writingLine } from '../parts/layout.ts';
 import { sourceNote } from '../parts/sources.ts';
-import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface KitSheetData extends HandoutContext {
@@ -20,8 +19,8 @@ const ADVICE: readonly Provenance[] = [
   { evidence: 'D', mark: 'CP', sources: ['commonPractice'] },
 ];
 
-/** The kit and technique sheet as one part of a document. */
-export function kitSheetPart(data: KitSheetData, words: OwnerWords): Sheet {
+/** Kit and technique for one dog and owner: harness, line, first runs, paws. */
+export function kitSheet(data: KitSheetData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { kit } = words;
   const dog = { dog: data.dog.name };
@@ -82,9 +81,4 @@ function fitRecord(words: OwnerWords, tools: Press): Content {
     [{ table: { widths: [66, '*', 66, '*'], body }, layout: BARE } as Content],
     tools.colours,
   );
-}
-
-/** Kit and technique for one dog and owner: harness, line, first runs, paws. */
-export function kitSheet(data: KitSheetData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [kitSheetPart(data, words)]);
 }

@@ -10,13 +10,20 @@ import {
 } from '../../core/nutrition.ts';
 import { weightChart } from '../charts/weightChart.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
 import { bodyFacts, gaitFacts } from '../parts/findings.ts';
-import { bullets, calmTable, callout, listSection, pair, section } from '../parts/layout.ts';
+import {
+  bullets,
+  calmTable,
+  callout,
+  listSection,
+  pair,
+  section,
+  tableHead,
+} from '../parts/layout.ts';
 import { reasonList, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
-import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 /** What the log of the runs came to. */
@@ -119,7 +126,6 @@ function thenAndNow(then: Findings, now: Findings, words: OwnerWords, tools: Pre
     { text: before.get(fact.name) ?? '' },
     { text: fact.value, bold: true },
   ]);
-  const head = (text: string): TableCell => ({ text, style: 'tableHead' });
   return section(words.progress.changedTitle, [
     {
       table: {
@@ -128,9 +134,9 @@ function thenAndNow(then: Findings, now: Findings, words: OwnerWords, tools: Pre
         widths: [110, '*', '*'],
         body: [
           [
-            head(''),
-            head(`${columns.then}, ${format.day(then.day)}`),
-            head(`${columns.now}, ${format.day(now.day)}`),
+            tableHead(''),
+            tableHead(`${columns.then}, ${format.day(then.day)}`),
+            tableHead(`${columns.now}, ${format.day(now.day)}`),
           ],
           ...rows,
         ],
@@ -238,8 +244,8 @@ function nextSteps(data: ProgressReportData, words: OwnerWords, tools: Press): C
   return callout(progress.nextTitle, [bullets(steps)], tools.colours);
 }
 
-/** The progress report as one part of a document. */
-export function progressReportPart(data: ProgressReportData, words: OwnerWords): Sheet {
+/** How the dog is doing, for the owner: weight chart, what changed, next steps. */
+export function progressReport(data: ProgressReportData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { running, food, then, now, trend } = data;
   const reasons = { words, format: tools.format, dog: data.dog.name };
@@ -276,9 +282,4 @@ export function progressReportPart(data: ProgressReportData, words: OwnerWords):
     ],
     end: [nextSteps(data, words, tools), sourceNote(because, words.sources)],
   };
-}
-
-/** How the dog is doing, for the owner: weight chart, what changed, next steps. */
-export function progressReport(data: ProgressReportData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [progressReportPart(data, words)]);
 }

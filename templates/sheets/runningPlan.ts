@@ -6,7 +6,7 @@ import { weekSeries } from '../../core/ramp/weekSeries.ts';
 import type { HeatTable, Ramp, RampWeek, Screening } from '../../core/training.ts';
 import { LADDER_WIDTH, weekLadder } from '../charts/weekLadder.ts';
 import { fill, type Format } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext } from '../model.ts';
 import {
   askYourVet,
@@ -31,7 +31,6 @@ import {
 import { reasonList, screeningBlock, type ReasonPress } from '../parts/screening.ts';
 import { sourceNote } from '../parts/sources.ts';
 import { weekTable } from '../parts/weekTable.ts';
-import type { HandoutDocument } from '../render.ts';
 import { stoppedWords, wordsFor, type OwnerWords } from '../words/words.ts';
 
 /** Where a plan that is under way is printed from, and what was told of it. */
@@ -131,7 +130,7 @@ function soFar(onward: PlanOnward, words: OwnerWords['plan'], format: Format): s
 }
 
 /** The running plan, or the walking programme, as one part of a document. */
-export function runningPlanPart(data: RunningPlanData, all: OwnerWords): Sheet {
+export function runningPlan(data: RunningPlanData, all: OwnerWords): Sheet {
   const { ramp } = data;
   return ramp === null ? stoppedPart(data, stoppedWords(all)) : plannedPart(data, ramp, all);
 }
@@ -250,12 +249,4 @@ function rampNotes(
   }
   const first = reasons.slice(0, -MOST_TOGETHER);
   return { body: [heading(about), reasonList(first, tools)], end: [reasonList(last, tools)] };
-}
-
-/**
- * The running plan for the owner: goal, outcome of the screening, findings, when to stop, what
- * belongs to every run, and the week-by-week log to tick.
- */
-export function runningPlan(data: RunningPlanData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [runningPlanPart(data, words)]);
 }

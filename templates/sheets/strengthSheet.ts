@@ -1,11 +1,10 @@
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Exercise, ExerciseId } from '../../core/training.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
-import { bullets, calmTable, paragraph, section, tickBox } from '../parts/layout.ts';
+import { bullets, calmTable, paragraph, section, tableHead, tickBox } from '../parts/layout.ts';
 import { sourceNote } from '../parts/sources.ts';
-import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 export interface StrengthSheetData extends HandoutContext {
@@ -46,7 +45,6 @@ function exerciseRow(
 
 /** The exercises with a box for each day of four weeks. */
 function log(data: StrengthSheetData, words: OwnerWords, tools: Press): Content {
-  const head = (text: string): TableCell => ({ text, style: 'tableHead' });
   const most = Math.max(...data.exercises.map(({ daysPerWeek }) => daysPerWeek));
   return {
     table: {
@@ -54,7 +52,7 @@ function log(data: StrengthSheetData, words: OwnerWords, tools: Press): Content 
       dontBreakRows: true,
       widths: ['*', ...WEEKS.map(() => most * 13 + 4)],
       body: [
-        [head(''), ...WEEKS.map((week) => head(fill(words.strength.week, { week })))],
+        [tableHead(''), ...WEEKS.map((week) => tableHead(fill(words.strength.week, { week })))],
         ...data.exercises.map((exercise) => exerciseRow(exercise, words.strength)),
       ],
     },
@@ -62,8 +60,8 @@ function log(data: StrengthSheetData, words: OwnerWords, tools: Press): Content 
   };
 }
 
-/** The strength sheet as one part of a document. */
-export function strengthSheetPart(data: StrengthSheetData, words: OwnerWords): Sheet {
+/** Strength and balance between the runs, to tick. */
+export function strengthSheet(data: StrengthSheetData, words: OwnerWords): Sheet {
   const tools = press(data, words.frame);
   const { strength } = words;
   const dog = { dog: data.dog.name };
@@ -87,9 +85,4 @@ export function strengthSheetPart(data: StrengthSheetData, words: OwnerWords): S
         ]
       : [],
   };
-}
-
-/** Strength and balance between the runs, to tick. */
-export function strengthSheet(data: StrengthSheetData, words: OwnerWords): HandoutDocument {
-  return assemble(data, [strengthSheetPart(data, words)]);
 }

@@ -6,7 +6,7 @@ import { shownWeekMinutes } from '../../core/ramp/shownMinutes.ts';
 import type { JudgedMeasurement, Ramp, Screening } from '../../core/training.ts';
 import type { FoodGoal, WeightTrend } from '../../core/nutrition.ts';
 import { fill } from '../format.ts';
-import { assemble, press, type Press, type Sheet } from '../frame.ts';
+import { press, type Press, type Sheet } from '../frame.ts';
 import type { Findings, HandoutContext, ToldFacts } from '../model.ts';
 import { bodyFacts } from '../parts/findings.ts';
 import { goalText } from '../parts/goal.ts';
@@ -24,7 +24,6 @@ import {
 import { limbTable, measurementTable, screeningResult, sexText } from '../parts/professional.ts';
 import { referencesBelow } from '../parts/sources.ts';
 import { exerciseLine, signText, toldTable } from '../parts/told.ts';
-import type { HandoutDocument } from '../render.ts';
 import type { PracticeWords } from '../words/enPractice.ts';
 import { wordsFor, type OwnerWords } from '../words/words.ts';
 
@@ -259,8 +258,8 @@ function consent(data: VetLetterData, words: PracticeWords['letter'], tools: Pre
   ]);
 }
 
-/** The letter to the vet as one part of a document. */
-export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
+/** Findings, measurements, plan and questions for the treating vet, with the consent to sign. */
+export function vetLetter(data: VetLetterData, words: LetterWords): Sheet {
   const tools = press(data, words.owner.frame);
   const { letter } = words.practice;
   const because: readonly Provenance[] = [
@@ -299,9 +298,4 @@ export function vetLetterPart(data: VetLetterData, words: LetterWords): Sheet {
     ],
     end: end.end,
   };
-}
-
-/** Findings, measurements, plan and questions for the treating vet, with the consent to sign. */
-export function vetLetter(data: VetLetterData, words: LetterWords): HandoutDocument {
-  return assemble(data, [vetLetterPart(data, words)]);
 }

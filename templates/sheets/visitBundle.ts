@@ -2,15 +2,15 @@ import { assemble, type LabelSheet, type Sheet } from '../frame.ts';
 import type { HandoutContext } from '../model.ts';
 import type { HandoutDocument } from '../render.ts';
 import type { OwnerWords } from '../words/words.ts';
-import { assessmentRecordPart, type AssessmentRecordData } from './assessmentRecord.ts';
-import { bowlLabelsPart, type BowlLabelsData } from './bowlLabels.ts';
-import { feedingSheetPart, type FeedingSheetData } from './feedingSheet.ts';
-import { heatCardPart, type HeatCardData } from './heatCard.ts';
-import { kitSheetPart, type KitSheetData } from './kitSheet.ts';
-import { progressReportPart, type ProgressReportData } from './progressReport.ts';
-import { runningPlanPart, type RunningPlanData } from './runningPlan.ts';
-import { strengthSheetPart, type StrengthSheetData } from './strengthSheet.ts';
-import { vetLetterPart, type LetterWords, type VetLetterData } from './vetLetter.ts';
+import { assessmentRecord, type AssessmentRecordData } from './assessmentRecord.ts';
+import { bowlLabels, type BowlLabelsData } from './bowlLabels.ts';
+import { feedingSheet, type FeedingSheetData } from './feedingSheet.ts';
+import { heatCard, type HeatCardData } from './heatCard.ts';
+import { kitSheet, type KitSheetData } from './kitSheet.ts';
+import { progressReport, type ProgressReportData } from './progressReport.ts';
+import { runningPlan, type RunningPlanData } from './runningPlan.ts';
+import { strengthSheet, type StrengthSheetData } from './strengthSheet.ts';
+import { vetLetter, type LetterWords, type VetLetterData } from './vetLetter.ts';
 
 /** A sheet of a visit with its data. */
 export type VisitSheet =
@@ -33,23 +33,23 @@ export interface BundleWords {
 function part(sheet: VisitSheet, words: BundleWords): Sheet | LabelSheet {
   switch (sheet.kind) {
     case 'running-plan':
-      return runningPlanPart(sheet.data, words.owner);
+      return runningPlan(sheet.data, words.owner);
     case 'feeding-sheet':
-      return feedingSheetPart(sheet.data, words.owner);
+      return feedingSheet(sheet.data, words.owner);
     case 'bowl-labels':
-      return bowlLabelsPart(sheet.data, words.owner);
+      return bowlLabels(sheet.data, words.owner);
     case 'progress-report':
-      return progressReportPart(sheet.data, words.owner);
+      return progressReport(sheet.data, words.owner);
     case 'heat-card':
-      return heatCardPart(sheet.data, words.owner);
+      return heatCard(sheet.data, words.owner);
     case 'kit-sheet':
-      return kitSheetPart(sheet.data, words.owner);
+      return kitSheet(sheet.data, words.owner);
     case 'strength-sheet':
-      return strengthSheetPart(sheet.data, words.owner);
+      return strengthSheet(sheet.data, words.owner);
     case 'vet-letter':
-      return vetLetterPart(sheet.data, words.professional);
+      return vetLetter(sheet.data, words.professional);
     case 'assessment-record':
-      return assessmentRecordPart(sheet.data, words.professional);
+      return assessmentRecord(sheet.data, words.professional);
   }
 }
 

@@ -1,5 +1,5 @@
 import { strengthDe } from './strength/de.ts';
-import type { OwnerWords } from './words.ts';
+import { vetChanges, type OwnerWords } from './words.ts';
 
 /** Deutscher Wortlaut der Blätter für die Halterinnen und Halter. Lücken stehen in `{}`. */
 export const de: OwnerWords = {
@@ -649,14 +649,14 @@ export const de: OwnerWords = {
     'target-above-range': 'Das Zielgewicht sieht zu hoch aus. Wir prüfen es zuerst.',
   },
   changes: {
+    ...vetChanges(
+      'Die Praxis stimmt schriftlich zu.',
+      'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
+    ),
     'lameness-walk-cleared': '{dog} geht gleichmäßig.',
     'lameness-trot-cleared': '{dog} trabt gleichmäßiger.',
     'injury-day-missing': 'Wir notieren, was es war, welche Seite und wann.',
     'thigh-thinner': 'Wir üben dort Kraft und messen wieder.',
-    'disease-joints': 'Die Praxis stimmt schriftlich zu.',
-    'disease-spine': 'Die Praxis stimmt schriftlich zu.',
-    'disease-heart': 'Die Praxis stimmt schriftlich zu.',
-    'heat-illness': 'Die Praxis stimmt schriftlich zu.',
     'muscle-lost': 'Die Praxis findet den Grund, und die Muskeln kommen wieder.',
     medicine: 'Fragen Sie die Praxis, was das für das Laufen heißt.',
     'goal-limit': 'ein Ziel von höchstens {limit} Minuten',
@@ -673,33 +673,10 @@ export const de: OwnerWords = {
     'walk-base':
       '{minutes} Minuten zügig gehen, zweimal in einer Woche, und {dog} ist am Tag danach munter',
     'long-goal': 'ein kürzeres Ziel',
-    'review-not-cleared': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'review-still-walking': 'Die Punkte der Prüfung sind geklärt.',
     'fewer-days': 'ein freier Tag mehr in der Woche',
     'goal-out-of-reach': 'ein späterer Tag oder ein kleineres Ziel',
-    'review-lameness-walk': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'review-lameness-trot': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'review-sign': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'review-vet-first': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'review-stop-sign': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'review-stiff-48': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
     'review-walking-only': 'Die Punkte der Prüfung sind geklärt.',
-    'sign-joint-effusion': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-joint-instability': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-knuckling': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-ataxia': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-spinal-pain': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-collapse': '',
-    'sign-new-murmur': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-cough': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-exercise-intolerance': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-noisy-breathing': '',
-    'sign-pregnancy': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-lactation': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-fever': 'Die Praxis schaut {dog} an und gibt das Laufen schriftlich frei.',
-    'sign-pale-gums': '',
-    'sign-distended-abdomen': '',
-    'nutrient-floor': '',
     'lameness-walk': 'Die Praxis findet und behandelt den Grund, und {dog} geht gleichmäßig.',
     'lameness-trot': 'Die Praxis schaut es an und gibt {dog} frei, oder {dog} trabt gleichmäßig.',
     'trot-not-seen': 'Wir schauen {dog} auf hartem, ebenem Boden im Trab zu.',

@@ -1,6 +1,6 @@
 import { strengthEn } from './strength/en.ts';
 
-import type { ReasonWords } from './words.ts';
+import { vetChanges, type ReasonWords } from './words.ts';
 
 /**
  * English wording of the owner's sheets. Plain words: a test keeps the reading age near 12 years.
@@ -626,14 +626,14 @@ export const en = {
   } as ReasonWords,
   /** What would change a reason, by its code; empty where the reason itself says it. */
   changes: {
+    ...vetChanges(
+      'Your vet agrees in writing.',
+      'Your vet looks at {dog} and clears it in writing.',
+    ),
     'lameness-walk-cleared': '{dog} walks evenly.',
     'lameness-trot-cleared': '{dog} trots more evenly.',
     'injury-day-missing': 'We note what it was, which side and when.',
     'thigh-thinner': 'We work on strength there, and measure again.',
-    'disease-joints': 'Your vet agrees in writing.',
-    'disease-spine': 'Your vet agrees in writing.',
-    'disease-heart': 'Your vet agrees in writing.',
-    'heat-illness': 'Your vet agrees in writing.',
     'muscle-lost': 'Your vet finds the cause, and the muscle comes back.',
     medicine: 'Ask your vet what it means for running.',
     'goal-limit': 'a goal of {limit} minutes or less',
@@ -650,32 +650,9 @@ export const en = {
     'walk-base':
       'a brisk walk of {minutes} minutes, twice in a week, and {dog} is fine the next day',
     'long-goal': 'a shorter goal',
-    'review-not-cleared': 'Your vet looks at {dog} and clears it in writing.',
     'review-still-walking': 'The points of the check are settled.',
     'fewer-days': 'one more free day in the week',
-    'review-lameness-walk': 'Your vet looks at {dog} and clears it in writing.',
-    'review-lameness-trot': 'Your vet looks at {dog} and clears it in writing.',
-    'review-sign': 'Your vet looks at {dog} and clears it in writing.',
-    'review-vet-first': 'Your vet looks at {dog} and clears it in writing.',
-    'review-stop-sign': 'Your vet looks at {dog} and clears it in writing.',
-    'review-stiff-48': 'Your vet looks at {dog} and clears it in writing.',
     'review-walking-only': 'The points of today’s check are settled.',
-    'sign-joint-effusion': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-joint-instability': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-knuckling': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-ataxia': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-spinal-pain': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-collapse': '',
-    'sign-new-murmur': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-cough': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-exercise-intolerance': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-noisy-breathing': '',
-    'sign-pregnancy': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-lactation': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-fever': 'Your vet looks at {dog} and clears it in writing.',
-    'sign-pale-gums': '',
-    'sign-distended-abdomen': '',
-    'nutrient-floor': '',
     'lameness-walk': 'Your vet finds and treats the cause, and {dog} walks evenly.',
     'lameness-trot': 'Your vet looks at it and clears {dog}, or {dog} trots evenly.',
     'trot-not-seen': 'We watch {dog} trot on hard, flat ground.',

@@ -1,5 +1,5 @@
 import { strengthEs } from './strength/es.ts';
-import type { OwnerWords } from './words.ts';
+import { vetChanges, type OwnerWords } from './words.ts';
 
 /** Textos en español de las hojas para las personas dueñas. Los huecos van entre `{}`. */
 export const es: OwnerWords = {
@@ -633,14 +633,14 @@ export const es: OwnerWords = {
     'target-above-range': 'El peso meta parece muy alto. Primero lo revisamos.',
   },
   changes: {
+    ...vetChanges(
+      'El veterinario da permiso por escrito.',
+      'El veterinario mira a {dog} y da permiso por escrito.',
+    ),
     'lameness-walk-cleared': '{dog} camina parejo.',
     'lameness-trot-cleared': '{dog} trota más parejo.',
     'injury-day-missing': 'Se anota qué fue, de qué lado y cuándo.',
     'thigh-thinner': 'Se hace fuerza de ese lado, y se mide otra vez.',
-    'disease-joints': 'El veterinario da permiso por escrito.',
-    'disease-spine': 'El veterinario da permiso por escrito.',
-    'disease-heart': 'El veterinario da permiso por escrito.',
-    'heat-illness': 'El veterinario da permiso por escrito.',
     'muscle-lost': 'El veterinario halla la causa, y el músculo vuelve.',
     medicine: 'Pregunte al veterinario qué supone para correr.',
     'goal-limit': 'una meta de {limit} minutos como mucho',
@@ -657,33 +657,10 @@ export const es: OwnerWords = {
     'walk-base':
       '{minutes} minutos de paseo vivo, dos veces en una semana, y {dog} está bien al día siguiente',
     'long-goal': 'una meta más corta',
-    'review-not-cleared': 'El veterinario mira a {dog} y da permiso por escrito.',
     'review-still-walking': 'Los puntos del examen están resueltos.',
     'fewer-days': 'un día libre más en la semana',
     'goal-out-of-reach': 'un día más tarde o una meta más pequeña',
-    'review-lameness-walk': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'review-lameness-trot': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'review-sign': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'review-vet-first': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'review-stop-sign': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'review-stiff-48': 'El veterinario mira a {dog} y da permiso por escrito.',
     'review-walking-only': 'Los puntos del examen están resueltos.',
-    'sign-joint-effusion': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-joint-instability': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-knuckling': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-ataxia': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-spinal-pain': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-collapse': '',
-    'sign-new-murmur': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-cough': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-exercise-intolerance': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-noisy-breathing': '',
-    'sign-pregnancy': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-lactation': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-fever': 'El veterinario mira a {dog} y da permiso por escrito.',
-    'sign-pale-gums': '',
-    'sign-distended-abdomen': '',
-    'nutrient-floor': '',
     'lameness-walk': 'El veterinario halla y trata la causa, y {dog} camina parejo.',
     'lameness-trot': 'El veterinario lo mira y da permiso, o {dog} trota parejo.',
     'trot-not-seen': 'Miramos trotar a {dog} en suelo duro y llano.',

@@ -1,6 +1,6 @@
 import { strengthFr } from './strength/fr.ts';
 import { frenchSpacing } from './frenchSpacing.ts';
-import type { OwnerWords } from './words.ts';
+import { vetChanges, type OwnerWords } from './words.ts';
 
 /** Textes français des fiches pour les propriétaires. Les `{}` marquent les trous à remplir. */
 export const fr: OwnerWords = frenchSpacing({
@@ -651,14 +651,14 @@ export const fr: OwnerWords = frenchSpacing({
     'target-above-range': 'Le poids visé semble trop haut. Nous le vérifions d’abord.',
   },
   changes: {
+    ...vetChanges(
+      'Le vétérinaire donne son accord écrit.',
+      'Le vétérinaire examine {dog} et donne son accord écrit.',
+    ),
     'lameness-walk-cleared': '{dog} marche droit.',
     'lameness-trot-cleared': '{dog} trotte plus droit.',
     'injury-day-missing': 'On note ce que c’était, de quel côté et quand.',
     'thigh-thinner': 'On fait de la force de ce côté, et on mesure encore.',
-    'disease-joints': 'Le vétérinaire donne son accord écrit.',
-    'disease-spine': 'Le vétérinaire donne son accord écrit.',
-    'disease-heart': 'Le vétérinaire donne son accord écrit.',
-    'heat-illness': 'Le vétérinaire donne son accord écrit.',
     'muscle-lost': 'Le vétérinaire trouve la cause, et le muscle revient.',
     medicine: 'Demandez au vétérinaire ce que cela veut dire pour courir.',
     'goal-limit': 'un but de {limit} minutes au plus',
@@ -675,33 +675,10 @@ export const fr: OwnerWords = frenchSpacing({
     'walk-base':
       '{minutes} minutes de marche vive, deux fois dans la semaine, et {dog} va bien le lendemain',
     'long-goal': 'un but plus court',
-    'review-not-cleared': 'Le vétérinaire examine {dog} et donne son accord écrit.',
     'review-still-walking': 'Les points de l’examen sont réglés.',
     'fewer-days': 'un jour libre de plus dans la semaine',
     'goal-out-of-reach': 'un jour plus tard ou un but plus petit',
-    'review-lameness-walk': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'review-lameness-trot': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'review-sign': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'review-vet-first': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'review-stop-sign': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'review-stiff-48': 'Le vétérinaire examine {dog} et donne son accord écrit.',
     'review-walking-only': 'Les points de l’examen sont réglés.',
-    'sign-joint-effusion': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-joint-instability': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-knuckling': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-ataxia': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-spinal-pain': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-collapse': '',
-    'sign-new-murmur': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-cough': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-exercise-intolerance': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-noisy-breathing': '',
-    'sign-pregnancy': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-lactation': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-fever': 'Le vétérinaire examine {dog} et donne son accord écrit.',
-    'sign-pale-gums': '',
-    'sign-distended-abdomen': '',
-    'nutrient-floor': '',
     'lameness-walk': 'Le vétérinaire trouve et soigne la cause, et {dog} marche droit.',
     'lameness-trot': 'Le vétérinaire l’examine et donne son accord, ou {dog} trotte droit.',
     'trot-not-seen': 'Nous regardons {dog} trotter sur un sol dur et plat.',

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { assessmentRecord } from '../../templates/index.ts';
+import { assessmentRecord } from './support/alone.ts';
 import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT } from './support/handouts.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { heatBand, heatTable } from '../../core/index.ts';
-import { en, heatCard } from '../../templates/index.ts';
+import { en } from '../../templates/index.ts';
+import { heatCard } from './support/alone.ts';
 import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';
 import { INSTANT } from './support/handouts.ts';

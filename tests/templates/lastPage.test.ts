@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { assessmentRecord, en, runningPlan } from '../../templates/index.ts';
+import { en } from '../../templates/index.ts';
+import { assessmentRecord, runningPlan } from './support/alone.ts';
 import type { HandoutDocument } from '../../templates/index.ts';
 import { renderPdf } from '../../templates/render.ts';
 import { fontsFolder } from './support/folders.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { adjustFood, heatTable } from '../../core/index.ts';
-import { assessmentRecord, vetLetter } from '../../templates/index.ts';
+import { assessmentRecord, vetLetter } from './support/alone.ts';
 import { renderPdf } from '../../templates/render.ts';
 import type { PracticePrint } from '../../templates/index.ts';
 import { fontsFolder } from './support/folders.ts';

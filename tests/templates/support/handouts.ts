@@ -1,20 +1,22 @@
 import { EXERCISES, gaitChanges } from '../../../core/index.ts';
 import {
-  assessmentRecord,
-  bowlLabels,
   en,
-  feedingSheet,
-  heatCard,
-  kitSheet,
   OWNER_WORDS,
-  progressReport,
-  runningPlan,
-  strengthSheet,
-  vetLetter,
   visitBundle,
   type HandoutDocument,
   type Language,
 } from '../../../templates/index.ts';
+import {
+  assessmentRecord,
+  bowlLabels,
+  feedingSheet,
+  heatCard,
+  kitSheet,
+  progressReport,
+  runningPlan,
+  strengthSheet,
+  vetLetter,
+} from './alone.ts';
 import type { Paper } from '../../../templates/theme.ts';
 import {
   amendedRecord,
