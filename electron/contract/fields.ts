@@ -27,6 +27,10 @@ export const quantity = (name: QuantityName) => number(QUANTITIES[name]);
 /** A whole number inside a named limit. */
 export const whole = (name: QuantityName) => number({ ...QUANTITIES[name], whole: true });
 
+/** A whole number of whose range one sentence says all. */
+export const wholeBetween = (min: number, max: number, error: string) =>
+  z.int({ error }).min(min, { error }).max(max, { error });
+
 // Control characters would spoil paper, CSV and screen alike; tab and line breaks are kept.
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
 

@@ -1,18 +1,11 @@
 import { marked } from '../../core/quantityText.ts';
 import { DOG } from './records/dog.ts';
-import { numbersOf } from './records/fieldKinds.ts';
+import { numbersOf, type NumberField } from './records/fieldKinds.ts';
 import { SESSION } from './records/session.ts';
 import { VISIT } from './records/visit.ts';
 
 /** What a typed quantity is called, its unit and its accepted range. */
-export interface Limit {
-  readonly label: string;
-  readonly unit: string;
-  readonly min: number;
-  readonly max: number;
-  /** True where a part of one makes no sense: 2.5 meals. */
-  readonly whole?: boolean;
-}
+export type Limit = Pick<NumberField, 'label' | 'unit' | 'min' | 'max' | 'whole'>;
 
 /** Quantities that are no field of a record; those of records stand in `records/`. */
 export const QUANTITIES = {

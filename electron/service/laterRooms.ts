@@ -43,7 +43,9 @@ export const laterRooms = (room: LaterRooms) => ({
   ...whenAsked(exchangeCalls, async () =>
     (await import('./exchange/handlers.ts')).exchangeHandlers(room),
   ),
-  ...whenAsked(runCalls, async () => (await import('./runs/handlers.ts')).runHandlers(room)),
+  ...whenAsked(runCalls, async () =>
+    (await import('./runs/handlers.ts')).runHandlers(room.transfer),
+  ),
 });
 
 /** Backups need no open practice. */

@@ -110,7 +110,6 @@ const handlers = {
   ...planReviewHandlers,
 };
 
-type OwnHandlers = BackupHandlers & LockHandlers;
 type PromptHandlers = { readonly [K in PromptCall]: (input: ParsedOf<K>) => ResultOf<K> };
 
 const promptHandlers = (work: WorkRegister, lock: AppLock): PromptHandlers => ({
@@ -155,11 +154,11 @@ function rooms(options: ServiceOptions) {
   const instant = () => clock().toISOString();
   const all: AllHandlers = {
     ...handlers,
-    ...attachmentHandlers({ transfer }),
-    ...waitingFileHandlers({ transfer }),
+    ...attachmentHandlers(transfer),
+    ...waitingFileHandlers(transfer),
     ...laterRooms({ ...options, log: options.log, printer, transfer, work }),
   };
-  const own: OwnHandlers = {
+  const own: BackupHandlers & LockHandlers = {
     ...backups({ ...options, practices, transfer, work, instant, freeBytes }),
     ...lockHandlers({ lock, practices, tries: countTries(monotonicMs, triesNote(options.folder)) }),
   };

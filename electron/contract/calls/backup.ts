@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { wholeBetween } from '../fields.ts';
 import { BACKUP_LIMITS, PASSPHRASE_LENGTH } from '../keeping/limits.ts';
 import type { AppStatus } from '../results.ts';
 import { call, nothing } from './call.ts';
@@ -21,7 +22,7 @@ export const triedPassphrase = z
 const kept = (name: keyof typeof BACKUP_LIMITS) => {
   const { label, min, max } = BACKUP_LIMITS[name];
   const sentence = `${label} must be a whole number from ${min} to ${max}.`;
-  return z.int({ error: sentence }).min(min, sentence).max(max, sentence);
+  return wholeBetween(min, max, sentence);
 };
 
 /** A file that was taken in, or one of the automatic backups by its name from `backup/status`. */

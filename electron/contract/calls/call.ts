@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { address as lines, whole } from '../fields.ts';
 
 interface CallDefinition<In extends z.ZodType, Out> {
   readonly input: In;
@@ -23,3 +24,11 @@ export const call =
 
 /** The input of a call that needs none. */
 export const nothing = z.strictObject({});
+
+/** What the save of a record that is there carries besides the record. */
+export const amending = {
+  /** The revision that was read. Needed when the record is there; the save is refused when it is not the latest. */
+  basedOn: whole('revision').nullable().optional(),
+  /** Why it was changed. */
+  reason: lines('Reason for the amendment').optional(),
+};

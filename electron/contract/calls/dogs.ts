@@ -4,8 +4,7 @@ import { DOG_FILTERS, DOG_ORDERS, type OffCourseLine, type OwnersDog } from '../
 import { choice, flag, id, line, whole } from '../fields.ts';
 import { clientInput, dogInput, type Client, type Dog } from '../records.ts';
 import type { DogFile, DogLine, FoundDogs } from '../results.ts';
-import { amending } from './amending.ts';
-import { call, nothing } from './call.ts';
+import { amending, call, nothing } from './call.ts';
 
 const listing = {
   query: line('Search text'),

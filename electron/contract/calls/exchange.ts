@@ -23,6 +23,9 @@ export const token = z
   .min(1, { error: 'Choose a file.' })
   .max(100, { error: 'The file is not named by a valid token.' });
 
+/** Stands for what was looked at. */
+const digest = (error: string) => z.string({ error }).regex(/^[0-9a-f]{64}$/, { error });
+
 export const exchangeCalls = {
   /** Writes the open bundle of one owner, or of all where `clientId` is null. */
   'export/make': call<BundleMade>()(() =>
@@ -41,9 +44,7 @@ export const exchangeCalls = {
       mapping: weightMapping,
       leaveOut: linesLeftOut,
       /** That of the preview; refused when by now something else would come of it. */
-      digest: z
-        .string({ error: 'Look at the preview first.' })
-        .regex(/^[0-9a-f]{64}$/, { error: 'Look at the preview first.' }),
+      digest: digest('Look at the preview first.'),
       workId,
     }),
   ),
@@ -58,9 +59,7 @@ export const exchangeCalls = {
     z.strictObject({
       token,
       /** That of the look; refused when by now something else would come of it. */
-      digest: z
-        .string({ error: 'Look at the bundle first.' })
-        .regex(/^[0-9a-f]{64}$/, { error: 'Look at the bundle first.' }),
+      digest: digest('Look at the bundle first.'),
       different: choice('What becomes of records that differ', DIFFERENT_CHOICES),
       erased: choice('What becomes of records that were erased here', ERASED_CHOICES),
       workId,

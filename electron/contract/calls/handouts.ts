@@ -35,14 +35,19 @@ export const NO_SHEET = 'Choose at least one sheet.';
 
 const dogCount = { error: limitSentence(LIMITS.batchDogs) };
 
+/** How sheets are to be printed. */
+const printed = {
+  paper: choice('Paper size', PAPERS).nullable(),
+  /** Language of the owner's sheets; the practice's own when left out. */
+  language: choice('Language', LANGUAGES).optional(),
+};
+
 export const handoutCalls = {
   'handouts/render': call<RenderedHandout>()(() =>
     z.strictObject({
       kind: choice('Handout', HANDOUT_KINDS),
       dogId: id('The dog'),
-      paper: choice('Paper size', PAPERS).nullable(),
-      /** Language of the owner's sheets; the practice's own when left out. */
-      language: choice('Language', LANGUAGES).optional(),
+      ...printed,
     }),
   ),
   /** Several sheets as one file, numbered through. */
@@ -51,8 +56,7 @@ export const handoutCalls = {
       /** Null for those the practice chose for the dog's last visit. */
       kinds: sheetList('Handout').min(1, { error: NO_SHEET }).nullable(),
       dogId: id('The dog'),
-      paper: choice('Paper size', PAPERS).nullable(),
-      language: choice('Language', LANGUAGES).optional(),
+      ...printed,
     }),
   ),
   /** Prints sheets for several dogs: one zip archive with a PDF for each sheet of each dog. */
@@ -72,9 +76,7 @@ export const handoutCalls = {
           error: 'Each sheet can be chosen once.',
         })
         .nullable(),
-      paper: choice('Paper size', PAPERS).nullable(),
-      /** Language of the owner's sheets; the practice's own when left out. */
-      language: choice('Language', LANGUAGES).optional(),
+      ...printed,
       workId,
     }),
   ),

@@ -14,8 +14,16 @@ export const HISTORY_KINDS = [
 export type HistoryKind = (typeof HISTORY_KINDS)[number];
 
 /** `made`: a file to go home was made of it, which changed nothing; the reason says which. */
-export type HistoryAction =
-  'amended' | 'binned' | 'restored' | 'removed' | 'archived' | 'unarchived' | 'made';
+export const HISTORY_ACTIONS = [
+  'amended',
+  'binned',
+  'restored',
+  'removed',
+  'archived',
+  'unarchived',
+  'made',
+] as const;
+export type HistoryAction = (typeof HISTORY_ACTIONS)[number];
 
 /** One thing that was done to a record after it was first kept. */
 export interface HistoryEntry {

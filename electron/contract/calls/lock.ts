@@ -1,10 +1,12 @@
 import { z } from 'zod';
+import { wholeBetween } from '../fields.ts';
+import { wholeSentence } from '../limits.ts';
 import { IDLE_LIMIT } from '../keeping/limits.ts';
 import type { AppStatus } from '../results.ts';
 import { newPassphrase, triedPassphrase } from './backup.ts';
 import { call, nothing } from './call.ts';
 
-const IDLE_SENTENCE = `${IDLE_LIMIT.label} must be a whole number from ${IDLE_LIMIT.min} to ${IDLE_LIMIT.max} min.`;
+const IDLE_SENTENCE = wholeSentence(IDLE_LIMIT);
 
 /** Whether the own practice is locked by a passphrase. */
 export interface LockState {
@@ -18,10 +20,7 @@ export const lockCalls = {
     z.strictObject({
       passphrase: newPassphrase.nullable(),
       present: triedPassphrase.nullable(),
-      idleMinutes: z
-        .int({ error: IDLE_SENTENCE })
-        .min(IDLE_LIMIT.min, IDLE_SENTENCE)
-        .max(IDLE_LIMIT.max, IDLE_SENTENCE),
+      idleMinutes: wholeBetween(IDLE_LIMIT.min, IDLE_LIMIT.max, IDLE_SENTENCE),
     }),
   ),
   /** Locks at once, also while long work is going on. */

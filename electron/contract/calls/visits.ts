@@ -3,8 +3,7 @@ import { day, id, requiredLine } from '../fields.ts';
 import { planAnswer } from '../plans/answer.ts';
 import { foodDecisionInput, planRequest, sessionInput, visitFacts } from '../records.ts';
 import type { Draft, DraftLine, SavedVisit, SessionRecord } from '../results.ts';
-import { amending } from './amending.ts';
-import { call, nothing } from './call.ts';
+import { amending, call, nothing } from './call.ts';
 
 /** Far more than are due between two visits. */
 const SESSIONS_AT_ONCE = 200;

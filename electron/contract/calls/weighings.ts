@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { id, whole } from '../fields.ts';
 import { weighingInput, type WeighingRecord } from '../weighings/weighing.ts';
-import { amending } from './amending.ts';
-import { call } from './call.ts';
+import { amending, call } from './call.ts';
 
 export const weighingCalls = {
   /** Keeps a new weighing between visits. */

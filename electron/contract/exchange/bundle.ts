@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { ATTACHMENT_KINDS } from '../files/attachment.ts';
+import { HISTORY_ACTIONS, HISTORY_KINDS } from '../calls/history.ts';
+import { ATTACHMENT_KINDS, MEDIA_TYPES } from '../files/attachment.ts';
 import { choice, id, line, notes, requiredLine, whole } from '../fields.ts';
 import {
   keptBreaches,
@@ -64,19 +65,11 @@ const foodDecision = z.strictObject({
   kcalPerDay: z.number().min(1).max(20000),
 });
 const history = z.strictObject({
-  kind: choice('Kind', ['client', 'dog', 'visit', 'session', 'weighing', 'attachment']),
+  kind: choice('Kind', HISTORY_KINDS),
   recordId: id(),
   clientId: id('The owner').nullable(),
   dogId: id('The dog').nullable(),
-  action: choice('Action', [
-    'amended',
-    'binned',
-    'restored',
-    'removed',
-    'archived',
-    'unarchived',
-    'made',
-  ]),
+  action: choice('Action', HISTORY_ACTIONS),
   revision: whole('revision').nullable(),
   author,
   reason: notes('Reason'),
@@ -84,24 +77,11 @@ const history = z.strictObject({
   before: z.record(z.string(), z.json()).nullable(),
   at: instant,
 });
-export const FILE_ENDINGS = {
-  'image/jpeg': 'jpg',
-  'image/png': 'png',
-  'image/webp': 'webp',
-  'application/pdf': 'pdf',
-  'application/gpx+xml': 'gpx',
-} as const;
 const attachment = z.strictObject({
   id: id(),
   visitId: id('The visit'),
   hash,
-  mediaType: z.enum([
-    'image/jpeg',
-    'image/png',
-    'image/webp',
-    'application/pdf',
-    'application/gpx+xml',
-  ]),
+  mediaType: z.enum(MEDIA_TYPES),
   bytes: z.int().min(1).max(20_971_520),
   kind: choice('Kind of file', ATTACHMENT_KINDS),
   name: requiredLine('Name of the file'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { choice, flag, id, number } from '../fields.ts';
+import { choice, flag, id, number, wholeBetween } from '../fields.ts';
 import { DAY_FORMATS } from '../records.ts';
 import { WEIGHING } from '../records/weighing.ts';
 import { WEIGHING_METHODS } from '../../../core/weight/weighing.ts';
@@ -22,10 +22,7 @@ export const ROWS_SHOWN = 500;
 
 /** A column, counted from 0. */
 const column = (label: string) =>
-  z
-    .int({ error: `${label} must be one of the table’s columns.` })
-    .min(0, { error: `${label} must be one of the table’s columns.` })
-    .max(TABLE_LIMITS.columns - 1, { error: `${label} must be one of the table’s columns.` });
+  wholeBetween(0, TABLE_LIMITS.columns - 1, `${label} must be one of the table’s columns.`);
 
 /** What is what in a table. */
 export const weightMapping = z.strictObject({

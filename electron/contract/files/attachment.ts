@@ -11,7 +11,10 @@ export const ATTACHMENT_KINDS = [
 ] as const;
 export type AttachmentKind = (typeof ATTACHMENT_KINDS)[number];
 
-/** The types of content that are taken, told by the bytes; a recording only for an owner who asks for it. */
+/**
+ * The types of content that are taken, told by the bytes, and the
+ * endings of their names, the usual one first; a recording only for an owner who asks for it.
+ */
 export const ATTACHMENT_TYPES = {
   'image/jpeg': ['jpg', 'jpeg'],
   'image/png': ['png'],
@@ -20,6 +23,7 @@ export const ATTACHMENT_TYPES = {
   'application/gpx+xml': ['gpx'],
 } as const;
 export type AttachmentType = keyof typeof ATTACHMENT_TYPES;
+export const MEDIA_TYPES = Object.keys(ATTACHMENT_TYPES) as [AttachmentType, ...AttachmentType[]];
 
 /** The type of a recorded run. */
 export const RECORDING: AttachmentType = 'application/gpx+xml';

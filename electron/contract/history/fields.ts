@@ -41,12 +41,10 @@ export function orderOf(
   return { path: `${path} in order`, label: `Order of ${listLabel}`, measure: 'order', value };
 }
 
+type Part = readonly [path: string, label: string, measure: Measure, value: FieldValue];
+
 /** The fields of one entry of a list. */
-export function entryFields(
-  path: string,
-  name: string,
-  parts: readonly (readonly [path: string, label: string, measure: Measure, value: FieldValue])[],
-): Field[] {
+export function entryFields(path: string, name: string, parts: readonly Part[]): Field[] {
   return parts.map(([part, label, measure, value]) => ({
     path: `${path}.${part}`,
     label: label === '' ? name : `${name}, ${label}`,
@@ -55,3 +53,27 @@ export function entryFields(
     entry: name,
   }));
 }
+
+/**
+ * How a list of entries reads: each called by what it is, and the order of the list.
+ * @param titleOf what an entry of this key is called
+ */
+export const listed =
+  <T>(
+    listLabel: string,
+    keyOf: (entry: T) => string,
+    titleOf: (key: string) => string,
+    partsOf: (entry: T) => readonly Part[],
+  ) =>
+  (path: string, entries: readonly T[]): Field[] => {
+    const all = keyed(entries, keyOf);
+    return [
+      ...all.flatMap(({ entry, key }) =>
+        entryFields(`${path}.${key}`, titleOf(key), partsOf(entry)),
+      ),
+      orderOf(path, listLabel, all),
+    ];
+  };
+
+/** A key as the beginning of a label. */
+export const capital = (key: string): string => key.charAt(0).toUpperCase() + key.slice(1);

@@ -2,7 +2,7 @@ import { redFlagLabel } from '../../../core/index.ts';
 import type { Limb } from '../../../core/readiness/types.ts';
 import type { DietItem } from '../food/records.ts';
 import type { Field } from '../history/change.ts';
-import { entryFields, keyed, noted, orderOf } from '../history/fields.ts';
+import { capital, entryFields, keyed, listed, noted, orderOf } from '../history/fields.ts';
 import type { Footfall, LimbGrades, Measurement, Override } from './parts.ts';
 
 // How the lists of a visit read in its history.
@@ -24,17 +24,11 @@ export const grades =
       value: limbs[limb],
     }));
 
-export function foods(path: string, diet: readonly DietItem[]): Field[] {
-  const all = keyed(diet, ({ name, treat }) => (treat ? `${name}, treat` : name));
-  return [
-    ...all.flatMap(({ entry, key }) => food(`${path}.${key}`, entry, key)),
-    orderOf(path, 'the foods', all),
-  ];
-}
-
-function food(path: string, item: DietItem, key: string): Field[] {
-  const { label } = item;
-  return entryFields(path, key, [
+export const foods = listed<DietItem>(
+  'the foods',
+  ({ name, treat }) => (treat ? `${name}, treat` : name),
+  (key) => key,
+  ({ label, ...item }) => [
     ['name', item.treat ? 'treat fed' : 'fed', 'yes or no', true],
     ['kcalPer100g', 'energy', 'kcal per 100 g', item.kcalPer100g],
     ['gramsPerDay', 'amount', 'g a day', item.gramsPerDay],
@@ -46,8 +40,8 @@ function food(path: string, item: DietItem, key: string): Field[] {
     ['label.fibrePct', 'fibre', '%', label?.fibrePct ?? null],
     ['label.moisturePct', 'moisture', '%', label?.moisturePct ?? null],
     ['label.ashPct', 'ash', '%', label?.ashPct ?? null],
-  ]);
-}
+  ],
+);
 
 function measurementName(entry: Measurement): string {
   const limb = LIMB_NAMES[entry.limb];
@@ -61,18 +55,15 @@ const MEASURES = {
   'standing weight': 'kg',
 } as const;
 
-export function measured(path: string, measurements: readonly Measurement[]): Field[] {
-  const all = keyed(measurements, measurementName);
-  return [
-    ...all.flatMap(({ entry, key }) =>
-      entryFields(`${path}.${key}`, key.charAt(0).toUpperCase() + key.slice(1), [
-        ['value', '', MEASURES[entry.kind], entry.value],
-        ['note', 'note', 'text', entry.note],
-      ]),
-    ),
-    orderOf(path, 'the measurements', all),
-  ];
-}
+export const measured = listed<Measurement>(
+  'the measurements',
+  measurementName,
+  capital,
+  ({ kind, value, note }) => [
+    ['value', '', MEASURES[kind], value],
+    ['note', 'note', 'text', note],
+  ],
+);
 
 const NO_TIMES = 'none';
 

@@ -1,10 +1,9 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import BetterSqlite3 from 'better-sqlite3';
 import type { Context } from '../database/context.ts';
 import { DATABASE_FILES } from '../database/open.ts';
 import { foldIn } from '../database/database.ts';
-import { contentFile, contentsOf, copyContent, hashOfFile, listContents } from './contents.ts';
+import { contentsOf, copyContent, dropUnnamed, hashOfFile } from './contents.ts';
 import {
   backedUpContents,
   backupNote,
@@ -18,6 +17,7 @@ import {
 import { dispensable, type Keeping } from './keeping.ts';
 import type { BackupReason } from './names.ts';
 import { snapshot } from './snapshot.ts';
+import { lookInto } from './whole.ts';
 import { storageRefusal } from '../database/trouble.ts';
 
 /**
@@ -90,11 +90,7 @@ export function letGo(folder: string, keeping: Keeping): void {
   if (going.length === 0) return;
   for (const { name } of going) rmSync(join(backupsFolder(folder), name), { force: true });
   const named = contentsOfBackups(folder);
-  if (named === null) return;
-  const store = backedUpContents(folder);
-  for (const hash of listContents(store)) {
-    if (!named.has(hash)) rmSync(contentFile(store, hash), { force: true });
-  }
+  if (named !== null) dropUnnamed(backedUpContents(folder), named);
 }
 
 /** Null when a backup cannot be read: then nothing is known to be without use. */
@@ -102,12 +98,7 @@ function contentsOfBackups(folder: string): ReadonlySet<string> | null {
   const named = new Set<string>();
   for (const { name } of listBackups(folder)) {
     try {
-      const db = new BetterSqlite3(join(backupsFolder(folder), name), { readonly: true });
-      try {
-        for (const hash of contentsOf(db)) named.add(hash);
-      } finally {
-        db.close();
-      }
+      for (const hash of lookInto(join(backupsFolder(folder), name), contentsOf)) named.add(hash);
     } catch {
       return null;
     }

@@ -6,7 +6,7 @@ import { contentToKeep } from '../files/content.ts';
 import { keepContent } from '../files/store.ts';
 import { contentFile, contentsOf } from './contents.ts';
 import { syncFile } from './durable.ts';
-import { UNPACKED } from './manifest.ts';
+import { PACKED } from './manifest.ts';
 import { openStrange } from './prepare.ts';
 
 /**
@@ -15,11 +15,11 @@ import { openStrange } from './prepare.ts';
  * @param into the folder that records and contents were prepared in
  */
 export async function cleanPictures(into: string): Promise<void> {
-  const records = join(into, UNPACKED.records);
+  const records = join(into, PACKED.records);
   const db = openStrange(records, { readonly: false });
   try {
     for (const hash of contentsOf(db)) {
-      const file = contentFile(join(into, UNPACKED.contents), hash);
+      const file = contentFile(join(into, PACKED.contents), hash);
       const clean = await cleaned(file);
       if (clean === null) continue;
       rename(db, { from: hash, to: await keepContent(into, clean), bytes: clean.length });

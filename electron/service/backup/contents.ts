@@ -69,6 +69,13 @@ export async function copyOut(
   return hash.digest('hex');
 }
 
+/** Removes the contents of a store that nothing names any more. @returns how many */
+export function dropUnnamed(store: string, named: ReadonlySet<string>): number {
+  const unnamed = listContents(store).filter((hash) => !named.has(hash));
+  for (const hash of unnamed) rmSync(contentFile(store, hash), { force: true });
+  return unnamed.length;
+}
+
 /** The hashes of all contents in a store. */
 export function listContents(store: string): readonly string[] {
   if (!existsSync(store)) return [];

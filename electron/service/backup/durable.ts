@@ -4,9 +4,8 @@ import { dirname } from 'node:path';
 // A name or content that has only reached the system's memory is lost in a power cut. These put
 // both on the disk before anything relies on them.
 
-/** Writes a file's content through to the disk. */
-export function syncFile(file: string): void {
-  const handle = openSync(file, 'r+');
+function flush(path: string, how: 'r' | 'r+'): void {
+  const handle = openSync(path, how);
   try {
     fsyncSync(handle);
   } finally {
@@ -14,16 +13,13 @@ export function syncFile(file: string): void {
   }
 }
 
+/** Writes a file's content through to the disk. */
+export const syncFile = (file: string): void => flush(file, 'r+');
+
 /** Writes a folder's names through to the disk. */
 export function syncFolder(folder: string): void {
   // Windows gives no handle on a folder to flush; its file system journals names by itself.
-  if (process.platform === 'win32') return;
-  const handle = openSync(folder, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
+  if (process.platform !== 'win32') flush(folder, 'r');
 }
 
 /** Makes a folder for the user alone, and those above it where needed; their names are on the disk. */

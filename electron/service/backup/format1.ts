@@ -1,9 +1,7 @@
 import { createDecipheriv, createHash, createHmac, timingSafeEqual } from 'node:crypto';
 import { open, type FileHandle } from 'node:fs/promises';
-import { join } from 'node:path';
 import { COST, stretch } from '../lock/passphrase.ts';
-import { contentFile, copyOut } from './contents.ts';
-import { MOST_MANIFEST_BYTES, PACKED, readManifest, type Manifest } from './manifest.ts';
+import { keepPart, MOST_MANIFEST_BYTES, partsOf, readManifest, type Manifest } from './manifest.ts';
 import { costRefusal, damaged, needsPassphrase, noBackup, wrongPassphrase } from './refusals.ts';
 
 // The first format of backups, our own; read until the release after the first, written by none.
@@ -71,16 +69,7 @@ async function readBody(body: Pieces, into: string | null): Promise<Manifest> {
   const length = (await body.exactly(4)).readUInt32BE();
   if (length > MOST_MANIFEST_BYTES) throw damaged('its list of contents is too long');
   const manifest = readManifest((await body.exactly(length)).toString('utf8'));
-  const parts = [
-    { ...manifest.records, place: PACKED.records as string },
-    ...manifest.contents.map((content) => {
-      return { ...content, place: contentFile(PACKED.contents, content.hash) };
-    }),
-  ];
-  for (const { bytes, hash, place } of parts) {
-    const copied = await copyOut(body.upTo(bytes), into === null ? null : join(into, place));
-    if (copied !== hash) throw damaged('a part of it is not what it was');
-  }
+  for (const part of partsOf(manifest)) await keepPart(body.upTo(part.bytes), part, into);
   if (!(await body.atEnd())) throw damaged('there is more in it than it lists');
   return manifest;
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { backupCalls, BackupLook, RecordsSummary } from '../../contract/calls/backup.ts';
 import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
+import type { OwnHandlers } from '../database/context.ts';
 import type { OpenContext } from '../database/open.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Practices } from '../practice/practices.ts';
@@ -19,6 +20,7 @@ import { readBackupName } from './names.ts';
 import { pack, type Progress } from './pack.ts';
 import { placeWarning } from './place.ts';
 import { asBackupTrouble, openStrange } from './prepare.ts';
+import { madeByNewer } from './refusals.ts';
 import { restore, type RestoreSource } from './restore.ts';
 import { snapshot } from './snapshot.ts';
 import { summaryOf } from './summary.ts';
@@ -35,10 +37,7 @@ export interface BackupRoom {
 }
 
 export type BackupCall = keyof typeof backupCalls;
-/** They need no open practice, so they take none. */
-export type BackupHandlers = {
-  readonly [K in BackupCall]: (input: ParsedOf<K>) => Promise<ResultOf<K>>;
-};
+export type BackupHandlers = OwnHandlers<BackupCall>;
 
 export function backupHandlers(room: BackupRoom): BackupHandlers {
   return {
@@ -164,11 +163,7 @@ function presentSummary(room: BackupRoom): RecordsSummary | null {
 }
 
 function refuseNewer(schemaVersion: number): void {
-  if (schemaVersion <= MIGRATIONS.length) return;
-  throw new Refusal({
-    kind: 'storage',
-    message: 'This backup was made by a newer Trotwell; install the newer version to restore it.',
-  });
+  if (schemaVersion > MIGRATIONS.length) throw madeByNewer();
 }
 
 function sourceOf(

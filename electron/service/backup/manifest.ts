@@ -1,8 +1,10 @@
+import { join } from 'node:path';
 import { z } from 'zod';
 import { isBeyond, type JsonLimits } from '../jsonLimits.ts';
+import { contentFile, copyOut } from './contents.ts';
 import { damaged } from './refusals.ts';
 
-/** The names inside the archive, in the order they stand in. */
+/** The names inside the archive, in the order they stand in, and of what is unpacked. */
 export const PACKED = {
   manifest: 'manifest.json',
   sum: 'manifest.json.sha256',
@@ -10,9 +12,6 @@ export const PACKED = {
   records: 'trotwell.sqlite',
   contents: 'files',
 } as const;
-
-/** The names inside the folder a backup is unpacked into. */
-export const UNPACKED = { records: PACKED.records, contents: PACKED.contents } as const;
 
 const count = z.int().min(0);
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
@@ -41,6 +40,26 @@ const manifestSchema = z.strictObject({
 });
 
 export type Manifest = z.output<typeof manifestSchema>;
+
+/** What a manifest lists, in the order it follows in, and where each part lies once it is unpacked. */
+export const partsOf = ({ records, contents }: Manifest) => [
+  { ...records, name: PACKED.records as string, place: PACKED.records as string },
+  ...contents.map((content) => ({
+    ...content,
+    name: `${PACKED.contents}/${content.hash}`,
+    place: contentFile(PACKED.contents, content.hash),
+  })),
+];
+
+/** Copies a part out and checks it; without a folder it goes nowhere. */
+export async function keepPart(
+  pieces: AsyncIterable<Uint8Array>,
+  { hash, place }: { readonly hash: string; readonly place: string },
+  into: string | null,
+): Promise<void> {
+  const copied = await copyOut(pieces, into === null ? null : join(into, place));
+  if (copied !== hash) throw damaged('a part of it is not what it was');
+}
 
 /** A manifest larger than this is not ours: room for some hundred thousand attachments. */
 export const MOST_MANIFEST_BYTES = 64 * 1024 * 1024;

@@ -4,7 +4,7 @@ import { assertOursAndNotNewer } from '../database/database.ts';
 import { migrate } from '../database/migrate.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import { contentsOf } from './contents.ts';
-import { damaged } from './refusals.ts';
+import { damaged, madeByNewer } from './refusals.ts';
 import { syncFile } from './durable.ts';
 import { assertWhole } from './whole.ts';
 
@@ -93,12 +93,7 @@ export function asBackupTrouble(error: unknown): unknown {
   if (corrupt) return damaged('its database is not whole');
   if (!(error instanceof Refusal)) return error;
   if (error.error.trouble === 'damaged') return damaged('its database is not whole');
-  if (error.error.trouble === 'newer') {
-    return new Refusal({
-      kind: 'storage',
-      message: 'This backup was made by a newer Trotwell; install the newer version to restore it.',
-    });
-  }
+  if (error.error.trouble === 'newer') return madeByNewer();
   return error.error.trouble === 'foreign'
     ? new Refusal({
         kind: 'storage',

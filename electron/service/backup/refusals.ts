@@ -27,3 +27,9 @@ export const costRefusal = (log2N: number): Refusal =>
 
 export const noBackup = (): Refusal =>
   new Refusal({ kind: 'input', message: 'This file is not a backup of Trotwell.' });
+
+export const madeByNewer = (): Refusal =>
+  new Refusal({
+    kind: 'storage',
+    message: 'This backup was made by a newer Trotwell; install the newer version to restore it.',
+  });

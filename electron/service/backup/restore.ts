@@ -8,7 +8,7 @@ import { keepBackup } from './automatic.ts';
 import { cleanPictures } from './cleanPictures.ts';
 import { contentFile, copyContent } from './contents.ts';
 import { backedUpContents, backupsFolder, presentContents } from './folder.ts';
-import { UNPACKED } from './manifest.ts';
+import { PACKED } from './manifest.ts';
 import { stampOf } from './names.ts';
 import type { Progress } from './pack.ts';
 import { prepareRecords, readLockRow } from './prepare.ts';
@@ -71,9 +71,9 @@ async function prepare(
     await fetchRecords(folder, source, into, progress);
     await progress({ done: 0, total: 3, step: 'Checking the records of the backup' });
     const context = room.ownContext();
-    const named = prepareRecords(join(into, UNPACKED.records), presentLock(context));
+    const named = prepareRecords(join(into, PACKED.records), presentLock(context));
     await progress({ done: 1, total: 3, step: 'Looking for the attachments' });
-    const missing = await fetchContents(folder, join(into, UNPACKED.contents), named);
+    const missing = await fetchContents(folder, join(into, PACKED.contents), named);
     if (source.kind === 'file') await cleanPictures(into);
     await progress({ done: 2, total: 3, step: 'Keeping the present records' });
     const restored = { missing, setAside: await keepPresent(room, context) };
@@ -104,7 +104,7 @@ async function fetchRecords(
     await unpack(source.file, source.passphrase, into, progress);
     return;
   }
-  copyFileSync(join(backupsFolder(folder), source.name), join(into, UNPACKED.records));
+  copyFileSync(join(backupsFolder(folder), source.name), join(into, PACKED.records));
 }
 
 /** @returns how many are nowhere to be found */

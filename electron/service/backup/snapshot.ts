@@ -2,7 +2,7 @@ import { rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import BetterSqlite3, { type Database } from 'better-sqlite3';
 import { makeFolder, putInPlace } from './durable.ts';
-import { assertWhole } from './whole.ts';
+import { assertWhole, lookInto } from './whole.ts';
 
 /**
  * Writes a checked copy of an open database: one file without a log, without the remains of what
@@ -18,22 +18,13 @@ export function snapshot(db: Database, target: string): void {
     // SQLite writes into an empty file that is there, and leaves its mode as it is.
     writeFileSync(temporary, '', { mode: 0o600 });
     db.prepare('VACUUM INTO ?').run(temporary);
-    assertCopyWhole(temporary);
+    lookInto(temporary, (copy) => assertWhole(copy, 'quick_check'));
     putInPlace(temporary, target);
   } catch (error) {
     rmSync(temporary, { force: true });
     // A broken page can look like a full disk: SQLite follows it to a place that does not exist.
     if (isFull(error)) assertWhole(db, 'quick_check');
     throw error;
-  }
-}
-
-function assertCopyWhole(file: string): void {
-  const copy = new BetterSqlite3(file, { readonly: true });
-  try {
-    assertWhole(copy, 'quick_check');
-  } finally {
-    copy.close();
   }
 }
 

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { DATABASE_FILES } from '../database/open.ts';
 import { makeFolder, putInPlace, syncFolder } from './durable.ts';
-import { UNPACKED } from './manifest.ts';
+import { PACKED } from './manifest.ts';
 
 // New records are prepared in the folder `restore`, beside the present ones. The file `ready.json`
 // in it is the point of no return: without it a start throws the folder away, with it a start moves
@@ -22,7 +22,7 @@ export const restoreFolder = (folder: string): string => join(folder, RESTORE);
 /** Throws away what an earlier restore left, and makes the folder new. */
 export function beginRestore(folder: string): string {
   dropRestore(folder);
-  makeFolder(join(restoreFolder(folder), UNPACKED.contents));
+  makeFolder(join(restoreFolder(folder), PACKED.contents));
   return restoreFolder(folder);
 }
 
@@ -96,13 +96,13 @@ function moveIn(folder: string, setAside: string | null): void {
   const fresh = restoreFolder(folder);
   const old = oldFolder(folder, setAside);
   makeFolder(old);
-  if (existsSync(join(fresh, UNPACKED.contents))) {
-    moveAcross(folder, old, UNPACKED.contents);
-    moveAcross(fresh, folder, UNPACKED.contents);
+  if (existsSync(join(fresh, PACKED.contents))) {
+    moveAcross(folder, old, PACKED.contents);
+    moveAcross(fresh, folder, PACKED.contents);
   }
-  if (existsSync(join(fresh, UNPACKED.records))) {
+  if (existsSync(join(fresh, PACKED.records))) {
     for (const name of OWN_PARTS) moveAcross(folder, old, name);
-    renameSync(join(fresh, UNPACKED.records), join(folder, OWN));
+    renameSync(join(fresh, PACKED.records), join(folder, OWN));
   }
   syncFolder(old);
   syncFolder(folder);
@@ -113,13 +113,13 @@ function moveBack(folder: string, setAside: string | null): void {
   const fresh = restoreFolder(folder);
   const old = oldFolder(folder, setAside);
   for (const [name, prepared] of [
-    [OWN, UNPACKED.records],
-    [UNPACKED.contents, UNPACKED.contents],
+    [OWN, PACKED.records],
+    [PACKED.contents, PACKED.contents],
   ] as const) {
     const movedIn = !existsSync(join(fresh, prepared)) && existsSync(join(folder, name));
     if (movedIn) renameSync(join(folder, name), join(fresh, prepared));
   }
-  for (const name of [...OWN_PARTS.toReversed(), UNPACKED.contents]) moveAcross(old, folder, name);
+  for (const name of [...OWN_PARTS.toReversed(), PACKED.contents]) moveAcross(old, folder, name);
   if (setAside !== null) rmSync(old, { recursive: true, force: true });
   syncFolder(folder);
 }

@@ -1,13 +1,18 @@
 import { createHash } from 'node:crypto';
 import { statSync } from 'node:fs';
-import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
 import { extract, type Entry } from 'tar-stream';
 import { asDamage, containerOf, opened } from './container.ts';
-import { contentFile, copyOut } from './contents.ts';
 import { isFormat1Encrypted, unpackFormat1 } from './format1.ts';
-import { MOST_MANIFEST_BYTES, PACKED, readManifest, UNPACKED, type Manifest } from './manifest.ts';
+import {
+  keepPart,
+  MOST_MANIFEST_BYTES,
+  PACKED,
+  partsOf,
+  readManifest,
+  type Manifest,
+} from './manifest.ts';
 import type { Progress } from './pack.ts';
 import { damaged } from './refusals.ts';
 
@@ -85,23 +90,14 @@ async function textOf(entry: Entry | null, name: string): Promise<Buffer> {
 }
 
 async function readParts(next: Next, manifest: Manifest, into: string | null): Promise<void> {
-  const parts = [
-    { ...manifest.records, name: PACKED.records as string, place: UNPACKED.records as string },
-    ...manifest.contents.map((content) => ({
-      ...content,
-      name: `${PACKED.contents}/${content.hash}`,
-      place: contentFile(UNPACKED.contents, content.hash),
-    })),
-  ];
-  for (const { name, place, bytes, hash } of parts) {
+  for (const part of partsOf(manifest)) {
     const entry = await next();
     if (entry === null) throw damaged('its end is missing');
     const { header } = entry;
-    if (header.name !== name || header.type !== 'file' || header.size !== bytes) {
+    if (header.name !== part.name || header.type !== 'file' || header.size !== part.bytes) {
       throw damaged('it holds something else than it lists');
     }
-    const copied = await copyOut(entry, into === null ? null : join(into, place));
-    if (copied !== hash) throw damaged('a part of it is not what it was');
+    await keepPart(entry, part, into);
   }
   if ((await next()) !== null) throw damaged('there is more in it than it lists');
 }

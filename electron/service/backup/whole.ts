@@ -1,7 +1,17 @@
 import { closeSync, existsSync, openSync, readSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Database } from 'better-sqlite3';
+import BetterSqlite3, { type Database } from 'better-sqlite3';
 import { troubled } from '../database/trouble.ts';
+
+/** Looks into a database file of ours without changing it. */
+export function lookInto<T>(file: string, look: (db: Database) => T): T {
+  const db = new BetterSqlite3(file, { readonly: true });
+  try {
+    return look(db);
+  } finally {
+    db.close();
+  }
+}
 
 /** True when the database was not closed: its log still holds something. */
 export function hasLog(file: string): boolean {

@@ -1,4 +1,5 @@
-import type { BinKind, Emptied, ErasureGround } from '../../contract/keeping/bin.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
+import type { Emptied } from '../../contract/keeping/bin.ts';
 import type { Context } from '../database/context.ts';
 import { assertMayRemove, keepErasure } from '../erasure/record.ts';
 import { removeRecords } from '../erasure/remove.ts';
@@ -11,11 +12,7 @@ import type { Db } from '../database/schema.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { scopeOf, type Scope } from './scope.ts';
 
-interface Emptying {
-  readonly entries: readonly { readonly kind: BinKind; readonly id: string }[];
-  readonly ground: ErasureGround;
-  readonly insideRetentionConfirmed: boolean;
-}
+type Emptying = ParsedOf<'bin/empty'>;
 
 /** Removes entries of the bin for good, all or none. @throws Refusal (not-found, input). */
 export async function emptyBin(context: Context, emptying: Emptying): Promise<Emptied> {

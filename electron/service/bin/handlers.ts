@@ -11,22 +11,16 @@ type BinCall = 'bin/check' | 'bin/put' | 'bin/restore' | 'bin/list' | 'bin/empty
 type ErasureCall = 'clients/eraseCheck' | 'clients/erase' | 'erasures/list' | 'erasures/finish';
 
 export const binHandlers: Handlers<BinCall> = {
-  'bin/check': (context, { kind, id }) => checkBin(context.db, kind, id),
-  'bin/put': async (context, { kind, id, reason }) => {
-    await putIntoBin(context, kind, id, reason ?? '');
-    return null;
-  },
-  'bin/restore': async (context, { kind, id }) => {
-    await restoreFromBin(context, kind, id);
-    return null;
-  },
+  'bin/check': checkBin,
+  'bin/put': putIntoBin,
+  'bin/restore': restoreFromBin,
   'bin/list': listBin,
   'bin/empty': emptyBin,
-  'dogs/archive': (context, { id, archived }) => archiveDog(context, id, archived),
+  'dogs/archive': archiveDog,
 };
 
 export const erasureHandlers: Handlers<ErasureCall> = {
-  'clients/eraseCheck': (context, { clientId }) => checkErasure(context, clientId),
+  'clients/eraseCheck': checkErasure,
   'clients/erase': eraseClient,
   'erasures/list': async (context) => {
     const erasures = await readErasures(context.db);

@@ -1,5 +1,6 @@
 import type { BinCheck, BinKind } from '../../contract/keeping/bin.ts';
 import { dogFactsOf } from '../../contract/records/facts.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
 import type { Dog } from '../../contract/records.ts';
 import { Refusal } from '../../contract/errors.ts';
 import type { Context } from '../database/context.ts';
@@ -13,6 +14,8 @@ import type { Db } from '../database/schema.ts';
 import { readPlace, RECORD_NAMES, type Place } from './place.ts';
 import { countsOf, scopeOf } from './scope.ts';
 
+type Entry = ParsedOf<'bin/restore'>;
+
 /** A record that can be seen now. @throws Refusal (not-found) for one in the bin. */
 async function readSeen(db: Db, kind: BinKind, id: string): Promise<Place> {
   const place = await readPlace(db, kind, id);
@@ -21,7 +24,7 @@ async function readSeen(db: Db, kind: BinKind, id: string): Promise<Place> {
 }
 
 /** What putting a record into the bin takes out of sight. @throws Refusal (not-found). */
-export async function checkBin(db: Db, kind: BinKind, id: string): Promise<BinCheck> {
+export async function checkBin({ db }: Context, { kind, id }: Entry): Promise<BinCheck> {
   const place = await readSeen(db, kind, id);
   const atVisit = kind === 'visit' && place.dogId !== null;
   const plans = atVisit ? await readPlans(db, place.dogId) : [];
@@ -68,23 +71,22 @@ async function move(context: Context, db: Db, place: Place, to: Move): Promise<v
 }
 
 /** Puts a record into the bin. @throws Refusal (not-found). */
-export async function putIntoBin(
+export function putIntoBin(
   context: Context,
-  kind: BinKind,
-  id: string,
-  reason: string,
-): Promise<void> {
-  await context.db.transaction().execute(async (db) => {
+  { kind, id, reason = '' }: ParsedOf<'bin/put'>,
+): Promise<null> {
+  return context.db.transaction().execute(async (db) => {
     const place = await readSeen(db, kind, id);
     await move(context, db, place, { action: 'binned', binnedAt: context.instant(), reason });
+    return null;
   });
 }
 
 const AROUND = { client: 'owner', dog: 'dog', visit: 'visit' } as const;
 
 /** Takes a record out of the bin. @throws Refusal (not-found, conflict). */
-export async function restoreFromBin(context: Context, kind: BinKind, id: string): Promise<void> {
-  await context.db.transaction().execute(async (db) => {
+export function restoreFromBin(context: Context, { kind, id }: Entry): Promise<null> {
+  return context.db.transaction().execute(async (db) => {
     const place = await readPlace(db, kind, id);
     if (place.binnedAt === null) throw notFound(`${RECORD_NAMES[kind]} in the bin`);
     if (place.inside !== null) {
@@ -95,11 +97,15 @@ export async function restoreFromBin(context: Context, kind: BinKind, id: string
       });
     }
     await move(context, db, place, { action: 'restored', binnedAt: null, reason: '' });
+    return null;
   });
 }
 
 /** Puts a dog away that no longer comes, or takes it back. @throws Refusal (not-found). */
-export async function archiveDog(context: Context, id: string, archived: boolean): Promise<Dog> {
+export function archiveDog(
+  context: Context,
+  { id, archived }: ParsedOf<'dogs/archive'>,
+): Promise<Dog> {
   return context.db.transaction().execute(async (db) => {
     const dog = await readDog(db, id);
     if ((dog.archivedAt !== null) === archived) return dog;

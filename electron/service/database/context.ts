@@ -25,6 +25,11 @@ export type Handler<N extends CallName> = (
 /** The handlers of some calls, by name. */
 export type Handlers<N extends CallName> = { readonly [K in N]: Handler<K> };
 
+/** The handlers of calls about the own practice as a whole; they need none open, so they take none. */
+export type OwnHandlers<N extends CallName> = {
+  readonly [K in N]: (input: ParsedOf<K>) => Promise<ResultOf<K>>;
+};
+
 /** What is still to be made after the records have been read; the next call does not wait for it. */
 export class Later<T> {
   readonly result: Promise<T>;

@@ -1,4 +1,5 @@
-import type { Erased, EraseCheck, ErasureGround } from '../../contract/keeping/bin.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
+import type { Erased, EraseCheck } from '../../contract/keeping/bin.ts';
 import { readPlace } from '../bin/place.ts';
 import { countsOf, scopeOf, type Scope } from '../bin/scope.ts';
 import type { Context } from '../database/context.ts';
@@ -39,16 +40,14 @@ async function find(context: Context, db: Db, clientId: string): Promise<Found> 
 }
 
 /** What erasing an owner would remove, in the bin or not. @throws Refusal (not-found). */
-export async function checkErasure(context: Context, clientId: string): Promise<EraseCheck> {
+export async function checkErasure(
+  context: Context,
+  { clientId }: ParsedOf<'clients/eraseCheck'>,
+): Promise<EraseCheck> {
   return (await find(context, context.db, clientId)).check;
 }
 
-interface Erasing {
-  readonly clientId: string;
-  readonly ground: ErasureGround;
-  readonly confirmName: string;
-  readonly insideRetentionConfirmed: boolean;
-}
+type Erasing = ParsedOf<'clients/erase'>;
 
 /**
  * Removes an owner with dogs, visits and all else, then whatever could still be read of them in

@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Erased } from '../../contract/keeping/bin.ts';
 import { keepBackup } from '../backup/automatic.ts';
-import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
+import { contentsOf, dropUnnamed } from '../backup/contents.ts';
 import {
   backedUpContents,
   backupsFolder,
@@ -78,9 +78,5 @@ export async function replaceBackups(context: Context): Promise<Erased['backups'
 /** Removes from the backups what was begun, and the contents that the records no longer name. */
 function clearBackups({ raw, folder }: Context): void {
   sweepHalfWritten(folder);
-  const named = new Set(contentsOf(raw));
-  const store = backedUpContents(folder);
-  for (const hash of listContents(store)) {
-    if (!named.has(hash)) rmSync(contentFile(store, hash), { force: true });
-  }
+  dropUnnamed(backedUpContents(folder), new Set(contentsOf(raw)));
 }

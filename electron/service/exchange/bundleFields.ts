@@ -1,6 +1,8 @@
 import type { Field, Measure } from '../../contract/history/change.ts';
 import { CLIENT } from '../../contract/records/client.ts';
+import { FOOD_DECISIONS, PLANS } from '../../contract/records/decided.ts';
 import { DOG } from '../../contract/records/dog.ts';
+import { entriesOf, type Fields, type ValuesOf } from '../../contract/records/fieldKinds.ts';
 import { readRecord } from '../../contract/records/reading.ts';
 import { SESSION } from '../../contract/records/session.ts';
 import { VISIT } from '../../contract/records/visit.ts';
@@ -19,6 +21,12 @@ const field = (path: string, label: string, measure: Measure, value: Field['valu
 const inBin = ({ binnedAt }: { readonly binnedAt: string | null }): Field =>
   field('binnedAt', 'In the bin', 'yes or no', binnedAt !== null);
 
+/** What core made, as it was kept. */
+const madeOf = <const F extends Fields>(fields: F, record: ValuesOf<F>): Field[] =>
+  entriesOf(fields)
+    .filter(([, { kind }]) => kind === 'json')
+    .map(([name, { label }]) => field(name, label, 'text', fixed(record[name as keyof F])));
+
 type Reads = { readonly [K in NamedKind]: (record: Named<K>) => Field[] };
 
 const FIELDS: Reads = {
@@ -31,10 +39,7 @@ const FIELDS: Reads = {
   visits: (visit) => [...readRecord(VISIT, visit), inBin(visit)],
   plans: (plan) => [
     field('current', 'In force', 'yes or no', plan.current),
-    field('request', 'What was asked of the plan', 'text', fixed(plan.request)),
-    field('ramp', 'Weeks and sessions', 'text', fixed(plan.ramp)),
-    field('review', 'Review', 'text', fixed(plan.review)),
-    field('keptBreaches', 'Rules broken on purpose', 'text', fixed(plan.keptBreaches)),
+    ...madeOf(PLANS, plan),
     field('madeOn', 'Made on', 'day', plan.madeOn),
     field('origin', 'How it came about', 'word', plan.origin),
     field('note', 'Note', 'text', plan.note),
@@ -44,11 +49,7 @@ const FIELDS: Reads = {
     field('decidedOn', 'Decided on', 'day', decision.decidedOn),
     field('decision', 'Decision', 'word', decision.decision),
     field('kcalPerDay', 'Energy a day in kcal', 'text', String(decision.kcalPerDay)),
-    field('ration', 'Ration', 'text', fixed(decision.ration)),
-    field('foodSwitch', 'Change of food', 'text', fixed(decision.foodSwitch)),
-    field('changeover', 'Changeover', 'text', fixed(decision.changeover)),
-    field('proposal', 'Proposal', 'text', fixed(decision.proposal)),
-    field('known', 'What was known', 'text', fixed(decision.known)),
+    ...madeOf(FOOD_DECISIONS, decision),
     field('note', 'Note', 'text', decision.note),
   ],
   weighings: (weighing) => readRecord(WEIGHING, weighing),

@@ -6,12 +6,12 @@ import {
   BUNDLE_VERSION,
   bundleManifest,
   bundleRecords,
-  FILE_ENDINGS,
   type BundleKind,
   type BundleManifest,
   type BundleRecords,
 } from '../../contract/exchange/bundle.ts';
 import { Refusal } from '../../contract/errors.ts';
+import { ATTACHMENT_TYPES } from '../../contract/files/attachment.ts';
 import { FILE_PURPOSES, MEGABYTE } from '../../contract/files/purposes.ts';
 import { contentToKeep, typeOf } from '../files/content.ts';
 import { isBeyond } from '../jsonLimits.ts';
@@ -161,7 +161,7 @@ async function readContent(archive: Archive, entry: Listed): Promise<Buffer> {
   await readChecked(archive, entry, (piece) => pieces.push(piece));
   const content = Buffer.concat(pieces);
   const type = typeOf(content);
-  if (type !== null && entry.name.endsWith(`.${FILE_ENDINGS[type]}`)) return content;
+  if (type !== null && entry.name.endsWith(`.${ATTACHMENT_TYPES[type][0]}`)) return content;
   throw unreadable(`${quoted(entry.name)} in the bundle is not the kind of file its ending says.`);
 }
 

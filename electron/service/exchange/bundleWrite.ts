@@ -1,27 +1,28 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { Readable } from 'node:stream';
+import BetterSqlite3 from 'better-sqlite3';
 import type { ZipFile } from 'yazl';
 import {
   BUNDLE_FORMAT,
   BUNDLE_KINDS,
   BUNDLE_VERSION,
   bundleRecords,
-  FILE_ENDINGS,
   type BundleKind,
   type BundleManifest,
   type BundleMade,
   type BundleRecords,
 } from '../../contract/exchange/bundle.ts';
+import { ATTACHMENT_TYPES } from '../../contract/files/attachment.ts';
 import { contentFile, hashOfFile } from '../backup/contents.ts';
 import { presentContents } from '../backup/folder.ts';
 import { readClient } from '../dogs/clients.ts';
 import { Later, type Context } from '../database/context.ts';
+import { queriesOn } from '../database/open.ts';
 import { readPractice } from '../practice/practice.ts';
 import type { Transfer } from '../files/transfer.ts';
 import type { Work, WorkRegister } from '../work.ts';
 import { addWhenDue, writeZip } from '../files/zipFile.ts';
-import { asOfNow } from './asOfNow.ts';
 import { csvPieces, jsonPieces } from './bundlePieces.ts';
 import { readBundleRecords } from './bundleRecords.ts';
 import { BUNDLE_README, bundleSchema } from './bundleTexts.ts';
@@ -150,10 +151,29 @@ async function addFiles(
       missing.push(hash);
       continue;
     }
-    const name = `files/${hash}.${FILE_ENDINGS[mediaType]}`;
+    const name = `files/${hash}.${ATTACHMENT_TYPES[mediaType][0]}`;
     // Photos are compressed already. Opened only when its turn comes.
     addWhenDue(zip, name, () => createReadStream(source), { compress: false });
     files.push({ name, sha256: hash, bytes });
   }
   return { files, missing };
+}
+
+/**
+ * Runs `read` on the records as they stand when this is called, however long it takes and whatever
+ * is saved meanwhile: a connection of its own, whose transaction begins at once.
+ */
+async function asOfNow<T>(context: Context, read: (db: Context['db']) => Promise<T>): Promise<T> {
+  // Records opened for reading only lie in memory, or are held, and do not change.
+  if (context.raw.pragma('query_only', { simple: true }) === 1) return read(context.db);
+  const raw = new BetterSqlite3(context.raw.name, { readonly: true });
+  try {
+    raw.pragma('trusted_schema = OFF');
+    raw.exec('BEGIN');
+    // What a transaction sees is settled when it first reads.
+    raw.prepare('SELECT count(*) FROM sqlite_schema').get();
+    return await read(queriesOn(raw));
+  } finally {
+    raw.close();
+  }
 }

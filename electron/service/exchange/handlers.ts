@@ -1,18 +1,10 @@
 import type { exchangeCalls } from '../../contract/calls/exchange.ts';
 import type { Context, Handlers, LateHandlers } from '../database/context.ts';
 import { notFound } from '../refuse.ts';
-import type { Transfer } from '../files/transfer.ts';
 import { dropWeighing } from '../weighings/weighings.ts';
-import type { WorkRegister } from '../work.ts';
 import { lookAtBundle, runBundle } from './bundleImport.ts';
-import { makeBundle } from './bundleWrite.ts';
+import { makeBundle, type WriteRoom } from './bundleWrite.ts';
 import { lookAtTable, previewTable, runImport } from './weightImport.ts';
-
-export interface ExchangeRoom {
-  readonly transfer: Transfer;
-  readonly work: WorkRegister;
-  readonly version: string;
-}
 
 type ExchangeCall = keyof typeof exchangeCalls;
 
@@ -23,15 +15,13 @@ interface LastImport {
   readonly ids: readonly string[];
 }
 
-export function exchangeHandlers({
-  transfer,
-  work,
-  version,
-}: ExchangeRoom): Handlers<Exclude<ExchangeCall, 'export/make'>> & LateHandlers<'export/make'> {
+export function exchangeHandlers(
+  room: WriteRoom,
+): Handlers<Exclude<ExchangeCall, 'export/make'>> & LateHandlers<'export/make'> {
+  const { transfer, work } = room;
   let last: LastImport | null = null;
   return {
-    'export/make': (context, { clientId, workId }) =>
-      makeBundle(context, { transfer, work, version }, workId, clientId),
+    'export/make': (context, { clientId, workId }) => makeBundle(context, room, workId, clientId),
     'import/readCsv': (context, { token }) => lookAtTable(context, transfer.open(token)),
     'import/preview': (context, { token, ...choices }) =>
       previewTable(context, { taken: transfer.open(token), ...choices }),

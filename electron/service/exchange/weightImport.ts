@@ -12,7 +12,7 @@ import {
   type TableLook,
   type WeightMapping,
 } from '../../contract/exchange/weightImport.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context } from '../database/context.ts';
 import { firstRevision } from '../database/rows.ts';
 import { readPractice } from '../practice/practice.ts';
@@ -23,9 +23,8 @@ import type { Work } from '../work.ts';
 import { readCsv, type TableRow } from './csvRead.ts';
 import { decodeText } from './decodeText.ts';
 import { guessMapping, guessSeparator } from './guess.ts';
-import { markSlips } from './slips.ts';
 import { dogFinder } from './whichDog.ts';
-import { understandRows, type UnderstoodRow } from './weightRows.ts';
+import { markSlips, understandRows, type UnderstoodRow } from './weightRows.ts';
 
 /** Rows the page gets to see beside the question what is what. */
 const ROWS_OF_LOOK = 8;

@@ -12,7 +12,7 @@ import type { CallName } from '../../contract/contract.ts';
 import { plainFileName } from '../../contract/files/name.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import { Refusal } from '../../contract/errors.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { contentToKeep, typeOf } from './content.ts';
@@ -162,14 +162,9 @@ async function add(context: Context, adding: Adding, file: string): Promise<Atta
   return fromRow(context.folder, await readOne(context.db, id));
 }
 
-/** What is needed beside the records. */
-export interface AttachmentRoom {
-  readonly transfer: Transfer;
-}
-
-export function attachmentHandlers({
-  transfer,
-}: AttachmentRoom): Handlers<Extract<CallName, `attachments/${string}`>> {
+export function attachmentHandlers(
+  transfer: Transfer,
+): Handlers<Extract<CallName, `attachments/${string}`>> {
   return {
     'attachments/list': async (context, { dogId }) => {
       await readDog(context.db, dogId);

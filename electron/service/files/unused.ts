@@ -1,8 +1,8 @@
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import BetterSqlite3 from 'better-sqlite3';
-import { contentFile, contentsOf, listContents } from '../backup/contents.ts';
+import { contentsOf, dropUnnamed } from '../backup/contents.ts';
 import { presentContents, sweepHalfWritten } from '../backup/folder.ts';
+import { lookInto } from '../backup/whole.ts';
 import type { Context } from '../database/context.ts';
 import { DATABASE_FILES } from '../database/open.ts';
 
@@ -23,22 +23,14 @@ export function removeUnusedFiles(context: Pick<Context, 'raw' | 'folder' | 'whi
          AND hash NOT IN (${WAITING})`,
     )
     .run();
-  const store = presentContents(context.folder);
   const named = new Set([...contentsOf(context.raw), ...contentsOfOther(context)]);
-  const unused = listContents(store).filter((hash) => !named.has(hash));
-  for (const hash of unused) rmSync(contentFile(store, hash), { force: true });
+  const removed = dropUnnamed(presentContents(context.folder), named);
   sweepHalfWritten(context.folder);
-  return unused.length;
+  return removed;
 }
 
 function contentsOfOther(context: Pick<Context, 'folder' | 'which'>): readonly string[] {
   const other = context.which === 'own' ? DATABASE_FILES.demo : DATABASE_FILES.own;
   const file = join(context.folder, other);
-  if (!existsSync(file)) return [];
-  const db = new BetterSqlite3(file, { readonly: true });
-  try {
-    return contentsOf(db);
-  } finally {
-    db.close();
-  }
+  return existsSync(file) ? lookInto(file, contentsOf) : [];
 }

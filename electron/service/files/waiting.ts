@@ -2,14 +2,13 @@ import { z } from 'zod';
 import {
   ATTACHMENT_KINDS,
   ATTACHMENT_LIMITS,
-  ATTACHMENT_TYPES,
-  type AttachmentType,
+  MEDIA_TYPES,
   type WaitingFile,
 } from '../../contract/files/attachment.ts';
 import type { CallName } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { keepTaken, nameFor, noteContent, pictureAddress, smallPicture } from './attachments.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { putRow } from '../database/rows.ts';
 import { readDog } from '../dogs/dogs.ts';
@@ -17,17 +16,15 @@ import { badField, notFound } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
 import type { Transfer } from './transfer.ts';
 import { hasContent } from './store.ts';
-import { removeUnusedFiles } from './unused.ts';
 
 // The list lies among the drafts, under the dog, so that it goes with the dog when it is erased; the
 // contents lie in the store already and are noted, so that a backup holds them too.
 
-const TYPES = Object.keys(ATTACHMENT_TYPES) as [AttachmentType, ...AttachmentType[]];
 const entry = z.object({
   hash: z.string().regex(/^[0-9a-f]{64}$/),
   kind: z.enum(ATTACHMENT_KINDS),
   name: z.string().min(1),
-  mediaType: z.enum(TYPES),
+  mediaType: z.enum(MEDIA_TYPES),
   bytes: z.int().min(1),
   /** Base64. */
   thumbnail: z.base64().nullable(),
@@ -148,16 +145,9 @@ export async function keepRecording(
   });
 }
 
-/** After the save: removes the contents that were left out, unless something else names them. */
-export function forgetLeftOut(context: Context): void {
-  removeUnusedFiles(context);
-}
-
-export function waitingFileHandlers({
-  transfer,
-}: {
-  readonly transfer: Transfer;
-}): Handlers<Extract<CallName, `waiting/${string}`>> {
+export function waitingFileHandlers(
+  transfer: Transfer,
+): Handlers<Extract<CallName, `waiting/${string}`>> {
   return {
     'waiting/list': async (context, { dogId }) => {
       await readDog(context.db, dogId);

@@ -1,5 +1,8 @@
 import { ICalCalendar, ICalCalendarMethod, ICalEventStatus, ICalAlarmType } from 'ical-generator';
-import { oneLine } from './oneLine.ts';
+
+/** Text of a record as one line of a file or header: a control character could begin another. */
+export const oneLine = (text: string): string =>
+  text.replace(/[\u0000-\u001f\u007f\u2028\u2029]+/g, ' ').trim();
 
 /** One whole day of the calendar: an outing, a weighing, the end of the plan. */
 export interface CalendarDay {

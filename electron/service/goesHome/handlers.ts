@@ -1,23 +1,18 @@
 import { enPractice, fill, OWNER_WORDS, type OwnerWords } from '../../../templates/index.ts';
-import type { HandoutKind, Language } from '../../contract/records.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
+import type { Language } from '../../contract/records.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { Later, type Context, type Handlers, type LateHandlers } from '../database/context.ts';
-import { sheetFileName } from '../handouts/fileNames.ts';
+import { fileNameOf, homeFileName } from '../handouts/fileNames.ts';
 import { printJob, type PrintRoom } from '../handouts/job.ts';
 import { collect, type Material } from '../handouts/material.ts';
-import { whyNoSheet } from '../handouts/whyNoSheet.ts';
+import { printable } from '../handouts/whyNoSheet.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
 import { tableToFill } from '../runs/toldTable.ts';
 import { storageRefusal } from '../database/trouble.ts';
 import { homeCalendar } from './homeCalendar.ts';
 import { addressOf, mailDraft, type MailFile } from './mailDraft.ts';
-
-const named = (material: Material, what: string, ending: string): string =>
-  sheetFileName('visit', material.context.dog.name, material.context.day).replace(
-    /visit-(.*)\.pdf$/,
-    `${what}-$1.${ending}`,
-  );
 
 const today = (context: Context, material: Material, language: Language | undefined) => ({
   language: language ?? material.language,
@@ -63,33 +58,26 @@ async function keepMade(context: Context, dogId: string, what: string): Promise<
   }
 }
 
-interface MailAsked {
-  readonly dogId: string;
-  readonly reader: 'owner' | 'vet';
-  readonly kinds: readonly HandoutKind[];
-  readonly language?: Language | undefined;
-}
-
 /** Reads the record now, prints later, and makes the draft of what was printed. */
-async function mail(context: Context, { printer, fontsFolder }: PrintRoom, asked: MailAsked) {
+async function mail(
+  context: Context,
+  { printer, fontsFolder }: PrintRoom,
+  asked: ParsedOf<'goesHome/mail'>,
+) {
   const material = await collect(context, asked.dogId, null);
   const given = today(context, material, asked.language);
-  const problems = asked.kinds.map((kind) => whyNoSheet(kind, material));
-  const kinds = asked.kinds.filter((_, index) => problems[index] === null);
-  const leftOut = problems.filter((problem) => problem !== null);
+  const { printed: kinds, leftOut } = printable(asked.kinds, material);
   if (kinds.length === 0) throw badField('kinds', leftOut.join(' '));
   const { subject, greeting, lines } = letter(material, asked.reader, OWNER_WORDS[given.language]);
   await keepMade(context, asked.dogId, `Mail draft to the ${asked.reader}`);
   const printing = printer.print(printJob(material, kinds, { ...given, fontsFolder }));
-  const { practice, dog, day } = material.context;
-  const calendar = asked.reader === 'owner' ? homeCalendar(material, given) : null;
+  const { practice } = material.context;
+  const { client } = material.file;
+  const isForOwner = asked.reader === 'owner';
+  const calendar = isForOwner ? homeCalendar(material, given) : null;
   const table =
-    asked.reader === 'owner' && kinds.includes('running-plan')
-      ? tableToFill(material, given.language)
-      : null;
-  const to = addressOf(
-    asked.reader === 'owner' ? material.file.client.email : material.file.client.vetContact,
-  );
+    isForOwner && kinds.includes('running-plan') ? tableToFill(material, given.language) : null;
+  const to = addressOf(isForOwner ? client.email : client.vetContact);
   const close = [practice.practitioner, practice.name, practice.phone].filter(
     (line) => line !== '',
   );
@@ -97,7 +85,7 @@ async function mail(context: Context, { printer, fontsFolder }: PrintRoom, asked
     printing.then(async ({ base64 }) => {
       const files: MailFile[] = [
         {
-          name: sheetFileName(kinds.length === 1 ? kinds[0]! : 'visit', dog.name, day),
+          name: fileNameOf(material, kinds),
           mediaType: 'application/pdf',
           bytes: Buffer.from(base64, 'base64'),
         },
@@ -105,7 +93,7 @@ async function mail(context: Context, { printer, fontsFolder }: PrintRoom, asked
           ? []
           : [
               {
-                name: named(material, 'calendar', 'ics'),
+                name: homeFileName(material, 'calendar', 'ics'),
                 mediaType: 'text/calendar',
                 bytes: Buffer.from(calendar.text),
               },
@@ -123,7 +111,7 @@ async function mail(context: Context, { printer, fontsFolder }: PrintRoom, asked
         instant: given.instant,
       });
       return {
-        fileName: named(material, `mail-to-${asked.reader}`, 'eml'),
+        fileName: homeFileName(material, `mail-to-${asked.reader}`, 'eml'),
         base64: draft.toString('base64'),
         leftOut,
         to,
@@ -146,7 +134,7 @@ export const goesHomeHandlers = (
     }
     await keepMade(context, dogId, 'Calendar file');
     return {
-      fileName: named(material, 'calendar', 'ics'),
+      fileName: homeFileName(material, 'calendar', 'ics'),
       base64: Buffer.from(made.text).toString('base64'),
       leftOut: [],
       days: made.days,

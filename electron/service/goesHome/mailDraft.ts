@@ -1,5 +1,5 @@
 import MailComposer from 'nodemailer/lib/mail-composer';
-import { oneLine } from './oneLine.ts';
+import { oneLine } from './calendar.ts';
 
 export interface MailFile {
   readonly name: string;

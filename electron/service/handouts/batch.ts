@@ -1,7 +1,8 @@
 import { rmSync } from 'node:fs';
 import type { BatchDog, BatchPrinted, BatchSheet } from '../../contract/calls/handouts.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
-import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
+import type { HandoutKind } from '../../contract/records.ts';
 import { errorValue, type Log } from '../answers.ts';
 import { Later, type Context } from '../database/context.ts';
 import type { Transfer } from '../files/transfer.ts';
@@ -19,14 +20,7 @@ export interface BatchRoom extends PrintRoom {
   readonly log: Log | undefined;
 }
 
-export interface BatchRequest {
-  readonly dogIds: readonly string[];
-  /** Null for those the practice chose for the dog's last visit. */
-  readonly kinds: readonly HandoutKind[] | null;
-  readonly paper: Practice['paper'] | null;
-  readonly language?: Language | undefined;
-  readonly workId: string;
-}
+type BatchRequest = ParsedOf<'handouts/batch'>;
 
 interface BegunDog {
   readonly dogId: string;

@@ -1,16 +1,21 @@
 import { plainFileName } from '../../contract/files/name.ts';
 import type { HandoutKind } from '../../contract/records.ts';
+import type { Material } from './material.ts';
 
 /** A file name any system takes: letters, digits and hyphens of the dog's name. */
-export function sheetFileName(kind: HandoutKind | 'visit', dogName: string, day: string): string {
-  const plain = dogName
+export function homeFileName({ context: { dog, day } }: Material, what: string, ending: string) {
+  const plain = dog.name
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .replace(/[^A-Za-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 40);
-  return `${plain === '' ? 'dog' : plain}-${kind}-${day}.pdf`;
+  return `${plain === '' ? 'dog' : plain}-${what}-${day}.${ending}`;
 }
+
+/** The name of a file with these sheets. */
+export const fileNameOf = (material: Material, kinds: readonly HandoutKind[]): string =>
+  homeFileName(material, kinds.length === 1 ? kinds[0]! : 'visit', 'pdf');
 
 /** Whose sheet it is, and of which visit. */
 export interface Named {

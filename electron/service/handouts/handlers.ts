@@ -1,21 +1,14 @@
 import { NO_SHEET } from '../../contract/calls/handouts.ts';
-import type { RenderedHandout } from '../../contract/contract.ts';
-import type { HandoutKind, Language, Practice } from '../../contract/records.ts';
+import type { ParsedOf, RenderedHandout } from '../../contract/contract.ts';
 import { Later, type Context, type Handlers, type LateHandlers } from '../database/context.ts';
 import { runBatch, type BatchRoom } from './batch.ts';
-import { sheetFileName } from './fileNames.ts';
+import { fileNameOf } from './fileNames.ts';
 import { printJob, type PrintRoom } from './job.ts';
 import { badField } from '../refuse.ts';
 import { collect } from './material.ts';
-import { whyNoSheet } from './whyNoSheet.ts';
+import { printable } from './whyNoSheet.ts';
 
-interface Request {
-  /** Null for those the practice chose for the dog's last visit. */
-  readonly kinds: readonly HandoutKind[] | null;
-  readonly dogId: string;
-  readonly paper: Practice['paper'] | null;
-  readonly language: Language | undefined;
-}
+type Request = ParsedOf<'handouts/bundle'>;
 
 /** Reads the record now and prints later: the next call need not wait for the paper. */
 async function render(
@@ -28,15 +21,12 @@ async function render(
   const kinds = request.kinds ?? material.chosen;
   if (kinds.length === 0) throw badField('kinds', NO_SHEET);
   const language = request.language ?? material.language;
-  const problems = kinds.map((kind) => whyNoSheet(kind, material));
-  const printed = kinds.filter((_, index) => problems[index] === null);
-  const leftOut = problems.filter((problem) => problem !== null);
+  const { printed, leftOut } = printable(kinds, material);
   if (printed.length === 0) throw badField('kind', leftOut.join(' '));
   const printing = printer.print(printJob(material, printed, { language, fontsFolder }));
-  const name = printed.length === 1 ? printed[0]! : 'visit';
   return new Later(
     printing.then((pdf) => ({
-      fileName: sheetFileName(name, material.file.dog.name, material.context.day),
+      fileName: fileNameOf(material, printed),
       mediaType: 'application/pdf',
       leftOut,
       ...pdf,
@@ -48,14 +38,13 @@ export const handoutHandlers = (
   room: BatchRoom,
 ): LateHandlers<'handouts/render' | 'handouts/bundle' | 'handouts/batch'> &
   Handlers<'handouts/warmUp'> => ({
-  'handouts/render': (context, { kind, dogId, paper, language }) =>
-    render(context, room, { kinds: [kind], dogId, paper, language }),
-  'handouts/bundle': (context, { kinds, dogId, paper, language }) =>
-    render(context, room, { kinds, dogId, paper, language }),
+  'handouts/render': (context, { kind, ...asked }) =>
+    render(context, room, { ...asked, kinds: [kind] }),
+  'handouts/bundle': (context, asked) => render(context, room, asked),
   'handouts/batch': (context, request) => runBatch(context, room, request),
   'handouts/warmUp': async (context, { dogId }) => {
     if (room.printer.isStarted()) return null;
-    const request = { kinds: null, dogId, paper: null, language: undefined };
+    const request = { kinds: null, dogId, paper: null };
     const { result } = await render(context, room, request);
     // What goes wrong is told by the print somebody asks for.
     result.catch(() => undefined);

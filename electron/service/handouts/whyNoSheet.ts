@@ -30,3 +30,12 @@ export function whyNoSheet(kind: HandoutKind, material: Material): string | null
   if (state.mayRun !== 'ready to start') return null;
   return `${file.dog.name} has no running plan yet: make one at a visit.`;
 }
+
+/** Which of the sheets can be printed, and why the others cannot, a sentence each. */
+export function printable(kinds: readonly HandoutKind[], material: Material) {
+  const problems = kinds.map((kind) => whyNoSheet(kind, material));
+  return {
+    printed: kinds.filter((_, index) => problems[index] === null),
+    leftOut: problems.filter((problem) => problem !== null),
+  };
+}

@@ -1,5 +1,5 @@
 import type { HistoryAction, HistoryKind } from '../../contract/calls/history.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context } from '../database/context.ts';
 import type { Db } from '../database/schema.ts';
 

@@ -1,8 +1,7 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 import type { lockCalls } from '../../contract/calls/lock.ts';
-import type { ParsedOf, ResultOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
-import type { Context } from '../database/context.ts';
+import type { Context, OwnHandlers } from '../database/context.ts';
 import { putRow } from '../database/rows.ts';
 import type { OpenContext } from '../database/open.ts';
 import { stretch } from './passphrase.ts';
@@ -19,9 +18,7 @@ export interface LockRoom {
 
 /** Those that wait for their turn; `lock/now` does not. */
 export type LockCall = Exclude<keyof typeof lockCalls, 'lock/now'>;
-export type LockHandlers = {
-  readonly [K in LockCall]: (input: ParsedOf<K>) => Promise<ResultOf<K>>;
-};
+export type LockHandlers = OwnHandlers<LockCall>;
 
 const KEY_BYTES = 32;
 

@@ -1,7 +1,7 @@
 import type { Plan } from '../../contract/contract.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { PLANS } from '../../contract/records/decided.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context } from '../database/context.ts';
 import { notFound } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';

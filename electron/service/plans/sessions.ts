@@ -5,7 +5,7 @@ import type { SessionInput } from '../../contract/records.ts';
 import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { SESSION } from '../../contract/records/session.ts';
 import { KEPT } from '../../contract/records/stored.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { keepHistory } from '../history/history.ts';

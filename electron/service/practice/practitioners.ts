@@ -17,6 +17,16 @@ async function readPeople(db: Db): Promise<People> {
   return { practitioners: rows.map(fromRow), atDesk: chosen?.atDesk ?? null };
 }
 
+/** Initials of the practitioner at the desk; empty where none is chosen. */
+export async function authorNow(db: Db): Promise<string> {
+  const row = await db
+    .selectFrom('deskSetting')
+    .innerJoin('practitioner', 'practitioner.id', 'deskSetting.atDesk')
+    .select('practitioner.initials')
+    .executeTakeFirst();
+  return row?.initials ?? '';
+}
+
 /** The full name behind initials on an entry; null where nobody has them. */
 export async function nameOf(db: Db, initials: string): Promise<string | null> {
   if (initials === '') return null;

@@ -20,11 +20,7 @@ import { readTold, toldTable } from './toldTable.ts';
 const MOST_SPEEDS = 360;
 const CM_PER_M = 100;
 
-export const runHandlers = ({
-  transfer,
-}: {
-  readonly transfer: Transfer;
-}): Handlers<keyof typeof runCalls> => ({
+export const runHandlers = (transfer: Transfer): Handlers<keyof typeof runCalls> => ({
   'runs/read': async (context, { dogId, token }) => {
     const record = await readRecord(context.db, dogId);
     const read = await readFileOfRuns(context, record, transfer.open(token)).catch(

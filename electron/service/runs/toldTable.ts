@@ -22,7 +22,7 @@ import { readCsv, type TableRow } from '../exchange/csvRead.ts';
 import { csvHead, csvLines } from '../exchange/csvWrite.ts';
 import { guessSeparator } from '../exchange/guess.ts';
 import { collect, type Material } from '../handouts/material.ts';
-import { sheetFileName } from '../handouts/fileNames.ts';
+import { homeFileName } from '../handouts/fileNames.ts';
 import { badField } from '../refuse.ts';
 
 // The ticks of the plan's sheet as a table: day, what to do, done, minutes, next day, notes. The
@@ -34,19 +34,17 @@ const LAME = NEXT_DAY_RESPONSES.length + 1;
 
 /** The outings of the plan that are not told of yet as a table to fill in; null where none is. */
 export function tableToFill(
-  { file, context, state }: Material,
+  material: Material,
   language: Language,
 ): { readonly name: string; readonly text: string } | null {
+  const { file, context, state } = material;
   const told = new Set(file.sessions.map(({ day }) => day));
   const asked = askedSessions(plannedSessions(file.plans), state.unasked, file.sessions);
   const open = asked.filter(({ day }) => !told.has(day));
   if (open.length === 0) return null;
   const words = OWNER_WORDS[language];
   return {
-    name: sheetFileName('visit', context.dog.name, context.day).replace(
-      /visit-(.*)\.pdf$/,
-      'runs-$1.csv',
-    ),
+    name: homeFileName(material, 'runs', 'csv'),
     text: writeTable(open, words, createFormat(context.practice, words.frame.numbers)),
   };
 }

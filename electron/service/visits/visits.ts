@@ -6,11 +6,12 @@ import { FOOD_DECISIONS } from '../../contract/records/decided.ts';
 import { changeoverFor, switchedDiet } from '../../contract/food/switch.ts';
 import { LIMITS, limitSentence } from '../../contract/limits.ts';
 import { assessRecord, readRecord } from './assessment.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { readDog } from '../dogs/dogs.ts';
 import { badField } from '../refuse.ts';
-import { addWaitingFiles, forgetLeftOut } from '../files/waiting.ts';
+import { removeUnusedFiles } from '../files/unused.ts';
+import { addWaitingFiles } from '../files/waiting.ts';
 import type { Db } from '../database/schema.ts';
 import { keepSession } from '../plans/sessions.ts';
 import { planAt } from './plan.ts';
@@ -158,7 +159,8 @@ export const visitHandlers: Handlers<'visits/save'> = {
         plan === null ? assessment : await assessRecord(db, await readRecord(db, dogId), day, id);
       return { visit, plan, foodDecision: await decideFood(context, db, visit, input.food, known) };
     });
-    if (leftOut) forgetLeftOut(context);
+    // What was left out goes for good, unless something else names it.
+    if (leftOut) removeUnusedFiles(context);
     return saved;
   },
 };

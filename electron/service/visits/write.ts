@@ -2,7 +2,7 @@ import { visitFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
 import { visitFacts, type VisitFacts } from '../../contract/records.ts';
 import { assertLatest, assertReasonGiven } from '../history/amend.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context } from '../database/context.ts';
 import { firstRevision } from '../database/rows.ts';
 import { keepHistory } from '../history/history.ts';

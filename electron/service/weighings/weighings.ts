@@ -10,7 +10,7 @@ import { fromRow, toRow } from '../../contract/records/columns.ts';
 import { KEPT } from '../../contract/records/stored.ts';
 import { WEIGHING } from '../../contract/records/weighing.ts';
 import { assertLatest, assertReasonGiven } from '../history/amend.ts';
-import { authorNow } from '../practice/author.ts';
+import { authorNow } from '../practice/practitioners.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { firstRevision } from '../database/rows.ts';
 import { readDog } from '../dogs/dogs.ts';

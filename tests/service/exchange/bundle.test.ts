@@ -9,9 +9,9 @@ import {
   BUNDLE_KINDS,
   bundleManifest,
   bundleRecords,
-  FILE_ENDINGS,
   type BundleRecords,
 } from '../../../electron/contract/exchange/bundle.ts';
+import { ATTACHMENT_TYPES } from '../../../electron/contract/files/attachment.ts';
 import { csvPieces, jsonPieces } from '../../../electron/service/exchange/bundlePieces.ts';
 import { AT_ONCE } from '../../../electron/service/exchange/bundleRecords.ts';
 import { restoredCell } from '../../../electron/contract/exchange/csvCells.ts';
@@ -102,7 +102,7 @@ describe('the open bundle', () => {
     const files = [...entries.keys()].filter((name) => name.startsWith('files/'));
     expect(files).toHaveLength(3);
     for (const { hash, mediaType, bytes } of attachments) {
-      const name = `files/${hash}.${FILE_ENDINGS[mediaType]}`;
+      const name = `files/${hash}.${ATTACHMENT_TYPES[mediaType][0]}`;
       expect(entries.get(name)!.length).toBe(bytes);
       expect(createHash('sha256').update(entries.get(name)!).digest('hex')).toBe(hash);
     }
