@@ -1,7 +1,7 @@
 import { wholeInRange } from '../check.ts';
 import type { Provenance } from '../figure.ts';
 import { from } from '../origin.ts';
-import type { Limb, LimbGrades } from '../readiness/types.ts';
+import { LIMBS, type Limb, type LimbGrades } from '../readiness/types.ts';
 
 /** Of a grade in our own words. No canine scale is validated: never convert to another. */
 export const LAMENESS_PROVENANCE: Provenance = from('D', 'S', 'lamenessScales');
@@ -28,7 +28,7 @@ interface Seen {
 export function compareLameness(before: Seen, now: Seen): LamenessChange[] {
   const changes: LamenessChange[] = [];
   for (const gait of ['walk', 'trot'] as const) {
-    for (const limb of ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const) {
+    for (const limb of LIMBS) {
       const then = graded(before[gait]?.[limb], gait, limb);
       const today = graded(now[gait]?.[limb], gait, limb);
       if (then === null && today === null) continue;
