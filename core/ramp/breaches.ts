@@ -83,6 +83,10 @@ function overWhat(ramp: Ramp, { slot, before, recovery }: WalkedWeek): Over {
     const grounds = by('recoveryPercent', rules.recoveryPercent, ['recoveryEvery']);
     return { code: 'recovery-missing', why, ...grounds };
   }
+  if (slot.return.kind === 'repeat' && slot.return.missedDays === 0) {
+    const why = 'in the first week after an illness';
+    return { code: 'over-cap', why, provenance: OWN, note: '' };
+  }
   if (slot.return.kind !== 'none') {
     const why = `after ${slot.return.missedDays} missed days`;
     return { code: 'over-cap', why, ...breakGrounds(slot.return, rules) };

@@ -169,10 +169,14 @@ function resumeFor(
 ): RampResume {
   const { place, course, done } = standing;
   if (back.kind === 'restart' || place.last === -1) return restartAt(standing);
-  const ill = wellSince === undefined ? place : lowered(place, done.rules.illnessPercent);
-  if (steps > 0) return resumeAt(standing, steppedBack(course, ill, steps));
-  if (decision === 'mild') return resumeAt(standing, repeatedCalmly(course, ill));
-  return resumeAt(standing, decision === 'hold' ? repeated(ill) : ill);
+  if (wellSince !== undefined) {
+    const ill = lowered(place, done.rules.illnessPercent);
+    const from = steps > 0 ? steppedBack(course, ill, steps) : ill;
+    return { ...resumeAt(standing, from), holdsFirst: true };
+  }
+  if (steps > 0) return resumeAt(standing, steppedBack(course, place, steps));
+  if (decision === 'mild') return resumeAt(standing, repeatedCalmly(course, place));
+  return resumeAt(standing, decision === 'hold' ? repeated(place) : place);
 }
 
 /** A walking programme builds the walk base up itself. */

@@ -94,6 +94,14 @@ export function returnAfter(missedDays: number, rules: Setting['rules']): Return
   return { kind: 'restart', missedDays };
 }
 
+/** What comes before a week: a break, or an illness after which its load does not rise yet. */
+export function returnTo({ request, rules }: Setting, number: number, missedDays: number): Return {
+  const back = returnAfter(missedDays, rules);
+  const { weekNumber, holdsFirst = false } = request.resume ?? {};
+  const holds = holdsFirst && number === weekNumber && back.kind === 'none';
+  return holds ? { kind: 'repeat', missedDays: 0 } : back;
+}
+
 /** True where a week may be one of recovery; a walking programme is too short for them. */
 export const isDue = ({ programme, rules }: Setting, number: number): boolean =>
   programme === 'running' && number % rules.recoveryEvery === 0;
@@ -115,7 +123,7 @@ function slotOf(setting: Setting, rhythm: Rhythm, stretch: Stretch, lastRun: num
     days,
     kind,
     recovery: isDue(setting, number),
-    return: returnAfter(gap - rhythm.restDays, setting.rules),
+    return: returnTo(setting, number, gap - rhythm.restDays),
   };
 }
 

@@ -86,6 +86,8 @@ export interface RampResume {
   readonly lastRung?: number;
   /** True while the load comes back after a break, `previousMinutes` at a time. */
   readonly returning?: boolean;
+  /** True after an illness: the first week holds `previousMinutes` and does not rise yet. */
+  readonly holdsFirst?: boolean;
   /** True where the week before the first of this version was light already. */
   readonly lightWeekBefore?: boolean;
   /** The runs of the last 30 days or more, oldest first. */

@@ -13,7 +13,7 @@ import {
 import { rungAt } from './ladder.ts';
 import { sessionLevel } from './level.ts';
 import { settingOf } from './request.ts';
-import { isDue, outingDays, returnAfter, type Return, type Slot, type SlotKind } from './slots.ts';
+import { isDue, outingDays, returnTo, type Slot, type SlotKind } from './slots.ts';
 import type { Ramp, RampSession, RampWeek, RecentRun } from './types.ts';
 
 /** What stands before a week of a plan, edited by hand or not. */
@@ -121,14 +121,13 @@ function slotOf(
 ): Slot {
   const first = week.sessions[0]?.day;
   const gap = lastRun === null || first === undefined ? 0 : daysBetween(lastRun, first) - 1;
-  const back: Return = returnAfter(gap - rhythm.restDays, ramp.rules);
   return {
     number: week.number,
     first: dayNumber(week.startDay),
     days: week.sessions.map(({ day }) => dayNumber(day)),
     kind: kindOf(ramp, index, week),
     recovery: isDue(setting, week.number),
-    return: back,
+    return: returnTo(setting, week.number, gap - rhythm.restDays),
   };
 }
 
