@@ -83,7 +83,8 @@ function afterWeek(
   const done = whole && left <= MOST_UNDONE;
   const counted = left === 0 ? minutes : week.runMinutes;
   if (isReturnWeek(week)) {
-    return { ...place, recent, light, previous: done ? counted : place.previous };
+    const previous = done ? counted : Math.min(place.previous, week.runMinutes);
+    return { ...place, recent, light, returning: true, previous };
   }
   const rung = rungOf(course, week);
   if (!done) {

@@ -166,6 +166,7 @@ const rampRequest = z.looseObject({
       rung: index.optional(),
       lastRung: z.int().min(-1).max(10_000).optional(),
       returning: z.boolean().optional(),
+      holdsFirst: z.boolean().optional(),
       lightWeekBefore: z.boolean().optional(),
       recent: z.array(recentRun).max(1000).optional(),
       reviewedOn: date,
