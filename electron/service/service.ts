@@ -1,4 +1,3 @@
-import type { Readable } from 'node:stream';
 import {
   contract,
   type CallName,
@@ -42,7 +41,7 @@ import { assertRuntime } from './database/runtime.ts';
 import { sessionHandlers } from './plans/sessions.ts';
 import { shelfHandlers } from './food/shelf.ts';
 import { storageRefusal } from './database/trouble.ts';
-import { createTransfer, type Given } from './files/transfer.ts';
+import { createTransfer, type Given, type Transfer } from './files/transfer.ts';
 import { visitHandlers } from './visits/visits.ts';
 import { weighingHandlers } from './weighings/weighings.ts';
 import { createWorkRegister, type WorkRegister } from './work.ts';
@@ -62,12 +61,7 @@ export interface ServiceOptions extends PracticesOptions {
 
 export interface Service extends Caller {
   /** For hosts only: copies a file the practitioner handed over, or the one at a chosen path. */
-  takeIn(
-    name: string,
-    from: Readable | string,
-    maxBytes: number,
-    saidBytes?: number,
-  ): Promise<Answer<TakenFile>>;
+  takeIn(...file: Parameters<Transfer['takeIn']>): Promise<Answer<TakenFile>>;
   /** For hosts only: the file the service made under this token. */
   giveOut(token: string): Answer<Given>;
   /** For hosts only: writes that file to a chosen path, whole or not at all. */

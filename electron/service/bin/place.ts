@@ -1,26 +1,19 @@
 import { sql, type RawBuilder } from 'kysely';
-import type { BinKind } from '../../contract/keeping/bin.ts';
+import type { BinKind, BinLine } from '../../contract/keeping/bin.ts';
 import { notFound } from '../refuse.ts';
 import type { Db } from '../database/schema.ts';
 
 /** Where a record that can lie in the bin stands; not what it says. */
-export interface Place {
-  readonly kind: BinKind;
-  readonly id: string;
-  /** Name of the dog, the owner or the file; for a visit its day. */
-  readonly title: string;
+export interface Place extends Pick<
+  BinLine,
+  'kind' | 'id' | 'title' | 'clientName' | 'dogName' | 'inside'
+> {
   readonly clientId: string;
-  readonly clientName: string;
   /** Null for an owner. */
   readonly dogId: string | null;
-  readonly dogName: string | null;
-  /** The visit itself, or the one a file belongs to. */
-  readonly visitId: string | null;
   readonly binnedAt: string | null;
   /** Null for records that are not counted. */
   readonly revision: number | null;
-  /** The outermost record around it that lies in the bin. */
-  readonly inside: 'client' | 'dog' | 'visit' | null;
 }
 
 export const RECORD_NAMES: Readonly<Record<BinKind, string>> = {
@@ -33,23 +26,23 @@ export const RECORD_NAMES: Readonly<Record<BinKind, string>> = {
 const PLACES: Readonly<Record<BinKind, RawBuilder<Place>>> = {
   client: sql`select 'client' as kind, client.id, client.name as title,
       client.id as client_id, client.name as client_name,
-      null as dog_id, null as dog_name, null as visit_id,
+      null as dog_id, null as dog_name,
       client.binned_at, client.revision, null as inside
     from client`,
   dog: sql`select 'dog' as kind, dog.id, dog.name as title,
       client.id as client_id, client.name as client_name,
-      dog.id as dog_id, dog.name as dog_name, null as visit_id, dog.binned_at, dog.revision,
+      dog.id as dog_id, dog.name as dog_name, dog.binned_at, dog.revision,
       case when client.binned_at is not null then 'client' end as inside
     from dog join client on client.id = dog.client_id`,
   visit: sql`select 'visit' as kind, visit.id, visit.day as title,
       client.id as client_id, client.name as client_name,
-      dog.id as dog_id, dog.name as dog_name, visit.id as visit_id, visit.binned_at, visit.revision,
+      dog.id as dog_id, dog.name as dog_name, visit.binned_at, visit.revision,
       case when client.binned_at is not null then 'client'
         when dog.binned_at is not null then 'dog' end as inside
     from visit join dog on dog.id = visit.dog_id join client on client.id = dog.client_id`,
   attachment: sql`select 'attachment' as kind, attachment.id, attachment.name as title,
       client.id as client_id, client.name as client_name,
-      dog.id as dog_id, dog.name as dog_name, visit.id as visit_id, attachment.binned_at, null as revision,
+      dog.id as dog_id, dog.name as dog_name, attachment.binned_at, null as revision,
       case when client.binned_at is not null then 'client'
         when dog.binned_at is not null then 'dog'
         when visit.binned_at is not null then 'visit' end as inside

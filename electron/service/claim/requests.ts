@@ -86,9 +86,9 @@ function namesIn(running: string): string[] {
 /** Reads a request and removes it. Null for what this user's Trotwell did not write. */
 function takeUp(path: string): StartRequest | null {
   try {
-    const { size, uid, isFile } = statOf(path);
-    const ours = process.getuid === undefined || uid === process.getuid();
-    if (!isFile || !ours || size > MOST_BYTES) return null;
+    const found = lstatSync(path);
+    const ours = process.getuid === undefined || found.uid === process.getuid();
+    if (!found.isFile() || !ours || found.size > MOST_BYTES) return null;
     const { file, end } = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
     if (end === true) return { file: null, end };
     return { file: typeof file === 'string' && isAbsolute(file) ? file : null };
@@ -97,9 +97,4 @@ function takeUp(path: string): StartRequest | null {
   } finally {
     rmSync(path, { force: true, recursive: true });
   }
-}
-
-function statOf(path: string) {
-  const found = lstatSync(path);
-  return { size: found.size, uid: found.uid, isFile: found.isFile() };
 }

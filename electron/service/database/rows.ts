@@ -33,3 +33,17 @@ export async function putRow<T extends keyof Schema & string>(
     .onConflict((conflict) => conflict.column(key as never).doUpdateSet(row as never))
     .execute();
 }
+
+/** What is picked of rows, by dog. */
+export function byDog<R extends { readonly dogId: string }, T>(
+  rows: readonly R[],
+  pick: (row: R) => T,
+): Map<string, T[]> {
+  const found = new Map<string, T[]>();
+  for (const row of rows) {
+    const list = found.get(row.dogId) ?? [];
+    list.push(pick(row));
+    found.set(row.dogId, list);
+  }
+  return found;
+}

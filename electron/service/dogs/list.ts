@@ -1,16 +1,13 @@
 import { sql, type RawBuilder } from 'kysely';
-import type { DogLine, FoundDogs } from '../../contract/contract.ts';
-import { MOST_LISTED, type DogFilter, type DogOrder } from '../../contract/dogs/list.ts';
+import type { DogLine, FoundDogs, ParsedOf } from '../../contract/contract.ts';
+import { MOST_LISTED, type DogOrder } from '../../contract/dogs/list.ts';
 import type { Context, Handlers } from '../database/context.ts';
 import { oneOf, seenDogs } from '../database/rows.ts';
 import { dogsHolding } from './filters.ts';
 import { lastMeasures } from './presentLines.ts';
 import { likeWords, matches } from './searchText.ts';
 
-interface Listing {
-  readonly query: string;
-  readonly filters?: readonly DogFilter[] | undefined;
-}
+type Page = ParsedOf<'dogs/list'>;
 
 /** A number typed without the spaces it is written with. */
 function phoneMatches(word: string): RawBuilder<boolean>[] {
@@ -64,7 +61,7 @@ function matchesWord(word: string, readsNotes: boolean): RawBuilder<boolean> {
 }
 
 /** The dogs that match a listing, with their owners. */
-async function matching(context: Context, { query, filters = [] }: Listing, place: Place) {
+async function matching(context: Context, { query, filters = [] }: Page, place: Place) {
   let select = seenDogs(context.db);
   if (!filters.includes('archived too')) select = select.where('dog.archivedAt', 'is', null);
   const words = likeWords(query);
@@ -113,12 +110,6 @@ const FIRST_DOWN: Readonly<Record<DogOrder, boolean>> = {
   weight: true,
   condition: true,
 };
-
-interface Page extends Listing {
-  readonly order?: DogOrder | undefined;
-  readonly descending?: boolean | undefined;
-  readonly offset?: number | undefined;
-}
 
 /**
  * One page of the dogs that match, with what their lines show, and how many match in all. Names lead:

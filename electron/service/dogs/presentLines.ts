@@ -10,7 +10,7 @@ import {
   type Weighing,
 } from '../../../core/index.ts';
 import type { Context } from '../database/context.ts';
-import { oneOf } from '../database/rows.ts';
+import { byDog, oneOf } from '../database/rows.ts';
 
 // Lists of many dogs. SQL reads what was recorded and narrows to the dogs that can be named at all;
 // where each of them stands comes from core alone. A state stored beside the records would be of
@@ -215,17 +215,4 @@ async function readDecisions(
     kcalPerDay,
     proposal: { nextWeighInDay },
   }));
-}
-
-function byDog<R extends { readonly dogId: string }, T>(
-  rows: readonly R[],
-  pick: (row: R) => T,
-): Map<string, T[]> {
-  const found = new Map<string, T[]>();
-  for (const row of rows) {
-    const list = found.get(row.dogId) ?? [];
-    list.push(pick(row));
-    found.set(row.dogId, list);
-  }
-  return found;
 }

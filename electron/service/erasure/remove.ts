@@ -8,8 +8,11 @@ import type { Db } from '../database/schema.ts';
  */
 export async function removeRecords(db: Db, scope: Scope): Promise<void> {
   const { clientIds, dogIds, visitIds, attachmentIds } = scope;
-  await removeHistory(db, [...clientIds, ...dogIds, ...visitIds, ...attachmentIds]);
-  await removeDrafts(db, [...clientIds, ...dogIds, ...visitIds]);
+  const ids = [...clientIds, ...dogIds, ...visitIds];
+  const recordIds = [...ids, ...attachmentIds];
+  await db.deleteFrom('history').where('recordId', 'in', oneOf(recordIds)).execute();
+  const drafts = await draftsNaming(db, ids);
+  await db.deleteFrom('draft').where('key', 'in', oneOf(drafts)).execute();
   await db.deleteFrom('attachment').where('id', 'in', oneOf(attachmentIds)).execute();
   for (const table of ['foodDecision', 'plan'] as const) {
     await db
@@ -28,19 +31,10 @@ export async function removeRecords(db: Db, scope: Scope): Promise<void> {
   await db.deleteFrom('client').where('id', 'in', oneOf(clientIds)).execute();
 }
 
-async function removeHistory(db: Db, ids: readonly string[]): Promise<void> {
-  await db.deleteFrom('history').where('recordId', 'in', oneOf(ids)).execute();
-}
-
 /** The drafts that name one of the records, in their key or in what was typed. */
 export async function draftsNaming(db: Db, ids: readonly string[]): Promise<string[]> {
   const drafts = await db.selectFrom('draft').select(['key', 'json']).execute();
   return drafts
     .filter(({ key, json }) => ids.some((id) => key.includes(id) || json.includes(id)))
     .map(({ key }) => key);
-}
-
-async function removeDrafts(db: Db, ids: readonly string[]): Promise<void> {
-  const keys = await draftsNaming(db, ids);
-  await db.deleteFrom('draft').where('key', 'in', oneOf(keys)).execute();
 }

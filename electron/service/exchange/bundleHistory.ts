@@ -5,7 +5,6 @@ import type { Db } from '../database/schema.ts';
 import type { Comparison } from './bundleCompare.ts';
 import { fixed } from './bundleFields.ts';
 import type { Here } from './bundleHere.ts';
-import { insertRows } from './bundleInsert.ts';
 import { NAMED_KINDS } from './bundleKinds.ts';
 import { isReplaceable } from './bundleReplace.ts';
 
@@ -70,10 +69,4 @@ export async function unknownHistory(db: Db, entries: readonly Entry[]): Promise
     known.set(key, left - 1);
     return left <= 0;
   });
-}
-
-/** Keeps history entries, in their order. */
-export async function insertHistory(db: Db, entries: readonly Entry[]): Promise<void> {
-  const rows = entries.map((entry) => ({ ...entry, before: JSON.stringify(entry.before) }));
-  await insertRows(db, 'history', rows);
 }

@@ -11,9 +11,9 @@ import { keepHistory } from '../history/history.ts';
 import type { Db } from '../database/schema.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
-import { historyToKeep, insertHistory, unknownHistory, type Choices } from './bundleHistory.ts';
+import { historyToKeep, unknownHistory, type Choices } from './bundleHistory.ts';
 import type { Understood } from './bundleImport.ts';
-import { insertFresh } from './bundleInsert.ts';
+import { insertFresh, insertRows } from './bundleInsert.ts';
 import { byKind, NAMED_KINDS, type Named, type NamedKind } from './bundleKinds.ts';
 import { deedBase, isReplaceable, replaceRecords, type Replacing } from './bundleReplace.ts';
 
@@ -36,8 +36,9 @@ export async function keepBundle(
   const { records, manifest } = bundle;
   const fresh = choices.erased === 'bring back' ? together(found) : found.fresh;
   await insertFresh(db, work, fresh, context.instant());
-  const history = historyToKeep(records, here, found, choices);
-  await insertHistory(db, await unknownHistory(db, history));
+  const history = await unknownHistory(db, historyToKeep(records, here, found, choices));
+  const told = history.map((entry) => ({ ...entry, before: JSON.stringify(entry.before) }));
+  await insertRows(db, 'history', told);
 
   const reason = `Import of the bundle “${name}”, made on ${manifest.madeOn.slice(0, 10)}.`;
   const dogOfVisit = new Map(records.visits.map(({ id, dogId }) => [id, dogId]));

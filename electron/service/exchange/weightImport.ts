@@ -2,6 +2,7 @@ import { createHash, randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { grouped } from '../../../core/quantityText.ts';
 import type { Weighing, WeighingMethod } from '../../../core/index.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import {
@@ -14,7 +15,7 @@ import {
 } from '../../contract/exchange/weightImport.ts';
 import { authorNow } from '../practice/practitioners.ts';
 import type { Context } from '../database/context.ts';
-import { firstRevision } from '../database/rows.ts';
+import { byDog, firstRevision } from '../database/rows.ts';
 import { readPractice } from '../practice/practice.ts';
 import { badField } from '../refuse.ts';
 import type { Db, WeighingRow } from '../database/schema.ts';
@@ -61,12 +62,7 @@ export async function lookAtTable(context: Context, taken: Taken): Promise<Table
 }
 
 /** A table, and what was said of it. */
-export interface TableChoices {
-  readonly taken: Taken;
-  readonly mapping: WeightMapping;
-  /** Lines of the rows that are left out. */
-  readonly leaveOut: readonly number[];
-}
+type TableChoices = Omit<ParsedOf<'import/preview'>, 'token'> & { readonly taken: Taken };
 
 interface Understood {
   readonly rows: readonly UnderstoodRow[];
@@ -122,13 +118,10 @@ async function weightsByDog(db: Db): Promise<Map<string, Weighing[]>> {
     .select(['dogId', 'day', 'weightKg', 'weighingMethod', 'scaleStepKg'])
     .unionAll(visits)
     .execute();
-  const found = new Map<string, Weighing[]>();
-  for (const { dogId, weighingMethod, ...weight } of rows) {
-    const list = found.get(dogId) ?? [];
-    list.push({ ...weight, method: weighingMethod as WeighingMethod });
-    found.set(dogId, list);
-  }
-  return found;
+  return byDog(rows, ({ dogId: _dogId, weighingMethod, ...weight }) => ({
+    ...weight,
+    method: weighingMethod as WeighingMethod,
+  }));
 }
 
 function countStates(rows: readonly UnderstoodRow[]): Record<RowState, number> {
@@ -162,10 +155,6 @@ export async function previewTable(
 /** Rows written between two looks at whether the work is to stop. */
 const ROWS_AT_ONCE = 500;
 
-export interface RunInput extends TableChoices {
-  readonly digest: string;
-}
-
 /** The outcome, and the ids of what was added. */
 export interface Ran extends ImportDone {
   readonly ids: readonly string[];
@@ -179,7 +168,7 @@ export interface Ran extends ImportDone {
 export function runImport(
   context: Context,
   work: Work,
-  { digest, ...choices }: RunInput,
+  { digest, ...choices }: TableChoices & { readonly digest: string },
 ): Promise<Ran> {
   return context.db.transaction().execute(async (db) => {
     const understood = await understandTable(context, db, choices);

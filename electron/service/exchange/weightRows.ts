@@ -158,13 +158,10 @@ function newByDog(
   rows: readonly UnderstoodRow[],
   { weighingMethod, scaleStepKg }: WeightMapping,
 ): Map<string, Added[]> {
-  const found = new Map<string, Added[]>();
-  for (const row of rows) {
+  const added = rows.flatMap((row) => {
     const { state, dogId, day, weightKg } = row;
-    if (state !== 'new' || dogId === null || day === null || weightKg === null) continue;
-    const list = found.get(dogId) ?? [];
-    list.push({ row, weighing: toWeighing({ day, weightKg, weighingMethod, scaleStepKg }) });
-    found.set(dogId, list);
-  }
-  return found;
+    if (state !== 'new' || dogId === null || day === null || weightKg === null) return [];
+    return [{ row, dogId, weighing: toWeighing({ day, weightKg, weighingMethod, scaleStepKg }) }];
+  });
+  return Map.groupBy(added, ({ dogId }) => dogId);
 }

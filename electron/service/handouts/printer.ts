@@ -20,10 +20,7 @@ export function threadFile(here: string = import.meta.url): URL {
   return new URL(here.endsWith('.ts') ? './printThread.ts' : './printThread.js', here);
 }
 
-interface Waiting {
-  resolve(printed: Printed): void;
-  reject(error: unknown): void;
-}
+type Waiting = PromiseWithResolvers<Printed>;
 
 /** The thread ended before it could take a job. */
 class NoThread extends Error {}
@@ -119,10 +116,10 @@ function startThread(file: URL, onEnd: () => void): Thread {
       lastId += 1;
       const id = lastId;
       worker.ref();
-      return new Promise((resolve, reject) => {
-        waiting.set(id, { resolve, reject });
-        post({ id, job });
-      });
+      const printing: Waiting = Promise.withResolvers();
+      waiting.set(id, printing);
+      post({ id, job });
+      return printing.promise;
     },
     async end() {
       await worker.terminate();

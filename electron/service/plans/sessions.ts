@@ -38,6 +38,10 @@ async function readSession(db: Db, dogId: string, day: string): Promise<SessionR
 /** What is kept of a result that is replaced or removed; its author would go with it. */
 const keptOf = (stored: SessionRecord) => ({ ...sessionFactsOf(stored), author: stored.author });
 
+/** What is the same of every deed on a result; results are not counted. */
+const deedOn = ({ id, dogId }: Pick<SessionRecord, 'id' | 'dogId'>) =>
+  ({ kind: 'session', recordId: id, of: { dogId }, revision: null, reason: '' }) as const;
+
 /** A first result for a day. One that was removed before comes back under its own id. */
 async function insertSession(
   context: Context,
@@ -55,10 +59,9 @@ async function insertSession(
   const earlier = removed.find(
     ({ before }) => (JSON.parse(before) as SessionInput).day === session.day,
   );
-  const deed = { kind: 'session', of: { dogId }, revision: null, reason: '' } as const;
   if (earlier !== undefined) {
-    const { recordId } = earlier;
-    await keepHistory(context, db, { ...deed, recordId, action: 'restored', before: null });
+    const deed = deedOn({ id: earlier.recordId, dogId });
+    await keepHistory(context, db, { ...deed, action: 'restored', before: null });
   }
   const at = context.instant();
   const row = await db
@@ -85,15 +88,8 @@ async function amendSession(
   reason: string,
 ): Promise<SessionRecord> {
   if (changesBetween('session', stored, session).length === 0) return stored;
-  await keepHistory(context, db, {
-    kind: 'session',
-    recordId: stored.id,
-    of: { dogId: stored.dogId },
-    action: 'amended',
-    revision: null,
-    reason,
-    before: keptOf(stored),
-  });
+  const before = keptOf(stored);
+  await keepHistory(context, db, { ...deedOn(stored), action: 'amended', reason, before });
   const row = await db
     .updateTable('sessionResult')
     .set({
@@ -136,15 +132,8 @@ export const sessionHandlers: Handlers<'sessions/save' | 'sessions/drop'> = {
     context.db.transaction().execute(async (db) => {
       const stored = await readSession(db, dogId, day);
       if (stored === null) return null;
-      await keepHistory(context, db, {
-        kind: 'session',
-        recordId: stored.id,
-        of: { dogId },
-        action: 'removed',
-        revision: null,
-        reason: '',
-        before: keptOf(stored),
-      });
+      const before = keptOf(stored);
+      await keepHistory(context, db, { ...deedOn(stored), action: 'removed', before });
       await db.deleteFrom('sessionResult').where('id', '=', stored.id).execute();
       return null;
     }),

@@ -1,6 +1,6 @@
 import { buildRamp, goalLimitsOf, type Assessment } from '../../../core/index.ts';
 import { assessInput, type AssessedRecord } from '../../contract/visits/assessInput.ts';
-import type { Plan, Visit } from '../../contract/contract.ts';
+import type { ParsedOf, Plan, Visit } from '../../contract/contract.ts';
 import type { PlanAnswer } from '../../contract/plans/answer.ts';
 import { toRampRequest, toRuleChanges } from '../../contract/plans/request.ts';
 import type { PlanRequest } from '../../contract/records.ts';
@@ -12,12 +12,6 @@ import { badField } from '../refuse.ts';
 import { readRules } from '../practice/rules.ts';
 import type { Db } from '../database/schema.ts';
 
-/** What is asked of the plan at a visit; at most one of the two. */
-export interface AskedPlan {
-  readonly plan: PlanRequest | null;
-  readonly review: PlanAnswer | null;
-}
-
 /** A visit as it is stored, with the record around it and what core makes of both. */
 export interface KeptVisit {
   readonly visit: Visit;
@@ -25,12 +19,12 @@ export interface KeptVisit {
   readonly assessment: Assessment | null;
 }
 
-/** Keeps the plan made or reviewed at a visit; null where neither was asked for. */
+/** Keeps the plan made or reviewed at a visit, at most one of the two; null where neither was asked for. */
 export async function planAt(
   context: Context,
   db: Db,
   kept: KeptVisit,
-  { plan, review }: AskedPlan,
+  { plan, review = null }: ParsedOf<'visits/save'>,
 ): Promise<Plan | null> {
   if (plan !== null && review !== null) {
     throw badField(

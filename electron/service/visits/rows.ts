@@ -1,8 +1,6 @@
 import type { Visit } from '../../contract/contract.ts';
-import type { VisitFacts } from '../../contract/records.ts';
-import { fromRow, toRow } from '../../contract/records/columns.ts';
+import { fromRow } from '../../contract/records/columns.ts';
 import { KEPT } from '../../contract/records/stored.ts';
-import { VISIT } from '../../contract/records/visit.ts';
 import type { Db, VisitRow } from '../database/schema.ts';
 import { readVisitParts, type VisitParts } from './parts.ts';
 
@@ -34,6 +32,3 @@ export async function readVisit(db: Db, id: string): Promise<Visit | null> {
 
 export const visitFromRow = (row: VisitRow): Omit<Visit, keyof VisitParts> =>
   fromRow(KEPT.visit, row);
-
-/** The row of a visit, without what the service adds. */
-export const visitToRow = (visit: VisitFacts) => toRow(VISIT, visit);

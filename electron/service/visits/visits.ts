@@ -147,12 +147,7 @@ export const visitHandlers: Handlers<'visits/save'> = {
       const visit = record.visits.find((entry) => entry.id === id)!;
       const assessment = await assessRecord(db, record, day, id);
       assertAimFits(assessment);
-      const plan = await planAt(
-        context,
-        db,
-        { visit, record, assessment },
-        { plan: input.plan, review: input.review ?? null },
-      );
+      const plan = await planAt(context, db, { visit, record, assessment }, input);
       if (input.food === null) return { visit, plan, foodDecision: null };
       // The food is for the running of the plan just made, where there is one.
       const known =

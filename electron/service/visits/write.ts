@@ -1,23 +1,20 @@
+import { toRow } from '../../contract/records/columns.ts';
 import { visitFactsOf } from '../../contract/records/facts.ts';
 import { changesBetween } from '../../contract/history/historyDiff.ts';
+import type { ParsedOf } from '../../contract/contract.ts';
 import { visitFacts, type VisitFacts } from '../../contract/records.ts';
 import { assertLatest, assertReasonGiven } from '../history/amend.ts';
 import { authorNow } from '../practice/practitioners.ts';
 import type { Context } from '../database/context.ts';
+import { VISIT } from '../../contract/records/visit.ts';
 import { firstRevision } from '../database/rows.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { Db, VisitRow } from '../database/schema.ts';
 import { writeVisitParts } from './parts.ts';
-import { readVisits, visitToRow } from './rows.ts';
+import { readVisits } from './rows.ts';
 
-/** What is sent of a visit; `id` is null for a new one. */
-export interface SentVisit {
-  readonly id: string | null;
-  readonly basedOn?: number | null | undefined;
-  readonly reason?: string | undefined;
-  readonly visit: VisitFacts;
-}
+type SentVisit = Omit<ParsedOf<'visits/save'>, 'plan' | 'food' | 'review' | 'sessions'>;
 
 /** Keeps a new visit or amends one that is there. Runs inside a transaction. @returns its id. */
 export async function writeVisit(context: Context, db: Db, sent: SentVisit): Promise<string> {
@@ -28,7 +25,7 @@ export async function writeVisit(context: Context, db: Db, sent: SentVisit): Pro
 
 async function insertVisit(context: Context, db: Db, facts: VisitFacts): Promise<string> {
   const row: VisitRow = {
-    ...visitToRow(facts),
+    ...toRow(VISIT, facts),
     ...firstRevision(context),
     author: await authorNow(db),
     binnedAt: null,
@@ -65,7 +62,7 @@ async function amendVisit(
   });
   await db
     .updateTable('visit')
-    .set({ ...visitToRow(facts), updatedAt: context.instant(), revision: stored.revision + 1 })
+    .set({ ...toRow(VISIT, facts), updatedAt: context.instant(), revision: stored.revision + 1 })
     .where('id', '=', id)
     .execute();
   await writeVisitParts(db, id, facts);
