@@ -40,7 +40,7 @@ import { freeBytesOf, type FreeBytes } from './files/room.ts';
 import { assertRuntime } from './database/runtime.ts';
 import { sessionHandlers } from './plans/sessions.ts';
 import { shelfHandlers } from './food/shelf.ts';
-import { storageRefusal } from './database/trouble.ts';
+import { isTrouble, storageRefusal } from './database/trouble.ts';
 import { createTransfer, type Given, type Transfer } from './files/transfer.ts';
 import { visitHandlers } from './visits/visits.ts';
 import { weighingHandlers } from './weighings/weighings.ts';
@@ -195,9 +195,7 @@ function forgetMade({ work, transfer, printer }: Rooms): void {
 /** Records opened for reading only refuse a save with the reason they were opened so. */
 function whyLimited({ practices }: Rooms, error: unknown): unknown {
   const limited = practices.openNow()?.limited ?? null;
-  const known = storageRefusal(error);
-  const unwritten = known instanceof Refusal && known.error.trouble === 'unwritable';
-  return limited !== null && unwritten ? limited : error;
+  return limited !== null && isTrouble(storageRefusal(error), 'unwritable') ? limited : error;
 }
 
 /** The lock lies in the records: they must be open before anything is answered. */

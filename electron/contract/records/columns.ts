@@ -16,8 +16,8 @@ export const bit = (yes: boolean): Bit => (yes ? 1 : 0);
 type Nullable<D, T> = D extends { readonly nullable: true } ? T | null : T;
 type StoredOf<D> = D extends { readonly kind: 'flag' }
   ? Bit
-  : D extends { readonly kind: 'number' }
-    ? Nullable<D, number>
+  : D extends { readonly kind: 'number' | 'word' }
+    ? ValueOf<D>
     : D extends { readonly kind: 'json' }
       ? string | (null extends ValueOf<D> ? null : never)
       : Nullable<D, string>;

@@ -6,9 +6,7 @@ import { Refusal } from '../../contract/errors.ts';
 import type { OwnHandlers } from '../database/context.ts';
 import type { OpenContext } from '../database/open.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
-import type { Practices } from '../practice/practices.ts';
 import { notFound } from '../refuse.ts';
-import type { FreeBytes } from '../files/room.ts';
 import { storageRefusal } from '../database/trouble.ts';
 import type { Transfer } from '../files/transfer.ts';
 import type { WorkRegister } from '../work.ts';
@@ -21,19 +19,15 @@ import { pack, type Progress } from './pack.ts';
 import { placeWarning } from './place.ts';
 import { asBackupTrouble, openStrange } from './prepare.ts';
 import { madeByNewer } from './refusals.ts';
-import { restore, type RestoreSource } from './restore.ts';
+import { readableOwn, restore, type RestoreRoom, type RestoreSource } from './restore.ts';
 import { snapshot } from './snapshot.ts';
 import { summaryOf } from './summary.ts';
 import { asksForPassphrase, unpack } from './unpack.ts';
 
-export interface BackupRoom {
-  readonly folder: string;
+export interface BackupRoom extends RestoreRoom {
   readonly version: string;
-  readonly practices: Practices;
   readonly transfer: Transfer;
   readonly work: WorkRegister;
-  readonly freeBytes: FreeBytes;
-  instant(): string;
 }
 
 export type BackupCall = keyof typeof backupCalls;
@@ -50,7 +44,7 @@ export function backupHandlers(room: BackupRoom): BackupHandlers {
       room.work.run(workId, async ({ step }) => {
         refuseInDemo(room);
         const chosen = sourceOf(room, source, passphrase);
-        const restored = await restore(restoreRoom(room), chosen, step);
+        const restored = await restore(room, chosen, step);
         if ('token' in source) room.transfer.drop(source.token);
         return { ...restored, status: await room.practices.status() };
       }),
@@ -80,7 +74,7 @@ async function status(room: BackupRoom): Promise<ResultOf<'backup/status'>> {
 /** Null where the records cannot be read just now: the list of backups is to be had all the same. */
 async function presentKeeping(room: BackupRoom): Promise<Keeping | null> {
   try {
-    const context = readableOwn(room);
+    const context = readableOwn(room.practices);
     return context === null ? null : await keepingOf(context);
   } catch (error) {
     if (storageRefusal(error) instanceof Refusal) return null;
@@ -155,7 +149,7 @@ function readKept(room: BackupRoom, name: string): { readonly summary: RecordsSu
 
 function presentSummary(room: BackupRoom): RecordsSummary | null {
   try {
-    const context = readableOwn(room);
+    const context = readableOwn(room.practices);
     return context === null ? null : summaryOf(context.raw);
   } catch {
     return null; // damaged just there: there is nothing to compare with
@@ -179,26 +173,6 @@ function sourceOf(
     throw notFound('This backup');
   }
   return { kind: 'kept', name: source.name };
-}
-
-const restoreRoom = (room: BackupRoom) => ({
-  folder: room.folder,
-  freeBytes: room.freeBytes,
-  instant: () => room.instant(),
-  ownContext: () => readableOwn(room),
-  letGo: () => room.practices.letGo(),
-});
-
-/** The own practice; null where there is none, or where its file cannot be read for good. */
-function readableOwn(room: BackupRoom): OpenContext | null {
-  try {
-    const context = room.practices.context();
-    return context?.which === 'own' ? context : null;
-  } catch (error) {
-    const trouble = error instanceof Refusal ? error.error.trouble : undefined;
-    if (trouble === 'damaged' || trouble === 'newer' || trouble === 'foreign') return null;
-    throw error;
-  }
 }
 
 function needOwn(room: BackupRoom): OpenContext {

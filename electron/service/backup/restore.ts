@@ -1,9 +1,9 @@
 import { copyFileSync, existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { Refusal } from '../../contract/errors.ts';
 import { DATABASE_FILES, type OpenContext } from '../database/open.ts';
 import { assertRoom, type FreeBytes } from '../files/room.ts';
-import { storageRefusal, troubled } from '../database/trouble.ts';
+import { isTrouble, storageRefusal, troubled } from '../database/trouble.ts';
+import type { Practices } from '../practice/practices.ts';
 import { keepBackup } from './automatic.ts';
 import { cleanPictures } from './cleanPictures.ts';
 import { contentFile, copyContent } from './contents.ts';
@@ -22,12 +22,9 @@ export type RestoreSource =
 
 export interface RestoreRoom {
   readonly folder: string;
+  readonly practices: Practices;
   readonly freeBytes: FreeBytes;
   instant(): string;
-  /** The open own practice; null where there is none, or its file cannot be read. */
-  ownContext(): OpenContext | null;
-  /** Closes the own practice without a backup. */
-  letGo(): Promise<void>;
 }
 
 export interface Restored {
@@ -70,14 +67,14 @@ async function prepare(
     assertRoom(folder, bytesNeeded(folder, source), room.freeBytes);
     await fetchRecords(folder, source, into, progress);
     await progress({ done: 0, total: 3, step: 'Checking the records of the backup' });
-    const context = room.ownContext();
+    const context = readableOwn(room.practices);
     const named = prepareRecords(join(into, PACKED.records), presentLock(context));
     await progress({ done: 1, total: 3, step: 'Looking for the attachments' });
     const missing = await fetchContents(folder, join(into, PACKED.contents), named);
     if (source.kind === 'file') await cleanPictures(into);
     await progress({ done: 2, total: 3, step: 'Keeping the present records' });
     const restored = { missing, setAside: await keepPresent(room, context) };
-    await room.letGo();
+    await room.practices.letGo();
     if (context !== null) assertAlone(folder);
     commitRestore(folder, { setAside: restored.setAside });
     return restored;
@@ -142,8 +139,7 @@ async function keepPresent(room: RestoreRoom, context: OpenContext | null): Prom
     await keepBackup(context, 'before-restore');
     return null;
   } catch (error) {
-    const known = storageRefusal(error);
-    if (known instanceof Refusal && known.error.trouble === 'damaged') return aside;
+    if (isTrouble(storageRefusal(error), 'damaged')) return aside;
     throw error;
   }
 }
@@ -155,4 +151,15 @@ function assertAlone(folder: string): void {
     'held',
     'Another program holds the records; nothing was changed. Close it and try again.',
   );
+}
+
+/** The own practice; null where there is none, or where its file cannot be read for good. */
+export function readableOwn(practices: Practices): OpenContext | null {
+  try {
+    const context = practices.context();
+    return context?.which === 'own' ? context : null;
+  } catch (error) {
+    if (isTrouble(error, 'damaged', 'newer', 'foreign')) return null;
+    throw error;
+  }
 }

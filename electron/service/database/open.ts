@@ -3,13 +3,14 @@ import { existsSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { CamelCasePlugin, Kysely, SqliteDialect, type Driver } from 'kysely';
-import { Refusal } from '../../contract/errors.ts';
+import type { Refusal } from '../../contract/errors.ts';
 import type { Context } from './context.ts';
 import { localDay } from '../day.ts';
 import { searchText } from '../dogs/searchText.ts';
 import { foldIn, openDatabase } from './database.ts';
 import { openForReading } from './reading.ts';
 import type { Schema } from './schema.ts';
+import { isTrouble } from './trouble.ts';
 
 /** The name of each practice's file inside the data folder. */
 export const DATABASE_FILES = { own: 'trotwell.sqlite', demo: 'demonstration.sqlite' } as const;
@@ -63,10 +64,9 @@ function openFile(file: string, instant: string): { raw: Database; limited: Refu
   try {
     return { raw: openDatabase(file, instant), limited: null };
   } catch (error) {
-    const trouble = error instanceof Refusal ? error.error.trouble : undefined;
-    if (trouble !== 'disk full' && trouble !== 'unwritable') throw error;
+    if (!isTrouble(error, 'disk full', 'unwritable')) throw error;
     if (!existsSync(file) || statSync(file).size === 0) throw error;
-    return { raw: openForReading(file, trouble), limited: error as Refusal };
+    return { raw: openForReading(file, error.error.trouble!), limited: error };
   }
 }
 

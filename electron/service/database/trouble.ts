@@ -6,6 +6,10 @@ export function troubled(trouble: Trouble, message: string): Refusal {
   return new Refusal({ kind: 'storage', message, trouble });
 }
 
+/** True for a refusal because of one of these troubles. */
+export const isTrouble = (error: unknown, ...troubles: readonly Trouble[]): error is Refusal =>
+  error instanceof Refusal && troubles.some((trouble) => trouble === error.error.trouble);
+
 /** Turns an error of the database driver or of the disk into an answer; others stay as they are. */
 export function storageRefusal(error: unknown): unknown {
   if (error instanceof BetterSqlite3.SqliteError) return ofDatabase(error.code) ?? error;

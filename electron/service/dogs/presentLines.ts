@@ -57,26 +57,19 @@ async function readLines(
   context: Context,
   dogIds: readonly string[],
 ): Promise<(readonly [string, PresentLine])[]> {
-  const [dogs, visits, weighings, decisions] = await Promise.all([
+  const [dogs, weightsOf, decisions] = await Promise.all([
     context.db
       .selectFrom('dog')
       .select(['id', 'birthDay', 'adultWeightKg'])
       .where('id', 'in', oneOf(dogIds))
       .execute(),
-    readVisits(context, dogIds),
-    readWeighings(context, dogIds),
+    readWeights(context, dogIds),
     readDecisions(context, dogIds),
   ]);
-  const day = context.today();
-  const line = ({ id, ...dog }: (typeof dogs)[number]): PresentLine =>
-    presentLine({
-      dog,
-      visits: visits.get(id) ?? [],
-      weighings: weighings.get(id) ?? [],
-      foodDecisions: decisions.get(id) ?? [],
-      day,
-    });
-  return dogs.map((dog) => [dog.id, line(dog)]);
+  return dogs.map(({ id, ...dog }) => {
+    const foodDecisions = decisions.get(id) ?? [];
+    return [id, presentLine({ dog, ...weightsOf(id), foodDecisions })];
+  });
 }
 
 /** What was last measured of each of these dogs, by today. */
@@ -84,14 +77,8 @@ export async function lastMeasures(
   context: Context,
   dogIds: readonly string[],
 ): Promise<Map<string, LastMeasured>> {
-  const [visits, weighings] = await Promise.all([
-    readVisits(context, dogIds, ['weight_kg', 'bcs']),
-    readWeighings(context, dogIds, ['weight_kg']),
-  ]);
-  const day = context.today();
-  const measured = (id: string): LastMeasured =>
-    lastMeasured({ visits: visits.get(id) ?? [], weighings: weighings.get(id) ?? [], day });
-  return new Map(dogIds.map((id) => [id, measured(id)]));
+  const weightsOf = await readWeights(context, dogIds, ['weight_kg', 'bcs']);
+  return new Map(dogIds.map((id) => [id, lastMeasured(weightsOf(id))]));
 }
 
 /** When each of these dogs is asked for next. */
@@ -99,20 +86,35 @@ export async function presentDues(
   context: Context,
   dogIds: readonly string[],
 ): Promise<Map<string, ReturnType<typeof presentDue>>> {
-  const [visits, weighings, decisions] = await Promise.all([
-    readVisits(context, dogIds, ['weight_kg']),
-    readWeighings(context, dogIds, ['weight_kg']),
+  const [weightsOf, decisions] = await Promise.all([
+    readWeights(context, dogIds, ['weight_kg']),
     readDecisions(context, dogIds),
   ]);
-  const day = context.today();
-  const due = (id: string): ReturnType<typeof presentDue> =>
-    presentDue({
-      visits: visits.get(id) ?? [],
-      weighings: weighings.get(id) ?? [],
-      foodDecisions: decisions.get(id) ?? [],
-      day,
-    });
+  const due = (id: string) =>
+    presentDue({ ...weightsOf(id), foodDecisions: decisions.get(id) ?? [] });
   return new Map(dogIds.map((id) => [id, due(id)]));
+}
+
+/** The visits and weighings of each of these dogs; with `columns`, as `entriesOf` has it. */
+async function readWeights(
+  context: Context,
+  dogIds: readonly string[],
+  columns: readonly ('weight_kg' | 'bcs')[] = [],
+) {
+  const [visits, weighings] = await Promise.all([
+    readVisits(context, dogIds, columns),
+    readWeighings(
+      context,
+      dogIds,
+      columns.filter((column) => column !== 'bcs'),
+    ),
+  ]);
+  const day = context.today();
+  return (id: string) => ({
+    visits: visits.get(id) ?? [],
+    weighings: weighings.get(id) ?? [],
+    day,
+  });
 }
 
 type Entries = 'visit' | 'weighing';
@@ -125,7 +127,7 @@ function entriesOf(
   context: Context,
   table: Entries,
   dogIds: readonly string[],
-  columns: readonly string[] = [],
+  columns: readonly string[],
 ): RawBuilder<string> {
   const kept = (entry: string) =>
     table === 'visit' ? sql.raw(`and ${entry}.binned_at is null`) : sql``;
@@ -143,7 +145,7 @@ function entriesOf(
 async function readVisits(
   context: Context,
   dogIds: readonly string[],
-  columns?: readonly ('weight_kg' | 'bcs')[],
+  columns: readonly string[],
 ): Promise<Map<string, Visit[]>> {
   const rows = await context.db
     .selectFrom('visit')
@@ -165,8 +167,6 @@ async function readVisits(
     .execute();
   return byDog(rows, ({ consentGiven, consentExpiryDay, ...row }) => ({
     ...row,
-    foodGoal: row.foodGoal as Visit['foodGoal'],
-    weighingMethod: row.weighingMethod as Visit['weighingMethod'],
     consent: { given: consentGiven === 1, expiryDay: consentExpiryDay },
   }));
 }
@@ -174,7 +174,7 @@ async function readVisits(
 async function readWeighings(
   context: Context,
   dogIds: readonly string[],
-  columns?: readonly ['weight_kg'],
+  columns: readonly string[],
 ): Promise<Map<string, Weighing[]>> {
   const rows = await context.db
     .selectFrom('weighing')
@@ -187,7 +187,7 @@ async function readWeighings(
     day,
     weightKg,
     scaleStepKg,
-    method: weighingMethod as Visit['weighingMethod'],
+    method: weighingMethod,
   }));
 }
 

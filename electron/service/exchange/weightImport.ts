@@ -1,9 +1,10 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { grouped } from '../../../core/quantityText.ts';
-import type { Weighing, WeighingMethod } from '../../../core/index.ts';
+import type { Weighing } from '../../../core/index.ts';
 import type { ParsedOf } from '../../contract/contract.ts';
 import { Refusal } from '../../contract/errors.ts';
+import { toWeighing } from '../../contract/visits/assessInput.ts';
 import { FILE_PURPOSES, tooLargeSentence } from '../../contract/files/purposes.ts';
 import {
   ROWS_SHOWN,
@@ -118,10 +119,7 @@ async function weightsByDog(db: Db): Promise<Map<string, Weighing[]>> {
     .select(['dogId', 'day', 'weightKg', 'weighingMethod', 'scaleStepKg'])
     .unionAll(visits)
     .execute();
-  return byDog(rows, ({ dogId: _dogId, weighingMethod, ...weight }) => ({
-    ...weight,
-    method: weighingMethod as WeighingMethod,
-  }));
+  return byDog(rows, toWeighing);
 }
 
 function countStates(rows: readonly UnderstoodRow[]): Record<RowState, number> {

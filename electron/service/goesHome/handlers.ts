@@ -1,7 +1,6 @@
 import { enPractice, fill, OWNER_WORDS, type OwnerWords } from '../../../templates/index.ts';
 import type { ParsedOf } from '../../contract/contract.ts';
 import type { Language } from '../../contract/records.ts';
-import { Refusal } from '../../contract/errors.ts';
 import { Later, type Context, type Handlers, type LateHandlers } from '../database/context.ts';
 import { fileNameOf, homeFileName } from '../handouts/fileNames.ts';
 import { printJob, type PrintRoom } from '../handouts/job.ts';
@@ -10,7 +9,7 @@ import { printable } from '../handouts/whyNoSheet.ts';
 import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
 import { tableToFill } from '../runs/toldTable.ts';
-import { storageRefusal } from '../database/trouble.ts';
+import { isTrouble, storageRefusal } from '../database/trouble.ts';
 import { homeCalendar } from './homeCalendar.ts';
 import { addressOf, mailDraft, type MailFile } from './mailDraft.ts';
 
@@ -52,9 +51,7 @@ async function keepMade(context: Context, dogId: string, what: string): Promise<
       before: {},
     });
   } catch (error) {
-    const known = storageRefusal(error);
-    const trouble = known instanceof Refusal ? known.error.trouble : undefined;
-    if (trouble !== 'unwritable' && trouble !== 'disk full') throw error;
+    if (!isTrouble(storageRefusal(error), 'unwritable', 'disk full')) throw error;
   }
 }
 
