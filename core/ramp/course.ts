@@ -151,8 +151,13 @@ function scaledSessions(course: Course, from: Place, slot: Slot, cap: number): S
 }
 
 /** What the next rise counts from: the minutes that the whole week would have held. */
-function returnMinutes(course: Course, from: Place, slot: Slot, cap: number): number {
-  const rung = rungAt(course.ladder, from.last);
+export function returnMinutes(
+  course: Course,
+  { last }: Pick<Place, 'last'>,
+  slot: Slot,
+  cap: number,
+): number {
+  const rung = rungAt(course.ladder, last);
   const most = Math.max(rungAt(course.ladder, 0).minutes, Math.min(cap, rung.minutes));
   const less = slot.return.kind === 'less';
   const minutes = minutesOf(shapedSessions(course, course.rhythm.sessions, rung, most, less));

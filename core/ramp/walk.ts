@@ -1,5 +1,5 @@
 import { addDays, dayFromNumber, dayNumber, daysBetween, type IsoDay } from '../day.ts';
-import { firstPlace, FRESH } from './course.ts';
+import { firstPlace, FRESH, returnMinutes, type Place } from './course.ts';
 import {
   courseOf,
   isRecovery,
@@ -17,7 +17,7 @@ import { isDue, outingDays, returnTo, type Slot, type SlotKind } from './slots.t
 import type { Ramp, RampSession, RampWeek, RecentRun } from './types.ts';
 
 /** What stands before a week of a plan, edited by hand or not. */
-export interface Before extends Load {
+export interface Before extends Load, Pick<Place, 'last'> {
   /** Where on the bout path the sessions so far have come; its length = continuous. */
   readonly stepIndex: number;
   readonly sessionsOnStep: number;
@@ -159,15 +159,18 @@ function afterWeek(
   if (slot.kind !== 'build' || recovery) return { ...state, recent, light, peak };
   const lower = slot.return.kind === 'less' || slot.return.kind === 'repeat';
   const back = week.returning === true || (lower && week.rung === undefined);
-  // A week that came back counts with what it was allowed, where the sessions' own cap cut it.
+  // As it was drawn up, a week that came back counts whole, where the sessions' own cap cut it too.
   const cut = back && week.edited !== true;
+  // A plan of an older release names no rung that it comes back to.
+  const came = week.returning === true ? returnMinutes(course, state, slot, limit) : limit;
   return {
     ...alongPath(course, state, sessions),
     recent,
     light,
     returning: back || (!whole && state.returning),
     peak,
-    previous: whole && !cut ? runMinutes : back ? limit : state.previous,
+    previous: whole && !cut ? runMinutes : back ? came : state.previous,
+    last: week.rung ?? state.last,
   };
 }
 
