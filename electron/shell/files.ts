@@ -102,17 +102,30 @@ interface Produced {
 }
 
 async function save(parent: BrowserWindow, service: ServiceLink, made: Produced): Promise<boolean> {
-  const { canceled, filePath } = await dialog.showSaveDialog(parent, {
-    defaultPath: plainFileName(made.name, `file.${FILE_PURPOSES[made.purpose].extensions[0]}`),
-    filters: [filterOf(made.purpose)],
-  });
-  if (canceled || filePath === '') return false;
-  const answer = await service.writeOut(made.token, filePath);
-  if (answer.ok) return true;
+  const name = plainFileName(made.name, `file.${FILE_PURPOSES[made.purpose].extensions[0]}`);
+  const path = await chosenPlace(parent, name, filterOf(made.purpose));
+  if (path === null) return false;
+  const answer = await service.writeOut(made.token, path);
+  return answer.ok || notWritten(parent, path, answer.error.message);
+}
+
+/** Where a file is to go; null where the dialogue was left. */
+export async function chosenPlace(
+  parent: BrowserWindow,
+  defaultPath: string,
+  filter: FileFilter,
+): Promise<string | null> {
+  const asked = { defaultPath, filters: [filter] };
+  const { canceled, filePath } = await dialog.showSaveDialog(parent, asked);
+  return canceled || filePath === '' ? null : filePath;
+}
+
+/** Says that and why a file was not written. */
+export async function notWritten(parent: BrowserWindow, path: string, why: string): Promise<false> {
   await dialog.showMessageBox(parent, {
     type: 'error',
     message: 'The file could not be written.',
-    detail: `${filePath}\n${answer.error.message}`,
+    detail: `${path}\n${why}`,
   });
   return false;
 }

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { rm, writeFile } from 'node:fs/promises';
-import { dialog, ipcMain, type BrowserWindow } from 'electron';
+import { ipcMain, type BrowserWindow } from 'electron';
 import { FILE_KINDS, isFileKind, type FileKind } from '../contract/files/kinds.ts';
 import { putInPlace } from '../service/backup/durable.ts';
 import { SAVE_FILE_CHANNEL } from './channels.ts';
+import { chosenPlace, notWritten } from './files.ts';
 import { fromOurPage } from './sender.ts';
 
 /** Larger than any handout; a page that hands over more is not ours or is broken. */
@@ -21,11 +22,10 @@ export function registerSaveFile(window: () => BrowserWindow | null): void {
       if (!fromOurPage(event) || parent === null) return false;
       if (typeof fileName !== 'string' || typeof base64 !== 'string') return false;
       if (!isFileKind(kind) || base64.length > MOST_CHARACTERS) return false;
-      const { canceled, filePath } = await dialog.showSaveDialog(parent, {
-        defaultPath: plainName(fileName, kind),
-        filters: [{ name: FILE_KINDS[kind].words, extensions: [FILE_KINDS[kind].extension] }],
-      });
-      if (canceled || filePath === '') return false;
+      const { words, extension } = FILE_KINDS[kind];
+      const filter = { name: words, extensions: [extension] };
+      const filePath = await chosenPlace(parent, plainName(fileName, kind), filter);
+      if (filePath === null) return false;
       return write(parent, filePath, Buffer.from(base64, 'base64'));
     },
   );
@@ -46,11 +46,7 @@ async function write(parent: BrowserWindow, filePath: string, bytes: Buffer): Pr
     return true;
   } catch {
     await rm(temporary, { force: true });
-    await dialog.showMessageBox(parent, {
-      type: 'error',
-      message: 'The file could not be written.',
-      detail: `${filePath}\nChoose another folder, or free some room on the disk, and save again.`,
-    });
-    return false;
+    const why = 'Choose another folder, or free some room on the disk, and save again.';
+    return notWritten(parent, filePath, why);
   }
 }

@@ -1,3 +1,4 @@
+import { YES_NO } from '../../../core/readiness/record.ts';
 import type { Field, Measure } from '../history/change.ts';
 
 // How a field of a record is declared. A declaration is plain data: everything else that has to
@@ -76,6 +77,10 @@ export interface JsonField<T = never> extends Part<T> {
 export interface TablesField<T = never> extends Part<T> {
   readonly kind: 'tables';
 }
+
+/** Declares a question answered by yes or no; null where nobody asked. */
+export const yesOrNo = (label: string, since: number) =>
+  ({ kind: 'word', label, words: YES_NO, nullable: true, since }) as const;
 
 /** Declares a part kept in tables of its own, with the type it holds. */
 export const part = <T>(declared: Part<T>): TablesField<T> => ({ kind: 'tables', ...declared });

@@ -1,9 +1,9 @@
 import { ACTIVITY_LEVELS } from '../../../core/energy/maintenance.ts';
 import { START_LEVELS } from '../../../core/ramp/types.ts';
-import { APPETITES, STOOLS, YES_NO } from '../../../core/readiness/record.ts';
+import { APPETITES, STOOLS } from '../../../core/readiness/record.ts';
 import { SURGERY_STATES, WALK_BASES } from '../../../core/readiness/types.ts';
 import type { DietItem } from '../food/records.ts';
-import { json, part, type Fields } from './fieldKinds.ts';
+import { json, part, yesOrNo, type Fields } from './fieldKinds.ts';
 import type { InjuryEntry, Override } from './parts.ts';
 import { CONSENT, DISEASE, FEEDING, HEAT_ILLNESS } from './visitGroups.ts';
 import { foods, setAside } from './visitParts.ts';
@@ -71,13 +71,7 @@ export const HISTORY = {
     carried: true,
     since: 4,
   },
-  usedToWarmth: {
-    kind: 'word',
-    label: 'Used to warm weather',
-    words: YES_NO,
-    nullable: true,
-    since: 4,
-  },
+  usedToWarmth: yesOrNo('Used to warm weather', 4),
   /** Asked while a plan runs: an illness since the last running, over since that day. */
   wellSince: {
     kind: 'day',

@@ -12,15 +12,11 @@ export async function listBin(context: Context): Promise<BinLine[]> {
   for (const kind of BIN_KINDS) places.push(...(await binnedPlaces(db, kind)));
   const lines: BinLine[] = [];
   for (const place of places) {
-    const { kind, id, title, dogName, clientName, clientId, inside } = place;
+    const { clientId, dogId: _dogId, revision: _revision, ...line } = place;
+    const { kind, id } = line;
     lines.push({
-      kind,
-      id,
-      title,
-      dogName,
-      clientName,
-      inside,
-      binnedAt: place.binnedAt!,
+      ...line,
+      binnedAt: line.binnedAt!,
       ...(await lastPut(db, id)),
       ...(await countsOf(db, await scopeOf(db, kind, id, true))),
       ...(await keepingOf(db, clientId, context.today())),

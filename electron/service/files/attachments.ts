@@ -21,7 +21,7 @@ import { badField, notFound } from '../refuse.ts';
 import type { Db, AttachmentRow, StoredFileRow } from '../database/schema.ts';
 import type { Transfer } from './transfer.ts';
 
-type Row = Omit<AttachmentRow, 'binnedAt'> & Pick<StoredFileRow, 'mediaType' | 'bytes'>;
+type Row = AttachmentRow & Pick<StoredFileRow, 'mediaType' | 'bytes'>;
 
 /** Attachments that can be seen: neither they, their visit, their dog nor its owner are binned. */
 const seen = (db: Db) =>
@@ -35,24 +35,17 @@ const seen = (db: Db) =>
     .where('visit.binnedAt', 'is', null)
     .where('dog.binnedAt', 'is', null)
     .where('client.binnedAt', 'is', null)
-    .select([
-      'attachment.id',
-      'attachment.visitId',
-      'attachment.hash',
-      'attachment.kind',
-      'attachment.name',
-      'attachment.thumbnail',
-      'attachment.author',
-      'attachment.createdAt',
-      'storedFile.mediaType',
-      'storedFile.bytes',
-    ]);
+    .selectAll('attachment')
+    .select(['storedFile.mediaType', 'storedFile.bytes']);
 
 /** The data address of a small picture. */
 export const pictureAddress = (picture: Buffer): string =>
   `data:${typeOf(picture) ?? 'image/png'};base64,${picture.toString('base64')}`;
 
-function fromRow(folder: string, { hash, thumbnail, ...row }: Row): Attachment {
+function fromRow(
+  folder: string,
+  { hash, thumbnail, binnedAt: _binnedAt, ...row }: Row,
+): Attachment {
   return {
     ...row,
     thumbnail: thumbnail === null ? null : pictureAddress(thumbnail),
