@@ -1,25 +1,6 @@
+import type { Origin } from './origin.ts';
 import type { Saying } from './quantityText.ts';
 import type { RuleId } from './rules/all.ts';
-import type { SourceId } from './sources.ts';
-
-/**
- * How sure we are, as shown to the practitioner: A study in dogs, B human trial or cohort,
- * C textbook, guideline or sport rule, D common practice or our own choice.
- */
-export type EvidenceLevel = 'A' | 'B' | 'C' | 'D';
-
-/**
- * How the program came by a figure: S read in the source, M recalled from memory, C our arithmetic
- * from a stated formula, CP common practice without a source, D our own editable decision.
- */
-export type Mark = 'S' | 'M' | 'C' | 'CP' | 'D';
-
-/** What stands behind a number: how sure we are, how we came by it, and from where. */
-export interface Origin {
-  readonly evidence: EvidenceLevel;
-  readonly mark: Mark;
-  readonly sources: readonly SourceId[];
-}
 
 /** Where a figure or reason comes from. */
 export interface Provenance extends Origin {

@@ -14,12 +14,7 @@ export * from './assess/presentState.ts';
 export { goalLimitsOf } from './assess/screening.ts';
 export { nextWeighIn } from './assess/weighIn.ts';
 export { rationByWeek, type WeekRation } from './assess/running.ts';
-export {
-  targetInForce,
-  toldTarget,
-  type TargetInForce,
-  type TargetVisit,
-} from './assess/target.ts';
+export { targetInForce, toldTarget, type TargetVisit } from './assess/target.ts';
 export type * from './assess/types.ts';
 export { askedSessions, unaskedDays, waitsFor } from './assess/unasked.ts';
 export * from './check.ts';
@@ -27,6 +22,7 @@ export * from './chip.ts';
 export * from './day.ts';
 export * from './figure.ts';
 export * from './nutrition.ts';
+export type { EvidenceLevel, Mark, Origin } from './origin.ts';
 export * from './practice/dogYear.ts';
 export * from './practice/programmes.ts';
 export * from './practice/share.ts';

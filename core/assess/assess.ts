@@ -19,7 +19,8 @@ import { isGrowing } from './growing.ts';
 import { intakesBetween, presentIntake } from './intake.ts';
 import { plannedRunning, runsDone } from './running.ts';
 import { screenRecord } from './screening.ts';
-import { targetInForce, type TargetInForce } from './target.ts';
+import { targetInForce } from './target.ts';
+import { type TargetInForce } from './types.ts';
 import type {
   AssessedDecision,
   AssessedDog,

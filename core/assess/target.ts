@@ -5,23 +5,10 @@ import { OWN } from '../origin.ts';
 import { because } from '../weight/foodDraft.ts';
 import type { Weighing } from '../weight/weighing.ts';
 import type { AimVisit } from './aim.ts';
-import type { AssessedVisit } from './types.ts';
+import type { AssessedVisit, TargetInForce } from './types.ts';
 
 /** What of a visit says which weight is aimed at. */
 export type TargetVisit = AimVisit & Pick<AssessedVisit, 'bcs' | 'targetWeightKg'>;
-
-/** The weight a dog is fed towards, and what the newest score says of it. */
-export interface TargetInForce {
-  readonly kg: number;
-  /** Set by the practitioner, computed from the score the aim began with, or the weight itself. */
-  readonly basis: 'chosen' | 'score' | 'weight';
-  /** The day it was set. */
-  readonly sinceDay: IsoDay;
-  /** What a later score comes to, where that lies apart; it moves nothing by itself. */
-  readonly proposed: { readonly kg: number; readonly bcs: number; readonly day: IsoDay } | null;
-  /** Why the score behind the target no longer says much; null while it does. */
-  readonly stale: Reason | null;
-}
 
 /** A score older than this, or a weight this far from it, is said to be stale (D). */
 export const STALE_DAYS = 60;

@@ -19,7 +19,6 @@ import type { RuleChanges } from '../rules/all.ts';
 import type { RunAsItWas } from '../track/types.ts';
 import type { WeekOfRunning } from '../running/plannedRunning.ts';
 import type { CorridorPoint } from '../weight/corridor.ts';
-import type { TargetInForce } from './target.ts';
 import type { FoodGoal, FoodProposal } from '../weight/foodTypes.ts';
 import type { OwnEnergy } from '../weight/ownEnergy.ts';
 import type { TargetProjection } from '../weight/projection.ts';
@@ -128,6 +127,19 @@ export interface AssessedRunning {
   readonly weeks: readonly WeekOfRunning[];
   /** The week the assessed day falls in, or the first one ahead; null when the plan is over. */
   readonly current: WeekOfRunning | null;
+}
+
+/** The weight a dog is fed towards, and what the newest score says of it. */
+export interface TargetInForce {
+  readonly kg: number;
+  /** Set by the practitioner, computed from the score the aim began with, or the weight itself. */
+  readonly basis: 'chosen' | 'score' | 'weight';
+  /** The day it was set. */
+  readonly sinceDay: IsoDay;
+  /** What a later score comes to, where that lies apart; it moves nothing by itself. */
+  readonly proposed: { readonly kg: number; readonly bcs: number; readonly day: IsoDay } | null;
+  /** Why the score behind the target no longer says much; null while it does. */
+  readonly stale: Reason | null;
 }
 
 /** What core makes of a record on a day: one source for screen, handouts and lists. */

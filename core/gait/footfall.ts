@@ -4,7 +4,7 @@ import { from, OWN } from '../origin.ts';
 import type { Limb } from '../readiness/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
-import { provenanceOf } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import { circularSpread, spread } from './spread.ts';
 import { symmetryIndex } from './symmetry.ts';
 import type { FootfallTimes, FootfallTiming, GaitClass, LimbTiming, Spread } from './types.ts';

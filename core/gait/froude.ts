@@ -3,7 +3,7 @@ import { estimate, figure, type Estimate, type Figure } from '../figure.ts';
 import { from } from '../origin.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues } from '../rules/gait.ts';
-import { provenanceOf } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import type { LikelyGait } from './types.ts';
 
 /** Standard acceleration of free fall, m/s² (exact by definition). */

@@ -2,7 +2,7 @@ import { inRange } from '../check.ts';
 import { figure, type Figure, type Provenance } from '../figure.ts';
 import type { RuleChanges } from '../rules/all.ts';
 import { GAIT_RULES, gaitRuleValues, type GaitRuleValues } from '../rules/gait.ts';
-import { provenanceOf } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import type { Limb } from '../readiness/types.ts';
 import { JOINT_REFERENCE } from './reference.ts';
 import { symmetryIndex } from './symmetry.ts';

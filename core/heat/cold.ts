@@ -2,7 +2,8 @@ import type { Reason } from '../figure.ts';
 import { OWN } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import { HEAT_RULES, type HeatRuleId, type HeatRuleValues } from '../rules/heat.ts';
-import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
+import { changeNote, spelled } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import { WATCH } from './advice.ts';
 import type { ColdBand, ColdBandId, ColdLimits, HeatDog } from './types.ts';
 

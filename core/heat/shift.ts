@@ -4,7 +4,8 @@ import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import type { RuleId } from '../rules/all.ts';
 import { HEAT_RULES, type HeatRuleValues } from '../rules/heat.ts';
-import { changeNote, provenanceOf, spelled } from '../rules/rule.ts';
+import { changeNote, spelled } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import type { HeatDog } from './types.ts';
 
 /** How far this dog's bands lie below the ordinary ones, and why. */

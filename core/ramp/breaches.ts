@@ -2,7 +2,8 @@ import { addDays, dayNumber, daysBetween, weekday, type IsoDay } from '../day.ts
 import type { Provenance } from '../figure.ts';
 import { from, OWN, PRACTICE } from '../origin.ts';
 import { RAMP_RULES, type RampRuleId } from '../rules/ramp.ts';
-import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
+import { changeNote, type Rule } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import type { Breach, BreachCode } from './editTypes.ts';
 import { breakGrounds } from './breakRules.ts';
 import { sessionLimit, startsAnew } from './limits.ts';

@@ -1,5 +1,6 @@
 import { RAMP_RULES, type RampRuleId, type RampRuleValues } from '../rules/ramp.ts';
-import { changeNote, provenanceOf, type Rule } from '../rules/rule.ts';
+import { changeNote, type Rule } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import type { Provenance } from '../figure.ts';
 import type { Return } from './slots.ts';
 

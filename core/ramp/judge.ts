@@ -8,7 +8,7 @@ import { MOST_UNDONE, runsOf, undoneIn } from './replay.ts';
 import type { ReviewDecision, ReviewInput, SessionResult } from './reviewTypes.ts';
 import type { RecentRun } from './types.ts';
 import { RAMP_RULES } from '../rules/ramp.ts';
-import { provenanceOf } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 
 /** One thing that was seen, and what it asks for. */
 export interface Seen {

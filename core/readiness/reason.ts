@@ -1,7 +1,8 @@
 import type { Provenance } from '../figure.ts';
 import { saying } from '../quantityText.ts';
 import type { RuleId } from '../rules/all.ts';
-import { provenanceOf, type Rule } from '../rules/rule.ts';
+import { type Rule } from '../rules/rule.ts';
+import { provenanceOf } from '../rules/provenance.ts';
 import type { Gate, ScreeningReason } from './types.ts';
 
 /** A reason before overrides are looked at. */

@@ -1,12 +1,14 @@
 import type { Provenance } from '../figure.ts';
 import { from } from '../origin.ts';
 import type { IsoDay } from '../day.ts';
-import type { Limb } from './types.ts';
 
 // What is told and found at a visit beside gait, weight and signs. Null: not known, not asked.
 
 export const YES_NO = ['no', 'yes'] as const;
 export type YesNo = (typeof YES_NO)[number];
+
+export const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
+export type Limb = (typeof LIMBS)[number];
 
 export const GAITS = ['walk', 'trot'] as const;
 

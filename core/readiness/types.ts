@@ -3,10 +3,9 @@ import type { IsoDay } from '../day.ts';
 import type { Reason } from '../figure.ts';
 import type { StartLevel } from '../ramp/types.ts';
 import type { RuleChanges } from '../rules/all.ts';
-import type { Disease, HeatIllness, Injury, LamenessClearance } from './record.ts';
+import type { Disease, HeatIllness, Injury, LamenessClearance, Limb } from './record.ts';
 
-export const LIMBS = ['leftFore', 'rightFore', 'leftHind', 'rightHind'] as const;
-export type Limb = (typeof LIMBS)[number];
+export { LIMBS, type Limb } from './record.ts';
 
 export const SURGERY_STATES = ['none', 'cleared in writing', 'not cleared'] as const;
 export type SurgeryState = (typeof SURGERY_STATES)[number];

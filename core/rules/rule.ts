@@ -1,8 +1,6 @@
 import { ArgumentError, inRange } from '../check.ts';
-import type { Origin, Provenance } from '../figure.ts';
-import { from } from '../origin.ts';
+import { from, type Origin } from '../origin.ts';
 import { marked } from '../quantityText.ts';
-import type { RuleId } from './all.ts';
 
 /** A number the practice may change inside its range; everything else about it is fixed. */
 export interface Rule extends Origin {
@@ -75,15 +73,6 @@ export function originOf(rule: Rule, value: number): Origin {
     return { evidence: rule.evidence, mark: rule.mark, sources: rule.sources };
   }
   return from('D', 'D', 'practiceSetting');
-}
-
-/** The origin of a reason or figure that a rule decided, with the rule and the `others` beside it. */
-export function provenanceOf(
-  rule: Rule,
-  value: number,
-  others: readonly RuleId[] = [],
-): Provenance {
-  return { ...originOf(rule, value), rules: [rule.id as RuleId, ...others] };
 }
 
 /** A number in a sentence: what was typed in °F or lb has no end of digits in °C or kg. */

@@ -1,6 +1,6 @@
 import type { IsoDay } from '../day.ts';
-import { lineAt, type LineFit, type Observation } from './fit.ts';
-import { addTo, lineFrom, momentsOf } from './moments.ts';
+import { lineAt, type LineFit, type Observation } from './line.ts';
+import { addTo, lineFrom, momentsOf } from './line.ts';
 import type { MeasuredWeight } from './weighing.ts';
 
 /** A weighing to be looked at; it stays in the fit. */

@@ -3,7 +3,7 @@ import { from } from '../origin.ts';
 import { saying } from '../quantityText.ts';
 import type { FoodCase, FoodVerdict } from './foodTypes.ts';
 import { ownEnergyAt } from './ownEnergy.ts';
-import type { Forecast } from './steer.ts';
+import type { Forecast } from './foodTypes.ts';
 
 /** A proposal before floors, foods and warnings are looked at. */
 export interface FoodDraft {

@@ -9,10 +9,10 @@ import {
   SAME_PERCENT,
   steerHold,
   steerLoss,
-  type Forecast,
   type Kept,
   type Steered,
 } from './steer.ts';
+import { type Forecast } from './foodTypes.ts';
 import type { WeightState } from './weightState.ts';
 
 /** A weighing this far from what was expected of it is weighed again before anything is decided, % (D). */

@@ -4,7 +4,6 @@ import type { EnergyReference } from '../energy/maintenance.ts';
 import type { Estimate, Figure, Reason } from '../figure.ts';
 import type { FedFood, Ration } from '../food/ration.ts';
 import type { OwnEnergy } from './ownEnergy.ts';
-import type { Forecast } from './steer.ts';
 import type { WeightTrend } from './trend.ts';
 import type { WeightState } from './weightState.ts';
 
@@ -80,6 +79,14 @@ export type FoodVerdict =
   | 'wait'
   /** No ration is proposed: the vet first. */
   | 'refer';
+
+/** What a ration is expected to do over the next weeks, % of the first weight a week. */
+export interface Forecast {
+  readonly kcalPerDay: number;
+  readonly percentPerWeek: number;
+  readonly low: number;
+  readonly high: number;
+}
 
 export interface FoodProposal {
   readonly verdict: FoodVerdict;

@@ -12,7 +12,7 @@ import {
   type DoneRun,
   type Intake,
 } from './eatenLog.ts';
-import { fitLine, type Observation } from './fit.ts';
+import { fitLine, type Observation } from './line.ts';
 import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
 import { posteriorOf } from './posterior.ts';
 import { STABLE_DAYS } from './trend.ts';

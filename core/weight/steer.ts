@@ -1,15 +1,7 @@
 import { referralFloor } from '../food/floors.ts';
 import { KCAL_PER_KG_CHANGE } from './balance.ts';
-import type { AdjustFoodInput } from './foodTypes.ts';
+import type { AdjustFoodInput, Forecast } from './foodTypes.ts';
 import type { WeightState } from './weightState.ts';
-
-/** What a ration is expected to do over the next weeks, % of the first weight a week. */
-export interface Forecast {
-  readonly kcalPerDay: number;
-  readonly percentPerWeek: number;
-  readonly low: number;
-  readonly high: number;
-}
 
 /** Rates steered to and left alone, % of the first weight a week; negative when losing. */
 export interface Steering {

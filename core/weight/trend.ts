@@ -3,7 +3,7 @@ import { dayFromNumber, type IsoDay } from '../day.ts';
 import { Z90 } from '../energy/maintenance.ts';
 import { figure, type Figure } from '../figure.ts';
 import { from } from '../origin.ts';
-import { fitLine, lineAt, type LineFit } from './fit.ts';
+import { fitLine, lineAt, type LineFit } from './line.ts';
 import { flagWeighings, type FlaggedWeighing } from './flagWeighings.ts';
 import { measured, toObservation, type MeasuredWeight, type Weighing } from './weighing.ts';
 

@@ -1,5 +1,5 @@
 import { Z90 } from '../energy/maintenance.ts';
-import { fitLine } from './fit.ts';
+import { fitLine } from './line.ts';
 import type { WeightTrend } from './trend.ts';
 import { toObservation } from './weighing.ts';
 

@@ -1,6 +1,6 @@
 import { inRange, oneOf, weightInRange } from '../check.ts';
 import { dayNumber, type IsoDay } from '../day.ts';
-import type { Observation } from './fit.ts';
+import type { Observation } from './line.ts';
 
 export const WEIGHING_METHODS = ['same scale', 'other scale', 'harness on', 'wet coat'] as const;
 export type WeighingMethod = (typeof WEIGHING_METHODS)[number];

@@ -1,5 +1,4 @@
 import type { Assessment, PresentState } from '../../core/index.ts';
-import type { LockState } from './calls/lock.ts';
 import type { Shelf } from './food/shelf.ts';
 import type { Trouble } from './errors.ts';
 import type { Client, Dog, Practice, PracticeLogo, RuleChange } from './records.ts';
@@ -18,6 +17,12 @@ export interface RecordsTrouble {
   readonly kind: Trouble | null;
   /** A sentence for the practitioner. */
   readonly message: string;
+}
+
+/** Whether the own practice is locked by a passphrase. */
+export interface LockState {
+  readonly locked: boolean;
+  readonly idleMinutes: number;
 }
 
 export interface AppStatus {

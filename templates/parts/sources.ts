@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces';
-import type { EvidenceLevel, Provenance } from '../../core/figure.ts';
+import type { Provenance } from '../../core/figure.ts';
+import type { EvidenceLevel } from '../../core/origin.ts';
 import { raised } from '../../core/quantityText.ts';
 import { source, type Source, type SourceId } from '../../core/sources.ts';
 import { fill } from '../format.ts';

@@ -1,5 +1,6 @@
 import { strengthDe } from './strength/de.ts';
-import { vetChanges, type OwnerWords } from './words.ts';
+import { vetChanges } from './reasonWords.ts';
+import type { OwnerWords } from './words.ts';
 
 /** Deutscher Wortlaut der Blätter für die Halterinnen und Halter. Lücken stehen in `{}`. */
 export const de: OwnerWords = {

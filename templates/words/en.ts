@@ -1,6 +1,5 @@
+import { vetChanges, type ReasonWords } from './reasonWords.ts';
 import { strengthEn } from './strength/en.ts';
-
-import { vetChanges, type ReasonWords } from './words.ts';
 
 /**
  * English wording of the owner's sheets. Plain words: a test keeps the reading age near 12 years.

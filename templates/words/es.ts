@@ -1,5 +1,6 @@
 import { strengthEs } from './strength/es.ts';
-import { vetChanges, type OwnerWords } from './words.ts';
+import { vetChanges } from './reasonWords.ts';
+import type { OwnerWords } from './words.ts';
 
 /** Textos en español de las hojas para las personas dueñas. Los huecos van entre `{}`. */
 export const es: OwnerWords = {

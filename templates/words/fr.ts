@@ -1,6 +1,7 @@
 import { strengthFr } from './strength/fr.ts';
 import { frenchSpacing } from './frenchSpacing.ts';
-import { vetChanges, type OwnerWords } from './words.ts';
+import { vetChanges } from './reasonWords.ts';
+import type { OwnerWords } from './words.ts';
 
 /** Textes français des fiches pour les propriétaires. Les `{}` marquent les trous à remplir. */
 export const fr: OwnerWords = frenchSpacing({

@@ -1,4 +1,3 @@
-import { RED_FLAGS } from '../../core/readiness/signs.ts';
 import type { Programme } from '../../core/training.ts';
 import type { en } from './en.ts';
 
@@ -8,37 +7,6 @@ type Wording<T> = T extends string
   : T extends readonly [infer First, ...infer Rest]
     ? readonly [Wording<First>, ...{ [I in keyof Rest]: Wording<Rest[I]> }]
     : { readonly [K in keyof T]: Wording<T[K]> };
-
-/**
- * Texts for what core names by a code or in English, e.g. reasons with the gaps that their `params`
- * fill. Where a language has none, core's own English is printed.
- */
-export type ReasonWords = Readonly<Record<string, string>>;
-
-const AGREED = ['disease-joints', 'disease-spine', 'disease-heart', 'heat-illness'];
-const CLEARED = [
-  'review-not-cleared',
-  'review-lameness-walk',
-  'review-lameness-trot',
-  'review-sign',
-  'review-vet-first',
-  'review-stop-sign',
-  'review-stiff-48',
-];
-
-/**
- * What the vet has to say to a reason: that it agrees, or that it looked at the dog and clears it.
- * Empty where the reason itself sends the owner to the vet.
- */
-export function vetChanges(agrees: string, clears: string): ReasonWords {
-  const signs = RED_FLAGS.map(({ id, emergency }) => [`sign-${id}`, emergency ? '' : clears]);
-  return Object.fromEntries([
-    ...AGREED.map((code) => [code, agrees]),
-    ...CLEARED.map((code) => [code, clears]),
-    ...signs,
-    ['nutrient-floor', ''],
-  ]);
-}
 
 /** The wording of the owner's sheets in one language. English (`en.ts`) sets the keys. */
 export type OwnerWords = Wording<typeof en>;

@@ -5,7 +5,7 @@ import {
 } from 'simple-statistics';
 import { dayNumber } from '../../core/day.ts';
 import { weightTrend, type Weighing } from '../../core/index.ts';
-import { fitLine } from '../../core/weight/fit.ts';
+import { fitLine } from '../../core/weight/line.ts';
 import { openBare, readWeighings } from './bareSql.ts';
 import { compare, type BenchLine } from './measure.ts';
 import { TODAY, type GeneratedPractice } from './practice.ts';

@@ -19,7 +19,7 @@ import {
   weightTrend,
   Z90,
 } from '../../core/nutrition.ts';
-import { chiSquare95, fitLine, type Observation } from '../../core/weight/fit.ts';
+import { chiSquare95, fitLine, type Observation } from '../../core/weight/line.ts';
 
 // Marks: S read in the source, C our arithmetic from a stated formula, D our own decision.
 

@@ -8,12 +8,6 @@ import { call, nothing } from './call.ts';
 
 const IDLE_SENTENCE = wholeSentence(IDLE_LIMIT);
 
-/** Whether the own practice is locked by a passphrase. */
-export interface LockState {
-  readonly locked: boolean;
-  readonly idleMinutes: number;
-}
-
 export const lockCalls = {
   /** Sets or changes the passphrase (null takes the lock away); needs the present one where set. */
   'lock/set': call<AppStatus>()(() =>

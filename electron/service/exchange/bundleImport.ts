@@ -15,23 +15,14 @@ import { removeUnusedFiles } from '../files/unused.ts';
 import type { Work } from '../work.ts';
 import { contradictionsIn } from './bundleCheck.ts';
 import { compare, toldOf, type Comparison } from './bundleCompare.ts';
-import { readHere, type Here } from './bundleHere.ts';
+import { readHere } from './bundleHere.ts';
 import { historyToKeep, unknownHistory, type Choices } from './bundleHistory.ts';
-import { keepBundle } from './bundleKeep.ts';
+import { keepBundle, type Understood } from './bundleKeep.ts';
 import { byKind, NAMED_KINDS } from './bundleKinds.ts';
 import { namer } from './bundleNames.ts';
 import { readBundle, takeContents, type BundleIn } from './bundleRead.ts';
 import { unreadable } from './bundleZip.ts';
 import { markImport } from './importMark.ts';
-
-/** A bundle, the records beside it, and what each record of it is. */
-export interface Understood {
-  readonly bundle: BundleIn;
-  readonly here: Here;
-  readonly found: Comparison;
-  readonly problems: readonly string[];
-  readonly digest: string;
-}
 
 /** Holds a bundle against the records. The digest changes with anything that changes the outcome. */
 async function understand(context: Context, work: Work, bundle: BundleIn): Promise<Understood> {

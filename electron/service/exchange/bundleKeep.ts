@@ -11,11 +11,21 @@ import { keepHistory } from '../history/history.ts';
 import type { Db } from '../database/schema.ts';
 import type { Work } from '../work.ts';
 import type { Comparison } from './bundleCompare.ts';
+import type { Here } from './bundleHere.ts';
 import { historyToKeep, unknownHistory, type Choices } from './bundleHistory.ts';
-import type { Understood } from './bundleImport.ts';
 import { insertFresh, insertRows } from './bundleInsert.ts';
 import { byKind, NAMED_KINDS, type Named, type NamedKind } from './bundleKinds.ts';
+import type { BundleIn } from './bundleRead.ts';
 import { deedBase, isReplaceable, replaceRecords, type Replacing } from './bundleReplace.ts';
+
+/** A bundle, the records beside it, and what each record of it is. */
+export interface Understood {
+  readonly bundle: BundleIn;
+  readonly here: Here;
+  readonly found: Comparison;
+  readonly problems: readonly string[];
+  readonly digest: string;
+}
 
 /** What the import is carried out with. */
 export interface KeepRoom {

@@ -1,5 +1,5 @@
 import type { CallName } from '../../contract/contract.ts';
-import type { LockState } from '../../contract/calls/lock.ts';
+import type { LockState } from '../../contract/results.ts';
 import { Refusal } from '../../contract/errors.ts';
 
 /** Answered while locked; what they say carries no records. */

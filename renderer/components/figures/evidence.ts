@@ -1,4 +1,5 @@
-import type { EvidenceLevel, Mark, Provenance } from '../../../core/figure.ts';
+import type { Provenance } from '../../../core/figure.ts';
+import type { EvidenceLevel, Mark } from '../../../core/origin.ts';
 import { source } from '../../../core/sources.ts';
 
 /** The evidence levels in words, as the practitioner reads them. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitLine, type LineFit, type Observation } from '../../../core/weight/fit.ts';
-import { addTo, lineFrom, momentsOf } from '../../../core/weight/moments.ts';
+import { fitLine, type LineFit, type Observation } from '../../../core/weight/line.ts';
+import { addTo, lineFrom, momentsOf } from '../../../core/weight/line.ts';
 import { holds } from '../../support/laws.ts';
 
 const observation: fc.Arbitrary<Observation> = fc.record({
