@@ -9,7 +9,7 @@ import {
   wholeSentence,
   type Limit,
   type QuantityName,
-} from './limits.ts';
+} from './records/quantities.ts';
 
 // The building blocks of every input schema: each refuses with a whole sentence that names the
 // field, its unit and its range, because the sentence is shown to the practitioner as it stands.

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { START_LEVELS } from '../../core/ramp/types.ts';
 import { STOP_SIGNS } from '../../core/ramp/reviewTypes.ts';
-import { address, choice, day, line, quantity, requiredLine, whole } from './fields.ts';
-import { dietItemInput } from './food/records.ts';
+import { address, choice, line, notes, quantity, requiredLine } from './fields.ts';
+import { dietItemInput, foodSwitchInput } from './food/records.ts';
 import { CLIENT } from './records/client.ts';
+import { FOOD_DECISIONS } from './records/decided.ts';
 import { DOG } from './records/dog.ts';
 import type { ValuesOf } from './records/fieldKinds.ts';
 import { inputOf } from './records/input.ts';
@@ -22,6 +22,7 @@ import type { KEPT } from './records/stored.ts';
 import { VISIT } from './records/visit.ts';
 
 export * from './food/records.ts';
+export * from './records/planRequest.ts';
 export type { Footfall, LimbGrades, Measurement } from './records/parts.ts';
 
 // What the front end may send to be kept. A record as it is read back has what the service adds.
@@ -108,42 +109,19 @@ export const visitParts = {
 export const visitFacts = inputOf(VISIT, visitParts);
 export type VisitFacts = ValuesOf<typeof VISIT>;
 
-export const goalInput = z.union([
-  z.object({ continuousMinutes: quantity('continuousMinutes') }),
-  z.object({ distanceKm: quantity('distanceKm'), paceMinPerKm: quantity('paceMinPerKm') }),
-]);
-
-export const LATER_STAGES = ['pull', 'hills', 'speed'] as const;
-
-/** What the practitioner asks of the plan; the service has `core` build the ramp from it. */
-export const planRequest = z.object({
-  /** Running if left out. */
-  programme: choice('Programme', ['walking', 'running']).optional(),
-  startDay: day('First day of the plan'),
-  start: choice('Starting level', START_LEVELS),
-  sessionsPerWeek: whole('sessionsPerWeek'),
-  goal: goalInput,
-  eventDay: day('Day of the event').nullable(),
-  capPercent: quantity('capPercent').nullable(),
-  /** Days of the week the owner can run, Monday = 0; null for any. */
-  weekdays: z
-    .array(z.literal([0, 1, 2, 3, 4, 5, 6]))
-    .max(7)
-    .nullable(),
-  /** Days without running: holidays, away. */
-  daysOut: z.array(day('Day without running')).max(400),
-  /** Climb of each outing, m. */
-  climbM: quantity('climbM').nullable(),
-  /** The owner's pace, where the goal is in minutes. */
-  paceMinPerKm: quantity('paceMinPerKm').nullable(),
-  /** Minutes the owner runs without a break today; null or left out where not told. */
-  ownerMinutes: quantity('ownerMinutes').nullish(),
-  /** Minutes the dog walks briskly today, for a walking programme. */
-  walkMinutesNow: quantity('walkMinutesNow').nullish(),
-  /** What is added after the goal, one change at a time. */
-  laterStages: z.array(choice('Later stage', LATER_STAGES)).max(3),
+/** The practitioner's answer to the food the program proposes at this visit. */
+export const foodDecisionInput = z.object({
+  decision: choice('Decision on the food', FOOD_DECISIONS.decision.words),
+  /**
+   * The day's energy the practitioner settled on; with `accepted` the proposal as it was seen, which
+   * the service holds its own against (null: not seen on a form). Null where declined.
+   */
+  kcalPerDay: quantity('kcalPerDay').nullable(),
+  /** Only when a food itself changes. */
+  foodSwitch: foodSwitchInput.nullable(),
+  note: notes('Note on the decision'),
 });
-export type PlanRequest = z.output<typeof planRequest>;
+export type FoodDecisionInput = z.output<typeof foodDecisionInput>;
 
 export const sessionParts = {
   signs: z.array(choice('Stop sign', STOP_SIGNS)).max(STOP_SIGNS.length),

@@ -1,9 +1,8 @@
 import { z } from 'zod';
-import { choice, day, flag, notes, number, quantity, requiredLine, whole } from '../fields.ts';
-import { QUANTITIES } from '../limits.ts';
-import { FOOD_DECISIONS } from '../records/decided.ts';
+import { choice, day, flag, number, quantity, requiredLine, whole } from '../fields.ts';
+import { QUANTITIES } from '../records/quantities.ts';
 
-// What a dog eats, and what was decided about it; part of records.ts.
+// What a dog eats; part of records.ts.
 
 export const ENERGY_FROM = ['declared', 'label'] as const;
 
@@ -44,17 +43,3 @@ export const foodSwitchInput = z.object({
   days: whole('changeoverDays'),
 });
 export type FoodSwitch = z.output<typeof foodSwitchInput>;
-
-/** The practitioner's answer to the food the program proposes at this visit. */
-export const foodDecisionInput = z.object({
-  decision: choice('Decision on the food', FOOD_DECISIONS.decision.words),
-  /**
-   * The day's energy the practitioner settled on; with `accepted` the proposal as it was seen, which
-   * the service holds its own against (null: not seen on a form). Null where declined.
-   */
-  kcalPerDay: quantity('kcalPerDay').nullable(),
-  /** Only when a food itself changes. */
-  foodSwitch: foodSwitchInput.nullable(),
-  note: notes('Note on the decision'),
-});
-export type FoodDecisionInput = z.output<typeof foodDecisionInput>;

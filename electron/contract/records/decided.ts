@@ -7,8 +7,9 @@ import type {
   Ration,
   Reason,
 } from '../../../core/index.ts';
-import type { FoodSwitch, PlanRequest } from '../records.ts';
+import type { FoodSwitch } from '../food/records.ts';
 import { made, type Fields } from './fieldKinds.ts';
+import type { PlanRequest } from './planRequest.ts';
 import { AUTHORED, OF_DOG, REVISED, STORED } from './stored.ts';
 
 // What was decided, kept with what core made of it at the time: no form asks for it field by field,
