@@ -66,7 +66,7 @@ export function assess(input: AssessInput): Assessment | null {
     running: plannedRunning(input.plan, input.sessions ?? [], weightKg, day),
     intakeKcal: presentIntake(latest, decisions),
   };
-  const standing = { latest, aim, targetWeightKg, weighings, trendOnRation, decision };
+  const ahead = { latest, aim, targetWeightKg, weighings, trendOnRation, decision };
   return {
     ...facts,
     body: facts.growing ? null : body,
@@ -77,7 +77,7 @@ export function assess(input: AssessInput): Assessment | null {
     trend: weightTrend(weighings),
     trendOnRation,
     projection: projectTarget(trendOnRation, targetWeightKg),
-    ...courseOf({ ...standing, growing: facts.growing }),
+    ...courseOf({ ...ahead, growing: facts.growing }),
     screening: screenRecord(input, visits, latest, weightKg),
     food: weighedInAtVisits(
       input,

@@ -4,7 +4,7 @@ import { maintenanceEnergy } from '../energy/maintenance.ts';
 import { figure, type Figure, type Reason } from '../figure.ts';
 import { OWN } from '../origin.ts';
 import { rationOrNull, TREAT_SHARE } from '../food/ration.ts';
-import { aimStanding } from './aimAndTarget.ts';
+import { aimState } from './aimAndTarget.ts';
 import { LOSS_AIM_PERCENT, LOSS_TYPICAL_PERCENT } from './corridor.ts';
 import { because, type FoodDraft } from './foodDraft.ts';
 import { follow, noMoreIfHeavy } from './foodFollow.ts';
@@ -81,7 +81,7 @@ function draftFor(input: FoodCase): FoodDraft {
   if (growth !== null) return feedGrowth(input, growth);
   const steered = input.onPlan === true ? steer(input) : null;
   if (steered !== null) return steered;
-  if (aimStanding(aimedAt(input)) === 'reached') {
+  if (aimState(aimedAt(input)) === 'reached') {
     return input.goal === 'lose' ? targetReached(input) : gainReached(input);
   }
   if (input.onPlan === true) return follow(input);

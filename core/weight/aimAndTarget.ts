@@ -13,7 +13,7 @@ export interface AimedAt {
 }
 
 /** Where a dog stands between its aim and its target. */
-export type AimStanding =
+export type AimState =
   /** The target is still ahead, or weight is to be held. */
   | 'ahead'
   /** An earlier weighing lay on the other side of the target: the dog has come to it. */
@@ -26,16 +26,11 @@ export type AimStanding =
  * now weighs 24.9 kg has reached it if it once weighed more than 25 kg; with no such weighing, "lose"
  * and 25 kg cannot both be meant (D).
  * @example
- * aimStanding({ goal: 'lose', weightKg: 24.9, targetWeightKg: 25, earlierKg: [27] })
+ * aimState({ goal: 'lose', weightKg: 24.9, targetWeightKg: 25, earlierKg: [27] })
  *   // => 'reached'
- * aimStanding({ goal: 'lose', weightKg: 24.9, targetWeightKg: 25 }) // => 'contradictory'
+ * aimState({ goal: 'lose', weightKg: 24.9, targetWeightKg: 25 }) // => 'contradictory'
  */
-export function aimStanding({
-  goal,
-  weightKg,
-  targetWeightKg,
-  earlierKg = [],
-}: AimedAt): AimStanding {
+export function aimState({ goal, weightKg, targetWeightKg, earlierKg = [] }: AimedAt): AimState {
   if (goal === 'hold') return 'ahead';
   const side = goal === 'lose' ? 1 : -1;
   const ahead = (kg: number): boolean => side * (kg - targetWeightKg) > 0;
@@ -51,7 +46,7 @@ export function aimStanding({
  * aimContradiction({ goal: 'lose', weightKg: 27, targetWeightKg: 25 }) // => null
  */
 export function aimContradiction(aimed: AimedAt): Reason | null {
-  if (aimStanding(aimed) !== 'contradictory') return null;
+  if (aimState(aimed) !== 'contradictory') return null;
   const { goal, weightKg, targetWeightKg } = aimed;
   const [code, side, aim] =
     goal === 'lose'

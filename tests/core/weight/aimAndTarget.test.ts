@@ -5,7 +5,7 @@ import { grouped } from '../../../core/quantityText.ts';
 import {
   adjustFood,
   aimContradiction,
-  aimStanding,
+  aimState,
   maintenanceEnergy,
   type FoodGoal,
 } from '../../../core/nutrition.ts';
@@ -35,7 +35,7 @@ describe('aim and target', () => {
   ] as const)(
     '%s from %d kg to %d kg after %j: %s',
     (goal, weightKg, targetWeightKg, earlierKg, is) => {
-      expect(aimStanding({ goal, weightKg, targetWeightKg, earlierKg })).toBe(is);
+      expect(aimState({ goal, weightKg, targetWeightKg, earlierKg })).toBe(is);
     },
   );
 
@@ -50,7 +50,7 @@ describe('aim and target', () => {
     holds(
       fc.property(aimed, fc.integer({ min: 0, max: 2500 }), (asked, currentKcal) => {
         const proposal = adjustFood({ ...asked, day: DAY, bcs: 6, currentKcal });
-        if (aimStanding(asked) !== 'contradictory') return;
+        if (aimState(asked) !== 'contradictory') return;
         expect(proposal).toMatchObject({ verdict: 'refer', kcalPerDay: null, ration: null });
       }),
       { seed: 1, numRuns: 400 },
