@@ -76,12 +76,11 @@ async function digestOf({ raw, folder }: Context): Promise<string> {
 }
 
 /** How many backups the practice keeps. */
-export async function keepingOf(context: Context): Promise<Keeping> {
-  const row = await context.db
+export function keepingOf(context: Context): Promise<Keeping> {
+  return context.db
     .selectFrom('deskSetting')
     .select(['dailyBackups as daily', 'weeklyBackups as weekly'])
     .executeTakeFirstOrThrow();
-  return row;
 }
 
 /** Removes the backups that are not to be kept, and the attachments that none of the others names. */

@@ -179,14 +179,10 @@ function plainTag(seal: Seal, nonce: Buffer, bytes: Buffer): Buffer {
 
 const placeOf = (index: number): string => `in its ${index + 1}. mebibyte`;
 
-interface Pieces {
-  exactly(bytes: number): Promise<Buffer>;
-  upTo(bytes: number): AsyncGenerator<Buffer>;
-  atEnd(): Promise<boolean>;
-}
+type Pieces = ReturnType<typeof pieces>;
 
 /** Lets a stream of chunks be taken in pieces of any size. */
-function pieces(chunks: AsyncGenerator<Buffer>): Pieces {
+function pieces(chunks: AsyncGenerator<Buffer>) {
   let rest: Buffer = Buffer.alloc(0);
 
   async function refill(): Promise<boolean> {
@@ -211,11 +207,11 @@ function pieces(chunks: AsyncGenerator<Buffer>): Pieces {
 
   return {
     upTo,
-    async exactly(bytes) {
+    async exactly(bytes: number): Promise<Buffer> {
       const parts: Buffer[] = [];
       for await (const piece of upTo(bytes)) parts.push(piece);
       return Buffer.concat(parts);
     },
-    atEnd: async () => !(await refill()),
+    atEnd: async (): Promise<boolean> => !(await refill()),
   };
 }

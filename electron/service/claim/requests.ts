@@ -28,19 +28,14 @@ export interface StartRequest {
   readonly end?: boolean;
 }
 
-export interface LeftRequest {
-  isTakenUp(): boolean;
-  takeBack(): void;
-}
-
 /** Leaves a request, whole from the first moment it can be seen. */
-export function leaveRequest(running: string, request: StartRequest): LeftRequest {
+export function leaveRequest(running: string, request: StartRequest) {
   const path = join(running, `again-${randomBytes(12).toString('base64url')}.json`);
   writeFileSync(`${path}.part`, JSON.stringify(request), { mode: 0o600, flag: 'wx' });
   renameSync(`${path}.part`, path);
   return {
-    isTakenUp: () => !existsSync(path),
-    takeBack: () => rmSync(path, { force: true }),
+    isTakenUp: (): boolean => !existsSync(path),
+    takeBack: (): void => rmSync(path, { force: true }),
   };
 }
 

@@ -11,15 +11,10 @@ export interface KnownDog {
   readonly ownerName: string;
 }
 
-/** Finds dogs by what a table calls them. */
-export interface DogFinder {
-  byId(id: string): KnownDog | null;
-  /** `owner` is empty where the table does not say; case, accents and spaces do not count. */
-  byName(name: string, owner: string): Read<KnownDog>;
-}
-
-/** Every dog that is not in the bin; archived ones too, whose old weights may still come in. */
-export async function dogFinder(db: Db): Promise<DogFinder> {
+/**
+ * Finds dogs by what a table calls them: every dog that is not in the bin; archived ones too, whose old weights may still come in.
+ */
+export async function dogFinder(db: Db) {
   const dogs = await seenDogs(db)
     .select(['dog.id', 'dog.name', 'dog.birthDay', 'client.name as ownerName'])
     .execute();
@@ -30,8 +25,9 @@ export async function dogFinder(db: Db): Promise<DogFinder> {
     names.set(key, [...(names.get(key) ?? []), dog]);
   }
   return {
-    byId: (id) => ids.get(id) ?? null,
-    byName(name, owner) {
+    byId: (id: string): KnownDog | null => ids.get(id) ?? null,
+    /** `owner` is empty where the table does not say; case, accents and spaces do not count. */
+    byName(name: string, owner: string): Read<KnownDog> {
       if (name === '') return { value: null, problem: 'The dog is missing.' };
       const own = ids.get(name.toLowerCase());
       if (own !== undefined) return { value: own, problem: null };
@@ -45,6 +41,7 @@ export async function dogFinder(db: Db): Promise<DogFinder> {
     },
   };
 }
+export type DogFinder = Awaited<ReturnType<typeof dogFinder>>;
 
 function whyNone(name: string, owner: string, found: number): string {
   const shown = name.length > 60 ? `${name.slice(0, 60)}…` : name;

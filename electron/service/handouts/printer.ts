@@ -3,18 +3,6 @@ import { Worker } from 'node:worker_threads';
 import type { Printed, PrintJob } from './print.ts';
 import type { FromPrintThread, ToPrintThread } from './printThread.ts';
 
-/** Prints in a thread of its own, so that the records answer meanwhile. */
-export interface Printer {
-  /** @throws Error when a sheet cannot be printed or the thread ended under way. */
-  print(job: PrintJob): Promise<Printed>;
-  /** True once something was printed, or is being printed. */
-  isStarted(): boolean;
-  /** Lets go of what was printed last. */
-  forget(): void;
-  /** Lets prints under way finish, then ends the thread. */
-  close(): Promise<void>;
-}
-
 /** The thread's file lies beside this one: as source, or built. */
 export function threadFile(here: string = import.meta.url): URL {
   return new URL(here.endsWith('.ts') ? './printThread.ts' : './printThread.js', here);
@@ -25,21 +13,18 @@ type Waiting = PromiseWithResolvers<Printed>;
 /** The thread ended before it could take a job. */
 class NoThread extends Error {}
 
-interface Thread {
-  print(job: PrintJob): Promise<Printed>;
-  end(): Promise<void>;
-}
+type Thread = ReturnType<typeof startThread>;
 
 /** The same job gives the same bytes, so this tells whether it has to be printed again. */
 const nameOf = (job: PrintJob): string =>
   createHash('sha256').update(JSON.stringify(job)).digest('hex');
 
 /**
- * A printer whose thread starts at the first job and stays, and which keeps what it printed last: it
- * is looked at, saved and looked at again. Where a system grants no thread, it prints in the service's
- * own, which then answers nothing else meanwhile.
+ * Prints in a thread of its own, so that the records answer meanwhile. The thread starts at the first
+ * job and stays. What was printed last is kept: it is looked at, saved and looked at again. Where a
+ * system grants no thread, it prints in the service's own, which then answers nothing else meanwhile.
  */
-export function createPrinter(file: URL = threadFile()): Printer {
+export function createPrinter(file: URL = threadFile()) {
   let thread: Thread | null = null;
   let last: { readonly name: string; readonly printing: Promise<Printed> } | null = null;
   const underWay = new Set<Promise<unknown>>();
@@ -56,7 +41,8 @@ export function createPrinter(file: URL = threadFile()): Printer {
   }
 
   return {
-    print(job) {
+    /** @throws Error when a sheet cannot be printed or the thread ended under way. */
+    print(job: PrintJob): Promise<Printed> {
       const name = nameOf(job);
       if (last?.name === name) return last.printing;
       const printing = printOrFallBack(job);
@@ -69,18 +55,22 @@ export function createPrinter(file: URL = threadFile()): Printer {
         .finally(() => underWay.delete(printing));
       return printing;
     },
-    isStarted: () => thread !== null,
-    forget() {
+    /** True once something was printed, or is being printed. */
+    isStarted: (): boolean => thread !== null,
+    /** Lets go of what was printed last. */
+    forget(): void {
       last = null;
     },
-    async close() {
+    /** Lets prints under way finish, then ends the thread. */
+    async close(): Promise<void> {
       await Promise.allSettled(underWay);
       await thread?.end();
     },
   };
 }
+export type Printer = ReturnType<typeof createPrinter>;
 
-function startThread(file: URL, onEnd: () => void): Thread {
+function startThread(file: URL, onEnd: () => void) {
   const worker = new Worker(file);
   worker.unref();
   const waiting = new Map<number, Waiting>();
@@ -112,7 +102,7 @@ function startThread(file: URL, onEnd: () => void): Thread {
   const post = (message: ToPrintThread): void => worker.postMessage(message);
 
   return {
-    print(job) {
+    print(job: PrintJob): Promise<Printed> {
       lastId += 1;
       const id = lastId;
       worker.ref();
@@ -121,7 +111,7 @@ function startThread(file: URL, onEnd: () => void): Thread {
       post({ id, job });
       return printing.promise;
     },
-    async end() {
+    async end(): Promise<void> {
       await worker.terminate();
     },
   };

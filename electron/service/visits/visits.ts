@@ -67,10 +67,7 @@ function whatWasKnown(assessment: Assessment): FoodDecision['known'] {
   };
 }
 
-interface Settled {
-  readonly kcalPerDay: number;
-  readonly ration: Ration | null;
-}
+type Settled = Pick<FoodDecision, 'kcalPerDay' | 'ration'>;
 
 /** What the dog is to eat after the practitioner's answer. */
 function settledFood(assessment: Assessment, visit: Visit, input: FoodDecisionInput): Settled {
