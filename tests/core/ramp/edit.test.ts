@@ -130,6 +130,127 @@ describe('edits by hand are checked against the rules', () => {
   });
 });
 
+describe('an edit by hand', () => {
+  const first = ramp.weeks[0]!;
+  const last = ramp.weeks.at(-1)!;
+
+  it('makes a session with all that the others have', () => {
+    const run = {
+      day: '2026-03-08',
+      kind: 'continuous',
+      repeats: 4,
+      runMin: 5,
+      walkMin: 3,
+    } as const;
+    const paced = { ...ramp, request: { ...ramp.request, paceMinPerKm: 5 } };
+    const added = editRamp(paced, [{ kind: 'add', session: run }]).weeks[0]!.sessions.at(-1)!;
+    // Without a break there is one run and no walk.
+    expect(added).toMatchObject({
+      kind: 'continuous',
+      repeats: 1,
+      walkMin: 0,
+      runMinutes: 5,
+      distanceKm: 1,
+      effort: 'medium',
+      warmUpMin: 10,
+      coolDownMin: 10,
+      focus: null,
+    });
+    expect(added).not.toHaveProperty('dose');
+    const eased = editRamp(ramp, [
+      { kind: 'change', day: last.sessions[0]!.day, to: { runMin: 20 } },
+    ]);
+    expect(last.sessions[0]!.effort).toBe('long');
+    expect(eased.weeks.at(-1)!.sessions[0]).toMatchObject({
+      effort: 'long',
+      runMin: 20,
+      repeats: 1,
+    });
+  });
+
+  it('keeps what a session holds that is new, and how much of it', () => {
+    const pulled = buildRamp({ ...ramp.request, laterStages: ['pull', 'hills'] });
+    for (const stage of ['pull', 'hills'] as const) {
+      const session = pulled.weeks.find((week) => week.stage === stage)!.sessions[0]!;
+      const edits: RampEdit[] = [{ kind: 'change', day: session.day, to: { runMin: 25 } }];
+      const edited = editRamp(pulled, edits).weeks.flatMap(({ sessions }) => sessions);
+      const { focus, dose, surface } = session;
+      expect(edited.find(({ day: at }) => at === session.day)).toMatchObject({
+        focus: stage,
+        dose,
+        surface: stage === 'hills' ? 'soft-hilly' : 'soft-trail',
+        runMinutes: 25,
+      });
+      expect([focus, surface === 'soft-hilly']).toEqual([stage, stage === 'hills']);
+    }
+  });
+
+  it('touches its own week alone, and says so', () => {
+    const edited = editRamp(ramp, [{ kind: 'week', number: 2, runMinutes: 18 }]);
+    expect(edited.weeks.map((week) => week.edited === true)).toEqual(
+      ramp.weeks.map(({ number }) => number === 2),
+    );
+    expect(edited.weeks[1]!.sessions.every((session) => session.edited === true)).toBe(true);
+    expect(edited.weeks[0]!.sessions).toEqual(first.sessions);
+    const removed = editRamp(ramp, [{ kind: 'remove', day: day(0, 1) }]);
+    expect(removed.weeks[0]).toMatchObject({ edited: true, runMinutes: 12 });
+    expect(removed.weeks[1]).not.toHaveProperty('edited');
+  });
+
+  it('adds up steps and limits, a week emptied by hand too', () => {
+    const to = { repeats: 2, runMin: 2, walkMin: 2 };
+    const mixed = editRamp(ramp, [{ kind: 'change', day: day(1, 2), to }]).weeks[1]!;
+    expect(mixed).toMatchObject({
+      step: '1 min run, 2 min walk, then 2 min run, 2 min walk',
+      stepIndex: 1,
+      runMinutes: 17,
+      capMinutes: 21,
+    });
+    const none = [0, 1, 2].map((at): RampEdit => ({ kind: 'remove', day: day(0, at) }));
+    const emptied = editRamp(ramp, none);
+    expect(emptied.weeks[0]).toMatchObject({ sessions: [], runMinutes: 0, step: first.step });
+    expect(() => editRamp(emptied, [{ kind: 'week', number: 1, runMinutes: 18 }])).toThrow(
+      'number must be that of a week with sessions, but is 1',
+    );
+    expect(() => editRamp(ramp, [{ kind: 'week', number: 99, runMinutes: 18 }])).toThrow('is 99');
+  });
+
+  it('names what it refuses', () => {
+    const refused = (edit: RampEdit, text: string) => {
+      expect(() => editRamp(ramp, [edit])).toThrow(RangeError);
+      expect(() => editRamp(ramp, [edit])).toThrow(text);
+    };
+    const change = (to: object): RampEdit => ({ kind: 'change', day: day(0, 0), to });
+    refused(change({ day: '2026-02-28' }), 'day must not lie before the first week');
+    refused(change({ day: '2026-02-30' }), 'day');
+    refused(change({ day: day(0, 1) }), 'day must be free');
+    refused(change({ repeats: 41 }), 'repeats');
+    refused(change({ runMin: 0.4 }), 'runMin');
+    refused(change({ walkMin: 31 }), 'walkMin');
+    refused({ kind: 'week', number: 1, runMinutes: 961 }, 'runMinutes');
+  });
+
+  it('of a plan with an event tells what is within reach now', () => {
+    expect(editRamp(ramp, []).withinReach).toBeNull();
+    const event = buildRamp({ ...ramp.request, daysOut: [], eventDay: '2026-06-06' });
+    const longest = event.withinReach!.continuousMinutes;
+    const at = event.weeks.flatMap(({ sessions }) => sessions).find((s) => s.runMin === longest)!;
+    const less: RampEdit = { kind: 'change', day: at.day, to: { runMin: longest - 10 } };
+    expect(editRamp(event, [less]).withinReach!.continuousMinutes).toBeLessThan(longest);
+    expect(last.sessions[0]!.runMin).toBe(30);
+  });
+
+  it('of walks has no limit to show but what they hold', () => {
+    const walks = buildRamp({ ...ramp.request, programme: 'walking', daysOut: [] });
+    const { number, sessions } = walks.weeks[1]!;
+    const edit: RampEdit = { kind: 'change', day: sessions[0]!.day, to: { runMin: 40 } };
+    const week = editRamp(walks, [edit]).weeks[number - 1]!;
+    expect(week).toMatchObject({ runMinutes: 70, capMinutes: 70, step: 'brisk walk' });
+    expect(week.sessions[0]).toMatchObject({ kind: 'walk', warmUpMin: 0, coolDownMin: 0 });
+    expect(week.sessions[0]!.distanceKm).toBeNull();
+  });
+});
+
 describe('the difference of two versions', () => {
   it('is empty between a plan and itself', () => {
     expect(diffRamps(ramp, ramp).sessions).toEqual([]);
