@@ -3,6 +3,7 @@ import { addDays } from '../../../core/day.ts';
 import {
   buildRamp,
   checkRamp,
+  daysToEvent,
   enduranceFrom,
   START_LEVELS,
   type RampRequest,
@@ -128,6 +129,42 @@ describe('buildRamp', () => {
     expect(ramp.earliestGoalDay).toBeNull();
     expect(ramp.collisions[0]!.rules).toContain('capPostInjury');
     expect(build().collisions).toEqual([]);
+  });
+
+  it('adds no later stage to a goal that is never reached, and leaves its end open', () => {
+    const rules = { smallStepMinutes: 0, boutsPostInjury: 2, boutsPerSession: 2 };
+    const ramp = build({ start: 'post-injury', capPercent: 5, rules, laterStages: ['pull'] });
+    expect(ramp.stages).toMatchObject([{ id: 'time', fromDay: '2026-03-02', untilDay: null }]);
+    expect(ramp.weeks.every(({ stage }) => stage === 'time')).toBe(true);
+    const { stages, weeks } = build();
+    expect(stages).toMatchObject([{ id: 'time', untilDay: addDays(weeks.at(-1)!.startDay, 6) }]);
+    expect(build({ eventDay: '2026-03-20' }).stages).toMatchObject([{ untilDay: null }]);
+  });
+
+  it('names a distance only of runs at a known pace', () => {
+    expect(build().weeks[0]!.sessions[0]!.distanceKm).toBeNull();
+    const walks = build({ programme: 'walking', paceMinPerKm: 6 });
+    expect(walks.weeks[0]!.sessions[0]!.distanceKm).toBeNull();
+    expect(walks.weeks[0]).toMatchObject({ capMinutes: 50, runMinutes: 50 });
+    expect(walks.weeks[1]).toMatchObject({ capMinutes: 75, runMinutes: 75 });
+  });
+
+  it('says which weeks come back after a break, and of no other', () => {
+    const daysOut = Array.from({ length: 14 }, (_, index) => addDays('2026-03-02', 42 + index));
+    const returning = ({ weeks }: ReturnType<typeof build>) =>
+      weeks.filter((week) => week.returning !== undefined).map(({ number }) => number);
+    expect(returning(build())).toEqual([]);
+    expect(returning(build({ daysOut }))).toEqual([9, 10]);
+    expect(returning(build({ eventDay: '2026-05-06' }))).toEqual([]);
+    const injured = build({ start: 'post-injury' }).weeks.at(-1)!.sessions[0]!;
+    expect(injured).toMatchObject({ kind: 'continuous', surface: 'soft-trail' });
+    const hills = build({ laterStages: ['hills'], rules: { hillMinutes: 2 } }).weeks.at(-1)!;
+    expect(hills.sessions[0]!.dose).toEqual({ times: 4, seconds: 120 });
+  });
+
+  it('counts the days to an event', () => {
+    expect(daysToEvent(build(), '2026-03-09')).toBeNull();
+    expect(daysToEvent(build({ eventDay: '2026-06-01' }), '2026-05-25')).toBe(7);
   });
 
   it('says when a plan has fewer running days than asked for', () => {

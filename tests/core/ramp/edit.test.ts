@@ -206,6 +206,8 @@ describe('an edit by hand', () => {
       runMinutes: 17,
       capMinutes: 21,
     });
+    const before = editRamp(ramp, [{ kind: 'change', day: day(1, 0), to }]).weeks[1]!;
+    expect(before.step).toBe(mixed.step);
     const none = [0, 1, 2].map((at): RampEdit => ({ kind: 'remove', day: day(0, at) }));
     const emptied = editRamp(ramp, none);
     expect(emptied.weeks[0]).toMatchObject({ sessions: [], runMinutes: 0, step: first.step });

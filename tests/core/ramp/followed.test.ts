@@ -314,6 +314,25 @@ describe('the next version', () => {
     const close = review(16, { 16: MILD }, { ramp: event });
     expect(start(close)).toBe(after(16));
     expect(close.ramp.request.eventDay).toBe(eventDay);
+    const far = buildRamp({ ...request, eventDay: addDays(START, 84) });
+    expect(start(review(16, { 16: MILD }, { ramp: far }))).toBe(far.weeks[6]!.startDay);
+    // A session of the day of the review is open still.
+    const onDay = review(17, { 17: MILD }, { day: days[17]! });
+    expect(start(onDay)).toBe(ramp.weeks[6]!.startDay);
+  });
+
+  it('keeps the days off after a setback, though a first day allowed is long past', () => {
+    const waiting = buildRamp({ ...request, notBeforeDay: addDays(START, 7) });
+    const last = daysOf(waiting)[2]!;
+    const back = review(3, { 3: OVER_24 }, { ramp: waiting });
+    expect(back.ramp.request.notBeforeDay).toBe(addDays(last, 4));
+    expect(back.ramp.weeks[0]!.sessions[0]!.day).toBe(addDays(last, 4));
+  });
+
+  it('begins anew where none of it was run', () => {
+    const none = review(3, { 1: MISSED, 2: MISSED, 3: MISSED });
+    expect(none.ramp.request.resume).toMatchObject({ weekNumber: 1, rung: 0, lastRung: -1 });
+    expect(none.ramp.weeks[0]).toMatchObject({ number: 1, runMinutes: 18 });
   });
 });
 

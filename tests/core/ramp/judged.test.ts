@@ -190,6 +190,9 @@ describe('what is found on the day', () => {
   it('is told first, the strictest before what else was seen', () => {
     const all = review(6, { 5: MISSED, 6: { ...MILD, signs: ['refusal'] } });
     expect(codes(all)).toEqual(['review-stop-sign', 'review-mild-stiffness', 'review-missed']);
+    // A mild sign that is over comes after what holds the plan.
+    const held = review(9, { 3: MILD, 8: MISSED, 9: MISSED });
+    expect(codes(held)).toEqual(['review-missed', 'review-mild-stiffness']);
   });
 });
 
