@@ -1,20 +1,13 @@
 import { z } from 'zod';
 import { BREACH_CODES } from '../../../core/ramp/editTypes.ts';
-import { choice, day, notes, requiredLine } from '../fields.ts';
-
-const number = (label: string, unit: string, min: number, max: number) => {
-  const error = `${label} must be from ${min} to ${max} ${unit}.`;
-  return z.number({ error }).min(min, { error }).max(max, { error });
-};
+import { choice, day, notes, number, requiredLine } from '../fields.ts';
 
 const change = {
   day: day('Day of the session'),
   kind: choice('Kind of session', ['bouts', 'continuous', 'walk']),
-  repeats: number('Repeats', 'times', 1, 60).int({
-    error: 'Repeats must be a whole number from 1 to 60 times.',
-  }),
-  runMin: number('Run', 'min', 0.25, 240),
-  walkMin: number('Walk', 'min', 0, 30),
+  repeats: number({ label: 'Repeats', unit: 'times', min: 1, max: 60, whole: true }),
+  runMin: number({ label: 'Run', unit: 'min', min: 0.25, max: 240 }),
+  walkMin: number({ label: 'Walk', unit: 'min', min: 0, max: 30 }),
 };
 
 /** One edit of a plan by hand, as core takes it. */
@@ -28,15 +21,15 @@ export const rampEdit = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('add'), session: z.strictObject(change) }),
   z.strictObject({
     kind: z.literal('week'),
-    number: number('Week', '', 1, 1000).int({ error: 'Week must be a whole number.' }),
-    runMinutes: number('Run-minutes of the week', 'min', 0, 1000),
+    number: number({ label: 'Week', unit: '', min: 1, max: 1000, whole: true }),
+    runMinutes: number({ label: 'Run-minutes of the week', unit: 'min', min: 0, max: 1000 }),
   }),
 ]);
 
 /** A written reason for keeping a broken rule. */
 export const keptBreach = z.strictObject({
   code: choice('Broken rule', BREACH_CODES),
-  weekIndex: number('Week', '', 0, 1000).int({ error: 'Week must be a whole number.' }),
+  weekIndex: number({ label: 'Week', unit: '', min: 0, max: 1000, whole: true }),
   day: day('Day of the session').nullish(),
   reason: requiredLine('Reason for keeping it'),
 });

@@ -134,8 +134,8 @@ function changedRow(context: Context, kind: ReplaceableKind, ours: Named, theirs
     return { name, kind: what, binnedAt };
   }
   const stored = { id: ours.id, createdAt: ours.createdAt, updatedAt: context.instant() };
-  if (kind === 'sessions' || kind === 'weighings') return { ...row, ...stored };
+  if (kind === 'sessions') return { ...row, ...stored };
   // A form opened before the import must not overwrite what came with it.
-  const { revision } = ours as Named<'owners' | 'dogs' | 'visits'>;
+  const { revision } = ours as Named<'owners' | 'dogs' | 'visits' | 'weighings'>;
   return { ...row, ...stored, revision: revision + 1 };
 }

@@ -144,6 +144,21 @@ describe('a bundle read back in', () => {
     expect(await kept(to)).toEqual(again);
   });
 
+  test('a weighing of theirs is told to a form opened before the import', async () => {
+    const from = await openOwn();
+    const { dog, weighingId: id } = await fullRecord(from, 'Odette Fenn', 'Bramble');
+    const to = await openOwn();
+    await imported(to, await exported(from));
+    const amended = (weightKg: number, basedOn = 1) =>
+      ({ id, basedOn, reason: 'Read again.', weighing: { ...WEIGHING, weightKg } }) as const;
+    await from.ok('weighings/amend', amended(23.1));
+    await to.ok('weighings/amend', amended(23.2));
+    await imported(to, await exported(from), { different: 'theirs' });
+    const file = await to.ok('dogs/file', { dogId: dog.id });
+    expect(file.weighings).toMatchObject([{ weightKg: 23.1, revision: 3 }]);
+    expect((await to.refused('weighings/amend', amended(23.3, 2))).kind).toBe('conflict');
+  });
+
   test('what was taken out here comes back only where theirs is chosen', async () => {
     const from = await openOwn();
     const { dog, weighingId } = await fullRecord(from, 'Odette Fenn', 'Bramble');
