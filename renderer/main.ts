@@ -13,9 +13,7 @@ import './styles/fonts.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/controls.css';
-import './styles/dialog.css';
-import './styles/menu.css';
-import './styles/why.css';
+import './styles/sheets.css';
 
 // The client comes first: it takes the start code out of the address before the router reads it.
 const client = await createClient();

@@ -25,6 +25,19 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 
 export const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
+/** A text up to the end of its first sentence. */
+export const headOf = (text: string): string => /^.*?[.!](?=\s|$)/.exec(text)?.[0] ?? text;
+
+/** The grades of a scale as its choices; `none` is what it says where nothing was looked at. */
+export const gradeOptions = (none: string, grades: readonly string[]) => [
+  { value: null, label: '–', name: none },
+  ...grades.map((words, grade) => ({
+    value: grade,
+    label: String(grade),
+    name: `grade ${grade}: ${words}`,
+  })),
+];
+
 export type Limb = keyof LimbGrades;
 export const LIMB_WORDS: Words<Limb> = {
   leftFore: 'Left fore',

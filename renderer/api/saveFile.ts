@@ -1,4 +1,5 @@
 import { FILE_KINDS, type FileKind } from '../../electron/contract/files/kinds.ts';
+import { download } from './download.ts';
 
 /** Turns the base64 text of an answer into bytes. */
 export function bytesFromBase64(base64: string): Uint8Array<ArrayBuffer> {
@@ -38,13 +39,7 @@ export async function saveFile(fileName: string, base64: string, kind: FileKind)
     return (await window.trotwell.saveFile(fileName, base64, kind)) ? 'saved' : 'not saved';
   }
   const { mediaType } = FILE_KINDS[kind];
-  const url = URL.createObjectURL(new Blob([bytesFromBase64(base64)], { type: mediaType }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = fileName;
-  link.click();
-  // The download has its own hold on the data once the click is handled.
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+  download(new Blob([bytesFromBase64(base64)], { type: mediaType }), fileName);
   return 'handed over';
 }
 

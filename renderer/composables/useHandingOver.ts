@@ -1,22 +1,10 @@
-import { computed, shallowRef, type ComputedRef, type ShallowRef } from 'vue';
+import { computed, shallowRef } from 'vue';
 import type { FilePurpose } from '../../electron/contract/files/purposes.ts';
 import { useClient } from '../api/client.ts';
 import { canBeTriedAgain, savingSentence, type Saving } from '../api/saveFile.ts';
 
 /** Hands a file the service made to the practitioner, and again where it did not arrive. */
-export interface HandingOver {
-  /** What became of the last one; empty before. */
-  readonly said: ComputedRef<string>;
-  /** Null before anything was saved. */
-  readonly saving: ShallowRef<Saving | null>;
-  /** True where the same file can be handed over once more. */
-  readonly canAgain: ComputedRef<boolean>;
-  save(token: string, fileName: string): Promise<Saving>;
-  again(): Promise<void>;
-  clear(): void;
-}
-
-export function useHandingOver(purpose: FilePurpose): HandingOver {
+export function useHandingOver(purpose: FilePurpose) {
   const client = useClient();
   const file = shallowRef<{ readonly token: string; readonly name: string } | null>(null);
   const saving = shallowRef<Saving | null>(null);
@@ -28,18 +16,21 @@ export function useHandingOver(purpose: FilePurpose): HandingOver {
   }
 
   return {
+    /** Null before anything was saved. */
     saving,
     save,
+    /** What became of the last one; empty before. */
     said: computed(() =>
       file.value === null || saving.value === null
         ? ''
         : savingSentence(file.value.name, saving.value),
     ),
+    /** True where the same file can be handed over once more. */
     canAgain: computed(() => saving.value !== null && canBeTriedAgain(saving.value)),
-    async again() {
+    async again(): Promise<void> {
       if (file.value !== null) await save(file.value.token, file.value.name);
     },
-    clear() {
+    clear(): void {
       file.value = null;
       saving.value = null;
     },

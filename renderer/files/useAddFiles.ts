@@ -1,4 +1,4 @@
-import { ref, shallowRef, type Ref, type ShallowRef } from 'vue';
+import { ref, shallowRef } from 'vue';
 import type { AttachmentKind } from '../../electron/contract/files/attachment.ts';
 import type { Answer, AppError } from '../../electron/contract/errors.ts';
 import type { TakenFile } from '../../electron/contract/files/purposes.ts';
@@ -20,17 +20,8 @@ export interface LookedAt {
   readonly thumbnail: string | null;
 }
 
-export interface AddFiles<T> {
-  readonly busy: Ref<boolean>;
-  readonly problems: ShallowRef<readonly FileProblem[]>;
-  /** Opens the dialogue and adds what is chosen in it, one after the other. @returns what was added */
-  choose(kind: AttachmentKind | null): Promise<readonly T[]>;
-  /** Adds dropped files, one after the other. @returns those that were added */
-  drop(files: readonly File[], kind: AttachmentKind | null): Promise<readonly T[]>;
-}
-
 /** Adds files by `keep`. Without a kind a picture is a photo and a PDF a letter. */
-export function useAddFiles<T>(keep: (file: LookedAt) => Promise<Answer<T>>): AddFiles<T> {
+export function useAddFiles<T>(keep: (file: LookedAt) => Promise<Answer<T>>) {
   const client = useClient();
   const busy = ref(false);
   const problems = shallowRef<readonly FileProblem[]>([]);
@@ -73,8 +64,11 @@ export function useAddFiles<T>(keep: (file: LookedAt) => Promise<Answer<T>>): Ad
   return {
     busy,
     problems,
-    choose: (kind) => addAll(() => client.files.chooseFiles('attachment'), kind),
-    drop: (files, kind) => {
+    /** Opens the dialogue and adds what is chosen in it, one after the other. @returns what was added */
+    choose: (kind: AttachmentKind | null) =>
+      addAll(() => client.files.chooseFiles('attachment'), kind),
+    /** Adds dropped files, one after the other. @returns those that were added */
+    drop: (files: readonly File[], kind: AttachmentKind | null) => {
       const value = files.map((file) => ({
         name: file.name,
         take: () => client.files.sendFile(file, 'attachment'),

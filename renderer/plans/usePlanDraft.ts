@@ -1,7 +1,7 @@
-import { ref, type Ref } from 'vue';
+import { ref } from 'vue';
 import type { Plan } from '../../electron/contract/contract.ts';
 import { useDraft } from '../composables/useDraft.ts';
-import { useForm, type Form } from '../composables/useForm.ts';
+import { useForm } from '../composables/useForm.ts';
 import { blankRampEntry, fittingEdits, type RampEntry } from './useRampEdit.ts';
 
 /** Changes to a plan by hand as they are typed. */
@@ -14,12 +14,6 @@ export interface PlanEntry extends RampEntry {
 /** The draft of changes to the plan of a dog. */
 export const planDraftKey = (dogId: string): string => `plan:${dogId}`;
 
-export interface PlanDraft extends ReturnType<typeof useDraft> {
-  readonly form: Form<PlanEntry>;
-  /** Kept changes that no longer fit the plan and were left out. */
-  readonly leftOut: Readonly<Ref<number>>;
-}
-
 const blankEntry = ({ version, keptBreaches }: Plan): PlanEntry => ({
   version,
   note: '',
@@ -30,9 +24,10 @@ const blankEntry = ({ version, keptBreaches }: Plan): PlanEntry => ({
  * The form of a plan being changed by hand, kept as a draft. Changes begun on another version are
  * left out: what suited the plan then may be too much for the one in force.
  */
-export function usePlanDraft(plan: Plan): PlanDraft {
+export function usePlanDraft(plan: Plan) {
   const blank = blankEntry(plan);
   const form = useForm<PlanEntry>(blank, 'edit');
+  /** Kept changes that no longer fit the plan and were left out. */
   const leftOut = ref(0);
 
   function fit(kept: PlanEntry): PlanEntry {

@@ -1,4 +1,4 @@
-import { computed, ref, type ComputedRef, type Ref } from 'vue';
+import { computed, ref } from 'vue';
 import {
   checkRamp,
   editRamp,
@@ -54,50 +54,37 @@ export function keptBreaches(
   });
 }
 
-export interface RampEditing {
-  /** The plan with the edits in it. */
-  readonly ramp: ComputedRef<Ramp>;
-  /** Rules the edited plan breaks, and what is worth knowing about it. */
-  readonly breaches: ComputedRef<readonly Breach[]>;
-  /** Reasons as typed, by `breachKey`. */
-  readonly reasons: ComputedRef<Readonly<Record<string, string>>>;
-  readonly kept: ComputedRef<readonly KeptBreach[]>;
-  /** Breaches that still need a reason. */
-  readonly open: ComputedRef<readonly Breach[]>;
-  /** Why the last edit was not taken; empty when it was. */
-  readonly problem: Ref<string>;
-  /** @returns false when the edit cannot be made. */
-  add(edit: RampEdit): boolean;
-  undo(): void;
-  /** Takes down why a breach is kept. */
-  giveReason(key: string, text: string): void;
-}
-
 /**
  * Edits of a plan by hand, replayed from the kept plan and checked against its rules each time.
  * `entry` is reactive, and written to.
  */
-export function useRampEdit(plan: Ramp, entry: RampEntry): RampEditing {
+export function useRampEdit(plan: Ramp, entry: RampEntry) {
+  /** Why the last edit was not taken; empty when it was. */
   const problem = ref('');
-  const reasons = computed(() =>
+  /** Reasons as typed, by `breachKey`. */
+  const reasons = computed<Readonly<Record<string, string>>>(() =>
     Object.fromEntries(entry.reasons.map(({ key, text }) => [key, text])),
   );
+  /** The plan with the edits in it. */
   const ramp = computed(() => (entry.edits.length === 0 ? plan : editRamp(plan, entry.edits)));
   const broken = computed(() => checkRamp(ramp.value));
   const kept = computed(() => keptBreaches(broken.value, entry.reasons));
+  /** Rules the edited plan breaks, and what is worth knowing about it. */
   const breaches = computed(() => checkRamp(ramp.value, kept.value));
   return {
     ramp,
     breaches,
     reasons,
     kept,
+    /** Breaches that still need a reason. */
     open: computed(() =>
       breaches.value.filter(
         ({ gravity, keptBecause }) => gravity === 'breach' && keptBecause === null,
       ),
     ),
     problem,
-    add(edit) {
+    /** @returns false when the edit cannot be made. */
+    add(edit: RampEdit): boolean {
       try {
         editRamp(plan, [...entry.edits, edit]);
       } catch (error) {
@@ -109,12 +96,15 @@ export function useRampEdit(plan: Ramp, entry: RampEntry): RampEditing {
       entry.edits = [...entry.edits, edit];
       return true;
     },
-    undo() {
+    undo(): void {
       problem.value = '';
       entry.edits = entry.edits.slice(0, -1);
     },
-    giveReason(key, text) {
+    /** Takes down why a breach is kept. */
+    giveReason(key: string, text: string): void {
       entry.reasons = [...entry.reasons.filter((given) => given.key !== key), { key, text }];
     },
   };
 }
+
+export type RampEditing = ReturnType<typeof useRampEdit>;

@@ -1,26 +1,8 @@
-import { computed, ref, shallowRef, type Ref, type ShallowRef } from 'vue';
+import { computed, ref, shallowRef } from 'vue';
 import type { OutingRead, RowRead } from '../../electron/contract/calls/runs.ts';
 import type { Answer } from '../../electron/contract/errors.ts';
 import type { TakenFile } from '../../electron/contract/files/purposes.ts';
 import { useClient } from '../api/client.ts';
-
-export interface RunFiles {
-  readonly busy: Ref<boolean>;
-  /** Why files were not read, a sentence each. */
-  readonly problems: ShallowRef<readonly string[]>;
-  readonly outings: ShallowRef<readonly OutingRead[]>;
-  /** The owner's record asks to keep the recordings of those that were read. */
-  readonly keepsRecordings: Readonly<Ref<boolean>>;
-  readonly rows: ShallowRef<readonly RowRead[]>;
-  choose(): Promise<void>;
-  drop(files: readonly File[]): Promise<void>;
-  /**
-   * Done with the outings of that day; `taken` where they were taken over.
-   * @returns the names of the recordings that are kept for it
-   */
-  leave(day: string, taken: boolean): Promise<readonly string[]>;
-  leaveRows(): void;
-}
 
 /** A file that may be kept once one of its outings is taken over. */
 interface Recording {
@@ -80,7 +62,7 @@ function useRecordings(dogId: string) {
 }
 
 /** Tracks and tables that came back, read one after the other and waiting to be looked at. */
-export function useRunFiles(dogId: string): RunFiles {
+export function useRunFiles(dogId: string) {
   const client = useClient();
   const busy = ref(false);
   const problems = shallowRef<readonly string[]>([]);
@@ -116,23 +98,29 @@ export function useRunFiles(dogId: string): RunFiles {
 
   return {
     busy,
+    /** Why files were not read, a sentence each. */
     problems,
     outings,
     rows,
     choose: () => each([{ name: 'The file', take: () => client.files.chooseFile('run') }]),
-    drop: (files) =>
+    drop: (files: readonly File[]) =>
       each(
         files.map((file) => ({ name: file.name, take: () => client.files.sendFile(file, 'run') })),
       ),
+    /** The owner's record asks to keep the recordings of those that were read. */
     keepsRecordings: recordings.any,
-    async leave(day, taken) {
+    /**
+     * Done with the outings of that day; `taken` where they were taken over.
+     * @returns the names of the recordings that are kept for it
+     */
+    async leave(day: string, taken: boolean): Promise<readonly string[]> {
       outings.value = outings.value.filter((outing) => outing.day !== day);
       const { kept, failed } = taken ? await recordings.keepThoseOf(day) : NONE;
       problems.value = [...problems.value, ...failed];
       await recordings.leaveOthers(outings.value);
       return kept;
     },
-    leaveRows() {
+    leaveRows(): void {
       rows.value = [];
     },
   };

@@ -1,4 +1,4 @@
-import { nextTick, ref, type Ref } from 'vue';
+import { nextTick, ref } from 'vue';
 import type { Answer } from '../../electron/contract/errors.ts';
 import { fieldId, type Form } from '../composables/useForm.ts';
 import { useSaving } from '../composables/useSaving.ts';
@@ -18,8 +18,6 @@ interface KeptList<T extends object, R> {
   readonly drop?: (id: string) => Promise<Answer<R>>;
   /** Takes over the list as it is kept now. */
   readonly take: (kept: R) => void;
-  /** The button that begins a new one; has the focus again once that is done. */
-  readonly add: Readonly<Ref<HTMLButtonElement | null>>;
 }
 
 /** A list that the practice keeps, changed one entry at a time in one small form. */
@@ -29,6 +27,11 @@ export function useKeptList<T extends object, R>(list: KeptList<T, R>) {
   /** Id of what is being changed; null while something new is written. */
   const editing = ref<string | null>(null);
   const open = ref(false);
+  let button: HTMLElement | null = null;
+  /** The button that begins a new one; has the focus again once that is done. */
+  const beginButton = (drawn: unknown): void => {
+    button = drawn as HTMLElement | null;
+  };
   const { saving, error, save: saveBy } = useSaving(form);
 
   function taken(answer: Answer<R>): boolean {
@@ -49,7 +52,7 @@ export function useKeptList<T extends object, R>(list: KeptList<T, R>) {
   async function end(): Promise<void> {
     open.value = false;
     await nextTick();
-    list.add.value?.focus();
+    button?.focus();
   }
 
   async function save(): Promise<void> {
@@ -72,5 +75,14 @@ export function useKeptList<T extends object, R>(list: KeptList<T, R>) {
     });
     await end();
   }
-  return { editing, open, saving, error, begin, end, save, remove };
+  return { form, editing, open, beginButton, saving, error, begin, end, save, remove };
 }
+
+/** What the form of such a list needs of it. */
+export type KeptListing = Omit<
+  ReturnType<typeof useKeptList<object, unknown>>,
+  'form' | 'begin' | 'remove'
+> & {
+  readonly form: Pick<Form<object>, 'name' | 'problems' | 'failures'>;
+  begin(id: null): Promise<void>;
+};

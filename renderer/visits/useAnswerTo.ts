@@ -1,19 +1,10 @@
-import { computed, type ComputedRef } from 'vue';
+import { computed } from 'vue';
 
 /** An answer to a proposal that changes as the form is filled in. */
 export interface Answer<D extends string> {
   decision: D | 'open';
   /** What was proposed when it was given; empty while it is open. */
   answeredTo: string;
-}
-
-export interface AnswerTo<D extends string> {
-  /**
-   * What was proposed when the answer was given, where another thing is proposed now; null while
-   * the answer stands as it was given. Until it is looked at, nothing is saved.
-   */
-  readonly changedFrom: ComputedRef<string | null>;
-  decide(decision: D | 'open'): void;
 }
 
 /** True while an answer was given to another proposal than the present one. */
@@ -35,12 +26,16 @@ export function useAnswerTo<D extends string>(
   answer: () => Answer<D>,
   proposal: () => string,
   free: readonly D[] = [],
-): AnswerTo<D> {
+) {
   return {
+    /**
+     * What was proposed when the answer was given, where another thing is proposed now; null while
+     * the answer stands as it was given. Until it is looked at, nothing is saved.
+     */
     changedFrom: computed(() =>
       isOvertaken(answer(), proposal(), free) ? answer().answeredTo : null,
     ),
-    decide(decision) {
+    decide(decision: D | 'open'): void {
       answer().decision = decision;
       answer().answeredTo = decision === 'open' ? '' : proposal();
     },

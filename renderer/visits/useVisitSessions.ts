@@ -1,5 +1,5 @@
-import { computed, ref, shallowRef, type ComputedRef } from 'vue';
-import { askedSessions, plannedSessions, type RampSession } from '../../core/index.ts';
+import { computed, ref, shallowRef } from 'vue';
+import { askedSessions, plannedSessions } from '../../core/index.ts';
 import type { DogFile } from '../../electron/contract/contract.ts';
 import type { SessionInput } from '../../electron/contract/records.ts';
 import type { AppError } from '../../electron/contract/errors.ts';
@@ -7,27 +7,11 @@ import { askedOf, inputOf, toldSessions } from '../plans/timeline.ts';
 import type { SessionResults } from '../plans/useSessionResults.ts';
 import type { VisitForm } from './visitForm.ts';
 
-export interface VisitSessions {
-  /** What the plan held from the last visit to this one, as far as it is not wholly told yet. */
-  readonly planned: ComputedRef<readonly RampSession[]>;
-  /** Every session as it stood on its day. */
-  readonly everPlanned: readonly RampSession[];
-  /** Sessions of that time that the owner was not asked for: the plan waited. */
-  readonly unasked: ComputedRef<readonly RampSession[]>;
-  /** Sessions of that time that were told before, e.g. on the plan's page. */
-  readonly toldBefore: ComputedRef<number>;
-  /** Sessions before the last visit of which nothing was ever told. */
-  readonly untoldBefore: ComputedRef<number>;
-  readonly results: SessionResults;
-  /** Every result of the dog, those told in the form in place of what is stored. */
-  readonly all: ComputedRef<DogFile['sessions']>;
-}
-
 /**
  * The sessions since the last visit, told in the visit form: what is answered stays in the form, and
  * with its draft, until the visit is saved.
  */
-export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions {
+export function useVisitSessions(form: VisitForm, file: DogFile) {
   const sessions = plannedSessions(file.plans);
   const day = () => form.visit.day;
   const stored = new Map(file.sessions.map((result) => [result.day, result]));
@@ -43,11 +27,13 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
   const sinceThen = computed(() =>
     before.value.filter(({ session }) => session.day >= since.value && session.day < day()),
   );
+  /** What the plan held from the last visit to this one, as far as it is not wholly told yet. */
   const planned = computed(() =>
     sinceThen.value.filter((told) => askedOf(told, day()) !== null).map(({ session }) => session),
   );
 
-  const all = computed(() => {
+  /** Every result of the dog, those told in the form in place of what is stored. */
+  const all = computed<DogFile['sessions']>(() => {
     const merged = new Map(stored);
     for (const told of form.sessions) {
       const base = stored.get(told.day) ?? {
@@ -64,14 +50,18 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
 
   return {
     planned,
+    /** Every session as it stood on its day. */
     everPlanned: sessions,
+    /** Sessions of that time that the owner was not asked for: the plan waited. */
     unasked: computed(() =>
       sessions.filter(
         (session) =>
           unasked.includes(session.day) && session.day >= since.value && session.day < day(),
       ),
     ),
+    /** Sessions of that time that were told before, e.g. on the plan's page. */
     toldBefore: computed(() => sinceThen.value.length - planned.value.length),
+    /** Sessions before the last visit of which nothing was ever told. */
     untoldBefore: computed(
       () =>
         before.value.filter(
@@ -82,6 +72,8 @@ export function useVisitSessions(form: VisitForm, file: DogFile): VisitSessions 
     all,
   };
 }
+
+export type VisitSessions = ReturnType<typeof useVisitSessions>;
 
 /** Results that are kept in the form, with the same steps as those that are saved at once. */
 function useFormResults(form: VisitForm, all: SessionResults['all']): SessionResults {

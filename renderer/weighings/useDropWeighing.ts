@@ -1,4 +1,4 @@
-import { ref, type Ref } from 'vue';
+import { ref } from 'vue';
 import type { AppError } from '../../electron/contract/errors.ts';
 import { useClient } from '../api/client.ts';
 import { useShown } from '../composables/useShown.ts';
@@ -9,22 +9,15 @@ interface Weighed {
   readonly day: string | null;
 }
 
-export interface DropWeighing {
-  readonly error: Ref<AppError | null>;
-  /** Then the notice offers to take it back. @returns true when it is out of the record. */
-  drop(weighing: Weighed): Promise<boolean>;
-  /** @returns true when it is back. */
-  restore(weighing: Weighed): Promise<boolean>;
-}
-
 /** Takes weighings out of a record and back, saying so. */
-export function useDropWeighing(): DropWeighing {
+export function useDropWeighing() {
   const client = useClient();
   const notice = useNotice();
   const shown = useShown();
   const error = ref<AppError | null>(null);
   const nameOf = ({ day }: Weighed) => `The weighing of ${shown.value.day(day)}`;
 
+  /** @returns true when it is back. */
   async function restore(weighing: Weighed): Promise<boolean> {
     const answer = await client.call('weighings/restore', { id: weighing.id });
     error.value = answer.ok ? null : answer.error;
@@ -41,7 +34,8 @@ export function useDropWeighing(): DropWeighing {
   return {
     error,
     restore,
-    async drop(weighing) {
+    /** Then the notice offers to take it back. @returns true when it is out of the record. */
+    async drop(weighing: Weighed): Promise<boolean> {
       const answer = await client.call('weighings/drop', { id: weighing.id });
       error.value = answer.ok ? null : answer.error;
       if (!answer.ok) return false;

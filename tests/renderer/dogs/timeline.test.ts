@@ -293,7 +293,7 @@ async function timeline(file: DogFile, client = service([])) {
 describe('the timeline of a dog', () => {
   it('narrows to one kind, each named with its number', async () => {
     const wrapper = await timeline(FILE, service([deed(1, {})], [attachment('one')]));
-    const buttons = wrapper.findAll('.kinds button');
+    const buttons = wrapper.findAll('[aria-label="What is shown"] button');
     expect(buttons.map((button) => button.text())).toEqual([
       'Everything',
       'Visits 2',
