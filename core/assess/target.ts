@@ -11,8 +11,8 @@ import type { AssessedVisit, TargetInForce } from './types.ts';
 export type TargetVisit = AimVisit & Pick<AssessedVisit, 'bcs' | 'targetWeightKg'>;
 
 /** A score older than this, or a weight this far from it, is said to be stale (D). */
-export const STALE_DAYS = 60;
-export const STALE_PERCENT = 5;
+const STALE_DAYS = 60;
+const STALE_PERCENT = 5;
 /** A later score proposes another target from this distance on, % (D): scores differ by a point. */
 const APART_PERCENT = 5;
 

@@ -71,7 +71,7 @@ export const GAIT_RULES = ruleTable({
   },
 });
 
-export type GaitRuleId = keyof typeof GAIT_RULES;
+type GaitRuleId = keyof typeof GAIT_RULES;
 export type GaitRuleValues = Readonly<Record<GaitRuleId, number>>;
 
 /** The published values, with `changes` put over them. */

@@ -2,9 +2,9 @@ import { stepMetres } from './geodesic.ts';
 import type { Track, TrackPoint } from './types.ts';
 
 /** Nobody runs faster on foot with a dog in harness over the whole of a step, m/s (D). */
-export const FASTEST_MPS = 12;
+const FASTEST_MPS = 12;
 /** A longer time without a point is a gap, s (D). */
-export const GAP_FROM_S = 30;
+const GAP_FROM_S = 30;
 /** A step this short says nothing of speed beside a receiver's error, m (D). */
 const WITHIN_ERROR_M = 25;
 /** So many places in a row that cannot be reached are no slips: the earlier place was one (D). */

@@ -61,7 +61,7 @@ function holdCourse(spanDays: number): Course {
   };
 }
 
-export function courseOf(input: AdjustFoodInput): Course {
+function courseOf(input: AdjustFoodInput): Course {
   if (input.goal === 'lose') return LOSS_COURSE;
   return input.goal === 'gain' ? GAIN_COURSE : holdCourse(input.trend?.spanDays ?? 0);
 }

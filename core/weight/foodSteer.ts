@@ -58,7 +58,7 @@ function tooEarly(input: FoodCase, { present }: Steered): FoodDraft {
 }
 
 /** The rate in words: no sign, no false precision. */
-export function rateWords({ percentPerWeek, low, high }: Forecast): string {
+function rateWords({ percentPerWeek, low, high }: Forecast): string {
   const size = (value: number) => Math.abs(value).toFixed(1);
   const verb = percentPerWeek < 0 ? 'lose' : 'gain';
   const [least, most] = percentPerWeek < 0 ? [high, low] : [low, high];

@@ -4,7 +4,7 @@ import type { AdjustFoodInput, Forecast } from './foodTypes.ts';
 import type { WeightState } from './weightState.ts';
 
 /** Rates steered to and left alone, % of the first weight a week; negative when losing. */
-export interface Steering {
+interface Steering {
   readonly aim: number;
   /** Slowest and fastest predicted rate at which the ration stays: the dead band. */
   readonly slow: number;
@@ -12,7 +12,7 @@ export interface Steering {
 }
 
 /** Loss: 1.2 % a week, left alone from 0.7 to 1.7 %, well inside the published 0.5–2 % (D). */
-export const LOSS_STEERING: Steering = { aim: -1.2, slow: -0.7, fast: -1.7 };
+const LOSS_STEERING: Steering = { aim: -1.2, slow: -0.7, fast: -1.7 };
 /**
  * Near the target the loss slows: no faster than brings the dog to its target in this many weeks, and
  * the ration stays only while it would not carry it `past` % of the first weight under it by then (D).
@@ -21,7 +21,7 @@ const ARRIVAL = { weeks: 4, past: 1 } as const;
 /** A ration within this of the one wanted stays, %: losing, and holding the target (D). */
 export const SAME_PERCENT = { losing: 5, holding: 8 } as const;
 /** The target weight is steered to over this time (D). */
-export const HOLD_DAYS = 70;
+const HOLD_DAYS = 70;
 /** Under the target food is added from here, above it less is fed only from here, % (D). */
 export const HOLD_BAND_PERCENT = { under: 2, above: 3 } as const;
 /** Largest step in one go, % (M); at the target the ration may go up by as much. */

@@ -44,7 +44,7 @@ export const contract = {
   ...workCalls,
 } as const;
 
-export type Contract = typeof contract;
+type Contract = typeof contract;
 export type CallName = keyof Contract;
 export type InputOf<N extends CallName> = z.input<Contract[N]['input']>;
 export type ParsedOf<N extends CallName> = z.output<Contract[N]['input']>;

@@ -10,7 +10,7 @@ import type { WeighingRecord } from './weighings/weighing.ts';
 // What the calls answer with.
 
 /** Which practice is open: the practitioner's own, the invented demonstration, or none yet. */
-export type OpenPractice = 'own' | 'demo' | null;
+type OpenPractice = 'own' | 'demo' | null;
 
 /** Why the own records cannot be opened. */
 export interface RecordsTrouble {

@@ -22,7 +22,7 @@ export interface MailFile extends HomeFile {
   readonly to: string;
 }
 
-export const MAIL_READERS = ['owner', 'vet'] as const;
+const MAIL_READERS = ['owner', 'vet'] as const;
 
 export const goesHomeCalls = {
   /** Outings and weighings as a calendar file; one of a later version replaces an earlier one. */

@@ -24,7 +24,7 @@ export interface YearAccount {
 
 const INITIALS = 'Initials must be 1 to 4 letters.';
 
-export const practitionerInput = z.object({
+const practitionerInput = z.object({
   name: requiredLine('Name of the practitioner'),
   initials: z
     .string({ error: INITIALS })

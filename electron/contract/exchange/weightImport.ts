@@ -12,8 +12,7 @@ export const DECIMAL_SIGNS = ['.', ','] as const;
 export type DecimalSign = (typeof DECIMAL_SIGNS)[number];
 export const TABLE_WEIGHT_UNITS = ['kg', 'lb', 'g'] as const;
 export type TableWeightUnit = (typeof TABLE_WEIGHT_UNITS)[number];
-export const ENCODINGS = ['UTF-8', 'UTF-16', 'Windows-1252'] as const;
-export type Encoding = (typeof ENCODINGS)[number];
+export type Encoding = 'UTF-8' | 'UTF-16' | 'Windows-1252';
 
 /** Columns and rows of a table that are still read. Our own choice (D). */
 export const TABLE_LIMITS = { columns: 200, rows: 100_000, cellCharacters: 20_000 } as const;

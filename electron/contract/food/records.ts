@@ -4,7 +4,7 @@ import { QUANTITIES } from '../records/quantities.ts';
 
 // What a dog eats; part of records.ts.
 
-export const ENERGY_FROM = ['declared', 'label'] as const;
+const ENERGY_FROM = ['declared', 'label'] as const;
 
 /** Each share refuses by its own name: five of them stand side by side. */
 const share = (name: string) =>

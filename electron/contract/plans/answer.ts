@@ -35,7 +35,7 @@ export const keptBreach = z.strictObject({
 });
 
 /** A plan proposal can be taken as it is, or taken and then changed by hand. */
-export const PLAN_ANSWERS = ['accepted', 'edited'] as const;
+const PLAN_ANSWERS = ['accepted', 'edited'] as const;
 
 /**
  * The practitioner's answer to what a review makes of the plan in force. A declined proposal is not

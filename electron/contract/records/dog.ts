@@ -1,8 +1,8 @@
 import { NEUTER_STATUSES } from '../../../core/energy/maintenance.ts';
 import type { Fields } from './fieldKinds.ts';
 
-export const SEXES = ['female', 'male'] as const;
-export const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
+const SEXES = ['female', 'male'] as const;
+const COATS = ['ordinary', 'thick', 'dark', 'thick and dark'] as const;
 
 /** What is known of a dog itself. */
 export const DOG = {

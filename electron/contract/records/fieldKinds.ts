@@ -31,7 +31,7 @@ export interface NumberField extends Declared {
 }
 
 /** One of a list of words. */
-export interface WordField extends Declared {
+interface WordField extends Declared {
   readonly kind: 'word';
   readonly words: readonly [string, ...string[]];
   readonly nullable?: boolean;
@@ -41,23 +41,23 @@ export interface WordField extends Declared {
 }
 
 /** Text; `as` says what may stand in it, how long it may be and whether it may be empty. */
-export interface TextField extends Declared {
+interface TextField extends Declared {
   readonly kind: 'text';
   readonly as: 'line' | 'required line' | 'address' | 'notes' | 'chip';
 }
 
 /** A calendar day, a UTC instant, or the id of another record. */
-export interface StampField extends Declared {
+interface StampField extends Declared {
   readonly kind: 'day' | 'instant' | 'id';
   readonly nullable?: boolean;
 }
 
-export interface FlagField extends Declared {
+interface FlagField extends Declared {
   readonly kind: 'flag';
 }
 
 /** Fields that belong together: an object of the record, columns of the same row. */
-export interface GroupField extends Declared {
+interface GroupField extends Declared {
   readonly kind: 'group';
   readonly of: Fields;
 }

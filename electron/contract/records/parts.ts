@@ -37,7 +37,7 @@ export const measurementInput = z.discriminatedUnion('kind', [
 export type Measurement = z.output<typeof measurementInput>;
 
 /** Times of touch-down and lift-off of one limb, seconds from any start, in order. */
-export const footfallInput = z.object({
+const footfallInput = z.object({
   limb: choice('Limb', LIMBS),
   touchDowns: z.array(quantity('footfallSeconds')).max(500),
   liftOffs: z.array(quantity('footfallSeconds')).max(500),

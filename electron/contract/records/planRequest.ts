@@ -2,12 +2,12 @@ import { z } from 'zod';
 import { START_LEVELS } from '../../../core/ramp/types.ts';
 import { choice, day, quantity, whole } from '../fields.ts';
 
-export const goalInput = z.union([
+const goalInput = z.union([
   z.object({ continuousMinutes: quantity('continuousMinutes') }),
   z.object({ distanceKm: quantity('distanceKm'), paceMinPerKm: quantity('paceMinPerKm') }),
 ]);
 
-export const LATER_STAGES = ['pull', 'hills', 'speed'] as const;
+const LATER_STAGES = ['pull', 'hills', 'speed'] as const;
 
 /** What the practitioner asks of the plan; the service has `core` build the ramp from it. */
 export const planRequest = z.object({

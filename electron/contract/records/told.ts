@@ -10,7 +10,7 @@ import { questionnaireLabel } from './visitTold.ts';
 // the letter, the record, the timeline. Labels and order are those of the declaration.
 
 /** A piece of a fact; without a label where the fact's own says it. */
-export interface ToldPart {
+interface ToldPart {
   readonly label: string;
   readonly value: string | { readonly day: IsoDay };
 }

@@ -10,7 +10,7 @@ export const WEIGHING = {
   note: { kind: 'text', label: 'Note on the weighing', as: 'notes', since: 2 },
 } as const satisfies Fields;
 
-export const WEIGHING_ORIGINS = ['typed', 'imported'] as const;
+const WEIGHING_ORIGINS = ['typed', 'imported'] as const;
 export const ORIGIN = {
   origin: { kind: 'word', label: 'Origin', words: WEIGHING_ORIGINS, since: 2 },
 } as const satisfies Fields;

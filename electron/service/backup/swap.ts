@@ -17,7 +17,7 @@ interface Ready {
 }
 
 /** The folder new records are prepared in. */
-export const restoreFolder = (folder: string): string => join(folder, RESTORE);
+const restoreFolder = (folder: string): string => join(folder, RESTORE);
 
 /** Throws away what an earlier restore left, and makes the folder new. */
 export function beginRestore(folder: string): string {

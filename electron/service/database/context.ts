@@ -17,10 +17,7 @@ export interface Context {
 }
 
 /** Answers one call on an open practice; throws `Refusal` to answer with an error. */
-export type Handler<N extends CallName> = (
-  context: Context,
-  input: ParsedOf<N>,
-) => Promise<ResultOf<N>>;
+type Handler<N extends CallName> = (context: Context, input: ParsedOf<N>) => Promise<ResultOf<N>>;
 
 /** The handlers of some calls, by name. */
 export type Handlers<N extends CallName> = { readonly [K in N]: Handler<K> };

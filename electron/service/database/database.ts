@@ -13,7 +13,7 @@ import { whyNothingIsTaken } from './probe.ts';
 import { storageRefusal, troubled } from './trouble.ts';
 
 /** "TROT" in ASCII: marks the file as ours. */
-export const APPLICATION_ID = 0x54524f54;
+const APPLICATION_ID = 0x54524f54;
 
 /**
  * Opens (creating it where needed) the database file, checks that it is ours, whole and not newer

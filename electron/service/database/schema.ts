@@ -20,7 +20,7 @@ import type { BINNED, KEPT } from '../../contract/records/stored.ts';
 
 // The rows of the database as Kysely sees them (camelCase, see `CamelCasePlugin`). Yes/no is 0 or 1.
 
-export interface PracticeRow extends Omit<Practice, 'intakeSheets' | 'followUpSheets'> {
+interface PracticeRow extends Omit<Practice, 'intakeSheets' | 'followUpSheets'> {
   id: 1;
   intakeSheets: string;
   followUpSheets: string;
@@ -33,8 +33,8 @@ interface Found {
   searchText: string;
 }
 
-export type ClientRow = RowOf<typeof KEPT.client & typeof BINNED> & Found;
-export type DogRow = RowOf<typeof KEPT.dog & typeof BINNED> & Found;
+type ClientRow = RowOf<typeof KEPT.client & typeof BINNED> & Found;
+type DogRow = RowOf<typeof KEPT.dog & typeof BINNED> & Found;
 export type VisitRow = RowOf<typeof KEPT.visit & typeof BINNED>;
 export type SessionResultRow = RowOf<typeof KEPT.session>;
 export type WeighingRow = RowOf<typeof KEPT.weighing>;
@@ -57,8 +57,8 @@ export type MeasurementRow = Entry &
   Omit<Measurement, 'joint' | 'movement'> & { joint: string | null; movement: string | null };
 export type FootfallRow = Part & Pick<Footfall, 'limb'> & { touchDowns: string; liftOffs: string };
 
-export type PlanRow = RowOf<typeof PLANS>;
-export type FoodDecisionRow = RowOf<typeof FOOD_DECISIONS>;
+type PlanRow = RowOf<typeof PLANS>;
+type FoodDecisionRow = RowOf<typeof FOOD_DECISIONS>;
 
 export type PractitionerRow = Omit<Practitioner, 'active'> & { active: Bit };
 

@@ -68,7 +68,7 @@ export async function makeBundle(
   );
 }
 
-export function countsOf(records: BundleRecords): Record<BundleKind, number> {
+function countsOf(records: BundleRecords): Record<BundleKind, number> {
   return Object.fromEntries(BUNDLE_KINDS.map((kind) => [kind, records[kind].length])) as Record<
     BundleKind,
     number

@@ -7,7 +7,7 @@ import { MEGABYTE } from '../../contract/files/purposes.ts';
 
 // What an archive may come to. Our own decisions (mark D): far above a practice's own bundle, far
 // below what fills a disk or the memory.
-export const ARCHIVE_LIMITS = {
+const ARCHIVE_LIMITS = {
   entries: 50_000,
   /** Everything in it, unpacked. */
   totalBytes: 2048 * MEGABYTE,

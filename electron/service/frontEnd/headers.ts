@@ -1,5 +1,5 @@
 /** Sent with every answer; the same policy the Electron window gets. */
-export const CONTENT_SECURITY_POLICY = [
+const CONTENT_SECURITY_POLICY = [
   "default-src 'none'",
   "script-src 'self'",
   "style-src 'self'",

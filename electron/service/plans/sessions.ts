@@ -12,7 +12,7 @@ import { keepHistory } from '../history/history.ts';
 import { badField } from '../refuse.ts';
 import type { Db, SessionResultRow } from '../database/schema.ts';
 
-export const sessionFromRow = (row: SessionResultRow): SessionRecord => fromRow(KEPT.session, row);
+const sessionFromRow = (row: SessionResultRow): SessionRecord => fromRow(KEPT.session, row);
 
 /** The session results of a dog, oldest first. */
 export async function readSessions(db: Db, dogId: string): Promise<SessionRecord[]> {

@@ -30,5 +30,4 @@ export async function readVisit(db: Db, id: string): Promise<Visit | null> {
   return { ...visitFromRow(row), ...partsOf(id) };
 }
 
-export const visitFromRow = (row: VisitRow): Omit<Visit, keyof VisitParts> =>
-  fromRow(KEPT.visit, row);
+const visitFromRow = (row: VisitRow): Omit<Visit, keyof VisitParts> => fromRow(KEPT.visit, row);

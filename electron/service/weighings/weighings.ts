@@ -18,7 +18,7 @@ import { keepHistory, type Deed } from '../history/history.ts';
 import { badField, notFound } from '../refuse.ts';
 import type { Db, WeighingRow } from '../database/schema.ts';
 
-export const weighingFromRow = (row: WeighingRow): WeighingRecord => fromRow(KEPT.weighing, row);
+const weighingFromRow = (row: WeighingRow): WeighingRecord => fromRow(KEPT.weighing, row);
 
 /** The weighings of a dog between visits, oldest first. */
 export async function readWeighings(db: Db, dogId: string): Promise<WeighingRecord[]> {
