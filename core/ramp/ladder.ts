@@ -61,9 +61,9 @@ export function ladderOf(setting: Setting, sessions: number): Ladder {
   const near = Math.min(goal, SEARCHED_TO_MIN);
   const key = JSON.stringify([start, rules, capPercent, near, sessions]);
   const known = kept.get(key) ?? mostAlike({ ...setting, goal: near }, sessions);
-  if (kept.size >= MOST_KEPT && !kept.has(key)) kept.delete(kept.keys().next().value!);
   kept.set(key, known);
-  return goal > near ? extended(setting, sessions, known) : known;
+  if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value!);
+  return extended(setting, sessions, known);
 }
 
 /**
@@ -267,8 +267,7 @@ class Drafting {
     }
     const { path, rules } = this.#setting;
     this.#on(at, step, clean + 1);
-    const wholeWeek = at === 0 && step + 1 === path.length;
-    if (step < path.length && clean >= rules.sessionsPerStep && !wholeWeek) {
+    if (step < path.length && clean >= rules.sessionsPerStep) {
       this.#on(at, step + 1, 1);
     }
   }
