@@ -36,7 +36,7 @@ export interface DogFacts {
   readonly chip: string;
 }
 
-export interface OwnerFacts {
+interface OwnerFacts {
   readonly name: string;
   readonly phone: string;
   readonly email: string;
@@ -58,18 +58,12 @@ export interface HandoutContext {
   readonly demo: boolean;
 }
 
-export interface Consent {
+interface Consent {
   readonly given: boolean;
   readonly vet: string;
   readonly day: IsoDay | null;
   readonly scope: string;
   readonly expiryDay: IsoDay | null;
-}
-
-/** A rule the practitioner set aside, and why. */
-export interface Override {
-  readonly code: string;
-  readonly reason: string;
 }
 
 /** One thing that was told or noted at the visit, in one line. */
@@ -106,5 +100,4 @@ export interface Findings {
   readonly gaitNote: string;
   readonly targetWeightKg: number | null;
   readonly consent: Consent;
-  readonly overrides: readonly Override[];
 }

@@ -26,7 +26,7 @@ export interface Palette {
   readonly accent: string;
 }
 
-export const DEFAULT_ACCENT = '#1d5b52';
+const DEFAULT_ACCENT = '#1d5b52';
 
 const INK = { ink: '#1c211f', muted: '#55605b', rule: '#b9c2bd', tint: '#f1f4f2' } as const;
 

@@ -3,13 +3,19 @@ import type { DogLine, FoundDogs } from '../../electron/contract/contract.ts';
 import type { DogFilter, DogOrder } from '../../electron/contract/dogs/list.ts';
 import { useClient } from '../api/client.ts';
 import { useLoad } from '../composables/useLoad.ts';
-import { deedsFor, ownerDeeds, placesFor, splitDeed, type Deed } from './deeds.ts';
+import {
+  destinationsFor,
+  ownerDestinations,
+  placesFor,
+  splitDestination,
+  type Destination,
+} from './destinations.ts';
 
 interface Found extends FoundDogs {
   /** What was asked for; the list stays until the next answer is there. */
   readonly query: string;
   readonly filters: readonly DogFilter[];
-  readonly deeds: readonly Deed[];
+  readonly destinations: readonly Destination[];
 }
 
 /** The list of dogs on the desk: searched, ordered, narrowed, and read on page by page. */
@@ -31,17 +37,24 @@ export function useDogList() {
       query === '' ? null : client.call('clients/list', { query }),
     ]);
     if (!found.ok) return found;
-    const ofOwners = owners?.ok === true ? ownerDeeds(owners.value, found.value.dogs) : [];
-    const deeds = [...(await deedsOfWords(query, found.value)), ...ofOwners, ...placesFor(query)];
-    return { ok: true, value: { query, filters, ...found.value, deeds } };
+    const ofOwners = owners?.ok === true ? ownerDestinations(owners.value, found.value.dogs) : [];
+    const destinations = [
+      ...(await destinationsOfWords(query, found.value)),
+      ...ofOwners,
+      ...placesFor(query),
+    ];
+    return { ok: true, value: { query, filters, ...found.value, destinations } };
   });
 
   /** "visit bramble", where no dog is called so: what can be done with the dogs that are called bramble. */
-  async function deedsOfWords(query: string, { dogs, foundIn }: FoundDogs): Promise<Deed[]> {
-    const split = splitDeed(query);
+  async function destinationsOfWords(
+    query: string,
+    { dogs, foundIn }: FoundDogs,
+  ): Promise<Destination[]> {
+    const split = splitDestination(query);
     if (split === null || (dogs.length > 0 && foundIn === 'names')) return [];
     const named = await client.call('dogs/list', { query: split.name });
-    return named.ok ? deedsFor(split.deeds, named.value) : [];
+    return named.ok ? destinationsFor(split.destinations, named.value) : [];
   }
 
   async function reload(): Promise<void> {
@@ -63,7 +76,7 @@ export function useDogList() {
 
   const dogs = computed(() => [...(load.value.value?.dogs ?? []), ...further.value]);
   const count = computed(() => load.value.value?.count ?? 0);
-  const deeds = computed(() => load.value.value?.deeds ?? []);
+  const destinations = computed(() => load.value.value?.destinations ?? []);
   const inNotes = computed(() => load.value.value?.foundIn === 'notes');
-  return { asked, load, reload, more, dogs, count, inNotes, deeds };
+  return { asked, load, reload, more, dogs, count, inNotes, destinations };
 }

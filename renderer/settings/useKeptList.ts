@@ -12,7 +12,7 @@ interface KeptList<T extends object, R> {
   /** How an entry is called in a notice. */
   readonly nameOf: (values: T) => string;
   /** How a notice says that it was taken in. */
-  readonly deed: 'kept' | 'saved';
+  readonly done: 'kept' | 'saved';
   readonly keep: (id: string | null, values: T) => Promise<Answer<R>>;
   /** Left out where nothing is ever taken off the list. */
   readonly drop?: (id: string) => Promise<Answer<R>>;
@@ -59,7 +59,7 @@ export function useKeptList<T extends object, R>(list: KeptList<T, R>) {
     const kept = await saveBy(() => list.keep(editing.value, form.values));
     if (kept === null) return;
     list.take(kept);
-    notice.say(`${list.nameOf(form.values).trim()} is ${list.deed}.`);
+    notice.say(`${list.nameOf(form.values).trim()} is ${list.done}.`);
     await end();
   }
 

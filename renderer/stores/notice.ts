@@ -9,7 +9,7 @@ export interface NoticeAction {
 
 /**
  * One short sentence about what has just been done, shown and read out, with at most one thing to
- * do about it. It outlives the change of page that follows the deed, goes with the next one, and
+ * do about it. It outlives the change of page that follows the action, goes with the next one, and
  * leaves by itself once it could be read twice over (`NoticeBar`).
  */
 export const useNotice = defineStore('notice', () => {

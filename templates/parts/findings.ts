@@ -7,7 +7,7 @@ import type { Fact } from './layout.ts';
 type FindingWords = OwnerWords['findings'];
 
 /** Lameness at one gait: "moves evenly", the limbs with their grades, or "not looked at". */
-export function gaitText(grades: LimbGrades, words: FindingWords): string {
+function gaitText(grades: LimbGrades, words: FindingWords): string {
   const seen = LIMBS.filter((limb) => grades[limb] !== null);
   if (seen.length === 0) return words.notSeen;
   const lame = seen.filter((limb) => (grades[limb] ?? 0) > 0);

@@ -15,7 +15,7 @@ interface BandLine {
 }
 
 /** True where no warmth or cold allows running: limits would read as leave to run. */
-export const neverRuns = ({ ladder }: HeatTable): boolean => ladder.length === 0;
+const neverRuns = ({ ladder }: HeatTable): boolean => ladder.length === 0;
 
 /** The dog's bands with their limits at each humidity; the last is "no run". */
 function bandLines(table: HeatTable, words: HeatWords, format: Format): BandLine[] {

@@ -131,7 +131,7 @@ export function headedTable(
 }
 
 /** Core's own sentences, with the level, for a reader of the trade. */
-export function professionalReasons(reasons: readonly Reason[], format: Format): Content {
+function professionalReasons(reasons: readonly Reason[], format: Format): Content {
   return bullets(
     reasons.map((reason) => ({
       text: [

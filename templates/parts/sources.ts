@@ -8,7 +8,7 @@ import { together } from './layout.ts';
 import type { OwnerWords } from '../words/words.ts';
 
 /** The source ids of several figures and rules, each once, in order of first use. */
-export function uniqueSources(items: readonly Provenance[]): readonly SourceId[] {
+function uniqueSources(items: readonly Provenance[]): readonly SourceId[] {
   return [...new Set(items.flatMap((item) => item.sources))];
 }
 

@@ -41,7 +41,7 @@ export interface RunningProgress {
   readonly longestRunMinutes: number | null;
 }
 
-export interface FoodProgress {
+interface FoodProgress {
   /** The proposal that was answered at this visit; null where nothing was decided. */
   readonly proposal: FoodProposal | null;
   /** Nothing was decided because the vet comes first. */

@@ -152,7 +152,6 @@ export function findingsAt(material: Material, visit: Visit): Findings {
     gaitNote: visit.gaitNote,
     targetWeightKg: stood.targetKg,
     consent: visit.consent,
-    overrides: visit.overrides,
   };
 }
 

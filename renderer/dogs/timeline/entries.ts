@@ -51,7 +51,7 @@ function visitEntry(
     day: visit.day,
     author: visit.author,
     title: `${KIND_WORDS[visit.kind]}${amended}`,
-    deed: `of ${shown.day(visit.day)}: open this ${visit.kind}`,
+    which: `of ${shown.day(visit.day)}: open this ${visit.kind}`,
     to: `/dogs/${id}/visits/${visit.id}`,
     lines: told([
       findings(visit, shown),
@@ -71,7 +71,7 @@ function weighingEntry(weighing: WeighingRecord, dogPath: string, shown: Shown):
     day: weighing.day,
     author: weighing.author,
     title: `Weighed ${shown.amount('weight', weighing.weightKg)}`,
-    deed: `on ${shown.day(weighing.day)}, among the weights`,
+    which: `on ${shown.day(weighing.day)}, among the weights`,
     to: `${dogPath}#story-weight`,
     lines: told([
       [
@@ -92,7 +92,7 @@ function foodEntry(decision: FoodDecision, dogPath: string, shown: Shown): Timel
     day: decision.decidedOn,
     author: decision.author,
     title: `Food ${decision.decision}: ${shown.amount('energyPerDay', decision.kcalPerDay)}`,
-    deed: 'at this visit',
+    which: 'at this visit',
     to: `${dogPath}/visits/${decision.visitId}`,
     lines: told([decision.note]),
   };
@@ -129,7 +129,7 @@ function fileEntries(files: readonly Attachment[], dogPath: string): TimelineEnt
       day: localDay(createdAt),
       author,
       title: `Added ${what}`,
-      deed: 'at this visit',
+      which: 'at this visit',
       to: `${dogPath}/visits/${visitId}`,
       lines: [],
       files: group,

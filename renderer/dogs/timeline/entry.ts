@@ -25,7 +25,7 @@ export interface TimelineEntry {
   /** What happened, in a few words; leads to where it stands in full. */
   readonly title: string;
   /** Said after the title for a screen reader only. */
-  readonly deed?: string;
+  readonly which?: string;
   readonly to: string;
   /** What is worth reading on the spot, a line each. */
   readonly lines: readonly string[];

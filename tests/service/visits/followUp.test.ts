@@ -131,6 +131,30 @@ describe('a follow-up saved in one go', () => {
     expect(daysOf(0)).toContain(day);
     expect(daysOf(1)).not.toContain(day);
   });
+
+  test('keeps one version where nothing was changed by hand, whatever the answer is called', async () => {
+    const desk = await openOwn();
+    const { dogId, days, sent } = await inPlan(desk);
+    const { day } = (await inPlanPreview(desk, sent, days)).ramp.weeks.at(-1)!.sessions.at(-1)!;
+    const edits = [{ kind: 'remove' as const, day }];
+    for (const review of [
+      { ...ACCEPTED, decision: 'edited' as const },
+      { ...ACCEPTED, edits },
+    ]) {
+      const { visit } = await desk.ok('visits/save', { ...sent, food: null, review });
+      const { plans } = await desk.ok('dogs/file', { dogId });
+      const mine = plans.filter(({ visitId }) => visitId === visit.id);
+      expect(mine.map(({ origin }) => origin)).toEqual(['reviewed']);
+    }
+  });
+
+  test('takes what was run on the day of the visit', async () => {
+    const desk = await openOwn();
+    const { dogId, sent } = await inPlan(desk);
+    await desk.ok('visits/save', { ...sent, food: null, sessions: [doneOn('2026-03-17')] });
+    const { sessions } = await desk.ok('dogs/file', { dogId });
+    expect(sessions.map(({ day }) => day)).toEqual(['2026-03-17']);
+  });
 });
 
 /** The plan that a review of these results proposes, from a visit on another desk. */

@@ -79,10 +79,10 @@ export const findings: Findings = {
     scope: 'graded exercise',
     expiryDay: '2026-05-20',
   },
-  overrides: [
-    { code: 'lameness-trot', reason: 'Seen by the vet on 20 November: old, mild, no pain.' },
-  ],
 };
+export const SET_ASIDE = [
+  { code: 'lameness-trot', reason: 'Seen by the vet on 20 November: old, mild, no pain.' },
+];
 
 /** Nothing was looked at and nothing was typed. */
 export const emptyFindings: Findings = {
@@ -96,7 +96,6 @@ export const emptyFindings: Findings = {
   gaitNote: '',
   targetWeightKg: null,
   consent: { given: false, vet: '', day: null, scope: '', expiryDay: null },
-  overrides: [],
 };
 
 /** A practice, owner and dog whose every text is as long as the records allow. */

@@ -1,7 +1,7 @@
 import { RED_FLAGS, buildRamp, screenForRunning, type RampRequest } from '../../../core/index.ts';
 import type { RunningPlanData } from '../../../templates/index.ts';
 import type { Paper } from '../../../templates/theme.ts';
-import { context, emptyFindings, findings, longNames, warmDog } from './people.ts';
+import { context, emptyFindings, findings, longNames, SET_ASIDE, warmDog } from './people.ts';
 
 const SOUND = { leftFore: 0, rightFore: 0, leftHind: 0, rightHind: 0 };
 
@@ -23,7 +23,7 @@ function screened(data: Pick<RunningPlanData, 'findings' | 'dog'>): RunningPlanD
     signs: found.weightKg === null ? undefined : [],
     walkBase: found.weightKg === null ? 'not tested' : 'passed',
     consent: found.consent,
-    overrides: found.overrides,
+    overrides: found.weightKg === null ? [] : SET_ASIDE,
   });
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PresentState } from '../../../core/index.ts';
-import { dueText, weightSentence } from '../../../renderer/dogs/standing.ts';
+import { dueText, weightSentence } from '../../../renderer/dogs/stateSentences.ts';
 import { DEFAULT_CHOICES, shownWith } from '../../../renderer/units/shown.ts';
 
 const plain = (text: string) => text.replaceAll(/\s/g, ' ');

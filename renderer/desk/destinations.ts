@@ -2,12 +2,12 @@ import type { Client as Owner } from '../../electron/contract/records.ts';
 import type { DogLine } from '../../electron/contract/contract.ts';
 
 /** Something the find box can lead to, beside the dogs themselves. */
-export interface Deed {
+export interface Destination {
   readonly words: string;
   readonly to: string;
 }
 
-interface Place extends Deed {
+interface Place extends Destination {
   /** Further words it answers to. */
   readonly also: string;
 }
@@ -28,13 +28,13 @@ const PLACES: readonly Place[] = [
   { words: 'About the science', to: '/science', also: 'sources evidence formulas figures' },
 ];
 
-interface DogDeed {
+interface DogDestination {
   readonly words: (name: string) => string;
   readonly to: (id: string) => string;
   readonly also: string;
 }
 
-const DOG_DEEDS: readonly DogDeed[] = [
+const DOG_DESTINATIONS: readonly DogDestination[] = [
   {
     words: (name) => `New visit for ${name}`,
     to: (id) => `/dogs/${id}/visits/new`,
@@ -64,7 +64,7 @@ const DOG_DEEDS: readonly DogDeed[] = [
 
 /** Shorter beginnings of a word would match by chance. */
 const LEAST_LETTERS = 3;
-/** Dogs for which a deed is offered. */
+/** Dogs for which a destination is offered. */
 const DOGS_OFFERED = 3;
 
 const wordsOf = (text: string): string[] =>
@@ -79,7 +79,7 @@ const begins = (words: readonly string[], word: string): boolean =>
   word.length >= LEAST_LETTERS && words.some((other) => other.startsWith(word));
 
 /** The places of the program whose words begin with every word of the query. */
-export function placesFor(query: string): Deed[] {
+export function placesFor(query: string): Destination[] {
   const asked = wordsOf(query);
   if (asked.length === 0) return [];
   return PLACES.filter((place) => {
@@ -88,31 +88,42 @@ export function placesFor(query: string): Deed[] {
   }).map(({ words, to }) => ({ words, to }));
 }
 
-/** "visit bramble": the deed that is asked for, and the name left over; null without both. */
-export function splitDeed(
+/** "visit bramble": the destination that is asked for, and the name left over; null without both. */
+export function splitDestination(
   query: string,
-): { readonly name: string; readonly deeds: readonly DogDeed[] } | null {
+): { readonly name: string; readonly destinations: readonly DogDestination[] } | null {
   const asked = wordsOf(query);
-  const isDeed = (word: string): boolean =>
-    DOG_DEEDS.some(({ also }) => begins(wordsOf(also), word));
-  const name = asked.filter((word) => !isDeed(word) && word !== 'for' && word !== 'of').join(' ');
-  const deedWords = asked.filter(isDeed);
-  if (name === '' || deedWords.length === 0) return null;
-  const deeds = DOG_DEEDS.filter(({ also }) =>
-    deedWords.every((word) => begins(wordsOf(also), word)),
+  const isDestination = (word: string): boolean =>
+    DOG_DESTINATIONS.some(({ also }) => begins(wordsOf(also), word));
+  const name = asked
+    .filter((word) => !isDestination(word) && word !== 'for' && word !== 'of')
+    .join(' ');
+  const destinationWords = asked.filter(isDestination);
+  if (name === '' || destinationWords.length === 0) return null;
+  const destinations = DOG_DESTINATIONS.filter(({ also }) =>
+    destinationWords.every((word) => begins(wordsOf(also), word)),
   );
-  return deeds.length === 0 ? null : { name, deeds };
+  return destinations.length === 0 ? null : { name, destinations };
 }
 
-/** The deeds for the first dogs found. */
-export function deedsFor(deeds: readonly DogDeed[], dogs: readonly DogLine[]): Deed[] {
-  return dogs
-    .slice(0, DOGS_OFFERED)
-    .flatMap(({ id, name }) => deeds.map((deed) => ({ words: deed.words(name), to: deed.to(id) })));
+/** The destinations for the first dogs found. */
+export function destinationsFor(
+  destinations: readonly DogDestination[],
+  dogs: readonly DogLine[],
+): Destination[] {
+  return dogs.slice(0, DOGS_OFFERED).flatMap(({ id, name }) =>
+    destinations.map((destination) => ({
+      words: destination.words(name),
+      to: destination.to(id),
+    })),
+  );
 }
 
 /** What can be done with an owner who has no dog in the list. */
-export function ownerDeeds(owners: readonly Owner[], dogs: readonly DogLine[]): Deed[] {
+export function ownerDestinations(
+  owners: readonly Owner[],
+  dogs: readonly DogLine[],
+): Destination[] {
   const listed = new Set(dogs.map(({ clientId }) => clientId));
   return owners
     .filter(({ id }) => !listed.has(id))
