@@ -6,25 +6,25 @@ import { breakGrounds } from './breakRules.ts';
 import { lastRunWeek } from './done.ts';
 import type { Seen } from './judge.ts';
 import { programmeOf } from './outing.ts';
-import { missedBefore, type Standing } from './replay.ts';
+import { missedBefore, type Followed } from './replay.ts';
 import type { Review, ReviewDecision } from './reviewTypes.ts';
 import { returnAfter, type Return } from './slots.ts';
 
 /** True while there is no running that a break could take minutes off. */
-function notBegun({ ramp, done }: Standing): boolean {
+function notBegun({ ramp, done }: Followed): boolean {
   return lastRunWeek(done) === -1 && (ramp.request.resume?.lastRunDay ?? null) === null;
 }
 
 /** The break up to the day of the review. A plan that has not begun only waits, or grows stale. */
-export function breakBefore(standing: Standing, rules: RampRuleValues): Return {
-  const { ramp, done } = standing;
+export function breakBefore(followed: Followed, rules: RampRuleValues): Return {
+  const { ramp, done } = followed;
   const { day, due } = done;
-  if (notBegun(standing)) {
+  if (notBegun(followed)) {
     const first = due[0]?.session.day ?? ramp.weeks[0]?.sessions[0]?.day;
     const back = returnAfter(first === undefined ? 0 : daysBetween(first, day), rules);
     return back.kind === 'restart' ? back : { kind: 'none' };
   }
-  return returnAfter(missedBefore(standing), rules);
+  return returnAfter(missedBefore(followed), rules);
 }
 
 export function breakOf(back: Return): Review['returnAfterBreak'] {
@@ -34,12 +34,12 @@ export function breakOf(back: Return): Review['returnAfterBreak'] {
 }
 
 /** What a break asks for, and why. */
-export function breakSeen(back: Return, standing: Standing, rules: RampRuleValues): Seen[] {
-  if (back.kind === 'none') return notBegunSeen(standing);
+export function breakSeen(back: Return, followed: Followed, rules: RampRuleValues): Seen[] {
+  if (back.kind === 'none') return notBegunSeen(followed);
   const days = back.missedDays;
   const { provenance, note } = breakGrounds(back, rules);
   const seen = (decision: ReviewDecision, code: string, text: string): Seen => {
-    const params = { days, version: standing.ramp.version };
+    const params = { days, version: followed.ramp.version };
     const reason: Reason = { code, text: `${text}${note}.`, params, ...provenance };
     return { decision, reason };
   };
@@ -49,7 +49,7 @@ export function breakSeen(back: Return, standing: Standing, rules: RampRuleValue
     ];
   }
   if (back.kind === 'restart') {
-    if (programmeOf(standing.ramp) === 'walking') {
+    if (programmeOf(followed.ramp) === 'walking') {
       return [
         seen('back', 'review-break-anew', `${days} days without a walk: the walks begin anew`),
       ];
@@ -61,9 +61,9 @@ export function breakSeen(back: Return, standing: Standing, rules: RampRuleValue
   return [seen('back', 'review-break-less', text)];
 }
 
-function notBegunSeen(standing: Standing): Seen[] {
-  const { due, waited } = standing.done;
-  if (!notBegun(standing) || (due.length === 0 && !waited)) return [];
+function notBegunSeen(followed: Followed): Seen[] {
+  const { due, waited } = followed.done;
+  if (!notBegun(followed) || (due.length === 0 && !waited)) return [];
   const text = 'Nothing of the plan was done yet: it begins with its first week.';
   return [{ decision: 'hold', reason: { code: 'review-not-begun', text, params: {}, ...OWN } }];
 }

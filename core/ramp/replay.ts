@@ -8,7 +8,7 @@ import type { UnplannedRun } from './reviewTypes.ts';
 import type { Ramp, RampResume, RampWeek, RecentRun, RunResponse } from './types.ts';
 
 /** A reviewed plan: what it asked for, what was done, and where that leaves the dog. */
-export interface Standing {
+export interface Followed {
   readonly ramp: Ramp;
   readonly done: Done;
   readonly course: Course;
@@ -139,7 +139,7 @@ export function lowered(place: Place, lessPercent: number): Place {
 }
 
 /** The resume of a new version that begins after the weeks already begun. */
-export function resumeAt({ course, ramp, done }: Standing, place: Place): RampResume {
+export function resumeAt({ course, ramp, done }: Followed, place: Place): RampResume {
   const begun = ramp.weeks[lastDueWeek(done)]?.number;
   const weekNumber = (begun ?? (ramp.request.resume?.weekNumber ?? 1) - 1) + 1;
   const { lastRunDay, day: reviewedOn } = done;
@@ -147,14 +147,14 @@ export function resumeAt({ course, ramp, done }: Standing, place: Place): RampRe
 }
 
 /** From the start's first week: after a long break, or when nothing was run yet. */
-export function restartAt({ course, done }: Standing): RampResume {
+export function restartAt({ course, done }: Followed): RampResume {
   const { lastRunDay, day: reviewedOn } = done;
   return resumeOf(course, FRESH, { weekNumber: 1, lastRunDay, reviewedOn });
 }
 
 /** True where what is left of a plan holds its sessions against what was really run. */
-export function restFits(standing: Standing, from: number, recent: readonly RecentRun[]): boolean {
-  const { ramp, done, course } = standing;
+export function restFits(followed: Followed, from: number, recent: readonly RecentRun[]): boolean {
+  const { ramp, done, course } = followed;
   let runs = recent;
   return ramp.weeks.slice(from).every(({ sessions }) =>
     sessions.every(({ day, runMinutes }) => {
@@ -167,7 +167,7 @@ export function restFits(standing: Standing, from: number, recent: readonly Rece
 }
 
 /** Days since the last run beyond the ordinary rest. */
-export function missedBefore({ done, course }: Standing): number {
+export function missedBefore({ done, course }: Followed): number {
   const { lastRunDay, day } = done;
   if (lastRunDay === null) return 0;
   return daysBetween(lastRunDay, day) - 1 - course.rhythm.restDays;

@@ -23,7 +23,7 @@ import {
   resumeAt,
   steppedBack,
   undoneIn,
-  type Standing,
+  type Followed,
 } from './replay.ts';
 import { settingOf } from './request.ts';
 import type { Review, ReviewDecision, ReviewInput } from './reviewTypes.ts';
@@ -61,10 +61,10 @@ const STRICTNESS: readonly ReviewDecision[] = ['progress', 'hold', 'back', 'stop
 export function reviewRamp(input: ReviewInput): Review {
   const done = readDone(input);
   const { rules } = done;
-  const standing = standingOf(input, done);
-  const back = breakBefore(standing, rules);
+  const followed = followedOf(input, done);
+  const back = breakBefore(followed, rules);
   const response = seenIn(input, done);
-  const seen = [...response, ...breakSeen(back, standing, rules)];
+  const seen = [...response, ...breakSeen(back, followed, rules)];
   const decision = strictest(seen);
   const reasons = reasonsOf(decision, seen, input.ramp, done);
   const review = {
@@ -74,17 +74,17 @@ export function reviewRamp(input: ReviewInput): Review {
     returnAfterBreak: breakOf(back),
     walkBaseFirst: decision !== 'stop' && needsWalkBase(back, input.ramp),
   };
-  if (decision === 'stop') return { ...review, ramp: stopped(standing, reasons) };
-  const from = decision === 'progress' ? keptFrom(standing, input, rules) : null;
+  if (decision === 'stop') return { ...review, ramp: stopped(followed, reasons) };
+  const from = decision === 'progress' ? keptFrom(followed, input, rules) : null;
   if (from !== null) {
-    const kept = asPlanned(input, standing, from);
+    const kept = asPlanned(input, followed, from);
     if (breaksNothingNew(kept, input.ramp, from)) return { ...review, ramp: kept };
   }
   const steps = stepsBack(response);
   const mild = decision === 'hold' && response.some(isMild);
-  const resume = resumeFor(mild ? 'mild' : decision, steps, back, input, standing);
+  const resume = resumeFor(mild ? 'mild' : decision, steps, back, input, followed);
   const earliest = firstDayFor(steps > 0, back, input, done);
-  const firstDay = afterBrokenWeek(standing, earliest);
+  const firstDay = afterBrokenWeek(followed, earliest);
   const ramp = nextVersion(input, done.day, firstDay, resume);
   return { ...review, ramp };
 }
@@ -107,7 +107,7 @@ function sameRules(ramp: Ramp, rules: RampRuleValues): boolean {
   return Object.entries(rules).every(([id, value]) => (kept[id] ?? value) === value);
 }
 
-function standingOf(input: ReviewInput, done: Done): Standing {
+function followedOf(input: ReviewInput, done: Done): Followed {
   const { ramp } = input;
   const course = courseOf(
     settingOf({ ...ramp.request, rules: done.rules, capPercent: ramp.capPercent }),
@@ -165,18 +165,18 @@ function resumeFor(
   steps: number,
   back: Return,
   { wellSince }: ReviewInput,
-  standing: Standing,
+  followed: Followed,
 ): RampResume {
-  const { place, course, done } = standing;
-  if (back.kind === 'restart' || place.last === -1) return restartAt(standing);
+  const { place, course, done } = followed;
+  if (back.kind === 'restart' || place.last === -1) return restartAt(followed);
   if (wellSince !== undefined) {
     const ill = lowered(place, done.rules.illnessPercent);
     const from = steps > 0 ? steppedBack(course, ill, steps) : ill;
-    return { ...resumeAt(standing, from), holdsFirst: true };
+    return { ...resumeAt(followed, from), holdsFirst: true };
   }
-  if (steps > 0) return resumeAt(standing, steppedBack(course, place, steps));
-  if (decision === 'mild') return resumeAt(standing, repeatedCalmly(course, place));
-  return resumeAt(standing, decision === 'hold' ? repeated(place) : place);
+  if (steps > 0) return resumeAt(followed, steppedBack(course, place, steps));
+  if (decision === 'mild') return resumeAt(followed, repeatedCalmly(course, place));
+  return resumeAt(followed, decision === 'hold' ? repeated(place) : place);
 }
 
 /** A walking programme builds the walk base up itself. */
@@ -203,7 +203,7 @@ function firstDayFor(
  * A week in which the dog ran already is left to end before a new one begins: two weeks' load must
  * not come into the same seven days. Not where the event would be missed by it.
  */
-function afterBrokenWeek({ ramp, done }: Standing, earliest: IsoDay): IsoDay {
+function afterBrokenWeek({ ramp, done }: Followed, earliest: IsoDay): IsoDay {
   const index = lastDueWeek(done);
   const ran = done.due.some(({ weekIndex, minutes }) => weekIndex === index && minutes > 0);
   if (!ran) return earliest;
@@ -240,11 +240,11 @@ function nextVersion(
  * The index of the week from which a plan goes on as it stands; its number of weeks where it came
  * to its goal; null where the weeks ahead have to be drawn up anew.
  */
-function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues): number | null {
-  const { ramp, done, course, place } = standing;
+function keptFrom(followed: Followed, input: ReviewInput, rules: RampRuleValues): number | null {
+  const { ramp, done, course, place } = followed;
   if (ramp.weeks.length === 0 || !sameRules(ramp, rules)) return null;
   const from = ramp.weeks.findIndex(({ sessions }) => sessions.some(({ day }) => day >= done.day));
-  if (from === -1) return goalMet(standing) ? ramp.weeks.length : null;
+  if (from === -1) return goalMet(followed) ? ramp.weeks.length : null;
   if (done.asPlanned && input.unplanned === undefined) return from;
   const under = done.due.filter(({ weekIndex }) => weekIndex === from);
   // Where a plan waited, its weeks ran ahead of the dog: only the ladder tells where it stands.
@@ -252,7 +252,7 @@ function keptFrom(standing: Standing, input: ReviewInput, rules: RampRuleValues)
   const next = ramp.weeks.slice(from).find(({ rung }) => rung !== undefined)?.rung;
   const last = course.ladder.rungs.length - 1;
   const inStep = due ?? (next !== undefined && next === Math.min(place.next, last));
-  return inStep && restFits(standing, from, place.recent) ? from : null;
+  return inStep && restFits(followed, from, place.recent) ? from : null;
 }
 
 /**
@@ -268,7 +268,7 @@ function breaksNothingNew(kept: Ramp, before: Ramp, from: number): boolean {
 }
 
 /** True once a run met the goal; of a walking programme, once the walk base was walked. */
-function goalMet({ ramp, done, course }: Standing): boolean {
+function goalMet({ ramp, done, course }: Followed): boolean {
   if (programmeOf(ramp) === 'walking') return walkBaseOf(done, course.setting.goal) !== null;
   return done.due.some(
     ({ session, minutes }) =>
@@ -277,8 +277,8 @@ function goalMet({ ramp, done, course }: Standing): boolean {
 }
 
 /** The plan goes on as it is: from the week the review falls into. */
-function asPlanned(input: ReviewInput, standing: Standing, from: number): Ramp {
-  const { ramp, done, course } = standing;
+function asPlanned(input: ReviewInput, followed: Followed, from: number): Ramp {
+  const { ramp, done, course } = followed;
   const week = ramp.weeks[from];
   const before = placeAfter(course, ramp, done, from, input.unplanned);
   const earlier = done.due.findLast(({ weekIndex, minutes }) => weekIndex < from && minutes > 0);
@@ -310,8 +310,8 @@ function stillAhead({ eventDay, ...rest }: RampRequest, day: IsoDay): RampReques
 }
 
 /** No running until the vet has seen the dog; it then goes on from a step back at most. */
-function stopped(standing: Standing, reasons: readonly Reason[]): Ramp {
-  const { ramp, done } = standing;
+function stopped(followed: Followed, reasons: readonly Reason[]): Ramp {
+  const { ramp, done } = followed;
   return {
     ...ramp,
     version: ramp.version + 1,
@@ -322,14 +322,14 @@ function stopped(standing: Standing, reasons: readonly Reason[]): Ramp {
     earliestEventDay: null,
     withinReach: null,
     reasons,
-    request: { ...stillAhead(ramp.request, done.day), resume: stoppedAt(standing) },
+    request: { ...stillAhead(ramp.request, done.day), resume: stoppedAt(followed) },
   };
 }
 
 /** Once the vet has cleared the dog, it goes on from a step before the last whole week. */
-function stoppedAt(standing: Standing): RampResume {
-  const { place, course } = standing;
+function stoppedAt(followed: Followed): RampResume {
+  const { place, course } = followed;
   return place.last === -1
-    ? restartAt(standing)
-    : resumeAt(standing, steppedBack(course, place, place.last === place.next ? 2 : 1));
+    ? restartAt(followed)
+    : resumeAt(followed, steppedBack(course, place, place.last === place.next ? 2 : 1));
 }
