@@ -14,6 +14,12 @@ import {
 // The building blocks of every input schema: each refuses with a whole sentence that names the
 // field, its unit and its range, because the sentence is shown to the practitioner as it stands.
 
+/** A schema that is made when it is first asked for: a start need not wait for those of all records. */
+export function later<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
+
 /** A number inside a limit; a whole one where the limit says so. */
 export const number = (limit: Limit) => {
   const error = limitSentence(limit);

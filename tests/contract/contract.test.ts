@@ -36,7 +36,7 @@ describe('the contract', () => {
 
   test('takes the footfalls of a limb once', () => {
     const limb = { limb: 'leftFore', touchDowns: [], liftOffs: [] };
-    const { footfalls } = visitFacts.shape;
+    const { footfalls } = visitFacts().shape;
     expect(footfalls.safeParse([limb, { ...limb, limb: 'rightFore' }]).success).toBe(true);
     expect(footfalls.safeParse([limb, limb]).error?.issues[0]?.message).toBe(
       'Each limb can be timed once a visit.',

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { labelInput } from '../../electron/contract/food/records.ts';
 
 it('names the share of a food label that is missing', () => {
-  const read = labelInput.safeParse({
+  const read = labelInput().safeParse({
     proteinPct: 26,
     fatPct: 15,
     fibrePct: 3,

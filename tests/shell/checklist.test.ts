@@ -85,7 +85,7 @@ describe('Electron’s checklist', () => {
     expect(seen.sandboxed).toBe(true);
     expect(seen.preferences.sandbox).toBe(true);
     // The switch is named once, to refuse a start with it (tests/shell/starting.test.ts).
-    expect(built.main.match(/hasSwitch\(["']no-sandbox["']\)/g)).toHaveLength(1);
+    expect(built.main.match(/hasSwitch\(["'`]no-sandbox["'`]\)/g)).toHaveLength(1);
     expect(built.main).not.toMatch(/appendSwitch|disableSandbox/);
   });
 

@@ -10,7 +10,7 @@ export const appCalls = {
   'app/open': call<AppStatus>()(() =>
     z.strictObject({ which: choice('Practice to open', ['own', 'demo']) }),
   ),
-  'practice/save': call<Practice>()(() => practiceInput),
+  'practice/save': call<Practice>()(() => practiceInput()),
   /** Checks and keeps a PNG, JPEG or SVG logo; null removes it. */
   'practice/setLogo': call<PracticeLogo | null>()(() =>
     z.strictObject({

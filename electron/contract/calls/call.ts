@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { address as lines, whole } from '../fields.ts';
+import { address as lines, later, whole } from '../fields.ts';
 
 interface CallDefinition<In extends z.ZodType, Out> {
   readonly input: In;
@@ -14,10 +14,10 @@ interface CallDefinition<In extends z.ZodType, Out> {
 export const call =
   <Out>() =>
   <In extends z.ZodType>(schemaOf: () => In): CallDefinition<In, Out> => {
-    let schema: In | undefined;
+    const schema = later(schemaOf);
     return {
       get input() {
-        return (schema ??= schemaOf());
+        return schema();
       },
     };
   };

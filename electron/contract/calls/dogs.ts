@@ -20,7 +20,7 @@ const listing = {
 export const dogCalls = {
   'clients/list': call<readonly Client[]>()(() => z.strictObject({ query: line('Search text') })),
   'clients/save': call<Client>()(() =>
-    z.strictObject({ id: id('The owner').nullable(), ...amending, client: clientInput }),
+    z.strictObject({ id: id('The owner').nullable(), ...amending, client: clientInput() }),
   ),
   /** At most `MOST_LISTED` dogs from `offset` on, latest seen first unless ordered otherwise. */
   'dogs/list': call<readonly DogLine[]>()(() =>
@@ -35,20 +35,20 @@ export const dogCalls = {
   /** Who should be weighed or reviewed, most overdue first. */
   'dogs/due': call<readonly DueLine[]>()(() => nothing),
   'dogs/save': call<Dog>()(() =>
-    z.strictObject({ id: id('The dog').nullable(), ...amending, dog: dogInput }),
+    z.strictObject({ id: id('The dog').nullable(), ...amending, dog: dogInput() }),
   ),
   /** A new dog of a new owner, in one step: both are kept or neither. */
   'dogs/saveWithOwner': call<Dog>()(() =>
-    z.strictObject({ client: clientInput, dog: dogInput.omit({ clientId: true }) }),
+    z.strictObject({ client: clientInput(), dog: dogInput().omit({ clientId: true }) }),
   ),
   /** A dog and its owner put right in one step; each counts its own changes. */
   'dogs/amendWithOwner': call<Dog>()(() =>
     z.strictObject({
       id: id('The dog'),
       reason: amending.reason,
-      dog: dogInput.omit({ clientId: true }),
+      dog: dogInput().omit({ clientId: true }),
       dogBasedOn: whole('revision'),
-      client: clientInput,
+      client: clientInput(),
       clientBasedOn: whole('revision'),
     }),
   ),

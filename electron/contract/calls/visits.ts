@@ -20,11 +20,11 @@ export const visitCalls = {
     z.strictObject({
       id: id('The visit').nullable(),
       ...amending,
-      visit: visitFacts,
-      plan: planRequest.nullable(),
-      food: foodDecisionInput.nullable(),
+      visit: visitFacts(),
+      plan: planRequest().nullable(),
+      food: foodDecisionInput().nullable(),
       sessions: z
-        .array(sessionInput)
+        .array(sessionInput())
         .max(SESSIONS_AT_ONCE, {
           error: `Results of at most ${SESSIONS_AT_ONCE} sessions can be saved at once.`,
         })
@@ -36,7 +36,7 @@ export const visitCalls = {
   'sessions/save': call<SessionRecord>()(() =>
     z.strictObject({
       dogId: id('The dog'),
-      session: sessionInput,
+      session: sessionInput(),
       /** Why an earlier result is replaced; kept with what that was. */
       reason: amending.reason,
     }),

@@ -6,7 +6,7 @@ import { amending, call } from './call.ts';
 export const weighingCalls = {
   /** Keeps a new weighing between visits. */
   'weighings/save': call<WeighingRecord>()(() =>
-    z.strictObject({ dogId: id('The dog'), weighing: weighingInput }),
+    z.strictObject({ dogId: id('The dog'), weighing: weighingInput() }),
   ),
   /** Puts a weighing right; its history keeps what it was. Nothing is kept where nothing changed. */
   'weighings/amend': call<WeighingRecord>()(() =>
@@ -15,7 +15,7 @@ export const weighingCalls = {
       /** The revision that was read; refused when it is not the latest. */
       basedOn: whole('revision'),
       reason: amending.reason,
-      weighing: weighingInput,
+      weighing: weighingInput(),
     }),
   ),
   /** Takes a weighing out of the record; its history keeps it. */

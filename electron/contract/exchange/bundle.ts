@@ -43,12 +43,12 @@ export const SESSIONS = { ...SESSION, ...STORED, ...OF_DOG, ...AUTHORED };
 
 const client = z.strictObject(shapeOf(OWNERS, {}));
 const dog = z.strictObject(shapeOf(DOGS, {}));
-const visit = z.strictObject(shapeOf(VISITS, visitParts));
+const visit = z.strictObject(shapeOf(VISITS, visitParts()));
 const weighing = z.strictObject(shapeOf(WEIGHINGS, {}));
-const session = z.strictObject(shapeOf(SESSIONS, sessionParts));
+const session = z.strictObject(shapeOf(SESSIONS, sessionParts()));
 const plan = z.strictObject(
   shapeOf(PLANS, {
-    request: planRequest,
+    request: planRequest(),
     ramp: keptRamp,
     review: keptReview.nullable(),
     keptBreaches,
@@ -57,7 +57,7 @@ const plan = z.strictObject(
 const foodDecision = z.strictObject({
   ...shapeOf(FOOD_DECISIONS, {
     ration: keptRation.nullable(),
-    foodSwitch: foodSwitchInput.nullable(),
+    foodSwitch: foodSwitchInput().nullable(),
     changeover: keptChangeover.nullable(),
     proposal: keptProposal,
     known: keptKnown,

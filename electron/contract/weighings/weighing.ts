@@ -1,9 +1,10 @@
 import type { ValuesOf } from '../records/fieldKinds.ts';
+import { later } from '../fields.ts';
 import { inputOf } from '../records/input.ts';
 import type { KEPT } from '../records/stored.ts';
 import { WEIGHING } from '../records/weighing.ts';
 
-export const weighingInput = inputOf(WEIGHING, {});
+export const weighingInput = later(() => inputOf(WEIGHING, {}));
 export type WeighingInput = ValuesOf<typeof WEIGHING>;
 
 export type WeighingRecord = ValuesOf<typeof KEPT.weighing>;

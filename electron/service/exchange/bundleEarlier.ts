@@ -36,10 +36,10 @@ type Entry = BundleRecords['history'][number];
 // absent; one that is there must be what it could have been, because the history shows it and a
 // removed weighing comes back as it stands here.
 const BEFORE: Readonly<Record<Entry['kind'], z.ZodType<Entry['before']>>> = {
-  client: clientInput.partial().loose().nullable() as z.ZodType<Entry['before']>,
-  dog: dogInput.partial().loose().nullable() as z.ZodType<Entry['before']>,
-  visit: visitFacts.partial().loose().nullable() as z.ZodType<Entry['before']>,
-  session: sessionInput.partial().loose().nullable() as z.ZodType<Entry['before']>,
+  client: clientInput().partial().loose().nullable() as z.ZodType<Entry['before']>,
+  dog: dogInput().partial().loose().nullable() as z.ZodType<Entry['before']>,
+  visit: visitFacts().partial().loose().nullable() as z.ZodType<Entry['before']>,
+  session: sessionInput().partial().loose().nullable() as z.ZodType<Entry['before']>,
   weighing: bundleRecords.shape.weighings.element.nullable(),
   attachment: z.record(z.string(), z.json()).nullable(),
 };

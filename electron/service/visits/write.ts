@@ -48,7 +48,7 @@ async function amendVisit(
   await assertLatest(db, 'The visit', stored, sent.basedOn);
   const before = visitFactsOf(stored);
   // What is sent has been cleaned of what no text may hold; what an earlier release stored may not.
-  const cleaned = visitFacts.safeParse(before).data ?? before;
+  const cleaned = visitFacts().safeParse(before).data ?? before;
   if (changesBetween('visit', cleaned, facts).length === 0) return;
   assertReasonGiven('the visit', sent.reason);
   await keepHistory(context, db, {
