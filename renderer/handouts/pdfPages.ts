@@ -42,9 +42,6 @@ export async function drawPage(
 
   const text = document.createElement('div');
   text.className = 'page-text';
-  host.style.setProperty('--total-scale-factor', String(scale));
-  host.replaceChildren(canvas, text);
-
   const drawing = page.render({
     canvas,
     viewport,
@@ -53,6 +50,9 @@ export async function drawPage(
   // Read while the page is drawn, and laid over it after.
   const textContentSource = page.streamTextContent();
   await drawing.promise;
+  // Put in place once it is whole: the window would paint each part of it, and the page before stays.
+  host.style.setProperty('--total-scale-factor', String(scale));
+  host.replaceChildren(canvas, text);
   await new TextLayer({ textContentSource, container: text, viewport }).render();
 }
 
