@@ -22,12 +22,13 @@ export function openPdf(bytes: Uint8Array): Promise<PDFDocumentProxy> {
 
 /**
  * Draws one page into `host`: a canvas to look at, and a layer of text over it to select and to
- * read out.
+ * read out. Nothing is put in place once it is `overtaken` by another drawing.
  */
 export async function drawPage(
   page: PDFPageProxy,
   host: HTMLElement,
   width: number,
+  overtaken: () => boolean,
 ): Promise<void> {
   const scale = width / page.getViewport({ scale: 1 }).width;
   const viewport = page.getViewport({ scale });
@@ -50,6 +51,7 @@ export async function drawPage(
   // Read while the page is drawn, and laid over it after.
   const textContentSource = page.streamTextContent();
   await drawing.promise;
+  if (overtaken()) return;
   // Put in place once it is whole: the window would paint each part of it, and the page before stays.
   host.style.setProperty('--total-scale-factor', String(scale));
   host.replaceChildren(canvas, text);

@@ -54,16 +54,15 @@ const plan = z.strictObject(
     keptBreaches,
   }),
 );
-const foodDecision = z.strictObject({
-  ...shapeOf(FOOD_DECISIONS, {
+const foodDecision = z.strictObject(
+  shapeOf(FOOD_DECISIONS, {
     ration: keptRation.nullable(),
     foodSwitch: foodSwitchInput().nullable(),
     changeover: keptChangeover.nullable(),
     proposal: keptProposal,
     known: keptKnown,
   }),
-  kcalPerDay: z.number().min(1).max(20000),
-});
+);
 const history = z.strictObject({
   kind: choice('Kind', HISTORY_KINDS),
   recordId: id(),

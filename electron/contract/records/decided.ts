@@ -10,6 +10,7 @@ import type {
 import type { FoodSwitch } from '../food/records.ts';
 import { made, type Fields } from './fieldKinds.ts';
 import type { PlanRequest } from './planRequest.ts';
+import { QUANTITIES } from './quantities.ts';
 import { AUTHORED, OF_DOG, REVISED, STORED } from './stored.ts';
 
 // What was decided, kept with what core made of it at the time: no form asks for it field by field,
@@ -60,14 +61,7 @@ export const FOOD_DECISIONS = {
     words: ['accepted', 'edited', 'declined'],
     since: 1,
   },
-  kcalPerDay: {
-    kind: 'number',
-    label: 'Daily energy',
-    unit: 'kcal a day',
-    min: 1,
-    max: 20000,
-    since: 1,
-  },
+  kcalPerDay: { kind: 'number', ...QUANTITIES.kcalPerDay, since: 1 },
   ration: made<Ration | null>('Ration', true),
   /** The food that changes, and how, day by day; null where none does. */
   foodSwitch: made<FoodSwitch | null>('Change of food', true),

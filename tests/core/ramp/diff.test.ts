@@ -6,18 +6,11 @@ import {
   editRamp,
   type Ramp,
   type RampEdit,
-  type RampRequest,
 } from '../../../core/training.ts';
+import { build, DAY, request } from './requests.ts';
 
-const DAY = '2026-03-02';
-const request: RampRequest = {
-  startDay: DAY,
-  start: 'conditioned',
-  sessionsPerWeek: 3,
-  goal: { continuousMinutes: 30 },
-};
 // Mondays, Wednesdays and Fridays: 6, 6 and 6 bouts of a minute, then 6, 7 and 8.
-const ramp = buildRamp(request);
+const ramp = build();
 const on = (offset: number) => addDays(DAY, offset);
 const move = (from: number, to: number): RampEdit => ({
   kind: 'change',

@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { addDays } from '../../../core/day.ts';
-import type { RampRequest } from '../../../core/training.ts';
+import { buildRamp, type RampRequest } from '../../../core/training.ts';
+
+/** A Monday. */
+export const DAY = '2026-03-02';
+/** A plan to work out by hand: on Mondays, Wednesdays and Fridays, up to half an hour. */
+export const request: RampRequest = {
+  startDay: DAY,
+  start: 'conditioned',
+  sessionsPerWeek: 3,
+  goal: { continuousMinutes: 30 },
+};
+export const build = (changes: Partial<RampRequest> = {}) => buildRamp({ ...request, ...changes });
 
 const FIRST_DAY = '2026-01-01';
 

@@ -5,7 +5,6 @@ import { courseOf } from '../../../core/ramp/limits.ts';
 import { goalDayOf, withinReachOf } from '../../../core/ramp/outcome.ts';
 import { settingOf } from '../../../core/ramp/request.ts';
 import {
-  buildRamp,
   enduranceFrom,
   longestBefore,
   onlyWalks,
@@ -20,17 +19,10 @@ import {
   type RampRequest,
   type RampWeek,
 } from '../../../core/training.ts';
+import { build, DAY, request } from './requests.ts';
 
 // What pages and paper show of a plan, against its weeks by hand: 18, 21, 25, 18 (easy), 30, 36, 42, …
 
-const DAY = '2026-03-02';
-const request: RampRequest = {
-  startDay: DAY,
-  start: 'conditioned',
-  sessionsPerWeek: 3,
-  goal: { continuousMinutes: 30 },
-};
-const build = (changes: Partial<RampRequest> = {}) => buildRamp({ ...request, ...changes });
 const ramp = build();
 const walks = build({ programme: 'walking' });
 const withRuns = (week: RampWeek, runMinutes: readonly number[]): RampWeek => ({
